@@ -1,0 +1,117 @@
+//! What drops hang on: a necklace or a bangle.
+
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use super::{ClosedEnd, Finish, Length, LinearDensity, Mass, Material, Ring};
+
+/// A base as it stands in the catalogue.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Base {
+    /// Its name in files and in the ledger; never changes.
+    pub id: String,
+    /// Its name for people.
+    pub name: String,
+    /// The finish of its metal.
+    pub finish: Finish,
+    /// What it is made of.
+    pub materials: Vec<Material>,
+    /// Its price, the same for every length: the labour is in it.
+    pub price: Decimal,
+    /// How many the maker counted when the catalogue was last edited.
+    pub stock: u32,
+    /// Necklace or bangle, with its sizes.
+    pub kind: BaseKind,
+}
+
+/// The two families of bases.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum BaseKind {
+    /// A chain with a clasp and an end ring.
+    Necklace(Necklace),
+    /// A rigid ring with a hook.
+    Bangle(Bangle),
+}
+
+/// A chain, its ends and the lengths it is made in.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Necklace {
+    /// Weight of the chain per length.
+    pub chain: LinearDensity,
+    /// Outside length of one link.
+    pub link_length: Length,
+    /// Outside width of one link.
+    pub link_width: Length,
+    /// The ring at the end without the clasp; a drop goes on over it.
+    pub end_ring: Ring,
+    /// The clasp.
+    pub clasp: Clasp,
+    /// The lengths a guest can ask for.
+    pub lengths: LengthRange,
+    /// Whether it comes apart when pulled hard.
+    pub breakaway: bool,
+}
+
+/// A clasp and the ring it sits on.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Clasp {
+    /// Length of the clasp.
+    pub length: Length,
+    /// Its widest place.
+    pub width: Length,
+    /// Its thickest place.
+    pub thickness: Length,
+    /// The ring that ties it to the chain.
+    pub ring: Ring,
+}
+
+/// Whole lengths of a necklace, clasp and rings included.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct LengthRange {
+    /// The length that lies ready.
+    pub usual: Length,
+    /// The shortest that is made.
+    pub shortest: Length,
+    /// The longest that is made.
+    pub longest: Length,
+}
+
+/// A rigid ring worn on the wrist.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Bangle {
+    /// Inside diameter.
+    pub inside: Length,
+    /// Diameter of its wire.
+    pub wire: Length,
+    /// Its whole weight.
+    pub weight: Mass,
+    /// Widest place of the hook, over which a drop goes on.
+    pub hook_width: Length,
+    /// Thickest place of the hook.
+    pub hook_thickness: Length,
+    /// Weight of the hook and its eye beyond plain wire.
+    pub hook_weight: Mass,
+    /// How much of the ring drops can hang on, in degrees.
+    pub free_arc_deg: f64,
+}
+
+impl Base {
+    /// The ends over which a drop's ring can go on by hand.
+    pub fn closed_ends(&self) -> Vec<ClosedEnd> {
+        match &self.kind {
+            BaseKind::Necklace(n) => vec![
+                ClosedEnd::Round(n.end_ring.outside),
+                ClosedEnd::Flat { width: n.clasp.width, thickness: n.clasp.thickness },
+            ],
+            BaseKind::Bangle(b) => vec![ClosedEnd::Flat { width: b.hook_width, thickness: b.hook_thickness }],
+        }
+    }
+
+    /// The length that lies ready, for a necklace.
+    pub fn usual_length(&self) -> Option<Length> {
+        match &self.kind {
+            BaseKind::Necklace(n) => Some(n.lengths.usual),
+            BaseKind::Bangle(_) => None,
+        }
+    }
+}

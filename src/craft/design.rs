@@ -1,0 +1,225 @@
+//! The piece while a guest works on it: every change, and the way back.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Length, Piece, Wearer};
+
+/// Tells one hung drop from another of the same kind, for as long as the design lives.
+pub type Token = u32;
+
+/// One drop on the base.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct HungDrop {
+    /// Which of the hung drops this is.
+    pub token: Token,
+    /// Id of its [`super::DropKind`].
+    pub kind: String,
+}
+
+/// What a guest has chosen so far.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+pub struct Design {
+    /// Id of the base, once chosen.
+    pub base: Option<String>,
+    /// Whole length of a necklace.
+    pub length: Option<Length>,
+    /// Who it is for.
+    pub wearer: Wearer,
+    /// The drops, left to right.
+    pub drops: Vec<HungDrop>,
+    next_token: Token,
+}
+
+/// One change to a design.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Change {
+    /// Take another base; the drops stay on it.
+    Base { id: String, length: Option<Length> },
+    /// Make the necklace this long.
+    Length(Length),
+    /// Say who it is for.
+    Wearer(Wearer),
+    /// Hang a drop so that it becomes number `at` from the left; past the end means at the end.
+    Hang { kind: String, at: usize },
+    /// Pull a drop off.
+    PullOff(Token),
+    /// Slide a drop so that it becomes number `to` from the left.
+    Slide { token: Token, to: usize },
+    /// Replace all drops at once, as "surprise me" does.
+    Drops(Vec<String>),
+}
+
+impl Design {
+    /// Makes `change`; whether anything became different.
+    pub fn apply(&mut self, change: Change) -> bool {
+        match change {
+            Change::Base { id, length } => {
+                let same = self.base.as_ref() == Some(&id) && self.length == length;
+                self.base = Some(id);
+                self.length = length;
+                !same
+            }
+            Change::Length(length) => self.length.replace(length) != Some(length),
+            Change::Wearer(wearer) => std::mem::replace(&mut self.wearer, wearer) != wearer,
+            Change::Hang { kind, at } => {
+                let hung = self.hung(kind);
+                self.drops.insert(at.min(self.drops.len()), hung);
+                true
+            }
+            Change::PullOff(token) => match self.place_of(token) {
+                Some(at) => {
+                    self.drops.remove(at);
+                    true
+                }
+                None => false,
+            },
+            Change::Slide { token, to } => match self.place_of(token) {
+                Some(from) if from != to.min(self.drops.len() - 1) => {
+                    let hung = self.drops.remove(from);
+                    self.drops.insert(to.min(self.drops.len()), hung);
+                    true
+                }
+                _ => false,
+            },
+            Change::Drops(kinds) => {
+                self.drops.clear();
+                for kind in kinds {
+                    let hung = self.hung(kind);
+                    self.drops.push(hung);
+                }
+                true
+            }
+        }
+    }
+
+    /// How many of one kind hang on it.
+    pub fn count_of(&self, kind: &str) -> usize {
+        self.drops.iter().filter(|hung| hung.kind == kind).count()
+    }
+
+    /// The piece, once there is a base.
+    pub fn piece(&self) -> Option<Piece> {
+        Some(Piece {
+            base: self.base.clone()?,
+            length: self.length,
+            wearer: self.wearer,
+            drops: self.drops.iter().map(|hung| hung.kind.clone()).collect(),
+        })
+    }
+
+    /// Where a drop hangs, counted from the left.
+    pub fn place_of(&self, token: Token) -> Option<usize> {
+        self.drops.iter().position(|hung| hung.token == token)
+    }
+
+    fn hung(&mut self, kind: String) -> HungDrop {
+        let token = self.next_token;
+        self.next_token += 1;
+        HungDrop { token, kind }
+    }
+}
+
+/// A design with its undo and redo.
+#[derive(Debug, Clone, Default)]
+pub struct History {
+    now: Design,
+    past: Vec<Design>,
+    future: Vec<Design>,
+}
+
+impl History {
+    /// More steps back than any guest takes; keeps a playing child from filling the memory.
+    const STEPS: usize = 200;
+
+    /// The design as it stands.
+    pub fn now(&self) -> &Design {
+        &self.now
+    }
+
+    /// Makes a change that undo can take back; whether anything became different.
+    pub fn apply(&mut self, change: Change) -> bool {
+        let before = self.now.clone();
+        let changed = self.now.apply(change);
+        if changed {
+            self.past.push(before);
+            if self.past.len() > Self::STEPS {
+                self.past.remove(0);
+            }
+            self.future.clear();
+        }
+        changed
+    }
+
+    /// Takes the last change back; whether there was one.
+    pub fn undo(&mut self) -> bool {
+        Self::step(&mut self.past, &mut self.now, &mut self.future)
+    }
+
+    /// Makes the last change taken back again; whether there was one.
+    pub fn redo(&mut self) -> bool {
+        Self::step(&mut self.future, &mut self.now, &mut self.past)
+    }
+
+    /// Whether there is something to take back.
+    pub fn can_undo(&self) -> bool {
+        !self.past.is_empty()
+    }
+
+    /// Whether there is something to make again.
+    pub fn can_redo(&self) -> bool {
+        !self.future.is_empty()
+    }
+
+    fn step(from: &mut Vec<Design>, now: &mut Design, to: &mut Vec<Design>) -> bool {
+        let Some(mut next) = from.pop() else { return false };
+        // Tokens are never given out twice, or a sprite of an undone drop could pass for a new one.
+        next.next_token = next.next_token.max(now.next_token);
+        to.push(std::mem::replace(now, next));
+        true
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn hang(kind: &str, at: usize) -> Change {
+        Change::Hang { kind: kind.into(), at }
+    }
+
+    fn kinds(history: &History) -> Vec<&str> {
+        history.now().drops.iter().map(|hung| hung.kind.as_str()).collect()
+    }
+
+    #[test]
+    fn drops_are_hung_slid_and_pulled_off() {
+        let mut h = History::default();
+        for (kind, at) in [("key", 0), ("moon", 0), ("star", 99)] {
+            assert!(h.apply(hang(kind, at)));
+        }
+        assert_eq!(kinds(&h), ["moon", "key", "star"]);
+        let star = h.now().drops[2].token;
+        assert!(h.apply(Change::Slide { token: star, to: 0 }));
+        assert_eq!(kinds(&h), ["star", "moon", "key"]);
+        assert!(!h.apply(Change::Slide { token: star, to: 0 }), "sliding to where it hangs changes nothing");
+        assert!(h.apply(Change::PullOff(star)));
+        assert!(!h.apply(Change::PullOff(star)));
+        assert_eq!(kinds(&h), ["moon", "key"]);
+    }
+
+    #[test]
+    fn undo_and_redo_walk_the_same_way_back_and_forth() {
+        let mut h = History::default();
+        h.apply(hang("key", 0));
+        h.apply(hang("moon", 1));
+        let first_moon = h.now().drops[1].token;
+        assert!(h.undo() && h.redo());
+        assert_eq!(kinds(&h), ["key", "moon"]);
+        assert!(h.undo());
+        h.apply(hang("star", 1));
+        assert!(!h.can_redo(), "a new change ends the way forward");
+        assert_ne!(h.now().drops[1].token, first_moon, "tokens are never given out twice");
+        assert!(h.undo() && h.undo() && !h.undo());
+        assert_eq!(h.now().drops, []);
+    }
+}

@@ -1,0 +1,121 @@
+//! A catalogue entry for something that hangs.
+
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use super::{Body, Finish, Home, Length, Mass, Material, Ring, material::words};
+
+words! {
+    /// What sort of drop it is, as the trade sorts its trays.
+    Sort {
+        /// A cast or stamped charm or pendant.
+        Charm = "charm",
+        /// A bead on a head pin with a wrapped loop.
+        Bead = "bead",
+        /// A small bottle with something in it.
+        Vial = "vial",
+        /// A locket that opens.
+        Locket = "locket",
+        /// A key.
+        Key = "key",
+        /// A cut crystal or stone.
+        Crystal = "crystal",
+        /// A tassel.
+        Tassel = "tassel",
+        /// A one-of-a-kind piece of something old.
+        Found = "found piece",
+    }
+}
+
+words! {
+    /// The colours by which guests look for a drop.
+    Colour {
+        /// Yellow metal.
+        Golden = "golden",
+        /// White metal.
+        Silvery = "silvery",
+        /// Red metal.
+        Coppery = "coppery",
+        /// Without colour.
+        Clear = "clear",
+        /// White and ivory.
+        White = "white",
+        /// Black and grey.
+        Black = "black",
+        /// Red.
+        Red = "red",
+        /// Pink.
+        Pink = "pink",
+        /// Orange and amber.
+        Orange = "orange",
+        /// Yellow.
+        Yellow = "yellow",
+        /// Green.
+        Green = "green",
+        /// Blue.
+        Blue = "blue",
+        /// Violet.
+        Violet = "violet",
+        /// Brown.
+        Brown = "brown",
+    }
+}
+
+/// A magnet in a drop, by the two figures its hazard is judged from.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Magnet {
+    /// Peak flux density at the surface, in kilogauss.
+    pub surface_kilogauss: f64,
+    /// Diameter of the pole.
+    pub pole_diameter: Length,
+}
+
+/// A drop as it stands in the catalogue: one compartment holds several of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct DropKind {
+    /// Its name in files and in the ledger; never changes.
+    pub id: String,
+    /// Its name for people.
+    pub name: String,
+    /// What sort of drop it is.
+    pub sort: Sort,
+    /// The finish of its metal, if it has any.
+    pub finish: Option<Finish>,
+    /// The colours a guest would look for it by.
+    pub colours: Vec<Colour>,
+    /// Everything it is made of.
+    pub materials: Vec<Material>,
+    /// Its solid shape, without the ring.
+    pub body: Body,
+    /// Width of the body as it hangs.
+    pub width: Length,
+    /// Height of the body as it hangs, from where the ring holds it to its lowest point.
+    pub height: Length,
+    /// The ring it hangs by.
+    pub ring: Ring,
+    /// Its whole weight, ring included.
+    pub weight: Mass,
+    /// Its price.
+    pub price: Decimal,
+    /// How many the maker counted when the catalogue was last edited.
+    pub stock: u32,
+    /// Its compartment.
+    pub home: Home,
+    /// The picture's file name under `pictures/`.
+    pub picture: String,
+    /// A magnet inside.
+    pub magnet: Option<Magnet>,
+    /// Holds a button or coin cell.
+    pub coin_cell: bool,
+    /// Has a sharp edge or point.
+    pub sharp: bool,
+    /// Allergens in a food it is made of.
+    pub allergens: Vec<String>,
+}
+
+impl DropKind {
+    /// Whether there was only ever one of it.
+    pub fn is_one_of_a_kind(&self) -> bool {
+        self.sort == Sort::Found
+    }
+}

@@ -1,0 +1,30 @@
+//! What a piece is made of: quantities, wires, rings, materials, bases, drops, and the piece itself.
+//!
+//! A pure room: no files, no clock, no engine. Every length is in millimetres, every mass in grams,
+//! carried by a type or by the name of the field.
+
+mod base;
+mod body;
+mod design;
+mod drop_kind;
+mod fit;
+mod home;
+mod material;
+mod piece;
+mod quantity;
+mod ring;
+mod wearer;
+mod wire;
+
+pub use base::{Bangle, Base, BaseKind, Clasp, LengthRange, Necklace};
+pub use body::Body;
+pub use design::{Change, Design, History, HungDrop, Token};
+pub use drop_kind::{Colour, DropKind, Magnet, Sort};
+pub use fit::{ClosedEnd, Fit, clearance_mm, fit_on};
+pub use home::{Home, HomeError};
+pub use material::{Finish, Material};
+pub use piece::Piece;
+pub use quantity::{Length, LinearDensity, Mass, QuantityError};
+pub use ring::{Ring, RingError};
+pub use wearer::Wearer;
+pub use wire::{awg_mm, swg_mm};

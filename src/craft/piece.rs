@@ -1,0 +1,18 @@
+//! A base with drops on it, in order.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Length, Wearer};
+
+/// A piece as it is sent, filed and rung up. Ids are those of the catalogue.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Piece {
+    /// Id of the base.
+    pub base: String,
+    /// Whole length of a necklace; a bangle has none.
+    pub length: Option<Length>,
+    /// Who it is for.
+    pub wearer: Wearer,
+    /// Ids of the drops, left to right.
+    pub drops: Vec<String>,
+}

@@ -1,0 +1,197 @@
+//! Lengths, masses and masses per length, written as text with their unit: `"24in"`, `"18awg"`, `"3.4g"`.
+
+use std::{fmt, str::FromStr};
+
+use serde::{Deserialize, Serialize};
+
+use super::wire::{awg_mm, swg_mm};
+
+/// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
+pub const MM_PER_INCH: f64 = 25.4;
+/// Grams in an avoirdupois ounce, exactly (international yard and pound agreement, 1959).
+const G_PER_OUNCE: f64 = 28.349_523_125;
+
+/// A length in millimetres.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Length(f64);
+
+/// A mass in grams.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Mass(f64);
+
+/// A mass per length in grams per metre, as chain and wire are sold.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct LinearDensity(f64);
+
+/// Why a text is not the quantity that was asked for.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{found:?} is not {wanted}; write {example}")]
+pub struct QuantityError {
+    /// The text as it stood.
+    pub found: String,
+    /// What it should have been, in words.
+    pub wanted: &'static str,
+    /// Examples of what would be right.
+    pub example: &'static str,
+}
+
+impl Length {
+    /// A length of `mm` millimetres.
+    pub const fn from_mm(mm: f64) -> Self {
+        Self(mm)
+    }
+    /// A length of `inches` inches.
+    pub fn from_inches(inches: f64) -> Self {
+        Self(inches * MM_PER_INCH)
+    }
+    /// In millimetres.
+    pub const fn mm(self) -> f64 {
+        self.0
+    }
+    /// In inches.
+    pub fn inches(self) -> f64 {
+        self.0 / MM_PER_INCH
+    }
+}
+
+impl Mass {
+    /// A mass of `g` grams.
+    pub const fn from_g(g: f64) -> Self {
+        Self(g)
+    }
+    /// In grams.
+    pub const fn g(self) -> f64 {
+        self.0
+    }
+}
+
+impl LinearDensity {
+    /// `g_per_m` grams a metre.
+    pub const fn from_g_per_m(g_per_m: f64) -> Self {
+        Self(g_per_m)
+    }
+    /// In grams per metre.
+    pub const fn g_per_m(self) -> f64 {
+        self.0
+    }
+    /// In grams per millimetre.
+    pub fn g_per_mm(self) -> f64 {
+        self.0 / 1000.0
+    }
+}
+
+/// Splits `"12.5g/m"` into 12.5 and `"g/m"`. Only plain decimal numbers count: no exponent, no infinity, no sign.
+fn split(text: &str) -> Option<(f64, &str)> {
+    let text = text.trim();
+    let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
+    let number = &text[..end];
+    let plain = number.starts_with(|c: char| c.is_ascii_digit()) && !number.ends_with('.');
+    Some((number.parse().ok().filter(|_| plain)?, text[end..].trim_start()))
+}
+
+impl FromStr for Length {
+    type Err = QuantityError;
+    fn from_str(text: &str) -> Result<Self, QuantityError> {
+        let error = || QuantityError {
+            found: text.to_owned(),
+            wanted: "a length with its unit",
+            example: "\"24in\", \"610mm\", \"2.5cm\", \"18awg\" or \"20swg\"",
+        };
+        let (number, unit) = split(text).ok_or_else(error)?;
+        let gauge = || (number.fract() == 0.0 && number <= 60.0).then_some(number as i32);
+        let mm = match unit {
+            "mm" => Some(number),
+            "cm" => Some(number * 10.0),
+            "m" => Some(number * 1000.0),
+            "in" => Some(number * MM_PER_INCH),
+            "ft" => Some(number * 12.0 * MM_PER_INCH),
+            "awg" => gauge().and_then(awg_mm),
+            "swg" => gauge().and_then(swg_mm),
+            _ => None,
+        };
+        mm.map(Self).ok_or_else(error)
+    }
+}
+
+impl FromStr for Mass {
+    type Err = QuantityError;
+    fn from_str(text: &str) -> Result<Self, QuantityError> {
+        let error = || QuantityError {
+            found: text.to_owned(),
+            wanted: "a weight with its unit",
+            example: "\"3.4g\", \"250mg\" or \"0.5oz\"",
+        };
+        let (number, unit) = split(text).ok_or_else(error)?;
+        match unit {
+            "g" => Ok(Self(number)),
+            "mg" => Ok(Self(number / 1000.0)),
+            "kg" => Ok(Self(number * 1000.0)),
+            "oz" => Ok(Self(number * G_PER_OUNCE)),
+            _ => Err(error()),
+        }
+    }
+}
+
+impl FromStr for LinearDensity {
+    type Err = QuantityError;
+    fn from_str(text: &str) -> Result<Self, QuantityError> {
+        let error = || QuantityError {
+            found: text.to_owned(),
+            wanted: "a weight per length with its unit",
+            example: "\"12.5g/m\" or \"3.8g/ft\"",
+        };
+        let (number, unit) = split(text).ok_or_else(error)?;
+        match unit {
+            "g/m" => Ok(Self(number)),
+            "g/ft" => Ok(Self(number * 1000.0 / (12.0 * MM_PER_INCH))),
+            "g/in" => Ok(Self(number * 1000.0 / MM_PER_INCH)),
+            _ => Err(error()),
+        }
+    }
+}
+
+impl fmt::Display for Length {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} mm", trimmed(self.0))
+    }
+}
+
+impl fmt::Display for Mass {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} g", trimmed(self.0))
+    }
+}
+
+/// At most two decimals, none of them a trailing zero.
+fn trimmed(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn quantities_carry_their_unit() {
+        assert!(("24in".parse::<Length>().unwrap().mm() - 609.6).abs() < 1e-9);
+        assert_eq!("2.5 cm".parse::<Length>().unwrap().mm(), 25.0);
+        assert_eq!("250mg".parse::<Mass>().unwrap().g(), 0.25);
+        assert!(("3.81g/ft".parse::<LinearDensity>().unwrap().g_per_m() - 12.5).abs() < 1e-12);
+    }
+
+    #[test]
+    fn what_is_no_quantity_is_refused_with_an_example() {
+        for text in
+            ["24", "in", "", "-3mm", "1e3mm", "infmm", "NaNmm", "3.mm", ".5mm", "24 parsecs", "99awg", "2.5awg", "5swg"]
+        {
+            let error = text.parse::<Length>().expect_err(text);
+            assert!(error.to_string().contains("24in"), "{error}");
+        }
+        assert!("3.4".parse::<Mass>().is_err());
+        assert!("3.4g".parse::<LinearDensity>().is_err());
+    }
+}

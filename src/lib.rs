@@ -1,0 +1,20 @@
+//! Chatelaine, the house: rooms whose arrows all point one way.
+//!
+//! ```text
+//! craft     what a piece is made of                    (imports nothing of the house)
+//! money     amounts, quote, tax                        (craft)
+//! hang      how it hangs                               (craft)
+//! caution   the small-parts gauge, rules, what to say  (craft)
+//! catalog   files: read, check, report, watch          (all above)
+//! portrait  a piece's picture on the CPU               (craft, hang, catalog)
+//! ticket    numbers, life of a ticket                  (craft, money, caution)
+//! ledger    the book of events, in SQLite              (ticket and above; no HTTP)
+//! link      the kiosk's line to the desk               (ticket, catalog; no Bevy)
+//! desk      the server: pages and kiosk interface      (ledger, catalog, link's messages; no Bevy)
+//! kiosk     the guest's tablet, in Bevy                (link and the pure rooms)
+//! ```
+//!
+//! `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
+//! `use` line and refuses an arrow that is not listed.
+
+pub mod craft;
