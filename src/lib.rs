@@ -17,4 +17,12 @@
 //! `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
 //! `use` line and refuses an arrow that is not listed.
 
+pub mod catalog;
+pub mod caution;
 pub mod craft;
+pub mod hang;
+pub mod ledger;
+pub mod link;
+pub mod money;
+pub mod portrait;
+pub mod ticket;

@@ -98,3 +98,30 @@ words! {
         Food = "food",
     }
 }
+
+/// The colours in which a finish is drawn, as 8-bit sRGB.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Tones {
+    /// In the recesses and at the lower edge.
+    pub shade: [u8; 3],
+    /// The metal itself.
+    pub body: [u8; 3],
+    /// Where the light falls.
+    pub shine: [u8; 3],
+}
+
+impl Finish {
+    /// The colours in which it is drawn, the same on every screen and picture.
+    pub const fn tones(self) -> Tones {
+        let (shade, body, shine) = match self {
+            Self::AntiqueBrass => ([74, 52, 22], [166, 126, 62], [240, 214, 150]),
+            Self::AntiqueSilver => ([58, 58, 62], [150, 150, 152], [238, 238, 236]),
+            Self::Copper => ([92, 40, 22], [184, 104, 68], [250, 196, 160]),
+            Self::Gold => ([122, 84, 12], [214, 170, 60], [255, 240, 172]),
+            Self::Silver => ([92, 94, 100], [190, 192, 196], [255, 255, 255]),
+            Self::Gunmetal => ([26, 28, 32], [82, 86, 94], [176, 182, 190]),
+            Self::Steel => ([70, 74, 80], [162, 168, 176], [240, 244, 248]),
+        };
+        Tones { shade, body, shine }
+    }
+}

@@ -22,7 +22,7 @@ pub use design::{Change, Design, History, HungDrop, Token};
 pub use drop_kind::{Colour, DropKind, Magnet, Sort};
 pub use fit::{ClosedEnd, Fit, clearance_mm, fit_on};
 pub use home::{Home, HomeError};
-pub use material::{Finish, Material};
+pub use material::{Finish, Material, Tones};
 pub use piece::Piece;
 pub use quantity::{Length, LinearDensity, Mass, QuantityError};
 pub use ring::{Ring, RingError};

@@ -1,0 +1,169 @@
+//! A whole folder: read everything, report everything, or give a whole catalogue.
+
+use std::{
+    collections::{BTreeMap, HashMap},
+    fs, io,
+    path::Path,
+    sync::Arc,
+};
+
+use sha2::{Digest, Sha256};
+
+use super::{
+    fields::Reader,
+    mistake::{Mistake, Mistakes},
+    model::Catalog,
+    pictures::{self, Picture, hex},
+    read_bases, read_table, read_trays,
+};
+use crate::craft::fit_on;
+
+/// A catalogue with its pictures.
+#[derive(Debug, Clone)]
+pub struct Loaded {
+    /// The catalogue.
+    pub catalog: Arc<Catalog>,
+    /// The pictures that its drops use, by file name.
+    pub pictures: BTreeMap<String, Picture>,
+    /// Hash of everything in it.
+    pub revision: String,
+    /// What the seller should know though nothing is wrong: drops that fit no base.
+    pub remarks: Vec<String>,
+}
+
+/// A file of the folder as text, or the mistake that it is none.
+fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
+    let bytes = fs::read(root.join(file)).map_err(|error| match error.kind() {
+        io::ErrorKind::NotFound => Mistake::of_file(file, "the file is missing", "every catalogue needs it"),
+        _ => Mistake::of_file(file, format!("the file can't be read ({error})"), "make it readable"),
+    })?;
+    let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(&bytes);
+    match std::str::from_utf8(bytes) {
+        Ok(text) => Ok(text.to_owned()),
+        Err(error) => {
+            let good = String::from_utf8_lossy(&bytes[..error.valid_up_to()]).into_owned();
+            Err(Mistake::at(file, &good, good.len(), "a byte that is no UTF-8 text", "save the file as UTF-8"))
+        }
+    }
+}
+
+/// The tray files in order of their names.
+fn tray_files(root: &Path) -> Result<Vec<String>, Mistake> {
+    let entries = fs::read_dir(root.join("trays"))
+        .map_err(|_| Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it"))?;
+    let mut files: Vec<String> = entries
+        .flatten()
+        .filter_map(|entry| entry.file_name().into_string().ok())
+        .filter(|name| name.ends_with(".ron") && !name.starts_with('.'))
+        .map(|name| format!("trays/{name}"))
+        .collect();
+    if files.is_empty() {
+        return Err(Mistake::of_file("trays", "no tray", "put a file for every tray into it, as in trays/a.ron"));
+    }
+    files.sort();
+    Ok(files)
+}
+
+/// Reads and checks the catalogue in `root`.
+///
+/// # Errors
+/// Every mistake of every file, in order of file and place.
+pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
+    let mut mistakes = Vec::new();
+    let mut hash = Sha256::new();
+    let pictures = pictures::read_all(&root.join("pictures"));
+    let mut whole = |file: &str, mistakes: &mut Vec<Mistake>| match read_text(root, file) {
+        Ok(text) => {
+            hash.update(file);
+            hash.update((text.len() as u64).to_le_bytes());
+            hash.update(&text);
+            Some(text)
+        }
+        Err(mistake) => {
+            mistakes.push(mistake);
+            None
+        }
+    };
+
+    let table = whole("table.ron", &mut mistakes).and_then(|source| {
+        let (mut reader, node) = Reader::open("table.ron", &source);
+        let table = node.and_then(|node| read_table::read(&mut reader, &node));
+        mistakes.append(&mut reader.mistakes);
+        table
+    });
+    let currency = table.as_ref().map(|table| table.prices.currency);
+
+    let mut ids: HashMap<String, String> = HashMap::new();
+    let mut bases = Vec::new();
+    if let Some(source) = whole("bases.ron", &mut mistakes) {
+        let (mut reader, node) = Reader::open("bases.ron", &source);
+        for (base, at) in node.map(|node| read_bases::read(&mut reader, &node, currency)).unwrap_or_default() {
+            unique(&mut reader, &mut ids, &base.id, at, format!("the base {:?}", base.name));
+            bases.push(base);
+        }
+        if bases.is_empty() && reader.mistakes.is_empty() {
+            reader.wrong(0, "no base", "a table needs at least one");
+        }
+        mistakes.append(&mut reader.mistakes);
+    }
+
+    let mut trays = Vec::new();
+    let mut drops = Vec::new();
+    let mut letters: HashMap<char, String> = HashMap::new();
+    let files = tray_files(root).unwrap_or_else(|mistake| {
+        mistakes.push(mistake);
+        vec![]
+    });
+    for file in files {
+        let Some(source) = whole(&file, &mut mistakes) else { continue };
+        let (mut reader, node) = Reader::open(&file, &source);
+        if let Some(read) = node.and_then(|node| read_trays::read(&mut reader, &node, currency, &pictures)) {
+            if let Some(other) = letters.insert(read.tray.letter, file.clone()) {
+                let letter = read.tray.letter;
+                reader.wrong(read.letter_at, format!("a second tray {letter}"), format!("{other} is tray {letter}"));
+            }
+            for (kind, at) in read.drops {
+                unique(&mut reader, &mut ids, &kind.id, at, format!("{:?} in {}", kind.name, kind.home));
+                drops.push(kind);
+            }
+            trays.push(read.tray);
+        }
+        mistakes.append(&mut reader.mistakes);
+    }
+
+    let Some(table) = table.filter(|_| mistakes.is_empty()) else {
+        return Err(Mistakes(mistakes));
+    };
+    trays.sort_by_key(|tray| tray.letter);
+    drops.sort_by_key(|kind| kind.home);
+    let used: BTreeMap<String, Picture> = drops
+        .iter()
+        .filter_map(|kind| Some((kind.picture.clone(), pictures.get(&kind.picture)?.clone().ok()?)))
+        .collect();
+    for (name, picture) in &used {
+        hash.update(name);
+        hash.update(&picture.sha256);
+    }
+    let remarks = drops
+        .iter()
+        .filter(|kind| !bases.iter().any(|base| fit_on(base, kind.ring).passes))
+        .map(|kind| {
+            let opening = kind.ring.opening();
+            format!("{:?} ({}) goes onto no base: its ring opens {opening}", kind.id, kind.home)
+        })
+        .collect();
+    let catalog = Arc::new(Catalog { table, bases, trays, drops });
+    Ok(Loaded { catalog, pictures: used, revision: hex(&hash.finalize()), remarks })
+}
+
+/// Says so where an id was given before.
+fn unique(reader: &mut Reader<'_>, ids: &mut HashMap<String, String>, id: &str, at: usize, owner: String) {
+    match ids.get(id) {
+        Some(first) => {
+            reader.wrong(at, format!("the id {id:?} a second time"), format!("{first} has it; every id is its own"));
+        }
+        None => {
+            ids.insert(id.to_owned(), owner);
+        }
+    }
+}

@@ -1,0 +1,66 @@
+//! Mistakes in files, for the person who has to mend them.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+/// One mistake: where, what was found, what would be right.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct Mistake {
+    /// The file, as a path below the catalogue folder.
+    pub file: String,
+    /// Line, from 1; 0 where the whole file is meant.
+    pub line: usize,
+    /// Column in characters, from 1; 0 where the whole file is meant.
+    pub column: usize,
+    /// What stands there.
+    pub found: String,
+    /// What would be right.
+    pub expected: String,
+}
+
+impl Mistake {
+    /// A mistake of a whole file.
+    pub fn of_file(file: &str, found: impl Into<String>, expected: impl Into<String>) -> Self {
+        Self { file: file.to_owned(), line: 0, column: 0, found: found.into(), expected: expected.into() }
+    }
+
+    /// A mistake at byte `at` of `source`.
+    pub fn at(file: &str, source: &str, at: usize, found: impl Into<String>, expected: impl Into<String>) -> Self {
+        let before = &source[..source.floor_char_boundary(at)];
+        let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
+        Self {
+            file: file.to_owned(),
+            line: before.matches('\n').count() + 1,
+            column: before[line_start..].chars().count() + 1,
+            found: found.into(),
+            expected: expected.into(),
+        }
+    }
+}
+
+impl fmt::Display for Mistake {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.line {
+            0 => write!(f, "{}: ", self.file)?,
+            line => write!(f, "{}:{line}:{}: ", self.file, self.column)?,
+        }
+        write!(f, "{}; {}", self.found, self.expected)
+    }
+}
+
+/// All mistakes of a reading, in order of their places.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub struct Mistakes(pub Vec<Mistake>);
+
+impl fmt::Display for Mistakes {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (n, mistake) in self.0.iter().enumerate() {
+            if n > 0 {
+                writeln!(f)?;
+            }
+            write!(f, "{mistake}")?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,27 @@
+//! The catalogue folder: read, checked, every mistake reported with its place, and watched for edits.
+//!
+//! ```text
+//! catalog/table.ron      the table: name, currency, tax, region, holds, idle times
+//! catalog/bases.ron      the bases
+//! catalog/trays/*.ron    the trays, a letter and rows of compartments each
+//! catalog/pictures/      a PNG or JPEG for every drop
+//! ```
+
+mod fields;
+mod folder;
+mod mistake;
+mod model;
+mod pictures;
+mod read_bases;
+mod read_piece;
+mod read_table;
+mod read_trays;
+mod tree;
+mod watch;
+
+pub use folder::{Loaded, read_folder};
+pub use mistake::{Mistake, Mistakes};
+pub use model::{Catalog, PieceError, Table, Tray, nearest};
+pub use pictures::Picture;
+pub use read_piece::read_piece;
+pub use watch::{Watch, watch};

@@ -1,0 +1,195 @@
+//! A whole catalogue, read and checked.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    caution::{self, PieceFacts, Region, Verdict},
+    craft::{Base, DropKind, Fit, Home, Piece, fit_on},
+    money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
+};
+
+/// The rules and habits of one selling table.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Table {
+    /// Its name, as guests read it.
+    pub name: String,
+    /// Everything about money.
+    pub prices: PriceRules,
+    /// Whose rules the cautions follow.
+    pub region: Region,
+    /// How far neighbouring bodies overlap like roof tiles: the share of their mean width they keep.
+    pub rho: f64,
+    /// Minutes for which a sent ticket holds its drops.
+    pub hold_minutes: u32,
+    /// Seconds without a touch before the kiosk warns.
+    pub idle_seconds: u32,
+    /// Seconds from the warning to the reset.
+    pub idle_warning_seconds: u32,
+}
+
+/// One tray as it lies on the table.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Tray {
+    /// Its letter.
+    pub letter: char,
+    /// Its name for people.
+    pub name: String,
+    /// Ids of the drops, row by row; `None` is an empty compartment.
+    pub rows: Vec<Vec<Option<String>>>,
+}
+
+impl Tray {
+    /// The compartments with their homes, row by row.
+    pub fn compartments(&self) -> impl Iterator<Item = (Home, Option<&str>)> {
+        let cells = self.rows.iter().flatten();
+        cells.zip(1..).map(|(id, compartment)| (Home { tray: self.letter, compartment }, id.as_deref()))
+    }
+}
+
+/// Everything a table sells and the rules it sells by.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Catalog {
+    /// The table.
+    pub table: Table,
+    /// The bases, in the order of the file.
+    pub bases: Vec<Base>,
+    /// The trays, by letter.
+    pub trays: Vec<Tray>,
+    /// The drops, in walking order of their homes.
+    pub drops: Vec<DropKind>,
+}
+
+/// Why a piece can't be made from a catalogue.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum PieceError {
+    /// The base is not in the catalogue.
+    #[error("there is no base {id:?} in the catalogue{}", suggestion(.like))]
+    NoBase {
+        /// What was asked for.
+        id: String,
+        /// The nearest id there is.
+        like: Option<String>,
+    },
+    /// A drop is not in the catalogue.
+    #[error("there is no drop {id:?} in the catalogue{}", suggestion(.like))]
+    NoDrop {
+        /// What was asked for.
+        id: String,
+        /// The nearest id there is.
+        like: Option<String>,
+    },
+    /// A drop's ring does not pass over the base's ends.
+    #[error("the ring of {id:?} does not go onto {base:?} by hand: it opens {:.1} mm, {:.1} mm are needed", fit.opening_mm, fit.needs_mm)]
+    Fit {
+        /// The drop.
+        id: String,
+        /// The base.
+        base: String,
+        /// The sizes.
+        fit: Fit,
+    },
+    /// The necklace is not made in this length.
+    #[error("{base:?} is made from {shortest_mm:.0} mm to {longest_mm:.0} mm, not {length_mm:.0} mm")]
+    Length {
+        /// The base.
+        base: String,
+        /// What was asked for.
+        length_mm: f64,
+        /// The shortest.
+        shortest_mm: f64,
+        /// The longest.
+        longest_mm: f64,
+    },
+    /// A bangle has no length to choose, a necklace needs one.
+    #[error("{base:?} is a bangle, which has no length; leave `length` out")]
+    BangleLength {
+        /// The base.
+        base: String,
+    },
+    /// The sum can't be made.
+    #[error(transparent)]
+    Money(#[from] MoneyError),
+}
+
+fn suggestion(like: &Option<String>) -> String {
+    like.as_ref().map(|id| format!("; did you mean {id:?}?")).unwrap_or_default()
+}
+
+impl Catalog {
+    /// The base with this id.
+    pub fn base(&self, id: &str) -> Option<&Base> {
+        self.bases.iter().find(|base| base.id == id)
+    }
+
+    /// The drop with this id.
+    pub fn drop_kind(&self, id: &str) -> Option<&DropKind> {
+        self.drops.iter().find(|kind| kind.id == id)
+    }
+
+    /// What lives in this compartment.
+    pub fn at_home(&self, home: Home) -> Option<&DropKind> {
+        self.drops.iter().find(|kind| kind.home == home)
+    }
+
+    /// Base and drops of `piece`, if the catalogue has them all, the drops fit on the base, and it is made in that length.
+    pub fn parts<'a>(&'a self, piece: &Piece) -> Result<(&'a Base, Vec<&'a DropKind>), PieceError> {
+        let base = self.base(&piece.base).ok_or_else(|| PieceError::NoBase {
+            id: piece.base.clone(),
+            like: nearest(&piece.base, self.bases.iter().map(|base| base.id.as_str())),
+        })?;
+        match (&base.kind, piece.length) {
+            (crate::craft::BaseKind::Bangle(_), Some(_)) => {
+                return Err(PieceError::BangleLength { base: base.id.clone() });
+            }
+            (crate::craft::BaseKind::Necklace(n), Some(length))
+                if !(n.lengths.shortest.mm() - 0.5..=n.lengths.longest.mm() + 0.5).contains(&length.mm()) =>
+            {
+                return Err(PieceError::Length {
+                    base: base.id.clone(),
+                    length_mm: length.mm(),
+                    shortest_mm: n.lengths.shortest.mm(),
+                    longest_mm: n.lengths.longest.mm(),
+                });
+            }
+            _ => {}
+        }
+        let mut kinds = Vec::with_capacity(piece.drops.len());
+        for id in &piece.drops {
+            let kind = self.drop_kind(id).ok_or_else(|| PieceError::NoDrop {
+                id: id.clone(),
+                like: nearest(id, self.drops.iter().map(|kind| kind.id.as_str())),
+            })?;
+            let fit = fit_on(base, kind.ring);
+            if !fit.passes {
+                return Err(PieceError::Fit { id: id.clone(), base: base.id.clone(), fit });
+            }
+            kinds.push(kind);
+        }
+        Ok((base, kinds))
+    }
+
+    /// The quote for `piece` at the catalogue's prices.
+    pub fn quote(&self, piece: &Piece) -> Result<Quote, PieceError> {
+        let (base, kinds) = self.parts(piece)?;
+        let drops = kinds.iter().map(|kind| PricedDrop { id: kind.id.clone(), price: kind.price, home: kind.home });
+        let base = PricedItem { id: base.id.clone(), price: base.price };
+        Ok(quote(&self.table.prices, base, drops.collect())?)
+    }
+
+    /// The cautions for `piece` under the table's region.
+    pub fn cautions(&self, piece: &Piece) -> Result<Verdict, PieceError> {
+        let (base, kinds) = self.parts(piece)?;
+        let length_mm = piece.length.or(base.usual_length()).map(|length| length.mm());
+        let (wearer, region) = (piece.wearer, self.table.region);
+        Ok(caution::cautions(&PieceFacts { base, length_mm, drops: &kinds, wearer, region }))
+    }
+}
+
+/// The known word nearest to `word`, if one is near enough to be meant.
+pub fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<String> {
+    known
+        .map(|one| (strsim::jaro_winkler(word, one), one))
+        .filter(|(likeness, _)| *likeness > 0.8)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, one)| one.to_owned())
+}

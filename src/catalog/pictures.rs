@@ -1,0 +1,71 @@
+//! The pictures of a catalogue, decoded once to see that they are whole.
+
+use std::{collections::BTreeMap, fs, io::Cursor, path::Path, sync::Arc};
+
+use image::{ImageReader, Limits};
+use sha2::{Digest, Sha256};
+
+/// A picture's file with what is known of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Picture {
+    /// The file as it is, PNG or JPEG.
+    pub bytes: Arc<Vec<u8>>,
+    /// SHA-256 of the file, in hexadecimal.
+    pub sha256: String,
+    /// Width in pixels.
+    pub width_px: u32,
+    /// Height in pixels.
+    pub height_px: u32,
+}
+
+/// What lies in `pictures/`: pictures, and files that are none with the reason why.
+pub(super) type Pictures = BTreeMap<String, Result<Picture, String>>;
+
+/// Larger pictures than any tablet shows; also what keeps a hostile file from filling the memory.
+const MAX_SIDE_PX: u32 = 4096;
+const MAX_FILE_BYTES: u64 = 16 * 1024 * 1024;
+
+/// Reads every PNG and JPEG of `folder`; a folder that is not there is empty.
+pub(super) fn read_all(folder: &Path) -> Pictures {
+    let Ok(entries) = fs::read_dir(folder) else { return Pictures::new() };
+    entries
+        .flatten()
+        .filter_map(|entry| {
+            let name = entry.file_name().into_string().ok()?;
+            let lower = name.to_ascii_lowercase();
+            let kept = [".png", ".jpg", ".jpeg"].iter().any(|end| lower.ends_with(end)) && !name.starts_with('.');
+            kept.then(|| (name, read(&entry.path())))
+        })
+        .collect()
+}
+
+fn read(path: &Path) -> Result<Picture, String> {
+    let size = fs::metadata(path).map_err(|error| format!("can't be read ({error})"))?.len();
+    if size > MAX_FILE_BYTES {
+        return Err(format!("is larger than {} MB", MAX_FILE_BYTES / 1024 / 1024));
+    }
+    let bytes = fs::read(path).map_err(|error| format!("can't be read ({error})"))?;
+    let mut reader = ImageReader::new(Cursor::new(&bytes))
+        .with_guessed_format()
+        .map_err(|error| format!("can't be read ({error})"))?;
+    let mut limits = Limits::default();
+    limits.max_image_width = Some(MAX_SIDE_PX);
+    limits.max_image_height = Some(MAX_SIDE_PX);
+    reader.limits(limits);
+    let picture = reader.decode().map_err(|error| format!("is not a whole picture ({error})"))?;
+    Ok(Picture {
+        sha256: hex(&Sha256::digest(&bytes)),
+        bytes: Arc::new(bytes),
+        width_px: picture.width(),
+        height_px: picture.height(),
+    })
+}
+
+pub(super) fn hex(bytes: &[u8]) -> String {
+    use std::fmt::Write;
+    bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
+        // Writing to a String can't fail.
+        let _ = write!(text, "{byte:02x}");
+        text
+    })
+}

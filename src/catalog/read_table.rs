@@ -1,0 +1,131 @@
+//! `table.ron`.
+
+use rust_decimal::Decimal;
+
+use super::{
+    fields::Reader,
+    model::Table,
+    tree::{Node, Value},
+};
+use crate::{
+    caution::Region,
+    money::{Currency, Discount, PriceRules, Rounding, TaxRule, parse_percent, parse_price},
+};
+
+const FIELDS: &[&str] = &[
+    "name",
+    "currency",
+    "tax",
+    "rounding",
+    "cash_step",
+    "discounts",
+    "region",
+    "rho",
+    "hold_minutes",
+    "idle_seconds",
+    "idle_warning_seconds",
+];
+
+/// The shortest warning before a guest's piece is cleared. Source: WCAG 2.2, success criterion 2.2.1.
+const SHORTEST_WARNING_SECONDS: u32 = 20;
+
+pub(super) fn read(reader: &mut Reader<'_>, node: &Node) -> Option<Table> {
+    let f = reader.fields(node, "the table", FIELDS)?;
+    let name = reader.name(&f, "name");
+    let currency = reader.required(&f, "currency").and_then(|node| currency(reader, node));
+    let tax = reader.required(&f, "tax").and_then(|node| tax(reader, node));
+    let rounding = match f.get("rounding") {
+        Some(node) => {
+            reader.word(node, "a rounding", &[("HalfUp", Rounding::HalfUp), ("HalfEven", Rounding::HalfEven)])
+        }
+        None => Some(Rounding::HalfUp),
+    };
+    let region = reader
+        .required(&f, "region")
+        .and_then(|node| reader.word(node, "a region", &[("US", Region::Us), ("EU", Region::Eu), ("UK", Region::Uk)]));
+    let rho = reader.required(&f, "rho").and_then(|node| reader.number(node, 0.1, 1.5));
+    let hold_minutes = reader.required(&f, "hold_minutes").and_then(|node| reader.whole(node, 1, 1440));
+    let idle_seconds = reader.required(&f, "idle_seconds").and_then(|node| reader.whole(node, 20, 3600));
+    let idle_warning_seconds =
+        reader.required(&f, "idle_warning_seconds").and_then(|node| reader.whole(node, SHORTEST_WARNING_SECONDS, 300));
+    let currency = currency?;
+    let cash_step = match f.get("cash_step") {
+        Some(node) => price(reader, node, currency),
+        None => Some(currency.cash_step()),
+    };
+    let mut discounts = Some(Vec::new());
+    if let Some(node) = f.get("discounts") {
+        for item in reader.list(node, "discounts")? {
+            match (discount(reader, item, currency), &mut discounts) {
+                (Some(one), Some(all)) => all.push(one),
+                _ => discounts = None,
+            }
+        }
+    }
+    Some(Table {
+        name: name?,
+        prices: PriceRules { currency, tax: tax?, rounding: rounding?, cash_step: cash_step?, discounts: discounts? },
+        region: region?,
+        rho: rho?,
+        hold_minutes: hold_minutes?,
+        idle_seconds: idle_seconds?,
+        idle_warning_seconds: idle_warning_seconds?,
+    })
+}
+
+/// A price in quotes.
+pub(super) fn price(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<Decimal> {
+    let text = reader.text(node, "a price")?;
+    match parse_price(text, currency) {
+        Ok(price) => Some(price),
+        Err(error) => reader.unlike(node, &error.wanted),
+    }
+}
+
+fn currency(reader: &mut Reader<'_>, node: &Node) -> Option<Currency> {
+    let code = reader.text(node, "a currency code")?;
+    let found = Currency::from_code(code);
+    if found.is_none() {
+        let codes = Currency::codes().collect::<Vec<_>>().join(", ");
+        reader.unlike::<()>(node, &format!("a currency code out of {codes}"));
+    }
+    found
+}
+
+fn percent(reader: &mut Reader<'_>, node: &Node) -> Option<Decimal> {
+    let text = reader.text(node, "a percentage")?;
+    match parse_percent(text) {
+        Ok(percent) => Some(percent),
+        Err(error) => reader.unlike(node, &error.wanted),
+    }
+}
+
+fn tax(reader: &mut Reader<'_>, node: &Node) -> Option<TaxRule> {
+    match &node.value {
+        Value::Word(word) if word == "None" => Some(TaxRule::None),
+        Value::Struct { name: Some(name), .. } if name == "Added" || name == "Included" => {
+            let f = reader.fields(node, "a tax", &["percent"])?;
+            let at = reader.required(&f, "percent")?;
+            let percent = percent(reader, at)?;
+            Some(if name == "Added" { TaxRule::Added { percent } } else { TaxRule::Included { percent } })
+        }
+        _ => reader.unlike(node, "None, Added(percent: \"6.25\") or Included(percent: \"20\")"),
+    }
+}
+
+fn discount(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<Discount> {
+    match &node.value {
+        Value::Tuple { name: Some(name), items } if items.len() == 1 && name == "Percent" => {
+            Some(Discount::Percent(percent(reader, &items[0])?))
+        }
+        Value::Tuple { name: Some(name), items } if items.len() == 1 && name == "Amount" => {
+            Some(Discount::Amount(price(reader, &items[0], currency)?))
+        }
+        Value::Struct { name: Some(name), .. } if name == "EveryNth" => {
+            let f = reader.fields(node, "a discount", &["n"])?;
+            let n = reader.required(&f, "n")?;
+            Some(Discount::EveryNth { n: reader.whole(n, 2, 100)? })
+        }
+        _ => reader.unlike(node, "Percent(\"10\"), Amount(\"5.00\") or EveryNth(n: 5)"),
+    }
+}

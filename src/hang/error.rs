@@ -1,0 +1,74 @@
+//! Why something does not hang.
+
+/// Why there is no rest shape.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum HangError {
+    /// A figure that is no length or weight.
+    #[error("{what} can't be {value}; a finite number above zero is needed")]
+    Nonsense {
+        /// What the figure is.
+        what: &'static str,
+        /// The figure.
+        value: f64,
+    },
+    /// The chain does not reach from hang point to hang point.
+    #[error("a chain of {length_mm:.1} mm does not reach across {width_mm:.1} mm")]
+    TooShort {
+        /// Length of the front.
+        length_mm: f64,
+        /// Distance of the hang points.
+        width_mm: f64,
+    },
+    /// The necklace is too short for the neck.
+    #[error("a necklace of {length_mm:.0} mm is {missing_mm:.0} mm too short for a neck of {neck_mm:.0} mm")]
+    TooShortForNeck {
+        /// The whole necklace.
+        length_mm: f64,
+        /// Circumference of the neck.
+        neck_mm: f64,
+        /// How much is missing at least.
+        missing_mm: f64,
+    },
+    /// The drops together are longer than what they hang on.
+    #[error("the drops need {cluster_mm:.0} mm side by side and there are {room_mm:.0} mm; {fits} of them fit")]
+    NoRoom {
+        /// What the drops take.
+        cluster_mm: f64,
+        /// What there is.
+        room_mm: f64,
+        /// How many of them fit, from the left.
+        fits: usize,
+    },
+    /// Gaps and loads do not go together.
+    #[error("{loads} drops need {} gaps between them, not {gaps}", loads.saturating_sub(1))]
+    Gaps {
+        /// Number of loads.
+        loads: usize,
+        /// Number of gaps.
+        gaps: usize,
+    },
+    /// The search for the rest shape came to no end.
+    #[error("no rest shape was found for this chain; its weights differ too much")]
+    NoShape,
+}
+
+/// `value` if it is a finite number above zero, or at zero where `zero` is allowed.
+pub(super) fn sound(what: &'static str, value: f64, zero: bool) -> Result<f64, HangError> {
+    if value.is_finite() && (value > 0.0 || (zero && value == 0.0)) {
+        Ok(value)
+    } else {
+        Err(HangError::Nonsense { what, value })
+    }
+}
+
+/// How many drops fit into `room_mm` with these gaps.
+pub(super) fn fitting(gaps_mm: &[f64], room_mm: f64) -> usize {
+    let mut used = 0.0;
+    1 + gaps_mm
+        .iter()
+        .take_while(|gap| {
+            used += **gap;
+            used < room_mm
+        })
+        .count()
+}

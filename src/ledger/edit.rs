@@ -1,0 +1,246 @@
+//! What the seller does with a ticket. Every change is one entry in one transaction.
+
+use jiff::Timestamp;
+use rusqlite::Connection;
+use serde::Serialize;
+use uuid::Uuid;
+
+use super::{
+    Ledger, LedgerError, Part, Ticket, TicketLine,
+    stock::{found, free, hold, take},
+    store::{find, note, save},
+};
+use crate::{
+    catalog::{Catalog, PieceError},
+    craft::Length,
+    money::cash_total,
+    ticket::{State, Tender},
+};
+
+impl Ledger {
+    /// Calls the number.
+    pub fn call(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "called", &(), |_, ticket| go(ticket, State::Called))
+    }
+
+    /// Ticks a part off against the piece, or takes the tick back. A part whose hold has ended is held again; where the
+    /// count says that none is left, [`LedgerError::NoneLeft`] asks whether it was `found` all the same.
+    pub fn tick(
+        &mut self,
+        id: Uuid,
+        part: Part,
+        on: bool,
+        was_found: bool,
+        now: Timestamp,
+    ) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, if on { "ticked" } else { "unticked" }, &(part, was_found), |db, ticket| {
+            open(ticket)?;
+            let (part_id, held) = match part {
+                Part::Base => (ticket.piece.base.clone(), ticket.base_held),
+                Part::Line(at) => {
+                    let line = live(ticket, at)?;
+                    (line.id.clone(), line.held)
+                }
+            };
+            if on && !held && !hold(db, &part_id)? {
+                if !was_found {
+                    return Err(LedgerError::NoneLeft(part_id));
+                }
+                found(db, &part_id)?;
+                hold(db, &part_id)?;
+            }
+            match part {
+                Part::Base => {
+                    ticket.base_ticked = on;
+                    ticket.base_held |= on;
+                }
+                Part::Line(at) => {
+                    let line = live(ticket, at)?;
+                    line.ticked = on;
+                    line.held |= on;
+                }
+            }
+            follow_ticks(ticket);
+            Ok(())
+        })
+    }
+
+    /// Puts another drop where a missing one should hang; the sum follows.
+    pub fn swap(
+        &mut self,
+        id: Uuid,
+        at: usize,
+        to: &str,
+        catalog: &Catalog,
+        now: Timestamp,
+    ) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "swapped", &(at, to), |db, ticket| {
+            open(ticket)?;
+            let kind = catalog.drop_kind(to).ok_or_else(|| PieceError::NoDrop { id: to.to_owned(), like: None })?;
+            if let Some(base) = catalog.base(&ticket.piece.base) {
+                let fit = crate::craft::fit_on(base, kind.ring);
+                if !fit.passes {
+                    return Err(PieceError::Fit { id: to.to_owned(), base: base.id.clone(), fit }.into());
+                }
+            }
+            if !hold(db, to)? {
+                return Err(LedgerError::NoneLeft(to.to_owned()));
+            }
+            let line = live(ticket, at)?;
+            if line.held {
+                free(db, &line.id)?;
+            }
+            let before = line.instead_of.take().unwrap_or_else(|| line.id.clone());
+            *line = TicketLine {
+                id: kind.id.clone(),
+                home: kind.home,
+                price: kind.price,
+                ticked: false,
+                held: true,
+                removed: false,
+                instead_of: Some(before),
+            };
+            follow_ticks(ticket);
+            ticket.derive(catalog)
+        })
+    }
+
+    /// Takes a drop off the piece; the sum follows.
+    pub fn remove(&mut self, id: Uuid, at: usize, catalog: &Catalog, now: Timestamp) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "removed", &at, |db, ticket| {
+            open(ticket)?;
+            let line = live(ticket, at)?;
+            if line.held {
+                free(db, &line.id)?;
+            }
+            line.held = false;
+            line.removed = true;
+            follow_ticks(ticket);
+            ticket.derive(catalog)
+        })
+    }
+
+    /// Makes the necklace another length, which costs nothing.
+    pub fn set_length(
+        &mut self,
+        id: Uuid,
+        length: Length,
+        catalog: &Catalog,
+        now: Timestamp,
+    ) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "length", &length, |_, ticket| {
+            open(ticket)?;
+            let piece = crate::craft::Piece { length: Some(length), drops: vec![], ..ticket.piece.clone() };
+            catalog.parts(&piece)?;
+            ticket.piece.length = Some(length);
+            ticket.derive(catalog)
+        })
+    }
+
+    /// The seller ticks that the guest was told of the cautions, or takes the tick back.
+    pub fn set_told(&mut self, id: Uuid, told: bool, now: Timestamp) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "told", &told, |_, ticket| {
+            open(ticket)?;
+            ticket.told = told;
+            Ok(())
+        })
+    }
+
+    /// Takes the money: the parts leave the stock.
+    pub fn ring_up(&mut self, id: Uuid, tender: Tender, now: Timestamp) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "rung_up", &tender, |db, ticket| {
+            open(ticket)?;
+            match ticket.unticked() {
+                0 => {}
+                n => return Err(LedgerError::NotTicked(n)),
+            }
+            if !ticket.verdict.cautions.is_empty() && !ticket.told {
+                return Err(LedgerError::NotTold);
+            }
+            // A hold may have ended since the part was ticked off.
+            let not_held: Vec<String> = ticket.not_held().into_iter().map(str::to_owned).collect();
+            for part in not_held {
+                if !hold(db, &part)? {
+                    return Err(LedgerError::NoneLeft(part));
+                }
+            }
+            ticket.base_held = true;
+            ticket.lines.iter_mut().filter(|line| !line.removed).for_each(|line| line.held = true);
+            for part in ticket.held_parts() {
+                take(db, &part)?;
+            }
+            ticket.base_held = false;
+            ticket.lines.iter_mut().for_each(|line| line.held = false);
+            let total = ticket.quote.total;
+            ticket.charged = Some(match tender {
+                Tender::Cash => cash_total(&ticket.rules, total),
+                Tender::Card => total,
+            });
+            ticket.tender = Some(tender);
+            go(ticket, State::RungUp)
+        })
+    }
+
+    /// The piece is in the guest's hands.
+    pub fn hand_over(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "handed_over", &(), |_, ticket| go(ticket, State::HandedOver))
+    }
+
+    /// The ticket comes to nothing; its parts are free again.
+    pub fn let_go(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "let_go", &(), release)
+    }
+
+    fn change_ticket(
+        &mut self,
+        id: Uuid,
+        now: Timestamp,
+        kind: &str,
+        body: &impl Serialize,
+        change: impl FnOnce(&Connection, &mut Ticket) -> Result<(), LedgerError>,
+    ) -> Result<Ticket, LedgerError> {
+        let tx = self.begin()?;
+        let mut ticket = find(&tx, id)?.ok_or(LedgerError::NoTicket(id))?;
+        change(&tx, &mut ticket)?;
+        note(&tx, now, Some(id), kind, body)?;
+        save(&tx, &ticket)?;
+        tx.commit()?;
+        Ok(ticket)
+    }
+}
+
+/// Lets a ticket go and frees what it holds.
+pub(super) fn release(db: &Connection, ticket: &mut Ticket) -> Result<(), LedgerError> {
+    go(ticket, State::LetGo)?;
+    for part in ticket.held_parts() {
+        free(db, &part)?;
+    }
+    ticket.base_held = false;
+    ticket.lines.iter_mut().for_each(|line| line.held = false);
+    Ok(())
+}
+
+fn go(ticket: &mut Ticket, to: State) -> Result<(), LedgerError> {
+    if !ticket.state.may_become(to) {
+        return Err(LedgerError::State { from: ticket.state, to });
+    }
+    ticket.state = to;
+    Ok(())
+}
+
+fn open(ticket: &Ticket) -> Result<(), LedgerError> {
+    if ticket.state.is_open() { Ok(()) } else { Err(LedgerError::Closed(ticket.state)) }
+}
+
+fn live(ticket: &mut Ticket, at: usize) -> Result<&mut TicketLine, LedgerError> {
+    ticket.lines.get_mut(at).filter(|line| !line.removed).ok_or(LedgerError::NoLine)
+}
+
+/// A ticket is checked exactly while all its parts are ticked off.
+fn follow_ticks(ticket: &mut Ticket) {
+    if ticket.unticked() == 0 {
+        ticket.state = State::Checked;
+    } else if ticket.state == State::Checked {
+        ticket.state = State::Called;
+    }
+}

@@ -1,0 +1,138 @@
+//! Counts: how many of each part lie on the table, and how many of them are spoken for.
+
+use std::collections::BTreeMap;
+
+use jiff::Timestamp;
+use rusqlite::{Connection, OptionalExtension, params};
+
+use super::{
+    Ledger, LedgerError,
+    store::{find, note, save},
+};
+use crate::catalog::Catalog;
+
+/// The count of one part.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Count {
+    /// How many there are, those held included.
+    pub on_hand: u32,
+    /// How many of them open tickets hold.
+    pub held: u32,
+}
+
+impl Count {
+    /// How many can still be had.
+    pub fn free(self) -> u32 {
+        self.on_hand.saturating_sub(self.held)
+    }
+}
+
+impl Ledger {
+    /// Takes over the catalogue's counts: of parts never seen before, and of those whose figure in the file was
+    /// edited since. A figure nobody touched leaves the book's own count alone.
+    pub fn take_counts(&mut self, catalog: &Catalog, revision: &str, now: Timestamp) -> Result<(), LedgerError> {
+        let counts = catalog
+            .bases
+            .iter()
+            .map(|base| (base.id.as_str(), base.stock))
+            .chain(catalog.drops.iter().map(|kind| (kind.id.as_str(), kind.stock)));
+        let tx = self.begin()?;
+        for (id, stock) in counts {
+            let before: Option<u32> =
+                tx.query_row("SELECT counted FROM stock WHERE id = ?", [id], |row| row.get(0)).optional()?;
+            if before == Some(stock) {
+                continue;
+            }
+            tx.execute(
+                "INSERT INTO stock (id, on_hand, held, counted) VALUES (?1, ?2, 0, ?2)
+                 ON CONFLICT (id) DO UPDATE SET on_hand = max(?2, held), counted = ?2",
+                params![id, stock],
+            )?;
+            note(&tx, now, None, "counted", &(id, stock))?;
+        }
+        note(&tx, now, None, "catalog_read", &revision)?;
+        tx.commit()?;
+        Ok(())
+    }
+
+    /// All counts, by id.
+    pub fn counts(&self) -> Result<BTreeMap<String, Count>, LedgerError> {
+        let mut all = self.db.prepare_cached("SELECT id, on_hand, held FROM stock")?;
+        let rows =
+            all.query_map([], |row| Ok((row.get::<_, String>(0)?, Count { on_hand: row.get(1)?, held: row.get(2)? })))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// The seller counted `free` of a part in its compartment; those held by tickets come on top.
+    pub fn recount(&mut self, id: &str, free: u32, now: Timestamp) -> Result<(), LedgerError> {
+        let tx = self.begin()?;
+        let changed = tx.execute("UPDATE stock SET on_hand = held + ? WHERE id = ?", params![free, id])?;
+        if changed == 0 {
+            return Err(LedgerError::NoCount(id.to_owned()));
+        }
+        note(&tx, now, None, "recounted", &(id, free))?;
+        tx.commit()?;
+        Ok(())
+    }
+
+    /// Frees the parts of open tickets whose time is over. The tickets stay; a part is held again when it is ticked off.
+    pub fn end_holds(&mut self, now: Timestamp) -> Result<usize, LedgerError> {
+        let over: Vec<uuid::Uuid> = {
+            let mut all = self
+                .db
+                .prepare_cached("SELECT id, hold_until FROM tickets WHERE hold_until IS NOT NULL ORDER BY arrival")?;
+            let rows = all.query_map([], |row| Ok((row.get::<_, String>(0)?, row.get::<_, String>(1)?)))?;
+            let mut over = Vec::new();
+            for row in rows {
+                let (id, until) = row?;
+                if super::store::time(&until) < now {
+                    over.extend(id.parse::<uuid::Uuid>().ok());
+                }
+            }
+            over
+        };
+        for &id in &over {
+            let tx = self.begin()?;
+            let mut ticket = find(&tx, id)?.ok_or(LedgerError::NoTicket(id))?;
+            for part in ticket.held_parts() {
+                free(&tx, &part)?;
+            }
+            ticket.base_held = false;
+            ticket.lines.iter_mut().for_each(|line| line.held = false);
+            note(&tx, now, Some(id), "hold_ended", &())?;
+            save(&tx, &ticket)?;
+            tx.commit()?;
+        }
+        Ok(over.len())
+    }
+}
+
+/// Holds one of `id`, if one is free; whether it was.
+pub(super) fn hold(db: &Connection, id: &str) -> Result<bool, LedgerError> {
+    Ok(db.execute("UPDATE stock SET held = held + 1 WHERE id = ? AND on_hand > held", [id])? == 1)
+}
+
+/// Frees one held `id`.
+pub(super) fn free(db: &Connection, id: &str) -> Result<(), LedgerError> {
+    db.execute("UPDATE stock SET held = held - 1 WHERE id = ? AND held > 0", [id])?;
+    Ok(())
+}
+
+/// Takes one held `id` off the table: it is sold.
+pub(super) fn take(db: &Connection, id: &str) -> Result<(), LedgerError> {
+    let taken = db.execute(
+        "UPDATE stock SET held = held - 1, on_hand = on_hand - 1 WHERE id = ? AND held > 0 AND on_hand > 0",
+        [id],
+    )?;
+    if taken == 1 { Ok(()) } else { Err(LedgerError::NoneLeft(id.to_owned())) }
+}
+
+/// One more of `id` was found than the count said.
+pub(super) fn found(db: &Connection, id: &str) -> Result<(), LedgerError> {
+    db.execute(
+        "INSERT INTO stock (id, on_hand, held, counted) VALUES (?, 1, 0, 0)
+         ON CONFLICT (id) DO UPDATE SET on_hand = on_hand + 1",
+        [id],
+    )?;
+    Ok(())
+}

@@ -1,0 +1,129 @@
+//! A ticket as the desk works on it.
+
+use jiff::Timestamp;
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+use super::LedgerError;
+use crate::{
+    catalog::Catalog,
+    caution::Verdict,
+    craft::{Home, Piece},
+    money::{PriceRules, PricedDrop, PricedItem, Quote, quote},
+    ticket::{State, Tender, TicketNumber},
+};
+
+/// One part of the piece on a ticket.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Part {
+    /// The base.
+    Base,
+    /// A line, counted from 0; removed lines keep their place.
+    Line(usize),
+}
+
+/// One drop of the piece, as it is checked.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct TicketLine {
+    /// Id of the drop.
+    pub id: String,
+    /// Where it lives.
+    pub home: Home,
+    /// Its price, as the guest saw it.
+    pub price: Decimal,
+    /// Found on the piece and ticked off.
+    pub ticked: bool,
+    /// One of it is held in the stock for this ticket.
+    pub held: bool,
+    /// Taken off the piece at the desk.
+    pub removed: bool,
+    /// What hung there before it was swapped.
+    pub instead_of: Option<String>,
+}
+
+/// A ticket with everything that happened to it so far.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Ticket {
+    /// Its id.
+    pub id: Uuid,
+    /// Its show.
+    pub show: i64,
+    /// Its number.
+    pub number: TicketNumber,
+    /// Its place in the order of arrival.
+    pub arrival: i64,
+    /// When it arrived, by the desk's clock.
+    pub arrived: Timestamp,
+    /// Where it is in its life.
+    pub state: State,
+    /// The piece as it is now.
+    pub piece: Piece,
+    /// Whether the base is ticked off.
+    pub base_ticked: bool,
+    /// Whether the base is held in the stock.
+    pub base_held: bool,
+    /// The drops, left to right, removed ones included.
+    pub lines: Vec<TicketLine>,
+    /// The sum as it is now.
+    pub quote: Quote,
+    /// The price rules it is summed by, as they were when it arrived.
+    pub rules: PriceRules,
+    /// Its cautions as they are now.
+    pub verdict: Verdict,
+    /// Whether a grown-up confirmed the cautions on the kiosk.
+    pub grown_up_confirmed: bool,
+    /// Whether the seller ticked that the guest was told.
+    pub told: bool,
+    /// Total at the catalogue's prices on arrival, where the guest saw another (prices changed with the desk away).
+    pub total_by_catalog: Option<Decimal>,
+    /// How it was paid.
+    pub tender: Option<Tender>,
+    /// What was taken, after cash rounding.
+    pub charged: Option<Decimal>,
+    /// Until when its parts are held.
+    pub hold_until: Timestamp,
+}
+
+impl Ticket {
+    /// The lines that still belong to the piece, with their places.
+    pub fn live_lines(&self) -> impl Iterator<Item = (usize, &TicketLine)> {
+        self.lines.iter().enumerate().filter(|(_, line)| !line.removed)
+    }
+
+    /// How many parts are not ticked off yet.
+    pub fn unticked(&self) -> usize {
+        usize::from(!self.base_ticked) + self.live_lines().filter(|(_, line)| !line.ticked).count()
+    }
+
+    /// Ids of parts that are not held in the stock.
+    pub fn not_held(&self) -> Vec<&str> {
+        let base = (!self.base_held).then_some(self.piece.base.as_str());
+        let lines = self.live_lines().filter(|(_, line)| !line.held).map(|(_, line)| line.id.as_str());
+        base.into_iter().chain(lines).collect()
+    }
+
+    /// Ids of everything held for it.
+    pub(super) fn held_parts(&self) -> Vec<String> {
+        let base = self.base_held.then(|| self.piece.base.clone());
+        let lines = self.lines.iter().filter(|line| line.held && !line.removed).map(|line| line.id.clone());
+        base.into_iter().chain(lines).collect()
+    }
+
+    /// Makes piece, sum and cautions follow from the lines.
+    pub(super) fn derive(&mut self, catalog: &Catalog) -> Result<(), LedgerError> {
+        self.piece.drops = self.live_lines().map(|(_, line)| line.id.clone()).collect();
+        let drops = self
+            .live_lines()
+            .map(|(_, line)| PricedDrop { id: line.id.clone(), price: line.price, home: line.home })
+            .collect();
+        let base = PricedItem { id: self.quote.base.id.clone(), price: self.quote.base.price };
+        self.quote = quote(&self.rules, base, drops)?;
+        // A drop that has left the catalogue keeps its place on the ticket; the cautions then stand as they were.
+        if let Ok(verdict) = catalog.cautions(&self.piece) {
+            self.told &= verdict == self.verdict;
+            self.verdict = verdict;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,50 @@
+//! Files that are old or new, never torn.
+
+use std::{
+    fs::{self, File},
+    io::{self, Write},
+    path::Path,
+};
+
+use serde::{Serialize, de::DeserializeOwned};
+use tempfile::NamedTempFile;
+
+/// Writes `bytes` to `path` so that after a crash at any moment the file is whole: the old one or the new one.
+pub(super) fn write(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let folder = path.parent().ok_or_else(|| io::Error::other("a file needs a folder"))?;
+    let mut file = NamedTempFile::new_in(folder)?;
+    file.write_all(bytes)?;
+    file.as_file().sync_all()?;
+    file.persist(path)?;
+    sync_folder(folder)
+}
+
+/// Writes `value` as JSON, whole or not at all.
+pub(super) fn write_json(path: &Path, value: &impl Serialize) -> io::Result<()> {
+    write(path, &serde_json::to_vec(value)?)
+}
+
+/// Reads JSON; a file that is missing or damaged is `None`.
+pub(super) fn read_json<T: DeserializeOwned>(path: &Path) -> Option<T> {
+    serde_json::from_slice(&fs::read(path).ok()?).ok()
+}
+
+/// Removes a file for good.
+pub(super) fn remove(path: &Path) -> io::Result<()> {
+    fs::remove_file(path)?;
+    path.parent().map_or(Ok(()), sync_folder)
+}
+
+/// Moves a file to another folder of the same disk for good.
+pub(super) fn rename(from: &Path, to: &Path) -> io::Result<()> {
+    fs::rename(from, to)?;
+    for folder in [from.parent(), to.parent()].into_iter().flatten() {
+        sync_folder(folder)?;
+    }
+    Ok(())
+}
+
+/// A rename is durable once its folder is.
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+}

@@ -1,0 +1,136 @@
+//! The kiosk's line to the desk: the last good catalogue and pictures, and the outbox, kept on disk.
+//!
+//! With no desk in reach guests go on designing; a ticket gets its number at once and is delivered later,
+//! once and only once.
+
+mod files;
+mod outbox;
+mod pin;
+mod talk;
+pub mod wire;
+
+use std::{
+    collections::BTreeMap,
+    path::PathBuf,
+    sync::{Arc, mpsc},
+};
+
+use uuid::Uuid;
+
+use crate::{catalog::Catalog, caution::Verdict, craft::Piece, money::Quote, ticket::TicketNumber};
+pub use talk::{Link, LinkError};
+pub use wire::{Pairing, PinAnswer};
+
+/// The port on which a desk answers unless told otherwise.
+pub const DESK_PORT: u16 = 7345;
+
+/// How a link starts.
+pub struct LinkConfig {
+    /// The kiosk's own folder for catalogue, pictures, outbox and pairing.
+    pub dir: PathBuf,
+    /// The desk this kiosk belongs to, if that was settled outside (one process with the desk);
+    /// otherwise the pairing kept in `dir` is used.
+    pub pairing: Option<Pairing>,
+    /// Called after every piece of news, from another thread: wakes a sleeping screen.
+    pub wake: Arc<dyn Fn() + Send + Sync>,
+}
+
+/// What the kiosk knows of the desk at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Snapshot {
+    /// The catalogue.
+    pub catalog: Arc<Catalog>,
+    /// How many of each drop and base can still be had, by id; an id that is missing is sold out.
+    pub available: BTreeMap<String, u32>,
+    /// Hash of the catalogue and its pictures.
+    pub revision: String,
+}
+
+impl Snapshot {
+    /// How many of `id` can still be had.
+    pub fn available(&self, id: &str) -> u32 {
+        self.available.get(id).copied().unwrap_or(0)
+    }
+}
+
+/// A piece that a guest wants to send.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Draft {
+    /// The piece.
+    pub piece: Piece,
+    /// The sum on the screen.
+    pub quote: Quote,
+    /// The cautions on the screen.
+    pub verdict: Verdict,
+    /// Whether a grown-up said that they had read them.
+    pub grown_up_confirmed: bool,
+}
+
+/// A ticket that is safe on this kiosk's disk.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Kept {
+    /// The ticket's id.
+    pub id: Uuid,
+    /// The number the guest reads.
+    pub number: TicketNumber,
+}
+
+/// Something that happened on the line.
+#[derive(Debug, Clone, PartialEq)]
+pub enum News {
+    /// Another catalogue, other pictures, or other counts.
+    Snapshot(Arc<Snapshot>),
+    /// A picture has arrived or changed; `png` is the file as it is (PNG or JPEG).
+    Picture {
+        /// Its file name.
+        name: String,
+        /// The file.
+        bytes: Arc<Vec<u8>>,
+    },
+    /// The desk can be reached, or no longer.
+    DeskInReach(bool),
+    /// The ticket is in the desk's ledger; `short` names parts the desk could not hold.
+    Delivered {
+        /// The ticket.
+        kept: Kept,
+        /// Ids of parts that could not be held (only when the number was given with the desk away).
+        short: Vec<String>,
+    },
+    /// The ticket is safe here and will be delivered when the desk is back: its number is good.
+    Waiting(Kept),
+    /// Somebody else took the last of these parts first; nothing was sent, the guest can choose again.
+    Short {
+        /// The ticket that was taken back.
+        kept: Kept,
+        /// Ids of the parts that are gone.
+        parts: Vec<String>,
+    },
+    /// The desk will never take this ticket; it is kept aside for the seller.
+    Refused {
+        /// The ticket.
+        kept: Kept,
+        /// Why.
+        reason: String,
+    },
+    /// The answer to [`Link::ask_pin`]; `None` when the desk is away and this device has never seen the right PIN.
+    Pin(Option<PinAnswer>),
+    /// The answer to [`Link::pair`]: the kiosk's digit, or what went wrong and what to do.
+    Paired(Result<u8, String>),
+}
+
+/// Why a ticket could not be kept.
+#[derive(Debug, thiserror::Error)]
+pub enum SendError {
+    /// The kiosk does not belong to a desk yet.
+    #[error("this tablet is not paired with a desk yet")]
+    NotPaired,
+    /// All numbers of this kiosk are used up.
+    #[error(transparent)]
+    Numbers(#[from] crate::ticket::NumberError),
+    /// The disk did not take it: full, gone, or read-only.
+    #[error("the ticket could not be written to this tablet's disk ({0})")]
+    Disk(#[from] std::io::Error),
+}
+
+/// The receiving end for [`News`].
+pub type NewsReceiver = mpsc::Receiver<News>;

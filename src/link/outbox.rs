@@ -1,0 +1,121 @@
+//! Tickets on their way, a file each, and the numbers already given.
+
+use std::{
+    collections::BTreeMap,
+    fs, io,
+    path::{Path, PathBuf},
+};
+
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+use super::files;
+use crate::ticket::{NumberError, SentTicket, TicketNumber};
+
+/// A ticket on its way.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(super) struct Entry {
+    pub ticket: SentTicket,
+    /// The guest has the number, so the desk has to take the ticket in any case.
+    pub number_given: bool,
+}
+
+/// The numbers given in one show.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+struct Numbers {
+    show: i64,
+    next: u16,
+}
+
+/// The outbox of a kiosk.
+pub(super) struct Outbox {
+    folder: PathBuf,
+    refused: PathBuf,
+    numbers_file: PathBuf,
+    numbers: Numbers,
+    entries: BTreeMap<PathBuf, Entry>,
+}
+
+impl Outbox {
+    /// Opens the outbox below `root`. A file that does not read is moved aside, never deleted.
+    pub fn open(root: &Path) -> io::Result<Self> {
+        let folder = root.join("outbox");
+        let refused = root.join("refused");
+        fs::create_dir_all(&folder)?;
+        fs::create_dir_all(&refused)?;
+        let numbers_file = root.join("numbers.json");
+        let numbers = files::read_json(&numbers_file).unwrap_or_default();
+        let mut entries = BTreeMap::new();
+        for file in fs::read_dir(&folder)?.flatten() {
+            let path = file.path();
+            if path.extension().is_none_or(|end| end != "json") {
+                continue;
+            }
+            match files::read_json(&path) {
+                Some(entry) => {
+                    entries.insert(path, entry);
+                }
+                None => files::rename(&path, &refused.join(file.file_name()))?,
+            }
+        }
+        Ok(Self { folder, refused, numbers_file, numbers, entries })
+    }
+
+    /// The next number of kiosk `digit` in `show`; `at_least` is the first one the desk has not seen.
+    /// It is used up even if the ticket is never sent.
+    pub fn next_number(&mut self, show: i64, digit: u8, at_least: u16) -> Result<TicketNumber, super::SendError> {
+        let mine = if self.numbers.show == show { self.numbers.next } else { 0 };
+        // Tickets of this show that still lie here count as well: the numbers file may be older than they are.
+        let lying = self.entries.values().filter(|entry| entry.ticket.show == show);
+        let after_lying = lying.map(|entry| entry.ticket.number.sequence() + 1).max().unwrap_or(0);
+        let sequence = mine.max(at_least).max(after_lying);
+        let number = TicketNumber::new(digit, sequence).map_err(|_| NumberError::Range)?;
+        let numbers = Numbers { show, next: sequence + 1 };
+        files::write_json(&self.numbers_file, &numbers)?;
+        self.numbers = numbers;
+        Ok(number)
+    }
+
+    /// Keeps a ticket; after `Ok` it survives a crash.
+    pub fn keep(&mut self, entry: Entry) -> io::Result<()> {
+        // Version 7 ids sort by time, so the files' names are the order of sending.
+        let path = self.folder.join(format!("{}.json", entry.ticket.id));
+        files::write_json(&path, &entry)?;
+        self.entries.insert(path, entry);
+        Ok(())
+    }
+
+    /// The guest gets the number now; after `Ok` that too survives a crash.
+    pub fn give_number(&mut self, id: Uuid) -> io::Result<()> {
+        let Some(mut entry) = self.entries.values().find(|entry| entry.ticket.id == id).cloned() else { return Ok(()) };
+        entry.number_given = true;
+        self.keep(entry)
+    }
+
+    /// The ticket is at the desk, or was taken back.
+    pub fn release(&mut self, id: Uuid) -> io::Result<()> {
+        if let Some(path) = self.path_of(id) {
+            files::remove(&path)?;
+            self.entries.remove(&path);
+        }
+        Ok(())
+    }
+
+    /// The desk will never take the ticket: it is kept aside.
+    pub fn set_aside(&mut self, id: Uuid) -> io::Result<()> {
+        if let Some(path) = self.path_of(id) {
+            files::rename(&path, &self.refused.join(format!("{id}.json")))?;
+            self.entries.remove(&path);
+        }
+        Ok(())
+    }
+
+    /// The tickets on their way, oldest first.
+    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+        self.entries.values()
+    }
+
+    fn path_of(&self, id: Uuid) -> Option<PathBuf> {
+        self.entries.iter().find(|(_, entry)| entry.ticket.id == id).map(|(path, _)| path.clone())
+    }
+}

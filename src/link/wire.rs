@@ -1,0 +1,114 @@
+//! The messages between a kiosk and its desk, as JSON over HTTP.
+//!
+//! | request | body | answer |
+//! | --- | --- | --- |
+//! | `POST /link/pair` | [`PairRequest`] | [`Pairing`], or 403 |
+//! | `GET /link/news?have=N&revision=R` | – | [`DeskNews`]; waits some seconds while nothing is newer than change `N` |
+//! | `GET /link/picture/NAME` | – | the picture's bytes |
+//! | `POST /link/tickets` | [`Delivery`] | [`DeliveryAnswer`] |
+//! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
+//!
+//! All but `/link/pair` carry the kiosk's key as `Authorization: Bearer KEY`; a wrong key is 401.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::{catalog::Catalog, ticket::SentTicket};
+
+/// A kiosk asks to belong to the desk.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct PairRequest {
+    /// The one-time code shown at the desk.
+    pub code: String,
+}
+
+/// What a kiosk keeps from being paired.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Pairing {
+    /// The desk's address, as in `http://192.168.4.1:7345`.
+    pub desk: String,
+    /// The kiosk's secret key.
+    pub key: String,
+    /// The kiosk's digit, first in its ticket numbers.
+    pub digit: u8,
+}
+
+/// What a kiosk has to know of the desk.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct DeskNews {
+    /// Counts the desk's changes; the next question gives it back.
+    pub change: i64,
+    /// The running show.
+    pub show: i64,
+    /// The first sequence number this kiosk has not used in the show, as far as the desk knows.
+    pub next_sequence: u16,
+    /// Hash of the catalogue and its pictures.
+    pub revision: String,
+    /// How many of each drop and base can still be had, by id.
+    pub available: BTreeMap<String, u32>,
+    /// The catalogue, when the question's revision was another.
+    pub content: Option<CatalogContent>,
+}
+
+/// The catalogue with what tells one picture from another.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct CatalogContent {
+    /// The catalogue.
+    pub catalog: Catalog,
+    /// SHA-256 of each picture, by file name, in hexadecimal.
+    pub pictures: BTreeMap<String, String>,
+}
+
+/// One delivery of a ticket; may be repeated.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct Delivery {
+    /// The ticket.
+    pub ticket: SentTicket,
+    /// True while the guest still waits and can choose something else: with a part gone, nothing is stored.
+    /// False once the number has been given: the ticket is stored in any case, and its lines say what is short.
+    pub refuse_if_short: bool,
+}
+
+/// What became of a delivery.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub enum DeliveryAnswer {
+    /// It is in the ledger (this time or before).
+    Stored {
+        /// Ids of the parts that could not be held.
+        short: Vec<String>,
+    },
+    /// Nothing was stored: these parts are gone.
+    Short {
+        /// Ids of the parts.
+        parts: Vec<String>,
+    },
+    /// It can never be stored: another ticket has the number, or the message makes no sense.
+    Refused {
+        /// Why, in words for the log and the seller.
+        reason: String,
+    },
+}
+
+/// A kiosk asks whether this is the seller's PIN.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct PinQuestion {
+    /// What was typed.
+    pub pin: String,
+}
+
+/// The answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum PinAnswer {
+    /// It is.
+    Right,
+    /// It is not.
+    Wrong,
+    /// Too many tries; wait.
+    Wait {
+        /// How long.
+        seconds: u32,
+    },
+    /// No PIN has been set at the desk yet.
+    NotSet,
+}

@@ -1,0 +1,80 @@
+//! Reading prices and percentages.
+
+use rust_decimal::Decimal;
+
+use super::Currency;
+
+/// No single price or sum at a jewellery table is larger; a figure above it is a slip of the finger.
+pub const MAX_AMOUNT: Decimal = Decimal::from_parts(1_000_000, 0, 0, false, 0);
+
+/// Why a text is no price or percentage.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{found:?} is not {wanted}")]
+pub struct AmountError {
+    /// The text as it stood.
+    pub found: String,
+    /// What it should have been, with an example.
+    pub wanted: String,
+}
+
+/// Reads a price: above zero, at most [`MAX_AMOUNT`], with no more decimals than the currency has.
+pub fn parse_price(text: &str, currency: Currency) -> Result<Decimal, AmountError> {
+    let error = |wanted: String| AmountError { found: text.to_owned(), wanted };
+    let price = plain(text).ok_or_else(|| error("a price; write \"8.50\"".into()))?;
+    if price.is_zero() {
+        Err(error("a price above zero".into()))
+    } else if price > MAX_AMOUNT {
+        Err(error(format!("a price up to {MAX_AMOUNT}")))
+    } else if price.scale() > currency.digits {
+        Err(error(format!("a price in {} with at most {} decimals", currency.code, currency.digits)))
+    } else {
+        Ok(price)
+    }
+}
+
+/// Reads a percentage from 0 to 100.
+pub fn parse_percent(text: &str) -> Result<Decimal, AmountError> {
+    plain(text).filter(|percent| *percent <= Decimal::ONE_HUNDRED).ok_or_else(|| AmountError {
+        found: text.to_owned(),
+        wanted: "a percentage from 0 to 100; write \"6.25\"".into(),
+    })
+}
+
+/// Digits with at most one point: no sign, no exponent, no grouping.
+fn plain(text: &str) -> Option<Decimal> {
+    let digits = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    let edges = text.starts_with(|c: char| c.is_ascii_digit()) && text.ends_with(|c: char| c.is_ascii_digit());
+    if digits && edges && text.len() <= 20 { text.parse().ok() } else { None }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_no_price_is_refused() {
+        let usd = Currency::from_code("USD").unwrap();
+        assert_eq!(parse_price("8.50", usd).unwrap().to_string(), "8.50");
+        for text in [
+            "",
+            "0",
+            "0.00",
+            "-1",
+            "+1",
+            "1e3",
+            "8,50",
+            "8.505",
+            ".5",
+            "5.",
+            "1.2.3",
+            "1000001",
+            "99999999999999999999",
+            "NaN",
+            "٣",
+        ] {
+            assert!(parse_price(text, usd).is_err(), "{text:?}");
+        }
+        assert!(parse_price("850.5", Currency::from_code("JPY").unwrap()).is_err());
+        assert!(parse_percent("6.25").is_ok() && parse_percent("100.01").is_err());
+    }
+}

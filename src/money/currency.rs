@@ -1,0 +1,112 @@
+//! Currencies by ISO 4217.
+
+use rust_decimal::Decimal;
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error as _};
+
+/// A currency a table can price in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Currency {
+    /// The alphabetic code.
+    pub code: &'static str,
+    /// Decimal digits of the minor unit.
+    pub digits: u32,
+    /// The usual sign.
+    pub symbol: &'static str,
+    /// The smallest step in which cash is paid, as a text, where coins of the minor unit are gone.
+    cash_step: Option<&'static str>,
+}
+
+const fn c(code: &'static str, digits: u32, symbol: &'static str, cash_step: Option<&'static str>) -> Currency {
+    Currency { code, digits, symbol, cash_step }
+}
+
+/// Source of codes and digits: ISO 4217 list one, 2024-06-25.
+/// Source of cash steps: Sweden, Lag (1970:1029); Canada, Budget 2012; Switzerland, SR 941.103.3 and common practice;
+/// Australia and New Zealand, common practice (secondary sources).
+const CURRENCIES: &[Currency] = &[
+    c("USD", 2, "$", None),
+    c("EUR", 2, "€", None),
+    c("GBP", 2, "£", None),
+    c("CAD", 2, "$", Some("0.05")),
+    c("AUD", 2, "$", Some("0.05")),
+    c("NZD", 2, "$", Some("0.10")),
+    c("CHF", 2, "CHF", Some("0.05")),
+    c("SEK", 2, "kr", Some("1")),
+    c("NOK", 2, "kr", Some("1")),
+    c("DKK", 2, "kr", Some("0.50")),
+    c("JPY", 0, "¥", None),
+    c("INR", 2, "₹", None),
+    c("MXN", 2, "$", None),
+    c("KWD", 3, "KWD", None),
+    c("BHD", 3, "BHD", None),
+];
+
+impl Currency {
+    /// The currency with this alphabetic code.
+    pub fn from_code(code: &str) -> Option<Self> {
+        CURRENCIES.iter().copied().find(|currency| currency.code == code)
+    }
+
+    /// Every known code, for messages.
+    pub fn codes() -> impl Iterator<Item = &'static str> {
+        CURRENCIES.iter().map(|currency| currency.code)
+    }
+
+    /// One minor unit.
+    pub fn minor_unit(self) -> Decimal {
+        Decimal::new(1, self.digits)
+    }
+
+    /// The step in which cash is paid.
+    pub fn cash_step(self) -> Decimal {
+        self.cash_step.and_then(|step| step.parse().ok()).unwrap_or_else(|| self.minor_unit())
+    }
+
+    /// Plain text with all minor digits and the sign, as the desk and the terminal write it.
+    pub fn plain(self, amount: Decimal) -> String {
+        let digits = self.digits as usize;
+        let sign = if amount.is_sign_negative() && !amount.is_zero() { "-" } else { "" };
+        let gap = if self.symbol.len() > 1 && self.symbol.is_ascii() { " " } else { "" };
+        format!("{sign}{}{gap}{:.digits$}", self.symbol, amount.abs())
+    }
+}
+
+impl Serialize for Currency {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.code)
+    }
+}
+
+impl<'de> Deserialize<'de> for Currency {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let code = String::deserialize(deserializer)?;
+        Self::from_code(&code).ok_or_else(|| D::Error::custom(format!("{code:?} is not a currency code known here")))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// ISO 4217 list one, published 2024-06-25.
+    #[test]
+    fn minor_units_are_those_of_iso_4217() {
+        for (code, digits) in
+            [("USD", 2), ("EUR", 2), ("GBP", 2), ("JPY", 0), ("KWD", 3), ("BHD", 3), ("CHF", 2), ("SEK", 2), ("INR", 2)]
+        {
+            assert_eq!(Currency::from_code(code).unwrap().digits, digits, "{code}");
+        }
+        assert_eq!(Currency::from_code("usd"), None);
+        assert!(
+            CURRENCIES.iter().all(|currency| currency.cash_step.is_none_or(|step| step.parse::<Decimal>().is_ok()))
+        );
+    }
+
+    #[test]
+    fn plain_amounts_show_every_minor_digit() {
+        let plain = |code: &str, amount: &str| Currency::from_code(code).unwrap().plain(amount.parse().unwrap());
+        assert_eq!(plain("USD", "8.5"), "$8.50");
+        assert_eq!(plain("JPY", "850"), "¥850");
+        assert_eq!(plain("CHF", "-0.05"), "-CHF 0.05");
+    }
+}

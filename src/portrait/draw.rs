@@ -1,0 +1,196 @@
+//! Chain, bangle, rings and bodies onto a canvas.
+
+use std::collections::BTreeMap;
+
+use tiny_skia::{
+    BlendMode, Color, FillRule, FilterQuality, GradientStop, IntSize, Paint, Pixmap, PixmapPaint, Point as Dot,
+    RadialGradient, SpreadMode, Transform,
+};
+
+use super::metal::{bar, oval, wire};
+use crate::{
+    catalog::Picture,
+    craft::{Base, BaseKind, DropKind, Finish, Necklace},
+    hang::{PiecePlaces, Point},
+};
+
+/// Millimetres to pixels.
+#[derive(Clone, Copy)]
+struct View {
+    px_per_mm: f32,
+    left: f32,
+    top: f32,
+}
+
+impl View {
+    fn fitting(places: &PiecePlaces, canvas: &Pixmap) -> Self {
+        const MARGIN: f32 = 0.05;
+        let b = &places.bounds;
+        let (width_mm, height_mm) = ((b.right_mm - b.left_mm) as f32, (b.bottom_mm - b.top_mm) as f32);
+        let (width, height) = (canvas.width() as f32, canvas.height() as f32);
+        let room = 1.0 - 2.0 * MARGIN;
+        let px_per_mm = (width * room / width_mm.max(1.0)).min(height * room / height_mm.max(1.0));
+        Self {
+            px_per_mm,
+            left: (width - width_mm * px_per_mm) / 2.0 - b.left_mm as f32 * px_per_mm,
+            top: (height - height_mm * px_per_mm) / 2.0 - b.top_mm as f32 * px_per_mm,
+        }
+    }
+
+    fn at(self, p: Point) -> (f32, f32) {
+        (self.left + p.x_mm as f32 * self.px_per_mm, self.top + p.y_mm as f32 * self.px_per_mm)
+    }
+
+    fn px(self, mm: f64) -> f32 {
+        mm as f32 * self.px_per_mm
+    }
+}
+
+/// Draws a piece so that it fills the canvas.
+pub(super) fn piece(
+    canvas: &mut Pixmap,
+    base: &Base,
+    kinds: &[&DropKind],
+    places: &PiecePlaces,
+    pictures: &BTreeMap<String, Picture>,
+) {
+    let view = View::fitting(places, canvas);
+    match &base.kind {
+        BaseKind::Necklace(necklace) => {
+            chain(canvas, view, necklace, base.finish, &places.back, 0.55);
+            chain(canvas, view, necklace, base.finish, &places.chain, 0.0);
+        }
+        BaseKind::Bangle(bangle) => {
+            let middle = places.bangle.map_or(Point { x_mm: 0.0, y_mm: 0.0 }, |bangle| bangle.centre);
+            let (x, y) = view.at(middle);
+            let across = view.px(bangle.inside.mm() + bangle.wire.mm());
+            if let Some(ring) = oval(across, across) {
+                wire(canvas, &ring, view.px(bangle.wire.mm()), base.finish, Transform::from_translate(x, y), 0.0);
+            }
+            // The hook at the top.
+            let hook = view.px(bangle.hook_width.mm());
+            if let Some(loop_) = oval(hook, hook * 0.8) {
+                let up = y - across / 2.0 - hook * 0.2;
+                wire(
+                    canvas,
+                    &loop_,
+                    view.px(bangle.wire.mm()) * 0.8,
+                    base.finish,
+                    Transform::from_translate(x, up),
+                    0.0,
+                );
+            }
+        }
+    }
+    // Even ones behind odd ones, as roof tiles overlap.
+    let order = (0..kinds.len()).step_by(2).chain((1..kinds.len()).step_by(2));
+    for i in order {
+        if let (Some(kind), Some(ring)) = (kinds.get(i), places.rings.get(i)) {
+            let (x, y) = view.at(Point { x_mm: ring.x_mm, y_mm: ring.y_mm });
+            let hung = Transform::from_rotate((-ring.lean_rad).to_degrees() as f32).post_translate(x, y);
+            drop(canvas, view, kind, hung, pictures, base.finish);
+        }
+    }
+}
+
+fn chain(canvas: &mut Pixmap, view: View, necklace: &Necklace, finish: Finish, line: &[Point], dim: f32) {
+    let (long, wide) = (view.px(necklace.link_length.mm()), view.px(necklace.link_width.mm()));
+    let thick = (wide * 0.24).max(0.6);
+    let (Some(face), Some(side)) = (oval(long - thick, wide - thick), bar(long - thick)) else { return };
+    // Links seen edge on lie under those seen from the front.
+    for parity in [1, 0] {
+        for (i, pair) in line.windows(2).enumerate().filter(|(i, _)| i % 2 == parity) {
+            let ((x0, y0), (x1, y1)) = (view.at(pair[0]), view.at(pair[1]));
+            let turned = Transform::from_rotate((y1 - y0).atan2(x1 - x0).to_degrees())
+                .post_translate((x0 + x1) / 2.0, (y0 + y1) / 2.0);
+            let (path, width) = if i % 2 == 0 { (&face, thick) } else { (&side, thick * 1.3) };
+            wire(canvas, path, width, finish, turned, dim);
+        }
+    }
+}
+
+fn drop(
+    canvas: &mut Pixmap,
+    view: View,
+    kind: &DropKind,
+    hung: Transform,
+    pictures: &BTreeMap<String, Picture>,
+    base_finish: Finish,
+) {
+    let (outside, thick) = (view.px(kind.ring.outside.mm()), view.px(kind.ring.wire.mm()));
+    let body_top = outside - 1.5 * thick;
+    let (width, height) = (view.px(kind.width.mm()), view.px(kind.height.mm()));
+    shadow(canvas, hung.pre_translate(width * 0.1, body_top + height * 0.55), width * 0.62, height * 0.58);
+    let ring_at = hung.pre_translate(0.0, outside / 2.0 - thick);
+    let finish = kind.finish.unwrap_or(base_finish);
+    if let Some(ring) = oval(outside - thick, outside - thick) {
+        wire(canvas, &ring, thick.max(0.8), finish, ring_at, 0.0);
+    }
+    if let Some(picture) = pictures.get(&kind.picture).and_then(decoded) {
+        let small = shrunk(picture, width, height);
+        let placed = hung
+            .pre_translate(-width / 2.0, body_top)
+            .pre_scale(width / small.width() as f32, height / small.height() as f32);
+        let paint = PixmapPaint { quality: FilterQuality::Bilinear, blend_mode: BlendMode::SourceOver, opacity: 1.0 };
+        canvas.draw_pixmap(0, 0, small.as_ref(), &paint, placed, None);
+    }
+}
+
+/// A soft shadow on the linen.
+fn shadow(canvas: &mut Pixmap, at: Transform, half_width: f32, half_height: f32) {
+    let stop = |place: f32, alpha: u8| GradientStop::new(place, Color::from_rgba8(60, 40, 24, alpha));
+    let gradient = RadialGradient::new(
+        Dot::from_xy(0.0, 0.0),
+        0.0,
+        Dot::from_xy(0.0, 0.0),
+        1.0,
+        vec![stop(0.0, 70), stop(0.6, 40), stop(1.0, 0)],
+        SpreadMode::Pad,
+        Transform::identity(),
+    );
+    let (Some(shader), Some(disc)) = (gradient, oval(2.0, 2.0)) else { return };
+    let paint = Paint { shader, anti_alias: true, ..Paint::default() };
+    canvas.fill_path(&disc, &paint, FillRule::Winding, at.pre_scale(half_width, half_height), None);
+}
+
+/// The picture's pixels, premultiplied as the canvas wants them.
+fn decoded(picture: &Picture) -> Option<Pixmap> {
+    let rgba = image::load_from_memory(&picture.bytes).ok()?.to_rgba8();
+    let size = IntSize::from_wh(rgba.width(), rgba.height())?;
+    let mut bytes = rgba.into_raw();
+    for pixel in bytes.chunks_exact_mut(4) {
+        let alpha = u16::from(pixel[3]);
+        for channel in &mut pixel[..3] {
+            *channel = ((u16::from(*channel) * alpha + 127) / 255) as u8;
+        }
+    }
+    Pixmap::from_vec(bytes, size)
+}
+
+/// The picture reduced by whole halvings to at most twice its size on the canvas: bilinear sampling alone would
+/// skip pixels and glitter.
+fn shrunk(mut picture: Pixmap, width: f32, height: f32) -> Pixmap {
+    while picture.width() as f32 > 2.0 * width.max(1.0) && picture.height() as f32 > 2.0 * height.max(1.0) {
+        match halved(&picture) {
+            Some(half) => picture = half,
+            None => break,
+        }
+    }
+    picture
+}
+
+fn halved(picture: &Pixmap) -> Option<Pixmap> {
+    let (w, h) = (picture.width() / 2, picture.height() / 2);
+    let mut half = Pixmap::new(w, h)?;
+    let (from, stride) = (picture.data(), picture.width() as usize * 4);
+    for (i, to) in half.data_mut().chunks_exact_mut(4).enumerate() {
+        let (x, y) = (i % w as usize, i / w as usize);
+        let start = 2 * y * stride + 8 * x;
+        for (c, channel) in to.iter_mut().enumerate() {
+            let sum: u16 =
+                [start, start + 4, start + stride, start + stride + 4].iter().map(|at| u16::from(from[at + c])).sum();
+            *channel = ((sum + 2) / 4) as u8;
+        }
+    }
+    Some(half)
+}

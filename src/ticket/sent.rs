@@ -1,0 +1,26 @@
+//! What a kiosk sends.
+
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+use super::TicketNumber;
+use crate::{caution::Verdict, craft::Piece, money::Quote};
+
+/// A piece as the guest sent it, with the sum and the cautions that were on the screen.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct SentTicket {
+    /// Makes every delivery of it the same one (UUID version 7, RFC 9562).
+    pub id: Uuid,
+    /// The show it belongs to.
+    pub show: i64,
+    /// The number the guest reads.
+    pub number: TicketNumber,
+    /// The piece.
+    pub piece: Piece,
+    /// The sum the guest saw; it is the sum charged.
+    pub quote: Quote,
+    /// The cautions the guest saw.
+    pub verdict: Verdict,
+    /// Whether a grown-up said that they had read them.
+    pub grown_up_confirmed: bool,
+}
