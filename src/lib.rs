@@ -20,6 +20,7 @@
 pub mod catalog;
 pub mod caution;
 pub mod craft;
+pub mod desk;
 pub mod hang;
 pub mod ledger;
 pub mod link;

@@ -1,1 +1,9 @@
-fn main() {}
+//! The command line.
+
+mod commands;
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    commands::run()
+}

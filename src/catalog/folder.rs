@@ -101,7 +101,7 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
             unique(&mut reader, &mut ids, &base.id, at, format!("the base {:?}", base.name));
             bases.push(base);
         }
-        if bases.is_empty() && reader.mistakes.is_empty() {
+        if bases.is_empty() && reader.mistakes.is_empty() && currency.is_some() {
             reader.wrong(0, "no base", "a table needs at least one");
         }
         mistakes.append(&mut reader.mistakes);

@@ -153,8 +153,9 @@ fn place_necklace(
         .collect();
     // Behind the neck the chain lies on half of it; from the front that half is a flat arc.
     let radius = width_mm / 2.0;
-    let back: Vec<Point> = (0..=24)
-        .map(|i| std::f64::consts::PI * f64::from(i) / 24.0)
+    let back_links = (2.2 * radius / pitch_mm).round().max(8.0) as u32;
+    let back: Vec<Point> = (0..=back_links)
+        .map(|i| std::f64::consts::PI * f64::from(i) / f64::from(back_links))
         .map(|angle| Point { x_mm: radius + radius * angle.cos(), y_mm: -0.22 * radius * angle.sin() })
         .collect();
     let bounds = around(chain.iter().chain(&back).copied(), &rings, kinds, base.link_width.mm() / 2.0);

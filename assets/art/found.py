@@ -1,0 +1,147 @@
+"""One-of-a-kind pieces: what was cut from old things, with a bail put on."""
+import numpy as np
+
+from canvas import both, cut, join, step
+from glass import Pebble, draw
+from relief import Relief
+
+TURN = 2 * np.pi
+
+
+def bail(relief, c, low):
+    return relief.wire(c.line(0, 2.3, 0, low), 0.6).eye()
+
+
+def gear(c, w, h):
+    r = w / 2
+    cy = h - r
+    q, a = c.polar(0, cy)
+    tooth = step(np.cos(a * 30), -0.25, 0.45)
+    d = q - r * (0.885 + 0.115 * tooth)
+    relief = Relief(c).plate(cut(d, q - r * 0.70), 0.7, 0.2)
+    arms = []
+    for t in np.arange(5) * TURN / 5 + 0.3:
+        arms.append(c.line(0, cy, r * 0.75 * np.sin(t), cy - r * 0.75 * np.cos(t), 0.30) - 0.020 * np.clip(q - r * 0.1, 0, 99) - 0.12)
+    relief.plate(join(*arms), 0.55, 0.25)
+    relief.plate(q - r * 0.27, 1.2, 0.35).groove(q - r * 0.20, 0.25, 0.12)
+    relief.z += np.where((q > r * 0.71) & (q < r * 0.86), 0.03 * np.sin(q * 22), 0)
+    for t in np.arange(3) * TURN / 3 + 0.3:
+        relief.sink(c.disc(r * 0.235 * np.sin(t), cy - r * 0.235 * np.cos(t), 0.34), 0.5, 0.15)
+    bail(relief, c, cy - r + 0.8).paint("brass", patina=1.3, grain=0.006, seed=101)
+    draw(c, Pebble(cy, r * 0.115, r * 0.115, 0.9), (206, 24, 66), 0.9, 0.97)
+
+
+def button(c, w, h):
+    r = w / 2
+    cy = h - r
+    q, a = c.polar(0, cy)
+    relief = Relief(c).plate(q - r, 1.5, 0.9)
+    rope = np.sin(a * 26 + (q - r) * 2.2)
+    relief.z += np.where((q > r * 0.80) & (q < r * 0.96), 0.30 * np.clip(rope, -0.6, 1), 0)
+    relief.groove(q - r * 0.78, 0.45, 0.2)
+    # A woven knot of bands.
+    x, y = (c.x + c.y - cy) * 0.707, (c.y - cy - c.x) * 0.707
+    inside = step(r * 0.74 - q, 0, 0.4)
+    over = np.sign(np.sin(x * 1.35) * np.sin(y * 1.35))
+    weave = np.where(over > 0, np.abs(np.cos(x * 1.35)), np.abs(np.cos(y * 1.35)))
+    strands = 0.08 * np.sin(np.where(over > 0, y, x) * 11)
+    relief.z += inside * (0.75 * np.sqrt(1.001 - weave**2) + strands + 0.5 * (1 - (q / r) ** 2))
+    bail(relief, c, cy - r + 1).paint("gunmetal", patina=0.9, grain=0.006, seed=102)
+
+
+def brooch(c, w, h):
+    r = w / 2
+    cy = h - r
+    q, a = c.polar(0, cy)
+    torn = c.x - r * 0.50 - 0.9 * np.sin(c.y * 1.4) - 0.5 * np.sin(c.y * 3.7 + 1) - 0.16 * (c.y - cy)
+    # Filigree: a rim, scrolls between it and the setting, and the pin stem across the back.
+    relief = Relief(c)
+    relief.wire(c.line(-r * 0.45, cy + r * 0.52, r * 0.93, cy + r * 0.30), 0.42)
+    relief.wire(np.maximum(np.abs(q - r * 0.94), torn), 0.75).wire(np.maximum(np.abs(q - r * 0.60), torn), 0.7)
+    for t in np.arange(14) * TURN / 14:
+        x, y = r * 0.77 * np.sin(t), cy - r * 0.77 * np.cos(t)
+        relief.wire(np.maximum(np.abs(c.disc(x, y, r * 0.125)), torn), 0.38, 0.15)
+    relief.d = np.where(torn < 0.4, relief.d, np.where(c.line(-r * 0.45, cy + r * 0.52, r * 0.93, cy + r * 0.30) < 0.5, relief.d, 9))
+    relief.plate(np.maximum(q - r * 0.58, torn + 0.6), 0.8, 0.4)
+    for t in np.arange(40) * TURN / 40:
+        x, y = r * 0.60 * np.sin(t), cy - r * 0.60 * np.cos(t)
+        if x < r * 0.34:
+            relief.ball(x, y, 0.5, lift=0.7)
+    relief.sink(both(q - r * 0.50, torn + 1.2), 0.3, 0.2)
+    bail(relief, c, cy - r + 0.8).paint("gold", patina=1.2, grain=0.006, seed=103)
+    Relief(c).puff(c.oval(-r * 0.04, cy, r * 0.44, r * 0.48), 3.2).stone(
+        np.array((18, 96, 70)) + 26 * c.noise(1.5, 104)[..., None] * np.array((0.6, 1, 0.8)) + np.clip(c.noise(0.10, 105) - 2.2, 0, 1)[..., None] * 60, 1.3, 0.02, 0.35
+    )
+    for i, t in enumerate(np.arange(14) * TURN / 14 + TURN / 28):
+        x, y = r * 0.77 * np.sin(t), r * 0.77 * np.cos(t)
+        if x < r * 0.42 and i not in (10, 6):
+            Relief(c).ball(x, cy - y, 1.0, depth=1.2).paint("silver", seed=106)
+            gem = Relief(c).ball(x, cy - y, 0.82, depth=0.9)
+            _, b = c.polar(x, cy - y)
+            gem.stone(np.array((214, 226, 238)) * (0.78 + 0.34 * (np.sin(b * 4) > 0) * step(c.disc(x, cy - y, 0.3), 0, 0.1) + 0.25 * (c.disc(x, cy - y, 0.34) < 0))[..., None], 1.4, 0.02, 0.4)
+
+
+def token(c, w, h):
+    r = w / 2
+    cy = h - r
+    q, a = c.polar(0, cy)
+    relief = Relief(c).plate(q - r + 0.10 * np.sin(a * 3 + 1) ** 2, 0.9, 0.3)
+    worn = 0.75 + 0.25 * np.clip(c.noise(4, 107), -1.5, 1)
+    relief.z += worn * np.where((q > r * 0.88) & (q < r * 0.97), 0.26, 0)
+    relief.z += worn * np.where((q > r * 0.80) & (q < r * 0.88), 0.14 * (np.sin(a * 64) > 0), 0)
+    # Eight rays and dots about the hole: an emblem of nothing.
+    fold = np.abs((a + TURN / 16) % (TURN / 8) - TURN / 16)
+    ray = np.maximum(q * np.sin(fold) - r * 0.085 * (1 - (q / r - 0.26) * 1.9), both(r * 0.30 - q, q - r * 0.74))
+    relief.raised(ray, 0.34, 0.5)
+    for t in (np.arange(8) + 0.5) * TURN / 8:
+        relief.raised(c.disc(r * 0.60 * np.sin(t), cy - r * 0.60 * np.cos(t), 0.85), 0.34, 0.6)
+    relief.raised(np.abs(q - r * 0.235) - 0.5, 0.35, 0.4).pierce(q - r * 0.17)
+    relief.z -= np.where(relief.d < 0, 0.05 * np.clip(c.noise(0.35, 108) - 1.2, 0, 1), 0)
+    for x0, y0, x1, y1 in ((-6, 8, 3, 11), (2, 17, 8, 15), (-4, 20, 1, 22)):
+        relief.groove(c.line(x0, y0, x1, y1), 0.07, 0.06)
+    bail(relief, c, cy - r + 0.6).paint("copper", patina=1.5, grain=0.006, seed=109)
+
+
+def plate(c, w, h):
+    top = 2.6
+    cy, b, a = (top + h) / 2, (h - top) / 2, w / 2
+    v = (c.y - cy) / b
+    half = a * (0.60 + 0.34 * np.cos(v * 5.6) ** 2 * (np.abs(v) < 0.84) + 0.06) * np.sqrt(np.clip(1 - np.abs(v) ** 5, 0, 1))
+    d = np.maximum((np.abs(c.x) - half) * 0.8, np.abs(c.y - cy) - b)
+    d = c.blur(d, 0.12)
+    relief = Relief(c).plate(d, 0.9, 0.55).groove(d + 1.3, 0.30, 0.15)
+    hole = join(c.disc(0, cy - 2.2, 1.95), c.shape([(-0.8, cy - 2), (0.8, cy - 2), (1.35, cy + 5), (-1.35, cy + 5)]) - 0.1)
+    relief.raised(np.abs(hole - 0.9) - 0.45, 0.35, 0.4)
+    for s in (-1, 1):
+        for f in (-1, 1):
+            curl = [(s * (a * 0.42 + (1.9 - t * 0.30) * np.cos(t)), cy + f * (b * 0.60 + (1.9 - t * 0.30) * np.sin(t - 0.6))) for t in np.linspace(0, 5.4, 26)]
+            relief.raised(c.path(curl) - 0.22, 0.22, 0.24)
+    for y in (top + 2.7, h - 2.7):
+        relief.sink(c.disc(0, y, 1.25), 0.35, 0.5).pierce(c.disc(0, y, 0.75))
+    relief.pierce(hole)
+    bail(relief, c, top + 0.9).paint("brass", patina=1.6, grain=0.008, seed=110)
+
+
+def spoon(c, w, h):
+    # The flared end of a handle, hung by where it was sawn off.
+    top = 2.8
+    t = np.clip((c.y - top) / (h - top), 0, 1)
+    half = w / 2 * (0.30 - 0.08 * step(t, 0, 0.30) + 0.78 * step(t, 0.22, 0.82) ** 1.15) * np.sqrt(np.clip(1 - np.clip((t - 0.70) / 0.30, 0, 1) ** 2.4, 0, 1))
+    d = c.blur(np.maximum((np.abs(c.x) - half) * 0.9, np.maximum(top - c.y, c.y - h)), 0.12)
+    relief = Relief(c).plate(d, 1.4, 0.8)
+    relief.z += np.where(d < 0, 0.8 * np.cos(np.clip(c.x / (w / 2), -1, 1) * 1.4) * (1 - 0.5 * t), 0)
+    relief.groove(d + 1.15, 0.35, 0.16)
+    cy = top + (h - top) * 0.70
+    for i in range(7):
+        s = (i - 3) * 0.40
+        relief.raised(c.line(0, cy + 6, 5.2 * np.sin(s), cy + 5.2 - 7.6 * np.cos(s) + 0.9 * abs(i - 3), 0.62), 0.42, 0.6)
+    relief.raised(c.disc(0, cy + 6.1, 1.3), 0.6, 1.0)
+    for y in np.linspace(top + 3.2, top + 15, 7):
+        relief.raised(c.oval(0, y, 0.62, 0.72), 0.4, 0.5)
+    bail(relief, c, top + 1.2).paint("silver", patina=1.1, grain=0.004, seed=111)
+
+
+RECIPES = {
+    "found-gear": gear, "found-button": button, "found-brooch": brooch, "found-token": token, "found-plate": plate,
+    "found-spoon": spoon,
+}

@@ -1,0 +1,374 @@
+//! The computing commands: one answer each, as words or as one JSON object.
+
+use std::path::PathBuf;
+
+use chatelaine::{
+    catalog::{read_folder, read_piece},
+    caution::{DEFERRAL, Gauge, PieceFacts, Region, Solid, cautions, fits, slack_mm},
+    craft::{self, ClosedEnd, Length, LinearDensity, Mass, Piece, Ring, Wearer, clearance_mm},
+    hang::{Load, NecklaceLoad, NecklaceRest, cluster_gaps, front_of_body, neck_mm, necklace},
+};
+use serde_json::{Value, json};
+
+use super::Told;
+
+#[derive(clap::Args)]
+pub struct Catalogued {
+    /// The catalogue's folder.
+    #[arg(long, default_value = "catalog")]
+    catalog: PathBuf,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
+}
+
+#[derive(clap::Args)]
+pub struct PieceFile {
+    /// The piece's file: (base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])
+    piece: PathBuf,
+    #[command(flatten)]
+    catalogued: Catalogued,
+}
+
+#[derive(clap::Args)]
+pub struct Hang {
+    /// The piece's file; without it, a chain is described by --front-length, --width and --chain.
+    piece: Option<PathBuf>,
+    /// Length of the chain between the hang points.
+    #[arg(long)]
+    front_length: Option<Length>,
+    /// Distance of the hang points.
+    #[arg(long)]
+    width: Option<Length>,
+    /// Weight of the chain per length, as in "12.5g/m".
+    #[arg(long)]
+    chain: Option<LinearDensity>,
+    /// Weight of a drop, left to right; repeat it.
+    #[arg(long)]
+    load: Vec<Mass>,
+    /// Arc distance of neighbouring rings; repeat it.
+    #[arg(long)]
+    gap: Vec<Length>,
+    #[command(flatten)]
+    catalogued: Catalogued,
+}
+
+#[derive(clap::Args)]
+pub struct Caution {
+    #[command(flatten)]
+    piece: PieceFile,
+    /// Who it is for: under3, from3to5, from6to12, from13 or unknown; otherwise as the piece's file says.
+    #[arg(long = "for")]
+    wearer: Option<String>,
+    /// Whose rules: US, EU or UK; otherwise as the table says.
+    #[arg(long)]
+    region: Option<String>,
+}
+
+#[derive(clap::Args)]
+#[group(required = true, multiple = false)]
+pub struct Shape {
+    /// Diameter of a ball.
+    #[arg(long)]
+    ball: Option<String>,
+    /// Diameter and overall length of a rod with round ends.
+    #[arg(long)]
+    rod: Option<String>,
+    /// Diameter and thickness of a disc.
+    #[arg(long)]
+    disc: Option<String>,
+    /// Diameter and height of a cylinder.
+    #[arg(long)]
+    cylinder: Option<String>,
+    /// Diameter and height of a cone.
+    #[arg(long)]
+    cone: Option<String>,
+    /// The three sides of a box.
+    #[arg(long = "box")]
+    block: Option<String>,
+    /// The three axes of an ellipsoid.
+    #[arg(long)]
+    ellipsoid: Option<String>,
+    /// A file of lines "x y z" in mm.
+    #[arg(long)]
+    points: Option<PathBuf>,
+}
+
+#[derive(clap::Args)]
+pub struct Body {
+    #[command(flatten)]
+    shape: Shape,
+    /// The metric cylinder of the EU and the UK instead of the inch one.
+    #[arg(long)]
+    metric: bool,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
+}
+
+#[derive(clap::Args)]
+pub struct Fit {
+    /// The ring: outside diameter and wire, as in 10mm,18awg.
+    #[arg(long)]
+    ring: String,
+    /// What it has to go over: an outside diameter, or WIDTHxTHICKNESS.
+    #[arg(long)]
+    over: String,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
+}
+
+fn print(json: bool, object: &Value, words: impl FnOnce() -> String) {
+    if json {
+        println!("{object}");
+    } else {
+        println!("{}", words());
+    }
+}
+
+fn piece(file: &PathBuf) -> Result<Piece, Told> {
+    let name = file.display().to_string();
+    let text = std::fs::read_to_string(file)
+        .map_err(|error| format!("{name}: the file can't be read ({error})"))
+        .map_err(Told)?;
+    Ok(read_piece(&name, &text)?)
+}
+
+pub fn check(options: &Catalogued) -> Result<(), Told> {
+    let loaded = read_folder(&options.catalog)?;
+    let catalog = &loaded.catalog;
+    let (bases, trays, drops) = (catalog.bases.len(), catalog.trays.len(), catalog.drops.len());
+    let object = json!({ "bases": bases, "trays": trays, "drops": drops, "remarks": loaded.remarks });
+    print(options.json, &object, || {
+        let mut words = format!("{}: {bases} bases, {trays} trays, {drops} drops, no mistakes", catalog.table.name);
+        for remark in &loaded.remarks {
+            words.push_str(&format!("\nremark: {remark}"));
+        }
+        words
+    });
+    Ok(())
+}
+
+pub fn quote(options: &PieceFile) -> Result<(), Told> {
+    let catalog = read_folder(&options.catalogued.catalog)?.catalog;
+    let quote = catalog.quote(&piece(&options.piece)?)?;
+    print(options.catalogued.json, &serde_json::to_value(&quote)?, || {
+        let plain = |amount| quote.currency.plain(amount);
+        let mut words = format!("{:<24}{:>12}", quote.base.id, plain(quote.base.price));
+        for drop in &quote.drops {
+            words.push_str(&format!("\n{:<20}{:<4}{:>12}", drop.id, drop.home.to_string(), plain(drop.price)));
+        }
+        for (name, amount) in
+            [("subtotal", quote.subtotal), ("discount", quote.discount), ("tax", quote.tax), ("total", quote.total)]
+        {
+            words.push_str(&format!("\n{name:<24}{:>12}", plain(amount)));
+        }
+        words
+    });
+    Ok(())
+}
+
+fn rest_json(rest: &NecklaceRest, ids: &[String], mass_g: f64) -> Value {
+    let rings: Vec<Value> = rest
+        .rings
+        .iter()
+        .enumerate()
+        .map(|(i, ring)| json!({ "id": ids.get(i), "arc_mm": ring.arc_mm, "x_mm": ring.x_mm, "y_mm": ring.y_mm }))
+        .collect();
+    json!({
+        "kind": "necklace", "front_length_mm": rest.front_length_mm, "width_mm": rest.width_mm, "sag_mm": rest.sag_mm,
+        "horizontal_tension_mn": rest.horizontal_tension_mn, "end_tension_mn": rest.end_tension_mn,
+        "rings": rings, "lowest_mm": rest.sag_mm, "mass_g": mass_g,
+    })
+}
+
+pub fn hang(options: &Hang) -> Result<(), Told> {
+    let object = match &options.piece {
+        Some(file) => hang_piece(options, &piece(file)?)?,
+        None => {
+            let missing = || Told("without a piece, --front-length, --width and --chain are needed".into());
+            let chain = options.chain.ok_or_else(missing)?;
+            let front_length_mm = options.front_length.ok_or_else(missing)?.mm();
+            let width_mm = options.width.ok_or_else(missing)?.mm();
+            let loads: Vec<Load> = options.load.iter().map(|mass| Load { mass_g: mass.g() }).collect();
+            let gaps_mm = options.gap.iter().map(|gap| gap.mm()).collect();
+            let mass_g = chain.g_per_mm() * front_length_mm + options.load.iter().map(|mass| mass.g()).sum::<f64>();
+            let rest = necklace(&NecklaceLoad {
+                front_length_mm,
+                width_mm,
+                chain_g_per_mm: chain.g_per_mm(),
+                loads,
+                gaps_mm,
+            })?;
+            rest_json(&rest, &[], mass_g)
+        }
+    };
+    print(options.catalogued.json, &object, || format!("{object:#}"));
+    Ok(())
+}
+
+fn hang_piece(options: &Hang, piece: &Piece) -> Result<Value, Told> {
+    let catalog = read_folder(&options.catalogued.catalog)?.catalog;
+    let (base, kinds) = catalog.parts(piece)?;
+    let items: Vec<(f64, f64)> = kinds.iter().map(|kind| (kind.ring.wire.mm(), kind.width.mm())).collect();
+    let gaps_mm = cluster_gaps(&items, catalog.table.rho);
+    let drops_g: f64 = kinds.iter().map(|kind| kind.weight.g()).sum();
+    match &base.kind {
+        craft::BaseKind::Necklace(n) => {
+            let length = piece.length.unwrap_or(n.lengths.usual);
+            let (front, width) = match (options.front_length, options.width) {
+                (Some(front), Some(width)) => (front.mm(), width.mm()),
+                _ => front_of_body(length.mm(), neck_mm(piece.wearer))?,
+            };
+            let chain = n.chain.g_per_mm();
+            let loads = kinds.iter().map(|kind| Load { mass_g: kind.weight.g() }).collect();
+            let rest = necklace(&NecklaceLoad {
+                front_length_mm: front,
+                width_mm: width,
+                chain_g_per_mm: chain,
+                loads,
+                gaps_mm,
+            })?;
+            let mut object = rest_json(&rest, &piece.drops, drops_g + chain * length.mm());
+            let reach = |(ring, kind): (&chatelaine::hang::RingPlace, &&craft::DropKind)| {
+                ring.y_mm + kind.ring.outside.mm() - 1.5 * kind.ring.wire.mm() + kind.height.mm()
+            };
+            object["lowest_mm"] = json!(rest.rings.iter().zip(&kinds).map(reach).fold(rest.sag_mm, f64::max));
+            Ok(object)
+        }
+        craft::BaseKind::Bangle(b) => {
+            let masses_g = kinds.iter().map(|kind| kind.weight.g()).collect();
+            let load = chatelaine::hang::BangleLoad {
+                inside_mm: b.inside.mm(),
+                free_arc_deg: b.free_arc_deg,
+                masses_g,
+                gaps_mm,
+            };
+            let rest = chatelaine::hang::bangle(&load)?;
+            let rings: Vec<Value> = piece
+                .drops
+                .iter()
+                .zip(&rest.angles_deg)
+                .map(|(id, angle)| json!({ "id": id, "angle_deg": angle }))
+                .collect();
+            Ok(
+                json!({ "kind": "bangle", "rings": rings, "free_arc_deg": b.free_arc_deg, "mass_g": drops_g + b.weight.g() }),
+            )
+        }
+    }
+}
+
+pub fn caution(options: &Caution) -> Result<(), Told> {
+    let catalogued = &options.piece.catalogued;
+    let catalog = read_folder(&catalogued.catalog)?.catalog;
+    let piece = piece(&options.piece.piece)?;
+    let wearer = match &options.wearer {
+        Some(code) => Wearer::from_code(code).ok_or_else(|| {
+            Told(format!("{code:?} is no wearer; write under3, from3to5, from6to12, from13 or unknown"))
+        })?,
+        None => piece.wearer,
+    };
+    let region = match &options.region {
+        Some(code) => {
+            Region::from_code(code).ok_or_else(|| Told(format!("{code:?} is no region; write US, EU or UK")))?
+        }
+        None => catalog.table.region,
+    };
+    let (base, drops) = catalog.parts(&piece)?;
+    let length_mm = piece.length.or(base.usual_length()).map(|length| length.mm());
+    let verdict = cautions(&PieceFacts { base, length_mm, drops: &drops, wearer, region });
+    let list: Vec<Value> = verdict
+        .cautions
+        .iter()
+        .map(|one| json!({ "code": one.code.code(), "drop": one.drop, "rule": one.rule, "text": one.text }))
+        .collect();
+    print(catalogued.json, &json!({ "suitable": verdict.suitable, "cautions": list }), || {
+        let mut words =
+            String::from(if verdict.suitable { "Nothing speaks plainly against it." } else { "Not for this wearer." });
+        for one in &verdict.cautions {
+            words.push_str(&format!("\n- {} ({})", one.text, one.rule));
+        }
+        format!("{words}\n{DEFERRAL}")
+    });
+    Ok(())
+}
+
+/// Plain numbers are millimetres; units may be written.
+fn sizes(text: &str, wanted: usize) -> Result<Vec<Length>, Told> {
+    let read = |part: &str| match part.trim().parse::<f64>() {
+        Ok(mm) if mm.is_finite() && mm > 0.0 => Ok(Length::from_mm(mm)),
+        Ok(_) => Err(Told(format!("{part:?} is no size; it has to be above zero"))),
+        Err(_) => Ok(part.parse::<Length>()?),
+    };
+    let sizes = text.split(',').map(read).collect::<Result<Vec<_>, _>>()?;
+    if sizes.len() != wanted {
+        return Err(Told(format!("{text:?} has {} sizes; {wanted} are needed, with commas between", sizes.len())));
+    }
+    if sizes.iter().any(|size| size.mm() <= 0.0) {
+        return Err(Told(format!("{text:?} has a size of nothing")));
+    }
+    Ok(sizes)
+}
+
+fn body(shape: &Shape) -> Result<craft::Body, Told> {
+    if let Some(file) = &shape.points {
+        let text = std::fs::read_to_string(file).map_err(|error| Told(format!("{}: {error}", file.display())))?;
+        let mut points_mm = Vec::new();
+        for (n, line) in text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty()) {
+            let numbers: Option<Vec<f64>> =
+                line.split_whitespace().map(|word| word.parse().ok().filter(|x: &f64| x.is_finite())).collect();
+            match numbers.as_deref() {
+                Some(&[x, y, z]) => points_mm.push([x, y, z]),
+                _ => return Err(Told(format!("{}:{}: {line:?} is no point; write \"x y z\"", file.display(), n + 1))),
+            }
+        }
+        if points_mm.is_empty() {
+            return Err(Told(format!("{}: no points", file.display())));
+        }
+        return Ok(craft::Body::Points { points_mm });
+    }
+    let forms = [
+        ("Ball", &shape.ball),
+        ("Rod", &shape.rod),
+        ("Disc", &shape.disc),
+        ("Cylinder", &shape.cylinder),
+        ("Cone", &shape.cone),
+        ("Box", &shape.block),
+        ("Ellipsoid", &shape.ellipsoid),
+    ];
+    for (form, text) in forms {
+        if let Some(text) = text {
+            let wanted = craft::Body::FORMS.iter().find(|(name, _)| *name == form).map_or(0, |(_, sizes)| sizes.len());
+            let sizes = sizes(text, wanted)?;
+            return craft::Body::from_form(form, &sizes).ok_or_else(|| Told("no such body".into()));
+        }
+    }
+    Err(Told("name one body, as in --ball 12".into()))
+}
+
+pub fn gauge(options: &Body) -> Result<(), Told> {
+    let solid = Solid::of_body(&body(&options.shape)?, (0.0, 0.0));
+    let which = if options.metric { Gauge::Metric } else { Gauge::Inch };
+    let (fits, margin) = (fits(&solid, which), slack_mm(&solid, which));
+    print(options.json, &json!({ "fits": fits, "margin_mm": margin }), || {
+        let words = if fits { "fits the cylinder: a small part" } else { "does not fit the cylinder" };
+        format!("{words} ({margin:+.2} mm to the wall)\n{DEFERRAL}")
+    });
+    Ok(())
+}
+
+pub fn fit(options: &Fit) -> Result<(), Told> {
+    let ring = sizes(&options.ring, 2)?;
+    let ring = Ring::new(ring[0], ring[1])?;
+    let end = match options.over.split_once('x') {
+        Some((width, thickness)) => ClosedEnd::Flat { width: sizes(width, 1)?[0], thickness: sizes(thickness, 1)?[0] },
+        None => ClosedEnd::Round(sizes(&options.over, 1)?[0]),
+    };
+    let clearance = clearance_mm(ring, end);
+    print(options.json, &json!({ "passes": clearance > 0.0, "clearance_mm": clearance }), || {
+        let words = if clearance > 0.0 { "passes" } else { "does not pass" };
+        format!("{words}: it opens {}, {:.2} mm are needed", ring.opening(), end.needs_mm())
+    });
+    Ok(())
+}

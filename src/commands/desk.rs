@@ -1,0 +1,59 @@
+//! `chatelaine desk`.
+
+use std::{net::SocketAddr, path::PathBuf, process::ExitCode};
+
+use chatelaine::{
+    desk::{Desk, DeskConfig},
+    link::DESK_PORT,
+};
+
+#[derive(clap::Args)]
+pub struct Options {
+    /// The catalogue's folder.
+    #[arg(long, default_value = "catalog")]
+    catalog: PathBuf,
+    /// The folder for ledger and copies; your own data folder otherwise.
+    #[arg(long)]
+    data: Option<PathBuf>,
+    /// Where to answer.
+    #[arg(long, default_value_t = SocketAddr::from(([0, 0, 0, 0], DESK_PORT)))]
+    listen: SocketAddr,
+}
+
+pub fn run(options: Options) -> ExitCode {
+    super::log();
+    let data_dir = match super::data_dir(options.data, "desk") {
+        Ok(dir) => dir,
+        Err(super::Told(words)) => {
+            eprintln!("{words}");
+            return ExitCode::from(2);
+        }
+    };
+    let config = DeskConfig { catalog_dir: options.catalog, data_dir, listen: options.listen };
+    let desk = match Desk::start(config) {
+        Ok(desk) => desk,
+        Err(error) => {
+            eprintln!("{error}");
+            return ExitCode::from(2);
+        }
+    };
+    println!("The desk answers at {} (port {} of this machine's address for others).", desk.url(), desk.addr().port());
+    println!("Setting the PIN from another machine needs the setup code {}.", desk.setup_code());
+    println!("Ctrl-C ends it.");
+    wait_for_the_end();
+    ExitCode::SUCCESS
+}
+
+/// Until Ctrl-C.
+fn wait_for_the_end() {
+    let waited = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .map(|runtime| runtime.block_on(tokio::signal::ctrl_c()));
+    if !matches!(waited, Ok(Ok(()))) {
+        // Without a signal to wait for, the desk runs until it is killed, which it survives.
+        loop {
+            std::thread::park();
+        }
+    }
+}

@@ -1,0 +1,91 @@
+//! The command line: which role, which options.
+
+mod answers;
+mod desk;
+mod rehearse;
+
+use std::{path::PathBuf, process::ExitCode};
+
+use clap::{Parser, Subcommand};
+
+#[derive(Parser)]
+#[command(
+    name = "chatelaine",
+    version,
+    about = "The make-your-own jewellery table",
+    after_help = "Examples:\n  chatelaine desk                  the seller's desk on the catalogue in catalog/\n  \
+                  chatelaine rehearse --out show   a whole show without a screen\n  \
+                  chatelaine check                 every mistake in the catalogue, with its place"
+)]
+struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// The seller's desk: the ledger, the pages, the interface for kiosks.
+    Desk(desk::Options),
+    /// A whole show without a screen: guests, a queue, the last one of something, the close-out.
+    Rehearse(rehearse::Options),
+    /// Read the catalogue and tell every mistake with its place.
+    Check(answers::Catalogued),
+    /// What a piece costs.
+    Quote(answers::PieceFile),
+    /// How a piece, or a bare chain, hangs.
+    Hang(answers::Hang),
+    /// What to be careful about.
+    Caution(answers::Caution),
+    /// Whether a body fits the small-parts cylinder.
+    Gauge(answers::Body),
+    /// Whether a ring goes over a closed end.
+    Fit(answers::Fit),
+}
+
+/// Something the person at the terminal can mend, in words.
+pub struct Told(String);
+
+impl<E: std::fmt::Display> From<E> for Told {
+    fn from(error: E) -> Self {
+        Self(error.to_string())
+    }
+}
+
+/// Runs the program; 2 is bad input, 1 anything else that went wrong.
+pub fn run() -> ExitCode {
+    let cli = Cli::parse();
+    let outcome = match cli.command {
+        Command::Desk(options) => return desk::run(options),
+        Command::Rehearse(options) => return rehearse::run(&options),
+        Command::Check(options) => answers::check(&options),
+        Command::Quote(options) => answers::quote(&options),
+        Command::Hang(options) => answers::hang(&options),
+        Command::Caution(options) => answers::caution(&options),
+        Command::Gauge(options) => answers::gauge(&options),
+        Command::Fit(options) => answers::fit(&options),
+    };
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(Told(words)) => {
+            eprintln!("{words}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+/// The user's own folder for `part` of the program, or the one asked for.
+fn data_dir(asked: Option<PathBuf>, part: &str) -> Result<PathBuf, Told> {
+    use etcetera::BaseStrategy;
+    if let Some(dir) = asked {
+        return Ok(dir);
+    }
+    let strategy = etcetera::choose_base_strategy()
+        .map_err(|error| Told(format!("there is no folder for data ({error}); name one with --data")))?;
+    Ok(strategy.data_dir().join("chatelaine").join(part))
+}
+
+fn log() {
+    let filter = tracing_subscriber::EnvFilter::try_from_default_env()
+        .unwrap_or_else(|_| tracing_subscriber::EnvFilter::new("warn"));
+    tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).init();
+}

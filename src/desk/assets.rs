@@ -1,0 +1,42 @@
+//! Style, script and fonts, all inside the program: the pages need no internet.
+
+use std::sync::{Arc, LazyLock};
+
+use axum::{
+    Router,
+    extract::Path,
+    http::{HeaderValue, StatusCode, header},
+    response::{IntoResponse, Response},
+    routing::get,
+};
+
+use super::{auth::sha256_hex, server::House};
+
+const STYLE: &str = include_str!("../../assets/desk/desk.css");
+const SCRIPT: &str = include_str!("../../assets/desk/desk.js");
+const ICON: &str = include_str!("../../assets/desk/icon.svg");
+const SANS: &[u8] = include_bytes!("../../assets/fonts/andika-regular.ttf");
+const SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/andika-bold.ttf");
+const SERIF: &[u8] = include_bytes!("../../assets/fonts/serif-semibold.ttf");
+
+/// Stands in the addresses of style and script, so that a browser keeps them exactly until they change.
+pub(super) static VERSION: LazyLock<String> =
+    LazyLock::new(|| sha256_hex(&format!("{STYLE}{SCRIPT}"))[..12].to_owned());
+
+pub(super) fn routes() -> Router<Arc<House>> {
+    Router::new().route("/assets/desk/{name}", get(asset))
+}
+
+async fn asset(Path(name): Path<String>) -> Response {
+    let (kind, bytes): (&str, &'static [u8]) = match name.as_str() {
+        "desk.css" => ("text/css; charset=utf-8", STYLE.as_bytes()),
+        "desk.js" => ("text/javascript; charset=utf-8", SCRIPT.as_bytes()),
+        "icon.svg" => ("image/svg+xml", ICON.as_bytes()),
+        "sans.ttf" => ("font/ttf", SANS),
+        "sans-bold.ttf" => ("font/ttf", SANS_BOLD),
+        "serif.ttf" => ("font/ttf", SERIF),
+        _ => return StatusCode::NOT_FOUND.into_response(),
+    };
+    let kept = HeaderValue::from_static("public, max-age=604800");
+    ([(header::CONTENT_TYPE, HeaderValue::from_static(kind)), (header::CACHE_CONTROL, kept)], bytes).into_response()
+}

@@ -1,0 +1,33 @@
+//! Telling open pages that something changed. Only the fact is told; the page asks for itself again.
+
+use std::{convert::Infallible, sync::Arc, time::Duration};
+
+use axum::{
+    Router,
+    extract::State,
+    response::sse::{Event, KeepAlive, Sse},
+    routing::get,
+};
+use tokio_stream::{Stream, StreamExt, wrappers::WatchStream};
+
+use super::{auth::Seller, server::House};
+
+pub(super) fn routes() -> Router<Arc<House>> {
+    Router::new().route("/events", get(events)).route("/events/now", get(now))
+}
+
+async fn events(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+) -> Sse<impl Stream<Item = Result<Event, Infallible>> + use<>> {
+    let pulse = WatchStream::new(house.pulse.subscribe()).map(Some);
+    let end = WatchStream::new(house.closing.clone()).filter(|closed| *closed).map(|_| None);
+    // The stream ends with the desk; otherwise it would keep the desk from closing.
+    let news = pulse.merge(end).map_while(|beat| beat).map(|beat| Ok(Event::default().data(beat.to_string())));
+    Sse::new(news).keep_alive(KeepAlive::new().interval(Duration::from_secs(15)))
+}
+
+/// The same for a page whose stream does not come through.
+async fn now(State(house): State<Arc<House>>, _seller: Seller) -> String {
+    house.pulse.borrow().to_string()
+}

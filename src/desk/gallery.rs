@@ -1,0 +1,149 @@
+//! Pictures made for the pages: portraits of pieces, and small copies of large photos.
+
+use std::{
+    collections::HashMap,
+    io::Cursor,
+    sync::{Arc, Mutex, PoisonError},
+};
+
+use axum::{
+    http::{HeaderMap, HeaderValue, StatusCode, header},
+    response::{IntoResponse, Response},
+};
+
+use super::auth::sha256_hex;
+use crate::{
+    catalog::{Loaded, Picture},
+    craft::Piece,
+    portrait::portrait_png,
+};
+
+/// Pictures kept at once; a show has fewer pieces and drops than this in view.
+const KEPT: usize = 400;
+/// A drop's picture on a page is never larger than this on its longer side.
+const SMALL_SIDE_PX: u32 = 480;
+
+/// Sizes of a portrait, in pixels.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum PortraitSize {
+    /// Beside a number in the list.
+    Small,
+    /// On the ticket's own page.
+    Large,
+}
+
+impl PortraitSize {
+    /// Width and height.
+    pub const fn px(self) -> (u32, u32) {
+        match self {
+            Self::Small => (180, 220),
+            Self::Large => (720, 880),
+        }
+    }
+}
+
+/// The pictures made so far, by what they show.
+#[derive(Default)]
+pub(super) struct Gallery {
+    made: Mutex<HashMap<String, Arc<Vec<u8>>>>,
+    // One at a time: the desk has other work for its processor.
+    making: tokio::sync::Mutex<()>,
+}
+
+/// Changes exactly when the portrait does.
+pub(super) fn portrait_tag(loaded: &Loaded, piece: &Piece, size: PortraitSize) -> String {
+    let mut tag = sha256_hex(&format!("{}{piece:?}{size:?}", loaded.revision));
+    tag.truncate(16);
+    tag
+}
+
+impl Gallery {
+    /// The picture called `tag`, made by `make` unless it was made before; `None` when it can't be made.
+    async fn get(&self, tag: &str, make: impl FnOnce() -> Option<Vec<u8>> + Send + 'static) -> Option<Arc<Vec<u8>>> {
+        let find = || self.made.lock().unwrap_or_else(PoisonError::into_inner).get(tag).cloned();
+        if let Some(found) = find() {
+            return Some(found);
+        }
+        let _one_at_a_time = self.making.lock().await;
+        if let Some(found) = find() {
+            return Some(found);
+        }
+        let made = Arc::new(tokio::task::spawn_blocking(make).await.ok()??);
+        let mut all = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        if all.len() >= KEPT {
+            all.clear();
+        }
+        all.insert(tag.to_owned(), Arc::clone(&made));
+        Some(made)
+    }
+
+    /// The portrait of `piece`; a plain sign where the catalogue can't make it any more.
+    pub async fn portrait(&self, loaded: Arc<Loaded>, piece: Piece, size: PortraitSize, asked: &HeaderMap) -> Response {
+        let tag = portrait_tag(&loaded, &piece, size);
+        if is_known(asked, &tag) {
+            return not_modified(&tag);
+        }
+        let (width, height) = size.px();
+        let made = self
+            .get(&tag, move || match portrait_png(&loaded.catalog, &loaded.pictures, &piece, width, height) {
+                Ok(png) => Some(png),
+                Err(error) => {
+                    tracing::warn!("no portrait: {error}");
+                    None
+                }
+            })
+            .await;
+        match made {
+            Some(png) => answer("image/png", &tag, png.to_vec()),
+            None => ([(header::CONTENT_TYPE, "image/svg+xml")], NO_PICTURE).into_response(),
+        }
+    }
+
+    /// A drop's picture, made smaller if it is a large photo.
+    pub async fn drop_picture(&self, name: &str, picture: &Picture, asked: &HeaderMap) -> Response {
+        let tag = &picture.sha256[..16];
+        if is_known(asked, tag) {
+            return not_modified(tag);
+        }
+        if picture.width_px.max(picture.height_px) <= SMALL_SIDE_PX {
+            return answer(content_type(name), tag, picture.bytes.to_vec());
+        }
+        let bytes = Arc::clone(&picture.bytes);
+        match self.get(tag, move || smaller(&bytes)).await {
+            Some(png) => answer("image/png", tag, png.to_vec()),
+            None => answer(content_type(name), tag, picture.bytes.to_vec()),
+        }
+    }
+}
+
+/// The media type of a catalogue picture; the reader takes PNG and JPEG only.
+pub(super) fn content_type(name: &str) -> &'static str {
+    if name.to_ascii_lowercase().ends_with(".png") { "image/png" } else { "image/jpeg" }
+}
+
+fn smaller(bytes: &[u8]) -> Option<Vec<u8>> {
+    let picture = image::load_from_memory(bytes).ok()?.thumbnail(SMALL_SIDE_PX, SMALL_SIDE_PX);
+    let mut png = Cursor::new(Vec::new());
+    picture.write_to(&mut png, image::ImageFormat::Png).ok()?;
+    Some(png.into_inner())
+}
+
+fn is_known(asked: &HeaderMap, tag: &str) -> bool {
+    asked.get(header::IF_NONE_MATCH).and_then(|value| value.to_str().ok()).is_some_and(|known| known.contains(tag))
+}
+
+/// The addresses carry the tag as well, so a browser need not ask twice in a show.
+fn headers_of(tag: &str) -> [(header::HeaderName, HeaderValue); 2] {
+    let quoted = HeaderValue::from_str(&format!("\"{tag}\"")).unwrap_or(HeaderValue::from_static("\"\""));
+    [(header::ETAG, quoted), (header::CACHE_CONTROL, HeaderValue::from_static("private, max-age=86400"))]
+}
+
+fn not_modified(tag: &str) -> Response {
+    (StatusCode::NOT_MODIFIED, headers_of(tag)).into_response()
+}
+
+fn answer(kind: &'static str, tag: &str, bytes: Vec<u8>) -> Response {
+    (headers_of(tag), [(header::CONTENT_TYPE, kind)], bytes).into_response()
+}
+
+const NO_PICTURE: &str = r##"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 180 220"><path d="M30 30c0 160 120 160 120 0" fill="none" stroke="#8A6A2F" stroke-width="4" stroke-dasharray="2 9" stroke-linecap="round"/></svg>"##;

@@ -1,0 +1,19 @@
+//! The seller's side: the server that owns the truth, its pages, and the interface for kiosks.
+//!
+//! One thread owns the ledger (`books`) and one answers requests (`server`); the catalogue is watched
+//! (`shelf`). Every page works by plain forms; the script only keeps open pages up to date.
+
+mod assets;
+mod auth;
+mod books;
+mod error;
+mod events;
+mod gallery;
+mod guard;
+mod kiosks;
+mod pages;
+mod server;
+mod shelf;
+
+pub use error::DeskError;
+pub use server::{Desk, DeskConfig};

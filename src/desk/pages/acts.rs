@@ -1,0 +1,199 @@
+//! What the seller does with a ticket: one address for every act, all by plain forms.
+
+use std::sync::Arc;
+
+use axum::{
+    Form, Router,
+    extract::{Path, State},
+    http::StatusCode,
+    response::{IntoResponse, Redirect, Response},
+    routing::{get, post},
+};
+use jiff::Timestamp;
+use rust_decimal::Decimal;
+use serde::Deserialize;
+use uuid::Uuid;
+
+use super::{
+    confirm::{Question, ask},
+    frame::{Tab, page},
+    ticket, words,
+};
+use crate::{
+    craft::Length,
+    desk::{
+        auth::Seller,
+        error::{Refusal, status_of},
+        server::House,
+    },
+    ledger::{Ledger, LedgerError, Part, Ticket},
+    ticket::Tender,
+};
+
+pub(super) fn routes() -> Router<Arc<House>> {
+    Router::new()
+        .route("/tickets/{id}/call", post(call))
+        .route("/tickets/{id}/tick", post(tick))
+        .route("/tickets/{id}/length", post(length))
+        .route("/tickets/{id}/remove", post(remove))
+        .route("/tickets/{id}/told", post(told))
+        .route("/tickets/{id}/ring-up", post(ring_up))
+        .route("/tickets/{id}/hand-over", post(hand_over))
+        .route("/tickets/{id}/let-go", get(ask_let_go).post(let_go))
+}
+
+/// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page.
+pub(super) async fn act(
+    house: &House,
+    id: Uuid,
+    place: &str,
+    work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
+) -> Result<Response, Refusal> {
+    match house.books.run(work).await {
+        Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
+        Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
+            let words = words::trouble(&error, &house.shelf.loaded().catalog);
+            Ok((StatusCode::CONFLICT, ticket::with_trouble(house, id, Some(&words)).await?).into_response())
+        }
+        Err(refusal) => Err(refusal),
+    }
+}
+
+async fn call(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    act(&house, id, "", move |ledger| ledger.call(id, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Tick {
+    part: String,
+    on: u8,
+    #[serde(default)]
+    found: u8,
+}
+
+async fn tick(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Tick>,
+) -> Result<Response, Refusal> {
+    let (part, place) = match form.part.as_str() {
+        "base" => (Part::Base, "#base".to_owned()),
+        at => match at.parse() {
+            Ok(at) => (Part::Line(at), format!("#line-{at}")),
+            Err(_) => {
+                return Err(Refusal::bad(format!("{at:?} is no part of a piece; send base or the line's number")));
+            }
+        },
+    };
+    let (on, found) = (form.on == 1, form.found == 1);
+    act(&house, id, &place, move |ledger| ledger.tick(id, part, on, found, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct NewLength {
+    mm: f64,
+    to: Option<f64>,
+}
+
+async fn length(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<NewLength>,
+) -> Result<Response, Refusal> {
+    let mm = form.to.unwrap_or(form.mm);
+    if !mm.is_finite() {
+        return Err(Refusal::bad("a length is a number of millimetres"));
+    }
+    let loaded = house.shelf.loaded();
+    act(&house, id, "#length", move |ledger| {
+        ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, Timestamp::now())
+    })
+    .await
+}
+
+#[derive(Deserialize)]
+struct Line {
+    line: usize,
+}
+
+async fn remove(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Line>,
+) -> Result<Response, Refusal> {
+    let loaded = house.shelf.loaded();
+    act(&house, id, "", move |ledger| ledger.remove(id, form.line, &loaded.catalog, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Told {
+    told: u8,
+}
+
+async fn told(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Told>,
+) -> Result<Response, Refusal> {
+    act(&house, id, "#told", move |ledger| ledger.set_told(id, form.told == 1, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct RingUp {
+    tender: String,
+    total: Decimal,
+}
+
+async fn ring_up(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<RingUp>,
+) -> Result<Response, Refusal> {
+    let tender = match form.tender.as_str() {
+        "cash" => Tender::Cash,
+        "card" => Tender::Card,
+        other => return Err(Refusal::bad(format!("{other:?} is no way to pay here; send cash or card"))),
+    };
+    // Somebody else may have changed the piece while this seller looked at the sum.
+    let before = house.books.run(move |ledger| ledger.ticket(id)).await?;
+    if before.state.is_open() && before.quote.total != form.total {
+        let sum = before.quote.currency.plain(before.quote.total);
+        let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
+        return Ok((StatusCode::CONFLICT, ticket::with_trouble(&house, id, Some(&words)).await?).into_response());
+    }
+    act(&house, id, "#till", move |ledger| ledger.ring_up(id, tender, Timestamp::now())).await
+}
+
+async fn hand_over(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+) -> Result<Response, Refusal> {
+    act(&house, id, "#till", move |ledger| ledger.hand_over(id, Timestamp::now())).await
+}
+
+async fn ask_let_go(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+) -> Result<Response, Refusal> {
+    let ticket = house.books.run(move |ledger| ledger.ticket(id)).await?;
+    let main = ask(&Question {
+        title: format!("Let ticket {} go?", ticket.number),
+        text: "Its drops are free for other guests at once. The ticket can’t be taken up again.".to_owned(),
+        action: format!("/tickets/{id}/let-go"),
+        yes: "Let it go",
+        field: None,
+        back: format!("/tickets/{id}"),
+    });
+    Ok(page(&house, Tab::Tickets, "Let go?", &main).into_response())
+}
+
+async fn let_go(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    act(&house, id, "", move |ledger| ledger.let_go(id, Timestamp::now())).await
+}

@@ -1,0 +1,38 @@
+//! A page that asks before something that can't be taken back.
+
+use maud::{Markup, html};
+
+/// What is asked.
+pub(super) struct Question<'a> {
+    /// The question.
+    pub title: String,
+    /// What will happen.
+    pub text: String,
+    /// Where yes is sent.
+    pub action: String,
+    /// What yes says.
+    pub yes: &'a str,
+    /// A hidden field that says what exactly was asked about.
+    pub field: Option<(&'a str, String)>,
+    /// Where no leads.
+    pub back: String,
+}
+
+/// The page's content.
+pub(super) fn ask(question: &Question<'_>) -> Markup {
+    html! {
+        section.card.ask {
+            h1 { (question.title) }
+            p { (question.text) }
+            form method="post" action=(question.action) {
+                @if let Some((name, value)) = &question.field {
+                    input type="hidden" name=(name) value=(value);
+                }
+                div.row {
+                    button.grave { (question.yes) }
+                    a.button.quiet href=(question.back) { "Go back" }
+                }
+            }
+        }
+    }
+}

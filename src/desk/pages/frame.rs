@@ -1,0 +1,102 @@
+//! What all pages share: head, navigation, the banner of a broken catalogue.
+
+use axum::{
+    http::StatusCode,
+    response::{Html, IntoResponse, Response},
+};
+use jiff::Timestamp;
+use maud::{DOCTYPE, Markup, html};
+
+use super::words::sentence;
+use crate::desk::{assets::VERSION, server::House};
+
+/// Where the page belongs in the navigation.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Tab {
+    /// The queue and single tickets.
+    Tickets,
+    /// Counts and the catalogue.
+    Trays,
+    /// Sums and the end of the show.
+    Show,
+    /// Paired tablets.
+    Kiosks,
+}
+
+const TABS: [(Tab, &str, &str); 4] = [
+    (Tab::Tickets, "/tickets", "Tickets"),
+    (Tab::Trays, "/trays", "Trays"),
+    (Tab::Show, "/show", "Show"),
+    (Tab::Kiosks, "/kiosks", "Kiosks"),
+];
+
+/// A page of the signed-in seller.
+pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<String> {
+    let mistakes = house.shelf.mistakes().map_or(0, |mistakes| mistakes.0.len());
+    let name = &house.shelf.loaded().catalog.table.name;
+    document(
+        title,
+        name,
+        true,
+        &html! {
+            header.top {
+                nav aria-label="Pages" {
+                    @for (one, address, word) in TABS {
+                        a href=(address) aria-current=[(one == tab).then_some("page")] { (word) }
+                    }
+                }
+            }
+            main #main {
+                @if mistakes > 0 {
+                    p.banner role="status" {
+                        "The catalogue has " (super::words::count(mistakes, "mistake")) "; the last good one is in use. "
+                        a href="/trays#mistakes" { "See what is wrong" }
+                    }
+                }
+                (main)
+            }
+            footer.bottom {
+                span { (name) }
+                form method="post" action="/sign-out" { button.quiet { "Sign out" } }
+            }
+        },
+    )
+}
+
+/// A page for somebody who is not signed in.
+pub(super) fn plain_page(title: &str, main: &Markup) -> Html<String> {
+    document(title, "", false, &html! { main #main.narrow { (main) } })
+}
+
+/// Says why a request was refused, and leads back.
+pub(in crate::desk) fn refused(status: StatusCode, words: &str) -> Response {
+    let page = plain_page(
+        "Not done",
+        &html! {
+            h1 { "That was not done" }
+            p.trouble role="alert" { (sentence(words)) }
+            p { a.button href="/tickets" { "To the tickets" } }
+        },
+    );
+    (status, page).into_response()
+}
+
+fn document(title: &str, name: &str, live: bool, body: &Markup) -> Html<String> {
+    let version = VERSION.as_str();
+    let page = html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="theme-color" content="#5B2245";
+                title { (title) @if !name.is_empty() { " · " (name) } }
+                link rel="icon" href="/assets/desk/icon.svg" type="image/svg+xml";
+                link rel="stylesheet" href={ "/assets/desk/desk.css?v=" (version) };
+                script src={ "/assets/desk/desk.js?v=" (version) } defer {}
+            }
+            body data-live=[live.then_some("yes")] data-now=(Timestamp::now()) { (body) }
+        }
+    };
+    Html(page.into_string())
+}

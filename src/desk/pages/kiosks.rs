@@ -1,0 +1,142 @@
+//! The paired tablets, and pairing another.
+
+use std::{
+    net::{IpAddr, SocketAddr, UdpSocket},
+    sync::{Arc, PoisonError},
+};
+
+use axum::{
+    Router,
+    extract::{Path, State},
+    http::{HeaderMap, StatusCode, header},
+    response::{IntoResponse, Redirect, Response},
+    routing::{get, post},
+};
+use jiff::Timestamp;
+use maud::html;
+
+use super::{
+    confirm::{Question, ask},
+    frame::{Tab, page},
+    words,
+};
+use crate::desk::{auth::Seller, error::Refusal, server::House};
+
+/// Kiosks ask for news all the time; one that is silent longer than this is off or out of reach.
+const SILENT_SECONDS: u64 = 30;
+
+pub(super) fn routes() -> Router<Arc<House>> {
+    Router::new()
+        .route("/kiosks", get(kiosks))
+        .route("/kiosks/code", post(new_code))
+        .route("/kiosks/{digit}/release", get(ask_release).post(release))
+}
+
+async fn kiosks(State(house): State<Arc<House>>, _seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
+    let kiosks = house.books.run(|ledger| ledger.kiosks()).await?;
+    let heard = *house.heard.lock().unwrap_or_else(PoisonError::into_inner);
+    let now = Timestamp::now();
+    let main = html! {
+        h1.unseen { "Kiosks" }
+        section.card aria-label="Pair a kiosk" {
+            h2 { "Pair a kiosk" }
+            @if let Some((code, minutes)) = house.auth.pair_code() {
+                p { "Type this on the tablet, within " (words::count(minutes as usize, "minute")) ":" }
+                p.code { (code[..3]) " " (code[3..]) }
+                p { "The desk’s address:" }
+                ul.addresses { @for address in addresses(&house, &headers) { li { code { (address) } } } }
+                form method="post" action="/kiosks/code" { button.quiet { "Another code" } }
+            } @else {
+                p { "Each code pairs one tablet and is good for ten minutes." }
+                form method="post" action="/kiosks/code" { button.main { "New pairing code" } }
+            }
+        }
+        section aria-label="Paired kiosks" {
+            h2 { "Paired " span.tally { (kiosks.len()) } }
+            @if kiosks.is_empty() { p.faint { "No kiosk is paired yet." } }
+            ul.cards {
+                @for kiosk in &kiosks {
+                    li.card.kiosk {
+                        span.digit { (kiosk.digit) }
+                        div {
+                            p { "Paired " (words::clock(kiosk.paired, now)) }
+                            @match heard.get(usize::from(kiosk.digit)).copied().flatten().map(|then| then.elapsed().as_secs()) {
+                                Some(0..SILENT_SECONDS) => p.good { "in reach" },
+                                Some(seconds) => p.grave { "silent for " (words::count((seconds / 60) as usize, "minute")) },
+                                None => p.faint { "not heard since the desk started" },
+                            }
+                        }
+                        a.button.quiet href={ "/kiosks/" (kiosk.digit) "/release" } { "Release" }
+                    }
+                }
+            }
+        }
+        section.card aria-label="Signed-in devices" {
+            h2 { "Signed-in devices" }
+            p { "Ends the session of every phone and laptop, this one too. The PIN stays." }
+            form method="post" action="/sign-out-all" { button.quiet { "Sign out everywhere" } }
+        }
+    };
+    Ok(page(&house, Tab::Kiosks, "Kiosks", &main).into_response())
+}
+
+/// The addresses under which tablets can reach this desk, the likeliest first.
+fn addresses(house: &House, headers: &HeaderMap) -> Vec<String> {
+    let bound = house.addr;
+    if !bound.ip().is_unspecified() {
+        return vec![format!("http://{bound}")];
+    }
+    let mut all = Vec::new();
+    // What this browser used works for others, unless it is this machine's name for itself.
+    let used = headers.get(header::HOST).and_then(|host| host.to_str().ok());
+    let loopback = |host: &str| {
+        host.starts_with("localhost") || host.parse::<SocketAddr>().is_ok_and(|addr| addr.ip().is_loopback())
+    };
+    if let Some(host) = used.filter(|host| !loopback(host)) {
+        all.push(format!("http://{host}"));
+    }
+    if let Some(ip) = outward() {
+        let address = format!("http://{}", SocketAddr::new(ip, bound.port()));
+        if !all.contains(&address) {
+            all.push(address);
+        }
+    }
+    if all.is_empty() {
+        all.push(format!("http://localhost:{} (only on this machine: it is in no network)", bound.port()));
+    }
+    all
+}
+
+/// This machine's number in its network. Nothing is sent: choosing a peer only makes the system choose its own address.
+fn outward() -> Option<IpAddr> {
+    let socket = UdpSocket::bind(("0.0.0.0", 0)).ok()?;
+    // An address reserved for documentation (RFC 5737).
+    socket.connect(("192.0.2.1", 9)).ok()?;
+    Some(socket.local_addr().ok()?.ip()).filter(|ip| !ip.is_loopback() && !ip.is_unspecified())
+}
+
+async fn new_code(State(house): State<Arc<House>>, _seller: Seller) -> Result<Redirect, Refusal> {
+    house
+        .auth
+        .new_pair_code()
+        .map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
+    Ok(Redirect::to("/kiosks"))
+}
+
+async fn ask_release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Response {
+    let main = ask(&Question {
+        title: format!("Release kiosk {digit}?"),
+        text: "It can send no tickets any more, not even those it still keeps. Its digit is free for another tablet."
+            .to_owned(),
+        action: format!("/kiosks/{digit}/release"),
+        yes: "Release it",
+        field: None,
+        back: "/kiosks".to_owned(),
+    });
+    page(&house, Tab::Kiosks, "Release a kiosk?", &main).into_response()
+}
+
+async fn release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Result<Redirect, Refusal> {
+    house.books.run(move |ledger| ledger.release_kiosk(digit, Timestamp::now())).await?;
+    Ok(Redirect::to("/kiosks"))
+}

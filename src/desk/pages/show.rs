@@ -1,0 +1,113 @@
+//! The running show and the ones that are closed.
+
+use std::sync::Arc;
+
+use axum::{
+    Router,
+    extract::{Path, State},
+    http::StatusCode,
+    response::{IntoResponse, Response},
+    routing::get,
+};
+use jiff::Timestamp;
+use maud::{Markup, html};
+
+use super::{
+    close::{kept, setting_name},
+    frame::{Tab, page},
+    words,
+};
+use crate::{
+    catalog::Catalog,
+    desk::{auth::Seller, error::Refusal, server::House},
+    ledger::CloseOut,
+    money::Currency,
+};
+
+pub(super) fn routes() -> Router<Arc<House>> {
+    Router::new().route("/show", get(running)).route("/shows/{id}", get(closed))
+}
+
+async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
+    let (show, sums, earlier) = house
+        .books
+        .run(|ledger| {
+            let show = ledger.show()?;
+            let mut earlier = Vec::new();
+            for id in (1..show.id).rev() {
+                if ledger.setting(&setting_name(id))?.is_some() {
+                    earlier.push(id);
+                }
+            }
+            Ok((show, ledger.so_far()?, earlier))
+        })
+        .await?;
+    let loaded = house.shelf.loaded();
+    let currency = loaded.catalog.table.prices.currency;
+    let main = html! {
+        h1 { "Show " (show.id) }
+        p.faint { "Running since " (words::clock(show.opened, Timestamp::now())) }
+        (sheet(&sums, currency, &loaded.catalog))
+        p { a.button.grave href="/show/close" { "Close the show" } }
+        @if !earlier.is_empty() {
+            h2 { "Earlier shows" }
+            ul.links { @for id in earlier { li { a href={ "/shows/" (id) } { "Show " (id) } } } }
+        }
+    };
+    Ok(page(&house, Tab::Show, "Show", &main).into_response())
+}
+
+async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
+    let Some(closed) = kept(&house, id).await? else {
+        return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("show {id} has not been closed at this desk")));
+    };
+    let loaded = house.shelf.loaded();
+    let main = html! {
+        h1 { "Close-out of show " (id) }
+        p.faint { (loaded.catalog.table.name) ", closed " (words::clock(closed.at, Timestamp::now())) }
+        (sheet(&closed.sums, closed.currency, &loaded.catalog))
+        p.no-print { button data-prints hidden { "Print" } " " a.button.quiet href="/show" { "To the running show" } }
+    };
+    Ok(page(&house, Tab::Show, &format!("Close-out of show {id}"), &main).into_response())
+}
+
+/// The sums and what was sold.
+fn sheet(sums: &CloseOut, currency: Currency, catalog: &Catalog) -> Markup {
+    let mut parts: Vec<_> = sums.parts.iter().collect();
+    parts.sort_by(|a, b| b.1.count.cmp(&a.1.count).then_with(|| a.0.cmp(b.0)));
+    html! {
+        section.card aria-label="Sums" {
+            dl.sums {
+                dt { "Tickets rung up" } dd { (sums.sold) }
+                dt { "Let go" }
+                dd { (sums.let_go) @if sums.let_go_now > 0 { ", " (sums.let_go_now) " of them at closing" } }
+                dt { "In cash" } dd { (currency.plain(sums.cash)) }
+                dt { "By card" } dd { (currency.plain(sums.card)) }
+                dt { "Tax in it" } dd { (currency.plain(sums.tax)) }
+                @if !sums.discounts.is_zero() { dt { "Discounts given" } dd { (currency.plain(sums.discounts)) } }
+                @if sums.cash + sums.card != sums.totals {
+                    dt { "Cash rounding" } dd { (currency.plain(sums.cash + sums.card - sums.totals)) }
+                }
+                dt.total { "Taken" } dd.total { (currency.plain(sums.cash + sums.card)) }
+            }
+        }
+        @if !parts.is_empty() {
+            section.card aria-label="Sold" {
+                h2 { "Sold" }
+                table {
+                    thead { tr { th { "Part" } th { "Home" } th.figure { "How many" } th.figure { "As marked" } } }
+                    tbody {
+                        @for (id, line) in parts {
+                            tr {
+                                td { (words::part_name(catalog, id)) }
+                                td { (catalog.drop_kind(id).map(|kind| kind.home.to_string()).unwrap_or_default()) }
+                                td.figure { (line.count) }
+                                td.figure { (currency.plain(line.marked)) }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,135 @@
+//! Choosing another drop for one that is missing.
+
+use std::{collections::BTreeMap, sync::Arc};
+
+use axum::{
+    Form, Router,
+    extract::{Path, Query, State},
+    response::{IntoResponse, Redirect, Response},
+    routing::get,
+};
+use jiff::Timestamp;
+use maud::{Markup, html};
+use serde::Deserialize;
+use uuid::Uuid;
+
+use super::{
+    acts::act,
+    frame::{Tab, page},
+    words,
+};
+use crate::{
+    catalog::Loaded,
+    craft::{DropKind, fit_on},
+    desk::{auth::Seller, error::Refusal, server::House},
+    ledger::{Count, Ticket, TicketLine},
+};
+
+/// Drops shown at once; with more, the search narrows them.
+const SHOWN: usize = 240;
+
+pub(super) fn routes() -> Router<Arc<House>> {
+    Router::new().route("/tickets/{id}/swap/{line}", get(choose).post(swap))
+}
+
+#[derive(Deserialize)]
+struct Search {
+    #[serde(default)]
+    q: String,
+}
+
+async fn choose(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path((id, at)): Path<(Uuid, usize)>,
+    Query(search): Query<Search>,
+) -> Result<Response, Refusal> {
+    let (ticket, counts) = house.books.run(move |ledger| Ok((ledger.ticket(id)?, ledger.counts()?))).await?;
+    let line = ticket.lines.get(at).filter(|line| !line.removed && ticket.state.is_open());
+    let Some(line) = line else { return Ok(Redirect::to(&format!("/tickets/{id}")).into_response()) };
+    let main = content(&house.shelf.loaded(), &ticket, at, line, &counts, search.q.trim());
+    Ok(page(&house, Tab::Tickets, "Swap a drop", &main).into_response())
+}
+
+/// Whether the drop's name, home or sort has the searched word.
+fn matches(kind: &DropKind, search: &str) -> bool {
+    let search = search.to_lowercase();
+    let colours = kind.colours.iter().map(|colour| colour.word());
+    let words = [kind.name.as_str(), kind.sort.word()].into_iter().chain(colours);
+    kind.home.to_string().to_lowercase() == search
+        || words.into_iter().any(|word| word.to_lowercase().contains(&search))
+}
+
+fn content(
+    loaded: &Loaded,
+    ticket: &Ticket,
+    at: usize,
+    line: &TicketLine,
+    counts: &BTreeMap<String, Count>,
+    search: &str,
+) -> Markup {
+    let catalog = &loaded.catalog;
+    let base = catalog.base(&ticket.piece.base);
+    let free = |kind: &DropKind| counts.get(&kind.id).map_or(0, |count| count.free());
+    let fitting: Vec<&DropKind> = catalog
+        .drops
+        .iter()
+        .filter(|kind| kind.id != line.id && free(kind) > 0)
+        .filter(|kind| base.is_none_or(|base| fit_on(base, kind.ring).passes))
+        .filter(|kind| search.is_empty() || matches(kind, search))
+        .collect();
+    let currency = ticket.quote.currency;
+    let shown = &fitting[..fitting.len().min(SHOWN)];
+    html! {
+        h1 { "Instead of " (words::part_name(catalog, &line.id)) " (" (line.home) ")" }
+        form.find method="get" {
+            label for="q" { "Search by name, colour or home" }
+            div.row { input #q name="q" value=(search) autocomplete="off" data-filters=".choice"; button { "Search" } }
+        }
+        @if shown.is_empty() { p.faint { "Nothing that fits and is in stock." } }
+        @if shown.len() < fitting.len() { p.faint { "The first " (SHOWN) " of " (fitting.len()) "; search to see others." } }
+        form method="post" {
+            @for tray in &catalog.trays {
+                @let here: Vec<&&DropKind> = shown.iter().filter(|kind| kind.home.tray == tray.letter).collect();
+                @if !here.is_empty() {
+                    section.choices {
+                        h2 { span.letter { (tray.letter) } " " (tray.name) }
+                        div.cards {
+                            @for kind in here {
+                                button.card.choice name="to" value=(kind.id)
+                                    data-words={ (kind.name) " " (kind.sort.word()) " " (kind.home) " "
+                                        @for colour in &kind.colours { (colour.word()) " " } } {
+                                    (words::picture(loaded, &kind.id))
+                                    span.what {
+                                        strong { (kind.name) }
+                                        span { (currency.plain(kind.price)) " · " (free(kind)) " free" }
+                                    }
+                                    span.home { (kind.home) }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        p { a.button.quiet href={ "/tickets/" (ticket.id) "#line-" (at) } { "Go back" } }
+    }
+}
+
+#[derive(Deserialize)]
+struct Swap {
+    to: String,
+}
+
+async fn swap(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path((id, at)): Path<(Uuid, usize)>,
+    Form(form): Form<Swap>,
+) -> Result<Response, Refusal> {
+    let loaded = house.shelf.loaded();
+    act(&house, id, &format!("#line-{at}"), move |ledger| {
+        ledger.swap(id, at, &form.to, &loaded.catalog, Timestamp::now())
+    })
+    .await
+}

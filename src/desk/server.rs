@@ -1,0 +1,265 @@
+//! Starting and stopping the desk.
+
+use std::{
+    fs::{self, File, TryLockError},
+    net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener},
+    path::PathBuf,
+    sync::{Arc, Mutex, PoisonError},
+    thread::{self, JoinHandle},
+    time::{Duration, Instant},
+};
+
+use axum::Router;
+use jiff::Timestamp;
+use tokio::sync::{oneshot, watch};
+use tower_http::catch_panic::CatchPanicLayer;
+
+use super::{
+    assets,
+    auth::Auth,
+    books::Books,
+    error::DeskError,
+    events,
+    gallery::Gallery,
+    guard::{after_panic, guard},
+    kiosks, pages,
+    shelf::Shelf,
+};
+use crate::{
+    catalog::{Watch, watch},
+    ledger::Ledger,
+    link::Pairing,
+};
+
+/// How a desk starts.
+#[derive(Debug, Clone)]
+pub struct DeskConfig {
+    /// The catalogue's folder.
+    pub catalog_dir: PathBuf,
+    /// The folder for ledger and copies.
+    pub data_dir: PathBuf,
+    /// Where to answer; port 0 takes a free one.
+    pub listen: SocketAddr,
+}
+
+/// What every request works with.
+pub(super) struct House {
+    pub books: Books,
+    pub shelf: Shelf,
+    pub auth: Auth,
+    pub gallery: Gallery,
+    /// When each kiosk, by digit, was last heard.
+    pub heard: Mutex<[Option<Instant>; 10]>,
+    /// Beats whenever a page may look different.
+    pub pulse: watch::Sender<u64>,
+    pub closing: watch::Receiver<bool>,
+    pub addr: SocketAddr,
+}
+
+/// A running desk; it stops when dropped.
+pub struct Desk {
+    house: Arc<House>,
+    close: watch::Sender<bool>,
+    server: Mutex<Option<JoinHandle<()>>>,
+    _watch: Option<Watch>,
+    _lock: File,
+}
+
+/// Holds end within this of their time.
+const HOLDS_EVERY: Duration = Duration::from_secs(20);
+/// Requests under way when the desk closes get this long.
+const LAST_ANSWERS: Duration = Duration::from_secs(1);
+
+impl Desk {
+    /// Reads the catalogue, opens the ledger, and answers.
+    ///
+    /// # Errors
+    /// What is in the way, in words for the seller.
+    pub fn start(config: DeskConfig) -> Result<Self, DeskError> {
+        let data = |error| DeskError::Data(config.data_dir.clone(), error);
+        fs::create_dir_all(&config.data_dir).map_err(data)?;
+        let lock = File::create(config.data_dir.join("in-use")).map_err(data)?;
+        match lock.try_lock() {
+            Ok(()) => {}
+            Err(TryLockError::WouldBlock) => return Err(DeskError::InUse(config.data_dir)),
+            Err(TryLockError::Error(error)) => return Err(data(error)),
+        }
+        let listen = |error| DeskError::Listen(config.listen, error);
+        let listener = TcpListener::bind(config.listen).map_err(listen)?;
+        listener.set_nonblocking(true).map_err(listen)?;
+        let addr = listener.local_addr().map_err(listen)?;
+        let shelf = Shelf::open(config.catalog_dir.clone(), &config.data_dir)?;
+        let now = Timestamp::now();
+        let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
+        let loaded = shelf.loaded();
+        ledger.take_counts(&loaded.catalog, &loaded.revision, now)?;
+        let (close, closing) = watch::channel(false);
+        let auth = Auth::new()?;
+        let house = Arc::new(House {
+            books: Books::open(ledger)?,
+            shelf,
+            auth,
+            gallery: Gallery::default(),
+            heard: Mutex::default(),
+            // Begins at the time, so that no beat of an earlier run is taken for one of this.
+            pulse: watch::Sender::new(now.as_millisecond().unsigned_abs()),
+            closing,
+            addr,
+        });
+
+        let for_watch = Arc::downgrade(&house);
+        let watching = watch(&config.catalog_dir, move || {
+            if let Some(house) = for_watch.upgrade() {
+                read_again(&house);
+            }
+        });
+        let watching = match watching {
+            Ok(watching) => Some(watching),
+            Err(error) => {
+                tracing::warn!("the catalogue's folder can't be watched, edits count after a restart: {error}");
+                None
+            }
+        };
+        let (ready, is_ready) = oneshot::channel();
+        let for_server = Arc::clone(&house);
+        let server = thread::Builder::new()
+            .name("desk".into())
+            .spawn(move || serve(listener, for_server, ready))
+            .map_err(|error| DeskError::System(error.to_string()))?;
+        is_ready.blocking_recv().map_err(|_| DeskError::System("its thread ended".into()))??;
+        Ok(Self { house, close, server: Mutex::new(Some(server)), _watch: watching, _lock: lock })
+    }
+
+    /// Where it answers.
+    pub fn addr(&self) -> SocketAddr {
+        self.house.addr
+    }
+
+    /// Its address for a browser on this machine.
+    pub fn url(&self) -> String {
+        let ip = match self.addr().ip() {
+            ip if ip.is_unspecified() => IpAddr::V4(Ipv4Addr::LOCALHOST),
+            ip => ip,
+        };
+        format!("http://{}", SocketAddr::new(ip, self.addr().port()))
+    }
+
+    /// The one-time code by which the PIN is set from another machine.
+    pub fn setup_code(&self) -> &str {
+        self.house.auth.setup_code()
+    }
+
+    /// Pairs a kiosk that runs in the same process.
+    ///
+    /// # Errors
+    /// All digits are given, or the ledger refuses.
+    pub fn pair_local(&self) -> Result<Pairing, DeskError> {
+        let paired = self.with_ledger(|ledger| kiosks::pair(ledger, Timestamp::now()));
+        let (digit, key) = paired.ok_or_else(|| DeskError::System("the desk is closing".into()))??;
+        Ok(Pairing { desk: self.url(), key, digit })
+    }
+
+    /// Whether the key of `pairing` is still good here.
+    pub fn knows(&self, pairing: &Pairing) -> bool {
+        let hash = super::auth::sha256_hex(&pairing.key);
+        self.with_ledger(move |ledger| ledger.kiosk_by_key(&hash)).is_some_and(|found| matches!(found, Ok(Some(_))))
+    }
+
+    /// Runs `work` on the ledger; `None` once the desk is closing.
+    pub fn with_ledger<T: Send + 'static>(&self, work: impl FnOnce(&mut Ledger) -> T + Send + 'static) -> Option<T> {
+        self.house.books.run_blocking(work)
+    }
+
+    /// Ends open streams, finishes what is under way and closes the ledger; dropping the desk does the same.
+    pub fn stop(self) {}
+}
+
+impl Drop for Desk {
+    fn drop(&mut self) {
+        let _ = self.close.send(true);
+        if let Some(server) = self.server.lock().unwrap_or_else(PoisonError::into_inner).take() {
+            let _ = server.join();
+        }
+        self.house.books.close();
+    }
+}
+
+fn read_again(house: &House) {
+    let loaded = house.shelf.read_again();
+    let noted = house.books.run_blocking(move |ledger| match loaded {
+        Some(loaded) => ledger.take_counts(&loaded.catalog, &loaded.revision, Timestamp::now()),
+        None => Ok(()),
+    });
+    if let Some(Err(error)) = noted {
+        tracing::error!("{error}");
+    }
+    // A broken edit is news too: the pages show its mistakes.
+    house.pulse.send_modify(|beat| *beat += 1);
+}
+
+fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result<(), DeskError>>) {
+    let runtime = match tokio::runtime::Builder::new_current_thread().enable_all().build() {
+        Ok(runtime) => runtime,
+        Err(error) => {
+            let _ = ready.send(Err(DeskError::System(error.to_string())));
+            return;
+        }
+    };
+    runtime.block_on(async move {
+        let listener = match tokio::net::TcpListener::from_std(listener) {
+            Ok(listener) => listener,
+            Err(error) => {
+                let _ = ready.send(Err(DeskError::System(error.to_string())));
+                return;
+            }
+        };
+        let _ = ready.send(Ok(()));
+        tokio::spawn(end_holds(Arc::clone(&house)));
+        tokio::spawn(follow_ledger(Arc::clone(&house)));
+        let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
+        let service = router(house).into_make_service_with_connect_info::<SocketAddr>();
+        let server = axum::serve(listener, service).with_graceful_shutdown(async move {
+            let _ = closing.wait_for(|closed| *closed).await;
+        });
+        tokio::select! {
+            ended = server => if let Err(error) = ended {
+                tracing::error!("the desk stopped answering: {error}");
+            },
+            () = async {
+                let _ = closed.wait_for(|closed| *closed).await;
+                tokio::time::sleep(LAST_ANSWERS).await;
+            } => {}
+        }
+    });
+}
+
+/// Frees the parts of tickets whose time is over, for as long as the desk runs.
+async fn end_holds(house: Arc<House>) {
+    loop {
+        tokio::time::sleep(HOLDS_EVERY).await;
+        if let Err(refusal) = house.books.run(|ledger| ledger.end_holds(Timestamp::now())).await {
+            tracing::error!("holds could not be ended: {refusal:?}");
+        }
+    }
+}
+
+/// Lets every entry in the ledger be a beat.
+async fn follow_ledger(house: Arc<House>) {
+    let mut changes = house.books.changes();
+    while changes.changed().await.is_ok() {
+        house.pulse.send_modify(|beat| *beat += 1);
+    }
+}
+
+fn router(house: Arc<House>) -> Router {
+    Router::new()
+        .merge(pages::routes())
+        .merge(kiosks::routes())
+        .merge(events::routes())
+        .merge(assets::routes())
+        .fallback(pages::nowhere)
+        .layer(axum::extract::DefaultBodyLimit::max(256 * 1024))
+        .layer(CatchPanicLayer::custom(after_panic))
+        .layer(axum::middleware::from_fn(guard))
+        .with_state(house)
+}

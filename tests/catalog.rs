@@ -1,0 +1,180 @@
+//! The demo catalogue reads without a mistake; broken ones are told with their place.
+
+use std::{fs, path::Path};
+
+use chatelaine::catalog::{Mistake, read_folder, read_piece};
+
+fn repository() -> std::path::PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog")
+}
+
+fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).expect("a folder");
+    for entry in fs::read_dir(from).expect("a folder").flatten() {
+        let target = to.join(entry.file_name());
+        if entry.path().is_dir() {
+            copy(&entry.path(), &target);
+        } else {
+            fs::copy(entry.path(), target).expect("a copy");
+        }
+    }
+}
+
+#[test]
+fn the_demo_catalogue_is_whole() {
+    let loaded = read_folder(&repository()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let catalog = &loaded.catalog;
+    assert!(catalog.bases.len() >= 6 && catalog.trays.len() == 4 && catalog.drops.len() >= 48);
+    for sort in chatelaine::craft::Sort::ALL {
+        assert!(catalog.drops.iter().any(|kind| kind.sort == *sort), "no {}", sort.word());
+    }
+    assert_eq!(loaded.remarks, Vec::<String>::new(), "every drop goes onto some base");
+    for base in &catalog.bases {
+        let drops = catalog.drops.iter().take(5).map(|kind| kind.id.clone()).collect();
+        let piece = chatelaine::craft::Piece { base: base.id.clone(), length: None, wearer: Default::default(), drops };
+        let quote = catalog.quote(&piece).unwrap_or_else(|error| panic!("{}: {error}", base.id));
+        assert_eq!(quote.total, quote.subtotal - quote.discount + quote.tax);
+    }
+}
+
+/// A mistake a seller would make: the file, the words changed into what, and what the message has to say.
+/// The place is found from where the wrong words then stand.
+const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
+    ("table.ron", "currency: \"USD\"", "currency: \"usd\"", "\"usd\"", "currency code"),
+    ("table.ron", "currency: \"USD\"", "currency: USD", "USD", "in quotes"),
+    ("table.ron", "region: US", "region: \"US\"", "\"US\"", "without quotes"),
+    ("table.ron", "region: US", "region: USA", "USA", "region"),
+    ("table.ron", "rho: 0.6", "rho: 6", "6,", "0.1 to 1.5"),
+    ("table.ron", "rho: 0.6", "rho: \"0.6\"", "\"0.6\"", "without quotes"),
+    ("table.ron", "hold_minutes: 45", "hold_minutes: 0", "0,", "1 to 1440"),
+    ("table.ron", "hold_minutes: 45", "hold_minutes: soon", "soon", "whole number"),
+    ("table.ron", "hold_minutes", "hold_minuts", "hold_minuts", "did you mean hold_minutes?"),
+    ("table.ron", "idle_warning_seconds: 20", "idle_warning_seconds: 5", "5,\n)", "20 to 300"),
+    ("table.ron", "percent: \"6.25\"", "percent: \"6,25\"", "\"6,25\"", "percentage"),
+    ("table.ron", "percent: \"6.25\"", "percent: 6.25", "6.25", "in quotes"),
+    ("table.ron", "Added(", "Plus(", "Plus", "Included"),
+    ("table.ron", "rounding: HalfUp", "rounding: Up", "Up", "HalfUp"),
+    (
+        "bases.ron",
+        "id: \"chain-silver\"",
+        "id: \"chain-brass\"",
+        "\"chain-brass\", name: \"Antique silver",
+        "a second time",
+    ),
+    ("bases.ron", "id: \"chain-silver\"", "id: \"Chain Silver\"", "\"Chain Silver\"", "small letters"),
+    ("bases.ron", "finish: Copper", "finish: Coper", "Coper", "did you mean Copper?"),
+    ("bases.ron", "price: \"14.00\"", "price: \"14.005\"", "\"14.005\"", "at most 2 decimals"),
+    ("bases.ron", "price: \"14.00\"", "price: \"-14\"", "\"-14\"", "a price"),
+    ("bases.ron", "price: \"14.00\"", "price: \"0.00\"", "\"0.00\"", "above zero"),
+    ("bases.ron", "price: \"14.00\"", "price: \"1400000\"", "\"1400000\"", "up to"),
+    ("bases.ron", "usual_length: \"24in\"", "usual_length: \"24\"", "\"24\"", "with its unit"),
+    ("bases.ron", "usual_length: \"24in\"", "usual_length: \"24 inch\"", "\"24 inch\"", "24in"),
+    (
+        "bases.ron",
+        "outside: \"5mm\", wire: \"20awg\"",
+        "outside: \"5mm\", wire: \"3mm\"",
+        "(outside: \"5mm\", wire: \"3mm\"",
+        "thinner",
+    ),
+    ("bases.ron", "Bangle(", "Bracelet(", "Bracelet", "Necklace(…) or Bangle(…)"),
+    ("bases.ron", "free_arc_deg: 240", "free_arc_deg: 400", "400", "10 to 340"),
+    ("bases.ron", "stock: 20", "stock: -2", "-2", "0 to 100000"),
+    ("bases.ron", "breakaway: false", "breakaway: no", "no,", "yes or no"),
+    ("trays/a.ron", "letter: \"A\"", "letter: \"a\"", "\"a\"", "from \"A\" to \"Z\""),
+    ("trays/d.ron", "letter: \"D\"", "letter: \"A\"", "\"A\"", "trays/a.ron"),
+    ("trays/a.ron", "sort: Key", "sort: Keys", "Keys,", "did you mean Key?"),
+    ("trays/a.ron", "materials: [ZincAlloy]", "materials: []", "[]", "at least one material"),
+    ("trays/a.ron", "body: Box(", "body: Cube(", "Cube", "Cylinder(diameter, height)"),
+    (
+        "trays/a.ron",
+        "picture: \"key-heart.png\"",
+        "picture: \"key-hart.png\"",
+        "\"key-hart.png\"",
+        "did you mean \"key-heart.png\"?",
+    ),
+    ("trays/a.ron", "\"key-heart.png\"", "\"key-heart.png", "\"key-heart.png,", "closing quote"),
+    ("trays/a.ron", "ring: (outside", "ring: outside", ": \"10mm\"", "comma"),
+    ("trays/a.ron", "weight: \"4.", "weigth: \"4.", "weigth", "did you mean weight?"),
+];
+
+/// Line and column, from 1, of `words` in `text`.
+fn place(text: &str, words: &str) -> (usize, usize) {
+    let at = text.find(words).unwrap_or_else(|| panic!("{words} does not stand in the file"));
+    let line_start = text[..at].rfind('\n').map_or(0, |n| n + 1);
+    (text[..at].matches('\n').count() + 1, text[line_start..at].chars().count() + 1)
+}
+
+#[test]
+fn every_slip_is_told_with_its_place() {
+    let dir = tempfile::tempdir().expect("a folder");
+    copy(&repository(), dir.path());
+    let mut faults = Vec::new();
+    for (file, right, wrong, stands, says) in SLIPS {
+        let path = dir.path().join(file);
+        let whole = fs::read_to_string(&path).expect("a file");
+        assert!(whole.contains(right), "{file} has no {right}");
+        let broken = whole.replacen(right, wrong, 1);
+        fs::write(&path, &broken).expect("written");
+        let mistakes = read_folder(dir.path()).expect_err(&format!("{file}: {wrong} was taken")).0;
+        let (line, column) = place(&broken, stands);
+        let told =
+            |m: &Mistake| m.file == *file && m.line == line && m.column == column && m.to_string().contains(says);
+        if !mistakes.iter().any(told) {
+            faults.push(format!("{file}:{line}:{column} should say {says:?}, told were {mistakes:?}"));
+        }
+        fs::write(&path, &whole).expect("written");
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn all_mistakes_of_a_folder_are_told_at_once() {
+    let dir = tempfile::tempdir().expect("a folder");
+    copy(&repository(), dir.path());
+    for (file, right, wrong) in [
+        ("table.ron", "rho: 0.6", "rho: 9"),
+        ("bases.ron", "stock: 20", "stock: x"),
+        ("trays/c.ron", "sort: Bead", "sort: Bed"),
+    ] {
+        let path = dir.path().join(file);
+        let text = fs::read_to_string(&path).expect("a file").replacen(right, wrong, 1);
+        fs::write(path, text).expect("written");
+    }
+    fs::write(dir.path().join("pictures/key-round.png"), b"no picture").expect("written");
+    fs::remove_file(dir.path().join("trays/d.ron")).expect("removed");
+    let mistakes = read_folder(dir.path()).expect_err("it is broken").0;
+    let files: Vec<&str> = mistakes.iter().map(|mistake| mistake.file.as_str()).collect();
+    assert_eq!(files, ["table.ron", "bases.ron", "trays/a.ron", "trays/c.ron"], "{mistakes:#?}");
+}
+
+#[test]
+fn files_that_are_damaged_anywhere_end_in_a_message() {
+    let dir = tempfile::tempdir().expect("a folder");
+    copy(&repository(), dir.path());
+    fs::remove_dir_all(dir.path().join("pictures")).expect("removed");
+    let path = dir.path().join("bases.ron");
+    let whole = fs::read(&path).expect("a file");
+    for end in (0..whole.len()).step_by(7) {
+        fs::write(&path, &whole[..end]).expect("written");
+        assert!(read_folder(dir.path()).is_err(), "cut at byte {end}");
+    }
+    fs::write(&path, b"[ \xFF ]").expect("written");
+    assert!(read_folder(dir.path()).is_err());
+}
+
+#[test]
+fn a_piece_reads_from_a_file_and_its_slips_are_told() {
+    let piece =
+        read_piece("p.ron", "(base: \"chain-brass\", length: \"24in\", wearer: From6To12, drops: [\"key-heart\"])");
+    assert_eq!(piece.expect("a piece").drops, ["key-heart"]);
+    for (text, says) in [
+        ("(base: \"chain-brass\")", "add the field drops"),
+        ("(base: chain, drops: [])", "in quotes"),
+        ("(base: \"x\", wearer: Adult, drops: [])", "wearer"),
+        ("(base: \"x\", length: \"long\", drops: [])", "24in"),
+        ("", "expected a value"),
+    ] {
+        let told = read_piece("p.ron", text).expect_err(text).to_string();
+        assert!(told.contains(says) && told.starts_with("p.ron:1:"), "{told}");
+    }
+}

@@ -1,0 +1,147 @@
+//! The book: once, in order, never below zero.
+
+use std::path::Path;
+
+use chatelaine::{
+    catalog::{Catalog, read_folder},
+    craft::{Piece, Wearer},
+    ledger::{Ledger, LedgerError, Part, Receipt},
+    ticket::{SentTicket, State, Tender, TicketNumber},
+};
+use jiff::{Timestamp, ToSpan};
+use uuid::Uuid;
+
+fn catalog() -> std::sync::Arc<Catalog> {
+    read_folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog")).expect("the catalogue").catalog
+}
+
+fn now() -> Timestamp {
+    "2026-06-06T10:00:00Z".parse().expect("a time")
+}
+
+fn opened(catalog: &Catalog) -> Ledger {
+    let mut ledger = Ledger::in_memory(now()).expect("a ledger");
+    ledger.take_counts(catalog, "first", now()).expect("counts");
+    ledger
+}
+
+fn sent(catalog: &Catalog, sequence: u16, drops: &[&str]) -> SentTicket {
+    let drops = drops.iter().map(|id| (*id).to_owned()).collect();
+    let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, drops };
+    SentTicket {
+        id: Uuid::now_v7(),
+        show: 1,
+        number: TicketNumber::new(1, sequence).expect("a number"),
+        quote: catalog.quote(&piece).expect("a quote"),
+        verdict: catalog.cautions(&piece).expect("cautions"),
+        piece,
+        grown_up_confirmed: false,
+    }
+}
+
+fn count(ledger: &Ledger, id: &str) -> (u32, u32) {
+    let count = ledger.counts().expect("counts")[id];
+    (count.on_hand, count.held)
+}
+
+fn check_all(ledger: &mut Ledger, id: Uuid) {
+    let ticket = ledger.tick(id, Part::Base, true, false, now()).expect("ticked");
+    for (at, _) in ticket.live_lines() {
+        ledger.tick(id, Part::Line(at), true, false, now()).expect("ticked");
+    }
+    ledger.set_told(id, true, now()).expect("told");
+}
+
+#[test]
+fn a_ticket_delivered_again_is_the_same_ticket() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let ticket = sent(&catalog, 0, &["key-heart", "key-heart"]);
+    for _ in 0..3 {
+        let receipt = ledger.receive(&ticket, true, &catalog, now()).expect("received");
+        assert_eq!(receipt, Receipt::Stored { short: vec![] });
+    }
+    assert_eq!(ledger.tickets().expect("tickets").len(), 1);
+    assert_eq!(count(&ledger, "key-heart").1, 2);
+    let mut other = ticket.clone();
+    other.grown_up_confirmed = true;
+    assert!(
+        matches!(ledger.receive(&other, true, &catalog, now()), Ok(Receipt::Refused { .. })),
+        "same id, other ticket"
+    );
+    let mut same_number = sent(&catalog, 0, &["key-heart"]);
+    same_number.number = ticket.number;
+    assert!(matches!(ledger.receive(&same_number, false, &catalog, now()), Ok(Receipt::Refused { .. })));
+}
+
+#[test]
+fn the_last_one_is_held_once_and_a_late_ticket_says_what_is_short() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let first = sent(&catalog, 0, &["found-gear"]);
+    assert_eq!(ledger.receive(&first, true, &catalog, now()).expect("received"), Receipt::Stored { short: vec![] });
+    let before = count(&ledger, "chain-brass");
+    let second = sent(&catalog, 1, &["found-gear"]);
+    let short = Receipt::Short { parts: vec!["found-gear".into()] };
+    assert_eq!(ledger.receive(&second, true, &catalog, now()).expect("received"), short);
+    assert_eq!(count(&ledger, "chain-brass"), before, "a refused ticket holds nothing");
+    let stored = Receipt::Stored { short: vec!["found-gear".into()] };
+    assert_eq!(ledger.receive(&second, false, &catalog, now()).expect("received"), stored);
+    assert!(matches!(ledger.tick(second.id, Part::Line(0), true, false, now()), Err(LedgerError::NoneLeft(_))));
+    ledger.tick(second.id, Part::Line(0), true, true, now()).expect("found all the same");
+    assert_eq!(count(&ledger, "found-gear"), (2, 2));
+}
+
+#[test]
+fn the_seller_swaps_checks_and_rings_up_and_the_sum_follows() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let ticket = sent(&catalog, 0, &["key-heart", "charm-moon", "bead-jade"]);
+    let (id, on_hand) = (ticket.id, count(&ledger, "key-heart").0);
+    ledger.receive(&ticket, true, &catalog, now()).expect("received");
+    assert!(matches!(ledger.ring_up(id, Tender::Card, now()), Err(LedgerError::NotTicked(4))));
+    let swapped = ledger.swap(id, 1, "locket-round", &catalog, now()).expect("swapped");
+    assert_eq!(swapped.quote, catalog.quote(&swapped.piece).expect("a quote"));
+    assert_eq!(count(&ledger, "charm-moon").1, 0);
+    let removed = ledger.remove(id, 2, &catalog, now()).expect("removed");
+    assert_eq!(removed.piece.drops, ["key-heart", "locket-round"]);
+    check_all(&mut ledger, id);
+    let paid = ledger.ring_up(id, Tender::Card, now()).expect("rung up");
+    assert_eq!((paid.state, paid.charged), (State::RungUp, Some(paid.quote.total)));
+    assert_eq!(count(&ledger, "key-heart"), (on_hand - 1, 0));
+    assert!(matches!(ledger.let_go(id, now()), Err(LedgerError::State { .. })));
+    assert!(matches!(ledger.remove(id, 0, &catalog, now()), Err(LedgerError::Closed(State::RungUp))));
+    assert!(ledger.history(id).expect("history").len() >= 8, "every change is an event");
+    let close = ledger.close_show(now()).expect("closed");
+    assert_eq!((close.sold, close.card), (1, paid.quote.total));
+    assert_eq!(ledger.show().expect("a show").id, 2);
+}
+
+#[test]
+fn holds_end_with_their_time_and_letting_go_frees() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let (a, b) = (sent(&catalog, 0, &["found-token"]), sent(&catalog, 1, &["key-round"]));
+    ledger.receive(&a, true, &catalog, now()).expect("received");
+    ledger.receive(&b, true, &catalog, now()).expect("received");
+    ledger.let_go(b.id, now()).expect("let go");
+    assert_eq!(count(&ledger, "key-round").1, 0);
+    assert_eq!(ledger.end_holds(now() + 44.minutes()).expect("ended"), 0);
+    assert_eq!(ledger.end_holds(now() + 46.minutes()).expect("ended"), 1);
+    assert_eq!(count(&ledger, "found-token"), (1, 0));
+    ledger.tick(a.id, Part::Line(0), true, false, now()).expect("held again");
+    assert_eq!(count(&ledger, "found-token"), (1, 1));
+}
+
+#[test]
+fn counts_follow_the_file_only_where_it_was_edited() {
+    let mut catalog = (*catalog()).clone();
+    let mut ledger = opened(&catalog);
+    ledger.recount("key-heart", 3, now()).expect("recounted");
+    ledger.take_counts(&catalog, "again", now()).expect("counts");
+    assert_eq!(count(&ledger, "key-heart").0, 3, "an untouched figure leaves the book alone");
+    let kind = catalog.drops.iter_mut().find(|kind| kind.id == "key-heart").expect("the key");
+    kind.stock = 30;
+    ledger.take_counts(&catalog, "edited", now()).expect("counts");
+    assert_eq!(count(&ledger, "key-heart").0, 30);
+}
