@@ -116,7 +116,7 @@
     const typed = form.querySelector("input[name=number]").value;
     const digits = typed.replace(/[-\s.\u2011\u2013]/g, "");
     let words = "";
-    if (!/^[0-9]{5}$/.test(digits)) words = "A ticket number has five digits, as in 3-042-7.";
+    if (!/^[0-9]{5}$/.test(digits)) words = "A ticket number has five digits, as in 3-042-6.";
     else if ([...digits].reduce((interim, digit) => DAMM[interim][digit], 0) != 0) {
       words = `${typed.trim()} is not a ticket number: one digit is wrong or two are swapped; look at the ticket again.`;
     }

@@ -84,7 +84,7 @@ async fn content(house: &House, all_done: bool, not_found: Option<(&str, &str)>)
         form.find method="get" action="/tickets/find" data-check-number {
             label for="number" { "Find by number" }
             div.row {
-                input #number name="number" inputmode="numeric" autocomplete="off" placeholder="3-042-7"
+                input #number name="number" inputmode="numeric" autocomplete="off" placeholder="3-042-6"
                     value=[not_found.map(|(typed, _)| typed)] required;
                 button { "Find" }
             }
