@@ -22,6 +22,8 @@ pub mod caution;
 pub mod craft;
 pub mod desk;
 pub mod hang;
+#[cfg(feature = "kiosk")]
+pub mod kiosk;
 pub mod ledger;
 pub mod link;
 pub mod money;

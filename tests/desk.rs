@@ -83,7 +83,9 @@ fn strangers_learn_nothing() {
     let ticket = kiosk.ticket(0, &[&kiosk.fitting()[0].id], Wearer::From13);
     let delivery = chatelaine::link::wire::Delivery { ticket, refuse_if_short: false };
     assert_eq!(agent.post(format!("{url}/link/tickets")).send_json(&delivery).unwrap().status(), 401);
-    for path in ["/", "/tickets", "/trays", "/show", "/kiosks", "/events", "/pictures/key-heart.png", "/parts/key-heart"] {
+    for path in
+        ["/", "/tickets", "/trays", "/show", "/kiosks", "/events", "/pictures/key-heart.png", "/parts/key-heart"]
+    {
         let answer: Answer = agent.get(format!("{url}{path}")).call().unwrap().into();
         assert_eq!(answer.status, 303, "{path}");
         assert!(["/sign-in", "/tickets"].contains(&answer.location.as_str()), "{path} leads to {}", answer.location);
@@ -179,7 +181,8 @@ fn a_kiosk_asks_for_the_pin() {
     let table = Table::new();
     let kiosk = table.kiosk();
     let ask = |pin: &str| -> PinAnswer {
-        let request = kiosk.agent.post(format!("{}/link/pin", kiosk.pairing.desk)).header("Authorization", kiosk.bearer());
+        let request =
+            kiosk.agent.post(format!("{}/link/pin", kiosk.pairing.desk)).header("Authorization", kiosk.bearer());
         request.send_json(PinQuestion { pin: pin.to_owned() }).unwrap().body_mut().read_json().unwrap()
     };
     assert_eq!(ask(PIN), PinAnswer::NotSet);
@@ -310,7 +313,8 @@ fn every_answer_carries_the_same_guard() {
     for page in ["/tickets", "/trays", "/show", "/kiosks"] {
         let text = seller.get(page).text;
         assert!(!text.contains("style=\"") && !text.contains("onclick"), "{page}");
-        let outside = text.match_indices("http").filter(|(at, _)| !text[*at..].starts_with(seller.url.as_str())).count();
+        let outside =
+            text.match_indices("http").filter(|(at, _)| !text[*at..].starts_with(seller.url.as_str())).count();
         assert_eq!(outside, 0, "{page} names another site");
     }
 }
@@ -353,9 +357,9 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
     assert!(early.status == 409 && early.text.contains("not ticked off yet"), "{}", early.status);
 
     // The second drop is missing: another one hangs in its place; the third comes off; the sum follows.
-    let choices = seller.get(&format!("{page}/swap/1")).text;
+    let choices = seller.get(&format!("{page}/missing/1")).text;
     assert!(choices.contains(&format!("value=\"{d}\"")) && !choices.contains(&format!("value=\"{b}\"")));
-    assert_eq!(seller.post(&format!("{page}/swap/1"), &[("to", &d)]).status, 303);
+    assert_eq!(seller.post(&format!("{page}/missing/1"), &[("to", &d)]).status, 303);
     assert_eq!(act("remove", &[("line", "2")]).status, 303);
     let changed = now();
     assert_eq!(changed.piece.drops, [a.clone(), d.clone()]);
@@ -388,7 +392,8 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
     assert_eq!(act("hand-over", &[]).status, 303);
     assert_eq!(act("let-go", &[]).status, 409);
     let history = seller.get(&page).text;
-    for words in ["sent by the guest", "swapped for", "taken off", "made 18 in", "rung up, paid by card", "handed over"] {
+    for words in ["sent by the guest", "swapped for", "taken off", "made 18 in", "rung up, paid by card", "handed over"]
+    {
         assert!(history.contains(words), "{words}");
     }
 }

@@ -22,7 +22,11 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
         &["craft", "money", "hang", "caution", "catalog", "portrait", "ticket", "ledger", "link"],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
-    ("kiosk", &["craft", "money", "hang", "caution", "catalog", "ticket", "link"], &["bevy", "bevy_egui", "image"]),
+    (
+        "kiosk",
+        &["craft", "money", "hang", "caution", "catalog", "ticket", "link"],
+        &["bevy", "bevy_egui", "egui", "image"],
+    ),
 ];
 
 /// Crates that tie a room to an engine, a network, a clock or a disk.

@@ -28,16 +28,31 @@ const SMALL_SIDE_PX: u32 = 480;
 pub(super) enum PortraitSize {
     /// Beside a number in the list.
     Small,
-    /// On the ticket's own page.
+    /// The whole piece on the ticket's own page.
     Large,
+    /// The drops alone, near enough to compare them with the piece in the hand.
+    Close,
 }
 
 impl PortraitSize {
-    /// Width and height.
+    /// Every size.
+    pub const ALL: [Self; 3] = [Self::Small, Self::Large, Self::Close];
+
+    /// Its name in addresses.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Small => "small",
+            Self::Large => "large",
+            Self::Close => "close",
+        }
+    }
+
+    /// Width and height of the drawing.
     pub const fn px(self) -> (u32, u32) {
         match self {
             Self::Small => (180, 220),
-            Self::Large => (720, 880),
+            Self::Large => (540, 660),
+            Self::Close => (1620, 1980),
         }
     }
 }
@@ -86,6 +101,7 @@ impl Gallery {
         let (width, height) = size.px();
         let made = self
             .get(&tag, move || match portrait_png(&loaded.catalog, &loaded.pictures, &piece, width, height) {
+                Ok(png) if size == PortraitSize::Close => lower_part(&png),
                 Ok(png) => Some(png),
                 Err(error) => {
                     tracing::warn!("no portrait: {error}");
@@ -119,6 +135,24 @@ impl Gallery {
 /// The media type of a catalogue picture; the reader takes PNG and JPEG only.
 pub(super) fn content_type(name: &str) -> &'static str {
     if name.to_ascii_lowercase().ends_with(".png") { "image/png" } else { "image/jpeg" }
+}
+
+/// What hangs in the lower part of a portrait, without the empty ground around it.
+fn lower_part(png: &[u8]) -> Option<Vec<u8>> {
+    let whole = image::load_from_memory(png).ok()?.into_rgba8();
+    let filled = |from: u32| {
+        whole.enumerate_pixels().filter(move |(_, y, pixel)| *y >= from && pixel.0[3] > 24).map(|(x, y, _)| (x, y))
+    };
+    let top = filled(0).map(|(_, y)| y).min()?;
+    let bottom = filled(0).map(|(_, y)| y).max()?;
+    // Drops are at most about a fifth as long as the necklace they hang on; a third shows the chain's ends as well.
+    let from = bottom - (bottom - top) / 3;
+    let left = filled(from).map(|(x, _)| x).min()?;
+    let right = filled(from).map(|(x, _)| x).max()?;
+    let part = image::imageops::crop_imm(&whole, left, from, right - left + 1, bottom - from + 1).to_image();
+    let mut png = Cursor::new(Vec::new());
+    part.write_to(&mut png, image::ImageFormat::Png).ok()?;
+    Some(png.into_inner())
 }
 
 fn smaller(bytes: &[u8]) -> Option<Vec<u8>> {

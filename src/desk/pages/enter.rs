@@ -62,6 +62,8 @@ fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
 
 fn pin_input(name: &str, autocomplete: &str) -> Markup {
     html! {
+        // A password keeper wants a name to keep the PIN under.
+        @if name == "pin" { input type="text" name="user" autocomplete="username" value="seller" hidden; }
         input type="password" name=(name) inputmode="numeric" pattern="[0-9]{6,12}" title="6 to 12 digits"
             autocomplete=(autocomplete) required;
     }

@@ -62,7 +62,7 @@ async fn kiosks(State(house): State<Arc<House>>, _seller: Seller, headers: Heade
                             p { "Paired " (words::clock(kiosk.paired, now)) }
                             @match heard.get(usize::from(kiosk.digit)).copied().flatten().map(|then| then.elapsed().as_secs()) {
                                 Some(0..SILENT_SECONDS) => p.good { "in reach" },
-                                Some(seconds) => p.grave { "silent for " (words::count((seconds / 60) as usize, "minute")) },
+                                Some(seconds) => p.grave { "silent for " (words::count((seconds / 60).max(1) as usize, "minute")) },
                                 None => p.faint { "not heard since the desk started" },
                             }
                         }

@@ -133,6 +133,5 @@ fn card(ticket: &Ticket, loaded: &Loaded, now: Timestamp) -> Markup {
 /// Where the portrait of a ticket's piece is; changes with the piece.
 pub(super) fn portrait_address(ticket: &Ticket, loaded: &Loaded, size: PortraitSize) -> String {
     let tag = portrait_tag(loaded, &ticket.piece, size);
-    let small = if size == PortraitSize::Small { "small=1&" } else { "" };
-    format!("/tickets/{}/picture.png?{small}v={tag}", ticket.id)
+    format!("/tickets/{}/picture.png?size={}&v={tag}", ticket.id, size.name())
 }

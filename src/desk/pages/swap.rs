@@ -1,4 +1,4 @@
-//! Choosing another drop for one that is missing.
+//! A drop is missing: another one hangs in its place, or it comes off.
 
 use std::{collections::BTreeMap, sync::Arc};
 
@@ -29,7 +29,7 @@ use crate::{
 const SHOWN: usize = 240;
 
 pub(super) fn routes() -> Router<Arc<House>> {
-    Router::new().route("/tickets/{id}/swap/{line}", get(choose).post(swap))
+    Router::new().route("/tickets/{id}/missing/{line}", get(choose).post(swap))
 }
 
 #[derive(Deserialize)]
@@ -48,7 +48,7 @@ async fn choose(
     let line = ticket.lines.get(at).filter(|line| !line.removed && ticket.state.is_open());
     let Some(line) = line else { return Ok(Redirect::to(&format!("/tickets/{id}")).into_response()) };
     let main = content(&house.shelf.loaded(), &ticket, at, line, &counts, search.q.trim());
-    Ok(page(&house, Tab::Tickets, "Swap a drop", &main).into_response())
+    Ok(page(&house, Tab::Tickets, "A drop is missing", &main).into_response())
 }
 
 /// Whether the drop's name, home or sort has the searched word.
@@ -81,7 +81,15 @@ fn content(
     let currency = ticket.quote.currency;
     let shown = &fitting[..fitting.len().min(SHOWN)];
     html! {
-        h1 { "Instead of " (words::part_name(catalog, &line.id)) " (" (line.home) ")" }
+        h1 { (words::part_name(catalog, &line.id)) " (" (line.home) ") is missing" }
+        form method="post" action={ "/tickets/" (ticket.id) "/remove" } {
+            input type="hidden" name="line" value=(at);
+            div.row {
+                button { "Take it off the piece" }
+                a.button.quiet href={ "/tickets/" (ticket.id) "#line-" (at) } { "Go back" }
+            }
+        }
+        h2.instead { "Or hang another one instead" }
         form.find method="get" {
             label for="q" { "Search by name, colour or home" }
             div.row { input #q name="q" value=(search) autocomplete="off" data-filters=".choice"; button { "Search" } }
@@ -96,7 +104,7 @@ fn content(
                         h2 { span.letter { (tray.letter) } " " (tray.name) }
                         div.cards {
                             @for kind in here {
-                                button.card.choice name="to" value=(kind.id)
+                                button.choice.card name="to" value=(kind.id)
                                     data-words={ (kind.name) " " (kind.sort.word()) " " (kind.home) " "
                                         @for colour in &kind.colours { (colour.word()) " " } } {
                                     (words::picture(loaded, &kind.id))
@@ -112,7 +120,6 @@ fn content(
                 }
             }
         }
-        p { a.button.quiet href={ "/tickets/" (ticket.id) "#line-" (at) } { "Go back" } }
     }
 }
 

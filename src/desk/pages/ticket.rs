@@ -58,7 +58,8 @@ pub(super) async fn with_trouble(house: &House, id: Uuid, trouble: Option<&str>)
 
 #[derive(Deserialize)]
 struct Wanted {
-    small: Option<u8>,
+    #[serde(default)]
+    size: String,
 }
 
 async fn portrait(
@@ -69,7 +70,7 @@ async fn portrait(
     headers: HeaderMap,
 ) -> Result<Response, Refusal> {
     let piece = house.books.run(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
-    let size = if wanted.small.is_some() { PortraitSize::Small } else { PortraitSize::Large };
+    let size = PortraitSize::ALL.into_iter().find(|size| size.name() == wanted.size).unwrap_or(PortraitSize::Large);
     Ok(house.gallery.portrait(house.shelf.loaded(), piece, size, &headers).await)
 }
 
@@ -101,8 +102,13 @@ impl View {
                         h1.number { (ticket.number) }
                         p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) } }
                     }
-                    img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
-                        height=(height) alt="The piece as it should look";
+                    div.views {
+                        img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
+                            height=(height) alt="The piece as it should look";
+                        @if self.hangs_low() {
+                            img.close src=(portrait_address(ticket, &self.loaded, PortraitSize::Close)) alt="Its drops, nearer";
+                        }
+                    }
                     p.who { strong { (words::wearer(ticket.piece.wearer)) } " · " (words::count(ticket.piece.drops.len(), "drop")) }
                     @if ticket.state == TicketState::Sent {
                         form method="post" action=(self.action("call")) { button { "Number called" } }
@@ -128,6 +134,13 @@ impl View {
                 }
             }
         }
+    }
+
+    /// Whether a nearer look at the drops shows more: on a necklace they are small beside the chain.
+    fn hangs_low(&self) -> bool {
+        let piece = &self.ticket.piece;
+        let base = self.catalog().base(&piece.base);
+        !piece.drops.is_empty() && base.is_some_and(|base| matches!(base.kind, BaseKind::Necklace(_)))
     }
 
     /// The lengths the base is made in, an inch apart. A length in between stays as it is.
@@ -213,17 +226,13 @@ impl View {
                 (words::picture(&self.loaded, &line.id))
                 div.what {
                     strong { (words::part_name(self.catalog(), &line.id)) }
-                    p { (self.money(line.price)) }
                     @if let Some(before) = &line.instead_of {
                         p.faint { "instead of " (words::part_name(self.catalog(), before)) }
                     }
-                    @if self.open() && !line.ticked {
-                        div.row.missing {
-                            a href={ (self.action("swap")) "/" (at) } { "Swap" }
-                            form method="post" action=(self.action("remove")) {
-                                input type="hidden" name="line" value=(at);
-                                button.link { "Take off" }
-                            }
+                    p.cost {
+                        (self.money(line.price))
+                        @if self.open() && !line.ticked {
+                            a.missing href={ (self.action("missing")) "/" (at) } { "Missing?" }
                         }
                     }
                 }
@@ -275,11 +284,10 @@ impl View {
                     p.grave { strong { "This piece is not suitable: " (words::wearer(ticket.piece.wearer)) "." } }
                 }
                 ul.cautions {
-                    @for caution in &ticket.verdict.cautions {
-                        li .grave-one[caution.grave] {
-                            @if let Some(id) = &caution.drop { strong { (words::part_name(self.catalog(), id)) ": " } }
-                            (caution.text)
-                            p.faint { (caution.rule) }
+                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.rule == b.rule) {
+                        li .grave-one[same_rule.iter().any(|caution| caution.grave)] {
+                            @for caution in same_rule { p { (caution.text) } }
+                            p.faint { (same_rule[0].rule) }
                         }
                     }
                 }
@@ -296,7 +304,7 @@ impl View {
                         }
                     }
                 } @else if ticket.told {
-                    p { (tick_sign()) "The guest was told." }
+                    p.good { (tick_sign()) " The guest was told." }
                 }
             }
         }
@@ -350,12 +358,12 @@ impl View {
     fn not_yet(&self) -> Option<String> {
         let ticket = &self.ticket;
         let tell = self.must_tell();
-        let left = words::count(ticket.unticked(), "part");
+        let left = words::count(ticket.unticked(), "more part");
         match (ticket.unticked(), tell) {
             (0, false) => None,
             (0, true) => Some("Tell the guest of the cautions first.".to_owned()),
-            (_, false) => Some(format!("Tick off {left} more first.")),
-            (_, true) => Some(format!("Tick off {left} more and tell the guest of the cautions first.")),
+            (_, false) => Some(format!("Tick off {left} first.")),
+            (_, true) => Some(format!("Tick off {left} and tell the guest of the cautions first.")),
         }
     }
 
@@ -378,7 +386,7 @@ impl View {
                 @if cash != total { p.faint { "Cash is rounded to the nearest " (self.money(ticket.rules.cash_step)) "." } }
                 @if let Some(reason) = not_yet { p.reason { (reason) } }
             }
-            p { a.quiet.button href=(self.action("let-go")) { "Let the ticket go" } }
+            p.aside { a.quiet.button href=(self.action("let-go")) { "Let the ticket go" } }
         }
     }
 

@@ -129,7 +129,7 @@ fn cell(cell: &Cell<'_>) -> Markup {
     let count = count_of(cell.counts, cell.id);
     let price = cell.loaded.catalog.table.prices.currency.plain(cell.price);
     html! {
-        div.cell .out[count.free() == 0] {
+        div.cell id={ "part-" (cell.id) } .out[count.free() == 0] {
             a href={ "/parts/" (cell.id) } aria-label={ (cell.name) ", " (words::free(count)) ": change the count" } {
                 @if let Some(home) = cell.home { span.home { (home) } }
                 (cell.picture)
@@ -189,7 +189,7 @@ async fn part_page(house: &House, id: &str, trouble: Option<&str>) -> Result<Res
                 }
             }
         }
-        p { a.button.quiet href="/trays" { "To the trays" } }
+        p { a.button.quiet href={ "/trays#part-" (id) } { "To the trays" } }
     };
     Ok(page(house, Tab::Trays, &name, &main).into_response())
 }

@@ -1,0 +1,194 @@
+# Chatelaines Kiosk auf Deutsch.
+back = Zurück
+ok = In Ordnung
+close = Schließen
+languages = Sprache
+desk-away = Die Kasse ist nicht erreichbar; du kannst weitermachen.
+sold-out = Vergriffen
+tray = Lade { $letter }
+
+welcome-unnamed = Mach deinen eigenen Schmuck
+welcome-not-paired = Dieses Tablet gehört noch zu keiner Kasse. Verkauf: die linke obere Ecke gedrückt halten, dann „Mit einer Kasse verbinden“ wählen.
+welcome-no-catalogue = Der Katalog der Kasse wird erwartet. Verkauf: Läuft die Kasse, und ist sie im selben Netz?
+welcome-invitation = Mach deine eigene Kette oder deinen Armreif. Sieh, wie es aussieht und was es kostet, und ändere, so oft du magst.
+welcome-begin = Tippen und anfangen
+put-back = Wohin gehört das?
+put-back-hint = Tippe auf das Bild des Anhängers, den du gefunden hast.
+
+base-title = Wähle die Grundlage
+base-onward = Zu den Anhängern
+base-shorter = Kürzer
+base-longer = Länger
+base-left-off-title = Anhänger sind zurückgegangen
+base-left-off = { $n ->
+    [one] Ein Anhänger passt nicht auf diese Grundlage. Er liegt wieder in seinem Fach.
+   *[other] { $n } Anhänger passen nicht auf diese Grundlage. Sie liegen wieder in ihren Fächern.
+  }
+falls-throat = eng am Hals
+falls-neck = am Halsansatz
+falls-collarbone = auf dem Schlüsselbein
+falls-below-collarbone = knapp unter dem Schlüsselbein
+falls-breastbone = auf dem Brustbein
+falls-low = unter dem Brustbein
+
+stage-undo = Rückgängig
+stage-redo = Wiederholen
+stage-anew = Neu anfangen
+stage-surprise = Überrasch mich
+stage-no-surprise = Nichts von dem, was da ist, passt zu deinen Wünschen. Zeig mehr Anhänger oder nimm mehr Geld.
+stage-to-left = Einen Platz nach links
+stage-to-right = Einen Platz nach rechts
+stage-take-off = Abnehmen
+stage-nearer = Näher ansehen
+stage-whole = Das ganze Stück sehen
+stage-hint = Tippe einen Anhänger an oder zieh ihn zur Kette.
+stage-review = Ansehen
+stage-no-room-title = Kein Platz mehr
+stage-no-room = { $n ->
+    [one] Auf diese Grundlage passt nur ein Anhänger. Nimm einen ab oder wähle eine längere.
+   *[other] Auf diese Grundlage passen { $n } Anhänger. Nimm einen ab oder wähle eine längere.
+  }
+trouble-too-short = Diese Länge ist für den Hals zu kurz. Wähle eine längere.
+trouble-other = So lässt sich das Stück nicht machen. Wechsle die Grundlage oder nimm einen Anhänger ab.
+rows-before = Reihen davor
+rows-after = Weitere Reihen
+
+why-sold-out-title = Vergriffen
+why-sold-out = { $name }: Alle vom Tisch sind weg oder hängen schon an deinem Stück.
+why-too-dear-title = Mehr als du hast
+why-too-dear = Mit { $name } würde das Stück mehr kosten, als du hast. Nimm etwas ab oder ändere den Betrag.
+why-no-fit-title = Der Ring ist zu klein
+why-no-fit = Der Ring von { $name } öffnet { $opens } mm; diese Grundlage braucht { $needs } mm. Vielleicht passt eine andere.
+
+filters = Zeigen
+filters-title = Was möchtest du sehen?
+filters-any = Alles
+filters-clear = Alles zeigen
+filters-show = Fertig
+filters-budget = Ich habe
+filters-sort = Art
+filters-colour = Farbe
+filters-finish = Metall
+
+sort-Charm = Figuren
+sort-Bead = Perlen
+sort-Vial = Fläschchen
+sort-Locket = Medaillons
+sort-Key = Schlüssel
+sort-Crystal = Kristalle
+sort-Tassel = Quasten
+sort-Found = Fundstücke
+colour-Golden = golden
+colour-Silvery = silbern
+colour-Coppery = kupfern
+colour-Clear = klar
+colour-White = weiß
+colour-Black = schwarz
+colour-Red = rot
+colour-Pink = rosa
+colour-Orange = orange
+colour-Yellow = gelb
+colour-Green = grün
+colour-Blue = blau
+colour-Violet = violett
+colour-Brown = braun
+finish-AntiqueBrass = Altmessing
+finish-AntiqueSilver = Altsilber
+finish-Copper = Kupfer
+finish-Gold = Gold
+finish-Silver = Silber
+finish-Gunmetal = Dunkelgrau
+finish-Steel = Stahl
+
+wearer-ask = Für wen ist es?
+wearer-ask-short = Für wen?
+wearer-why = Manche Stücke sind für kleine Kinder nicht sicher. Sonst wird nichts gefragt.
+wearer-under3 = Unter 3 Jahre
+wearer-from3to5 = 3 bis 5 Jahre
+wearer-from6to12 = 6 bis 12 Jahre
+wearer-from13 = 13 oder älter
+wearer-unknown = Nicht gesagt
+
+lines-title = Was es kostet
+lines-subtotal = Zusammen
+lines-discount = Nachlass
+lines-tax = Steuer
+lines-tax-inside = Steuer, enthalten
+lines-total = Summe
+
+caution-title = Gut zu wissen
+caution-count = { $n ->
+    [one] { $n } Hinweis
+   *[other] { $n } Hinweise
+  }
+caution-none = Nichts gefunden, worauf zu achten wäre.
+caution-deferral = Eine Hilfe, kein Prüfbericht; es entscheiden die örtlichen Regeln und eine fachkundige Sicherheitsbewertung.
+caution-small_part = { $name } ist ein Kleinteil. Ein Kind unter 3 Jahren kann daran ersticken.
+caution-magnet = { $name } enthält einen Magneten. Verschluckte Magnete können schwer schaden; von Kindern fernhalten.
+caution-coin_cell = { $name } enthält eine Knopfzelle. Verschluckt verätzt sie binnen Stunden; von Kindern fernhalten.
+caution-glass = { $name } ist aus Glas und kann in scharfe Stücke brechen.
+caution-sharp = { $name } hat eine scharfe Kante oder Spitze.
+caution-cord_loop = Diese Kette öffnet sich nicht, wenn man zieht. Einem kleinen Kind zum Spielen und Schlafen abnehmen.
+caution-cord_loop-long = Eine so lange Schlaufe kann hängen bleiben. Ein kleines Kind damit nicht allein lassen.
+caution-unknown_metal = { $name } ist altes Metall, das niemand auf Blei, Cadmium oder Nickel geprüft hat.
+caution-food_allergen = { $name } ist Schmuck und nicht zum Essen.
+caution-food_allergen-known = { $name } ist Schmuck und nicht zum Essen. Enthält { $allergens }.
+caution-heavy_on_child = Zusammen sind die Anhänger schwer für einen jungen Hals.
+unsuitable-under3 = Dieses Stück ist nichts für ein Kind unter 3.
+unsuitable-child = Dieses Stück ist nichts für ein Kind in diesem Alter.
+unsuitable-change = Für wen ändern
+unsuitable-back = Zurück zu den Anhängern
+grown-up = Ich bin erwachsen und habe das gelesen.
+
+review-title = Dein Stück
+review-send = An die Kasse senden
+review-sending = Wird gesendet…
+send-failed-title = Nicht gesendet
+send-not-paired = Dieses Tablet gehört noch zu keiner Kasse. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
+send-no-numbers = Dieses Tablet hat keine Nummer mehr. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
+send-disk = Das Tablet kann dein Stück gerade nicht speichern. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.
+send-refused = Die Kasse konnte das Stück nicht annehmen. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.
+send-short-title = Jemand war schneller
+send-short = { $names }: Das letzte wurde gerade genommen. Der Rest deines Stücks ist da; bitte wähle neu.
+
+sent-title = Deine Nummer
+sent-next = Geh zur Kasse. Wenn deine Nummer aufgerufen wird, wird dein Stück zusammengesetzt.
+sent-kept = Dein Stück ist auf diesem Tablet gespeichert und wird der Kasse übergeben. Deine Nummer gilt.
+sent-short = Einer der Anhänger ist vielleicht weg; an der Kasse hilft man dir beim Wählen.
+sent-homes = Wo deine Anhänger auf dem Tisch liegen
+sent-done = Fertig
+
+anew-title = Neu anfangen?
+anew-text = Dein Stück wird weggelegt, und du beginnst mit einer leeren Grundlage.
+anew-keep = Mein Stück behalten
+anew-yes = Neu anfangen
+idle-title = Noch da?
+idle-text = Ohne Antwort wird dein Stück weggelegt.
+idle-here = Ich bin da
+
+seller-title = Für den Verkauf
+seller-asking = Die Kasse wird gefragt…
+seller-language = Sprache eines neuen Gastes
+seller-hand = Laden
+seller-right-handed = Laden rechts
+seller-left-handed = Laden links
+seller-desk = Kasse
+seller-paired = Verbunden mit { $desk } als Kiosk { $digit }.
+seller-not-paired = Mit keiner Kasse verbunden.
+seller-waiting = { $n ->
+    [0] Kein Zettel wartet.
+    [one] Ein Zettel wartet auf Übergabe.
+   *[other] { $n } Zettel warten auf Übergabe.
+  }
+seller-pair = Mit einer Kasse verbinden
+seller-leave = Kiosk verlassen
+seller-not-kept = Die Einstellungen gelten bis zum Ausschalten; der Speicher hat sie nicht angenommen.
+pin-ask = PIN des Verkaufs
+pin-wrong = Das ist nicht die PIN.
+pin-wait = Zu viele Versuche. { $seconds } Sekunden warten.
+pin-away = Die Kasse ist nicht erreichbar, und dieses Tablet kennt die PIN noch nicht.
+pair-address = Adresse der Kasse
+pair-code = Code, den die Kasse zeigt
+pair-done = Verbunden. Das ist Kiosk { $digit }.
+key-erase = Löschen
+key-enter = Fertig

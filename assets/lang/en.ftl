@@ -1,0 +1,194 @@
+# Chatelaine's kiosk in English.
+back = Back
+ok = All right
+close = Close
+languages = Language
+desk-away = The desk is out of reach; you can go on.
+sold-out = All taken
+tray = Tray { $letter }
+
+welcome-unnamed = Make your own jewellery
+welcome-not-paired = This tablet does not belong to a desk yet. Seller: hold the top left corner of the screen, then choose “Pair with a desk”.
+welcome-no-catalogue = Waiting for the catalogue from the desk. Seller: check that the desk is running and on the same network.
+welcome-invitation = Make your own necklace or bangle. See what it looks like and what it costs, and change it as often as you like.
+welcome-begin = Touch to begin
+put-back = Where does this go?
+put-back-hint = Touch the picture of the drop you have found.
+
+base-title = Choose your base
+base-onward = On to the drops
+base-shorter = Shorter
+base-longer = Longer
+base-left-off-title = Some drops went back
+base-left-off = { $n ->
+    [one] One drop does not go onto this base. It is back in its compartment.
+   *[other] { $n } drops do not go onto this base. They are back in their compartments.
+  }
+falls-throat = close round the throat
+falls-neck = round the base of the neck
+falls-collarbone = on the collarbone
+falls-below-collarbone = just below the collarbone
+falls-breastbone = on the breastbone
+falls-low = below the breastbone
+
+stage-undo = Undo
+stage-redo = Redo
+stage-anew = Start over
+stage-surprise = Surprise me
+stage-no-surprise = Nothing that is left fits what you asked for. Show more drops, or raise the budget.
+stage-to-left = One place to the left
+stage-to-right = One place to the right
+stage-take-off = Take off
+stage-nearer = Look closer
+stage-whole = See the whole piece
+stage-hint = Touch a drop, or drag it to the chain.
+stage-review = Look it over
+stage-no-room-title = No more room
+stage-no-room = { $n ->
+    [one] Only one drop has room on this base. Take one off first, or choose a longer base.
+   *[other] { $n } drops have room on this base. Take one off first, or choose a longer base.
+  }
+trouble-too-short = This length is too short for that neck. Choose a longer one.
+trouble-other = This piece can’t be made as it is. Change the base or take a drop off.
+rows-before = Rows before
+rows-after = More rows
+
+why-sold-out-title = All taken
+why-sold-out = Every { $name } of the table is taken, or hangs on your piece already.
+why-too-dear-title = More than your budget
+why-too-dear = With { $name } the piece would cost more than you have. Take something off, or change the budget.
+why-no-fit-title = The ring is too small
+why-no-fit = The ring of { $name } opens { $opens } mm; this base needs { $needs } mm. Another base may take it.
+
+filters = Show
+filters-title = What do you want to see?
+filters-any = Any
+filters-clear = Show everything
+filters-show = Done
+filters-budget = I have
+filters-sort = Sort
+filters-colour = Colour
+filters-finish = Metal
+
+sort-Charm = Charms
+sort-Bead = Beads
+sort-Vial = Vials
+sort-Locket = Lockets
+sort-Key = Keys
+sort-Crystal = Crystals
+sort-Tassel = Tassels
+sort-Found = Found pieces
+colour-Golden = golden
+colour-Silvery = silvery
+colour-Coppery = coppery
+colour-Clear = clear
+colour-White = white
+colour-Black = black
+colour-Red = red
+colour-Pink = pink
+colour-Orange = orange
+colour-Yellow = yellow
+colour-Green = green
+colour-Blue = blue
+colour-Violet = violet
+colour-Brown = brown
+finish-AntiqueBrass = antique brass
+finish-AntiqueSilver = antique silver
+finish-Copper = copper
+finish-Gold = gold
+finish-Silver = silver
+finish-Gunmetal = gunmetal
+finish-Steel = steel
+
+wearer-ask = Who is it for?
+wearer-ask-short = Who is it for?
+wearer-why = Some pieces are not safe for small children. Nothing else is asked.
+wearer-under3 = Under 3 years
+wearer-from3to5 = 3 to 5 years
+wearer-from6to12 = 6 to 12 years
+wearer-from13 = 13 or older
+wearer-unknown = Not said
+
+lines-title = What it costs
+lines-subtotal = Together
+lines-discount = Off
+lines-tax = Tax
+lines-tax-inside = Tax, contained
+lines-total = Total
+
+caution-title = Good to know
+caution-count = { $n ->
+    [one] { $n } caution
+   *[other] { $n } cautions
+  }
+caution-none = Nothing to be careful about was found.
+caution-deferral = A guide, not a test report; local rules and a qualified safety assessment decide.
+caution-small_part = { $name } is a small part. A child under 3 can choke on it.
+caution-magnet = { $name } holds a magnet. Swallowed magnets can do grave harm; keep it from children.
+caution-coin_cell = { $name } holds a button cell. Swallowed, it burns within hours; keep it from children.
+caution-glass = { $name } is glass and can break into sharp pieces.
+caution-sharp = { $name } has a sharp edge or point.
+caution-cord_loop = This necklace does not come apart when pulled. Take it off a young child for play and sleep.
+caution-cord_loop-long = A loop this long can catch. Watch a young child who wears it.
+caution-unknown_metal = { $name } is old metal that nobody tested for lead, cadmium or nickel.
+caution-food_allergen = { $name } is a decoration, not to be eaten.
+caution-food_allergen-known = { $name } is a decoration, not to be eaten. It contains { $allergens }.
+caution-heavy_on_child = The drops together are heavy for a young neck.
+unsuitable-under3 = This piece is not for a child under 3.
+unsuitable-child = This piece is not for a child of this age.
+unsuitable-change = Change who it is for
+unsuitable-back = Back to the drops
+grown-up = I am a grown-up and have read this.
+
+review-title = Your piece
+review-send = Send to the desk
+review-sending = Sending…
+send-failed-title = Not sent
+send-not-paired = This tablet does not belong to a desk yet. Your piece stays here; please ask the seller.
+send-no-numbers = This tablet has no number left to give. Your piece stays here; please ask the seller.
+send-disk = This tablet can’t store your piece just now. It stays on the screen; please show it to the seller.
+send-refused = The desk could not take the piece. It stays on the screen; please show it to the seller.
+send-short-title = Somebody was quicker
+send-short = { $names }: the last one has just been taken. The rest of your piece is here; please choose again.
+
+sent-title = Your number
+sent-next = Go to the desk. When your number is called, your piece is put together.
+sent-kept = Your piece is kept on this tablet and will be delivered to the desk. Your number is good.
+sent-short = One of the drops may be gone; the desk will help you choose.
+sent-homes = Where your drops live on the table
+sent-done = Done
+
+anew-title = Start over?
+anew-text = Your piece is put away, and you begin with an empty base.
+anew-keep = Keep my piece
+anew-yes = Start over
+idle-title = Still there?
+idle-text = Without an answer your piece is put away.
+idle-here = I am here
+
+seller-title = For the seller
+seller-asking = Asking the desk…
+seller-language = Language of a new guest
+seller-hand = Trays
+seller-right-handed = Trays on the right
+seller-left-handed = Trays on the left
+seller-desk = Desk
+seller-paired = Paired with { $desk } as kiosk { $digit }.
+seller-not-paired = Not paired with a desk.
+seller-waiting = { $n ->
+    [0] No ticket waits.
+    [one] One ticket waits to be delivered.
+   *[other] { $n } tickets wait to be delivered.
+  }
+seller-pair = Pair with a desk
+seller-leave = Leave the kiosk
+seller-not-kept = The settings hold until the tablet is switched off; its disk did not take them.
+pin-ask = The seller’s PIN
+pin-wrong = That is not the PIN.
+pin-wait = Too many tries. Wait { $seconds } seconds.
+pin-away = The desk is out of reach, and this tablet has not seen the PIN yet.
+pair-address = Address of the desk
+pair-code = Code shown at the desk
+pair-done = Paired. This is kiosk { $digit }.
+key-erase = Erase
+key-enter = Enter

@@ -1,0 +1,194 @@
+# El quiosco de Chatelaine en español.
+back = Atrás
+ok = De acuerdo
+close = Cerrar
+languages = Idioma
+desk-away = No hay conexión con la caja; puedes seguir.
+sold-out = Agotado
+tray = Bandeja { $letter }
+
+welcome-unnamed = Haz tu propia joya
+welcome-not-paired = Esta tableta aún no pertenece a ninguna caja. Vendedor: mantén pulsada la esquina superior izquierda y elige «Vincular con una caja».
+welcome-no-catalogue = Esperando el catálogo de la caja. Vendedor: comprueba que la caja funciona y está en la misma red.
+welcome-invitation = Haz tu propio collar o brazalete. Mira cómo queda y cuánto cuesta, y cámbialo cuantas veces quieras.
+welcome-begin = Toca para empezar
+put-back = ¿Dónde va esto?
+put-back-hint = Toca la foto del colgante que has encontrado.
+
+base-title = Elige la base
+base-onward = A los colgantes
+base-shorter = Más corto
+base-longer = Más largo
+base-left-off-title = Algunos colgantes han vuelto
+base-left-off = { $n ->
+    [one] Un colgante no entra en esta base. Ha vuelto a su compartimento.
+   *[other] { $n } colgantes no entran en esta base. Han vuelto a sus compartimentos.
+  }
+falls-throat = ceñido a la garganta
+falls-neck = en la base del cuello
+falls-collarbone = en la clavícula
+falls-below-collarbone = justo bajo la clavícula
+falls-breastbone = en el esternón
+falls-low = bajo el esternón
+
+stage-undo = Deshacer
+stage-redo = Rehacer
+stage-anew = Empezar de nuevo
+stage-surprise = Sorpréndeme
+stage-no-surprise = Nada de lo que queda cumple lo que pides. Muestra más colgantes o sube el presupuesto.
+stage-to-left = Un lugar a la izquierda
+stage-to-right = Un lugar a la derecha
+stage-take-off = Quitar
+stage-nearer = Ver de cerca
+stage-whole = Ver la pieza entera
+stage-hint = Toca un colgante o arrástralo a la cadena.
+stage-review = Revisar
+stage-no-room-title = No queda sitio
+stage-no-room = { $n ->
+    [one] En esta base solo cabe un colgante. Quita uno o elige una base más larga.
+   *[other] En esta base caben { $n } colgantes. Quita uno o elige una base más larga.
+  }
+trouble-too-short = Este largo es demasiado corto para ese cuello. Elige uno más largo.
+trouble-other = Esta pieza no se puede hacer así. Cambia la base o quita un colgante.
+rows-before = Filas anteriores
+rows-after = Más filas
+
+why-sold-out-title = Agotado
+why-sold-out = Ya no queda { $name } en la mesa, o ya cuelga de tu pieza.
+why-too-dear-title = Supera tu presupuesto
+why-too-dear = Con { $name } la pieza costaría más de lo que tienes. Quita algo o cambia el presupuesto.
+why-no-fit-title = La anilla es demasiado pequeña
+why-no-fit = La anilla de { $name } abre { $opens } mm; esta base necesita { $needs } mm. Quizá entre en otra base.
+
+filters = Mostrar
+filters-title = ¿Qué quieres ver?
+filters-any = Todo
+filters-clear = Mostrar todo
+filters-show = Listo
+filters-budget = Tengo
+filters-sort = Tipo
+filters-colour = Color
+filters-finish = Metal
+
+sort-Charm = Dijes
+sort-Bead = Cuentas
+sort-Vial = Frasquitos
+sort-Locket = Guardapelos
+sort-Key = Llaves
+sort-Crystal = Cristales
+sort-Tassel = Borlas
+sort-Found = Hallazgos
+colour-Golden = dorado
+colour-Silvery = plateado
+colour-Coppery = cobrizo
+colour-Clear = transparente
+colour-White = blanco
+colour-Black = negro
+colour-Red = rojo
+colour-Pink = rosa
+colour-Orange = naranja
+colour-Yellow = amarillo
+colour-Green = verde
+colour-Blue = azul
+colour-Violet = violeta
+colour-Brown = marrón
+finish-AntiqueBrass = latón envejecido
+finish-AntiqueSilver = plata envejecida
+finish-Copper = cobre
+finish-Gold = oro
+finish-Silver = plata
+finish-Gunmetal = gris oscuro
+finish-Steel = acero
+
+wearer-ask = ¿Para quién es?
+wearer-ask-short = ¿Para quién?
+wearer-why = Algunas piezas no son seguras para niños pequeños. No se pregunta nada más.
+wearer-under3 = Menos de 3 años
+wearer-from3to5 = De 3 a 5 años
+wearer-from6to12 = De 6 a 12 años
+wearer-from13 = 13 años o más
+wearer-unknown = Sin decir
+
+lines-title = Lo que cuesta
+lines-subtotal = En conjunto
+lines-discount = Descuento
+lines-tax = Impuesto
+lines-tax-inside = Impuesto incluido
+lines-total = Total
+
+caution-title = Conviene saberlo
+caution-count = { $n ->
+    [one] { $n } aviso
+   *[other] { $n } avisos
+  }
+caution-none = No se ha encontrado nada que exija cuidado.
+caution-deferral = Es una guía, no un informe de ensayo; deciden las normas locales y una evaluación de seguridad cualificada.
+caution-small_part = { $name } es una pieza pequeña. Un niño menor de 3 años puede atragantarse con ella.
+caution-magnet = { $name } lleva un imán. Tragar imanes puede causar daños graves; mantenlo lejos de los niños.
+caution-coin_cell = { $name } lleva una pila de botón. Si se traga, quema en pocas horas; mantenla lejos de los niños.
+caution-glass = { $name } es de vidrio y puede romperse en trozos cortantes.
+caution-sharp = { $name } tiene un borde o una punta afilados.
+caution-cord_loop = Este collar no se suelta al tirar. Quítaselo a un niño pequeño para jugar y dormir.
+caution-cord_loop-long = Un lazo tan largo puede engancharse. Vigila al niño pequeño que lo lleve.
+caution-unknown_metal = { $name } es metal antiguo que nadie ha analizado: puede tener plomo, cadmio o níquel.
+caution-food_allergen = { $name } es un adorno, no se come.
+caution-food_allergen-known = { $name } es un adorno, no se come. Contiene { $allergens }.
+caution-heavy_on_child = Los colgantes juntos pesan mucho para un cuello pequeño.
+unsuitable-under3 = Esta pieza no es para un niño menor de 3 años.
+unsuitable-child = Esta pieza no es para un niño de esta edad.
+unsuitable-change = Cambiar para quién es
+unsuitable-back = Volver a los colgantes
+grown-up = Soy una persona adulta y lo he leído.
+
+review-title = Tu pieza
+review-send = Enviar a la caja
+review-sending = Enviando…
+send-failed-title = No se ha enviado
+send-not-paired = Esta tableta aún no pertenece a ninguna caja. Tu pieza sigue aquí; avisa al vendedor.
+send-no-numbers = A esta tableta no le quedan números. Tu pieza sigue aquí; avisa al vendedor.
+send-disk = La tableta no puede guardar tu pieza ahora. Sigue en la pantalla; enséñasela al vendedor.
+send-refused = La caja no ha podido aceptar la pieza. Sigue en la pantalla; enséñasela al vendedor.
+send-short-title = Alguien fue más rápido
+send-short = { $names }: acaban de llevarse la última unidad. El resto de tu pieza sigue aquí; elige otra vez.
+
+sent-title = Tu número
+sent-next = Ve a la caja. Cuando llamen tu número, montarán tu pieza.
+sent-kept = Tu pieza está guardada en esta tableta y llegará a la caja. Tu número vale.
+sent-short = Puede que falte uno de los colgantes; en la caja te ayudarán a elegir.
+sent-homes = Dónde viven tus colgantes en la mesa
+sent-done = Listo
+
+anew-title = ¿Empezar de nuevo?
+anew-text = Tu pieza se borra y empiezas con una base vacía.
+anew-keep = Conservar mi pieza
+anew-yes = Empezar de nuevo
+idle-title = ¿Sigues ahí?
+idle-text = Sin respuesta, tu pieza se borra.
+idle-here = Aquí estoy
+
+seller-title = Para el vendedor
+seller-asking = Preguntando a la caja…
+seller-language = Idioma de un cliente nuevo
+seller-hand = Bandejas
+seller-right-handed = Bandejas a la derecha
+seller-left-handed = Bandejas a la izquierda
+seller-desk = Caja
+seller-paired = Vinculada con { $desk } como quiosco { $digit }.
+seller-not-paired = Sin vincular con una caja.
+seller-waiting = { $n ->
+    [0] No espera ningún tique.
+    [one] Un tique espera su entrega.
+   *[other] { $n } tiques esperan su entrega.
+  }
+seller-pair = Vincular con una caja
+seller-leave = Salir del quiosco
+seller-not-kept = Los ajustes valen hasta apagar la tableta; el disco no los ha aceptado.
+pin-ask = PIN del vendedor
+pin-wrong = Ese no es el PIN.
+pin-wait = Demasiados intentos. Espera { $seconds } segundos.
+pin-away = No hay conexión con la caja y esta tableta aún no conoce el PIN.
+pair-address = Dirección de la caja
+pair-code = Código que muestra la caja
+pair-done = Vinculada. Este es el quiosco { $digit }.
+key-erase = Borrar
+key-enter = Aceptar

@@ -1,0 +1,111 @@
+//! Everything a guest or the seller can ask of the tablet.
+
+use bevy::prelude::Message;
+use rust_decimal::Decimal;
+
+use super::{i18n::Lang, session::Overlay};
+use crate::craft::{Colour, Finish, Sort, Token, Wearer};
+
+/// One request. Painters attach them to what can be touched; fingers and keys write them; one system applies them.
+#[derive(Message, Debug, Clone, PartialEq)]
+pub enum Act {
+    /// Start a piece.
+    Begin,
+    /// Look up where a drop lives.
+    PutBack,
+    /// One screen back.
+    Back,
+    /// Speak this language.
+    Speak(Lang),
+    /// Open a sheet over the screen.
+    Open(Overlay),
+    /// Close the sheet.
+    Close,
+    /// Take this base.
+    ChooseBase(String),
+    /// So many steps longer (shorter if negative).
+    Longer(i32),
+    /// From the base to the stage.
+    ToStage,
+    /// Show this tray, counted from 0.
+    ShowTray(usize),
+    /// Show the next rows of the tray (the ones before if negative).
+    TurnTray(i32),
+    /// Hang a drop of this kind.
+    Hang {
+        /// Id of the kind.
+        kind: String,
+        /// Number from the left; at the end if `None`.
+        at: Option<usize>,
+    },
+    /// Say why this drop can't be hung.
+    WhyNot(String),
+    /// Choose a hung drop, or let it be again.
+    Select(Token),
+    /// Move a hung drop by places to the right (left if negative).
+    Shift {
+        /// Which.
+        token: Token,
+        /// How far.
+        by: i32,
+    },
+    /// Slide a hung drop so that it becomes number `to`.
+    Slide {
+        /// Which.
+        token: Token,
+        /// Number from the left.
+        to: usize,
+    },
+    /// Take a hung drop off.
+    PullOff(Token),
+    /// Take the last change back.
+    Undo,
+    /// Make it again.
+    Redo,
+    /// Begin anew, without asking.
+    StartOver,
+    /// Put a piece together for the guest.
+    Surprise,
+    /// See the whole piece, or the drops from near.
+    WholeView,
+    /// Who it is for.
+    For(Wearer),
+    /// Show only this sort.
+    OnlySort(Option<Sort>),
+    /// Show only this finish.
+    OnlyFinish(Option<Finish>),
+    /// Show only this colour.
+    OnlyColour(Option<Colour>),
+    /// The guest has this much.
+    Budget(Option<Decimal>),
+    /// Show everything again.
+    ClearFilters,
+    /// Look the piece over.
+    Review,
+    /// A grown-up has read the cautions, or takes that back.
+    GrownUp(bool),
+    /// Send it to the desk.
+    Send,
+    /// The guest has read the number.
+    Done,
+    /// Show where this drop lives.
+    Where(String),
+    /// The guest is still there.
+    StillHere,
+    /// The seller's corner was held.
+    AskSeller,
+    /// A key of the keypad on the screen.
+    Key(char),
+    /// Take back the last key.
+    EraseKey,
+    /// What was typed is complete.
+    EnterKeys,
+    /// Language of the next guest.
+    DefaultLanguage(Lang),
+    /// Put the trays on the other side.
+    LeftHanded(bool),
+    /// Begin to pair with a desk.
+    StartPairing,
+    /// Close the tablet's program.
+    Leave,
+}

@@ -1,0 +1,239 @@
+//! The four languages: texts from Fluent files, numbers and money as each locale writes them.
+
+use bevy::prelude::Resource;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
+use rust_decimal::Decimal;
+
+use crate::{
+    caution::Caution,
+    craft::{Base, BaseKind, DropKind},
+    money::Currency,
+};
+
+/// A language of the tablet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Lang {
+    /// English.
+    #[default]
+    En,
+    /// Spanish.
+    Es,
+    /// French.
+    Fr,
+    /// German.
+    De,
+}
+
+impl Lang {
+    /// All of them, in the order of the chooser.
+    pub const ALL: [Self; 4] = [Self::En, Self::Es, Self::Fr, Self::De];
+
+    /// The code, as in settings and file names.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::En => "en",
+            Self::Es => "es",
+            Self::Fr => "fr",
+            Self::De => "de",
+        }
+    }
+
+    /// The one called `code`.
+    pub fn from_code(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|lang| lang.code() == code)
+    }
+
+    /// Its name in itself.
+    pub const fn own_name(self) -> &'static str {
+        match self {
+            Self::En => "English",
+            Self::Es => "Español",
+            Self::Fr => "Français",
+            Self::De => "Deutsch",
+        }
+    }
+
+    /// Its Fluent file.
+    pub const fn source(self) -> &'static str {
+        match self {
+            Self::En => include_str!("../../assets/lang/en.ftl"),
+            Self::Es => include_str!("../../assets/lang/es.ftl"),
+            Self::Fr => include_str!("../../assets/lang/fr.ftl"),
+            Self::De => include_str!("../../assets/lang/de.ftl"),
+        }
+    }
+
+    /// Decimal mark and thousands mark. Source: CLDR; the French group is its no-break space, wide because the
+    /// narrow one is missing from many fonts.
+    const fn marks(self) -> (&'static str, &'static str) {
+        match self {
+            Self::En => (".", ","),
+            Self::Fr => (",", NBSP),
+            Self::Es | Self::De => (",", "."),
+        }
+    }
+
+    /// A number with exactly the decimals it carries.
+    pub fn number(self, value: Decimal) -> String {
+        let plain = value.abs().to_string();
+        let (whole, fraction) = plain.split_once('.').unwrap_or((&plain, ""));
+        let (decimal, thousand) = self.marks();
+        // Spanish groups from five digits on (CLDR, minimum grouping digits 2).
+        let least = if self == Self::Es { 5 } else { 4 };
+        let mut text = String::new();
+        if value.is_sign_negative() && !value.is_zero() {
+            text.push('−');
+        }
+        for (i, digit) in whole.chars().enumerate() {
+            if i > 0 && whole.len() >= least && (whole.len() - i) % 3 == 0 {
+                text.push_str(thousand);
+            }
+            text.push(digit);
+        }
+        if !fraction.is_empty() {
+            text.push_str(decimal);
+            text.push_str(fraction);
+        }
+        text
+    }
+
+    /// An amount with all minor digits and its sign where the locale puts it.
+    pub fn money(self, amount: Decimal, currency: Currency) -> String {
+        let mut exact = amount;
+        exact.rescale(currency.digits);
+        let number = self.number(exact);
+        match self {
+            Self::En => {
+                let (minus, digits) = number.strip_prefix('−').map_or(("", number.as_str()), |rest| ("−", rest));
+                let gap = if currency.symbol.len() > 1 && currency.symbol.is_ascii() { NBSP } else { "" };
+                format!("{minus}{}{gap}{digits}", currency.symbol)
+            }
+            _ => format!("{number}{NBSP}{}", currency.symbol),
+        }
+    }
+}
+
+/// No-break space.
+const NBSP: &str = "\u{a0}";
+
+/// A value for a place in a text.
+pub type Arg<'a> = (&'static str, FluentValue<'a>);
+
+/// The texts of one language.
+#[derive(Resource)]
+pub struct Texts {
+    /// Which.
+    pub lang: Lang,
+    bundle: FluentBundle<FluentResource>,
+}
+
+impl Texts {
+    /// The texts of `lang`. What a file has wrong is left out; a test holds all files to the same keys.
+    pub fn new(lang: Lang) -> Self {
+        let locale = lang.code().parse().unwrap_or_default();
+        let mut bundle = FluentBundle::new_concurrent(vec![locale]);
+        bundle.set_use_isolating(false);
+        let resource = FluentResource::try_new(lang.source().to_owned()).unwrap_or_else(|(good, _)| good);
+        bundle.add_resource_overriding(resource);
+        Self { lang, bundle }
+    }
+
+    /// The text called `key`.
+    pub fn get(&self, key: &str) -> String {
+        self.with(key, &[])
+    }
+
+    /// The text called `key` with values in its places; the key itself if there is none.
+    pub fn with(&self, key: &str, args: &[Arg<'_>]) -> String {
+        self.find(key, args).unwrap_or_else(|| key.to_owned())
+    }
+
+    fn find(&self, key: &str, args: &[Arg<'_>]) -> Option<String> {
+        let pattern = self.bundle.get_message(key)?.value()?;
+        let mut values = FluentArgs::new();
+        for (name, value) in args {
+            values.set(*name, value.clone());
+        }
+        Some(self.bundle.format_pattern(pattern, Some(&values), &mut vec![]).into_owned())
+    }
+
+    /// A caution in this language: its English words where there is no translation.
+    pub fn caution(&self, caution: &Caution, kind: Option<&DropKind>, base: Option<&Base>) -> String {
+        let breakaway = matches!(base.map(|base| &base.kind), Some(BaseKind::Necklace(n)) if n.breakaway);
+        let code = caution.code.code();
+        let variant = match (code, kind, breakaway) {
+            ("cord_loop", _, true) => "-long",
+            ("food_allergen", Some(kind), _) if !kind.allergens.is_empty() => "-known",
+            _ => "",
+        };
+        let name = kind.map(|kind| kind.name.clone()).or(base.map(|base| base.name.clone())).unwrap_or_default();
+        let allergens = kind.map(|kind| kind.allergens.join(", ")).unwrap_or_default();
+        self.find(&format!("caution-{code}{variant}"), &[("name", name.into()), ("allergens", allergens.into())])
+            .unwrap_or_else(|| caution.text.clone())
+    }
+}
+
+/// The keys of a language's file, in its order.
+pub fn keys(lang: Lang) -> Vec<String> {
+    lang.source()
+        .lines()
+        .filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase()))
+        .filter_map(|line| line.split_once(" =").map(|(key, _)| key.to_owned()))
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::{BTreeMap, BTreeSet};
+
+    use super::*;
+
+    fn dollars(text: &str, lang: Lang) -> String {
+        lang.money(text.parse().unwrap(), Currency::from_code("USD").unwrap())
+    }
+
+    /// Source: CLDR currency and number patterns of en, es, fr and de.
+    #[test]
+    fn money_as_each_locale_writes_it() {
+        assert_eq!(dollars("1234.5", Lang::En), "$1,234.50");
+        assert_eq!(dollars("1234.5", Lang::Es), "1234,50\u{a0}$");
+        assert_eq!(dollars("12345.5", Lang::Es), "12.345,50\u{a0}$");
+        assert_eq!(dollars("1234.5", Lang::Fr), "1\u{a0}234,50\u{a0}$");
+        assert_eq!(dollars("-1234.5", Lang::De), "−1.234,50\u{a0}$");
+        assert_eq!(Lang::De.money("850".parse().unwrap(), Currency::from_code("JPY").unwrap()), "850\u{a0}¥");
+    }
+
+    fn placeables(lang: Lang) -> BTreeMap<String, BTreeSet<String>> {
+        let mut map = BTreeMap::new();
+        let mut key = String::new();
+        for line in lang.source().lines() {
+            if let Some((name, _)) = line.split_once(" =").filter(|(k, _)| !k.starts_with([' ', '#'])) {
+                key = name.to_owned();
+            }
+            let places = line.split('$').skip(1).filter_map(|rest| rest.split([' ', '}']).next());
+            map.entry(key.clone()).or_insert_with(BTreeSet::new).extend(places.map(str::to_owned));
+        }
+        map
+    }
+
+    #[test]
+    fn all_languages_have_the_same_keys_and_places() {
+        let english = placeables(Lang::En);
+        assert!(keys(Lang::En).len() > 100);
+        for lang in Lang::ALL {
+            assert!(FluentResource::try_new(lang.source().to_owned()).is_ok(), "{lang:?}");
+            let unique: BTreeSet<String> = keys(lang).into_iter().collect();
+            assert_eq!(unique.len(), keys(lang).len(), "{lang:?} has a key twice");
+            assert_eq!(unique, keys(Lang::En).into_iter().collect(), "{lang:?}");
+            assert_eq!(placeables(lang), english, "{lang:?}");
+        }
+    }
+
+    #[test]
+    fn plurals_follow_the_language() {
+        let say = |lang, n: i64| Texts::new(lang).with("caution-count", &[("n", n.into())]);
+        for lang in Lang::ALL {
+            assert_ne!(say(lang, 1), say(lang, 2).replace('2', "1"), "{lang:?}");
+        }
+    }
+}

@@ -1,0 +1,74 @@
+//! A guest who has left: first a question with a countdown, then everything of theirs is cleared.
+
+use bevy::prelude::*;
+
+use super::{Phase, act::Act, known::Known, power::Awake, session::Screen, theme};
+
+/// The least time for an answer. Source: WCAG 2.2, success criterion 2.2.1 (20 seconds).
+const LEAST_WARNING_S: f32 = 20.0;
+/// Until a catalogue says otherwise.
+const DEFAULT_IDLE_S: f32 = 90.0;
+
+/// How long nobody has touched anything.
+#[derive(Resource, Debug, Default)]
+pub struct Idle {
+    quiet_s: f32,
+    /// Seconds left to answer, and of how many, while the question is on the screen.
+    pub asking: Option<(f32, f32)>,
+    /// Seconds since the screen came up.
+    pub on_screen_s: f32,
+}
+
+impl Idle {
+    /// Somebody is there.
+    pub fn touched(&mut self) {
+        self.quiet_s = 0.0;
+    }
+
+    /// How long nobody has touched anything, in seconds.
+    pub fn quiet_s(&self) -> f32 {
+        self.quiet_s
+    }
+}
+
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Idle>().add_systems(Update, watch_the_clock.in_set(Phase::Intake));
+}
+
+fn watch_the_clock(
+    mut idle: ResMut<Idle>,
+    mut last: Local<Screen>,
+    screen: Res<State<Screen>>,
+    known: Res<Known>,
+    time: Res<Time<Real>>,
+    mut acts: MessageWriter<Act>,
+    mut awake: ResMut<Awake>,
+) {
+    if *last != *screen.get() {
+        (*last, idle.on_screen_s) = (*screen.get(), 0.0);
+    }
+    idle.on_screen_s += time.delta_secs();
+    idle.quiet_s += time.delta_secs();
+    let table = known.catalog().map(|catalog| &catalog.table);
+    let wait = table.map_or(DEFAULT_IDLE_S, |table| table.idle_seconds as f32);
+    let warning = table.map_or(LEAST_WARNING_S, |table| table.idle_warning_seconds as f32).max(LEAST_WARNING_S);
+    match screen.get() {
+        Screen::Welcome => idle.asking = None,
+        Screen::Sent => {
+            idle.asking = None;
+            awake.stir();
+            if idle.on_screen_s >= theme::SENT_STAYS_S {
+                acts.write(Act::Done);
+            }
+        }
+        _ if idle.quiet_s >= wait + warning => {
+            idle.asking = None;
+            acts.write(Act::Done);
+        }
+        _ if idle.quiet_s >= wait => {
+            idle.asking = Some((wait + warning - idle.quiet_s, warning));
+            awake.stir();
+        }
+        _ => idle.asking = None,
+    }
+}

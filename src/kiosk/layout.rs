@@ -1,0 +1,102 @@
+//! Where the parts of a screen lie, for every size of window and either hand.
+
+use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
+
+use super::{session::Screen, theme};
+
+/// The parts of one screen, in logical pixels.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Layout {
+    /// The window.
+    pub window: Rect,
+    /// The scale of everything.
+    pub u: f32,
+    /// Higher than wide.
+    pub portrait: bool,
+    /// The bar at the top.
+    pub top: Rect,
+    /// Where the piece hangs.
+    pub stage: Rect,
+    /// The strip under the stage with tag and way onwards.
+    pub foot: Rect,
+    /// Trays, bases or lines: beside the stage, or below it.
+    pub side: Rect,
+}
+
+impl Layout {
+    /// The parts of `screen` on a window of `size`; `left_handed` puts the side on the left.
+    pub fn new(screen: Screen, size: Vec2, left_handed: bool) -> Self {
+        let size = vec2(size.x.max(64.0), size.y.max(64.0));
+        let window = Rect::from_min_size(pos2(0.0, 0.0), size);
+        let u = theme::scale(size.x, size.y);
+        let portrait = size.y > size.x;
+        let bar =
+            if matches!(screen, Screen::Welcome | Screen::Sent) { 0.0 } else { (72.0 * u).max(theme::TOUCH + 6.0) };
+        let (top, rest) = cut_top(window, bar);
+        let foot_height = if screen == Screen::Stage { (88.0 * u).max(theme::TOUCH + 12.0) } else { 0.0 };
+        let share = match (screen, portrait) {
+            (Screen::Welcome, true) => 0.46,
+            (Screen::Stage, false) => 0.44,
+            (Screen::Stage, true) => 0.45,
+            (Screen::Review, true) => 0.64,
+            (_, true) => 0.58,
+            (_, false) => 0.5,
+        };
+        let (main, side) = if portrait {
+            let (main, side) = cut_top(rest, rest.height() * (1.0 - share));
+            (main, side)
+        } else if left_handed {
+            let split = rest.left() + rest.width() * share;
+            (
+                Rect::from_min_max(pos2(split, rest.top()), rest.max),
+                Rect::from_min_max(rest.min, pos2(split, rest.bottom())),
+            )
+        } else {
+            let split = rest.right() - rest.width() * share;
+            (
+                Rect::from_min_max(rest.min, pos2(split, rest.bottom())),
+                Rect::from_min_max(pos2(split, rest.top()), rest.max),
+            )
+        };
+        let (stage, foot) = cut_top(main, main.height() - foot_height);
+        Self { window, u, portrait, top, stage, foot, side }
+    }
+}
+
+/// The upper `height` of `rect` and the rest.
+pub fn cut_top(rect: Rect, height: f32) -> (Rect, Rect) {
+    let y = (rect.top() + height.clamp(0.0, rect.height())).round();
+    (Rect::from_min_max(rect.min, pos2(rect.right(), y)), Rect::from_min_max(pos2(rect.left(), y), rect.max))
+}
+
+/// The lower `height` of `rect` and the rest above it.
+pub fn cut_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
+    let (rest, bottom) = cut_top(rect, rect.height() - height);
+    (bottom, rest)
+}
+
+/// The left `width` of `rect` and the rest.
+pub fn cut_left(rect: Rect, width: f32) -> (Rect, Rect) {
+    let x = (rect.left() + width.clamp(0.0, rect.width())).round();
+    (Rect::from_min_max(rect.min, pos2(x, rect.bottom())), Rect::from_min_max(pos2(x, rect.top()), rect.max))
+}
+
+/// The right `width` of `rect` and the rest.
+pub fn cut_right(rect: Rect, width: f32) -> (Rect, Rect) {
+    let (rest, right) = cut_left(rect, rect.width() - width);
+    (right, rest)
+}
+
+/// `columns` × `rows` equal places in `rect`, row by row, `gap` apart.
+pub fn grid(rect: Rect, columns: usize, rows: usize, gap: f32) -> Vec<Rect> {
+    let (columns, rows) = (columns.max(1), rows.max(1));
+    let width = (rect.width() - gap * (columns - 1) as f32) / columns as f32;
+    let height = (rect.height() - gap * (rows - 1) as f32) / rows as f32;
+    (0..rows)
+        .flat_map(|row| (0..columns).map(move |column| (row, column)))
+        .map(|(row, column)| {
+            let corner = rect.min + vec2((width + gap) * column as f32, (height + gap) * row as f32);
+            Rect::from_min_size(corner, vec2(width.max(1.0), height.max(1.0)))
+        })
+        .collect()
+}

@@ -1,0 +1,109 @@
+//! The guest's tablet, in Bevy.
+//!
+//! The design in [`session::Session`] is the truth, and one system changes it ([`apply`]); sprites and paper are a
+//! view of it. A frame goes Intake → Apply → Derive → Present; then the paper is painted, which also notes what can be
+//! touched. So a touch is answered by what was on the screen when it came down.
+
+pub mod act;
+mod apply;
+mod bridge;
+pub mod i18n;
+mod idle;
+pub mod known;
+mod layout;
+mod length;
+mod outside;
+mod paint;
+mod pictures;
+mod pointer;
+mod power;
+mod run;
+mod screens;
+pub mod session;
+mod settings;
+mod stage;
+mod surprise;
+pub mod targets;
+mod theme;
+
+use std::{
+    path::PathBuf,
+    sync::{Arc, Mutex, PoisonError},
+};
+
+use bevy::prelude::*;
+
+use crate::link::{Link, NewsReceiver};
+pub use run::{headless, offscreen, run, shoot};
+
+/// How the tablet starts.
+pub struct KioskOptions {
+    /// The line to the desk.
+    pub link: Link,
+    /// Its news.
+    pub news: NewsReceiver,
+    /// Size of the window in logical pixels; 1280 × 800 if `None`.
+    pub window: Option<(u32, u32)>,
+    /// The whole screen, without a frame.
+    pub fullscreen: bool,
+    /// Language of a new guest, by its code; otherwise as kept in the settings.
+    pub language: Option<String>,
+    /// Where the settings are kept; nowhere if `None`.
+    pub settings_file: Option<PathBuf>,
+    /// What the link's wake callback rings.
+    pub wake: WakeCell,
+}
+
+/// A bell that other threads ring to wake a sleeping screen. It may ring before there is a screen.
+#[derive(Clone, Default)]
+pub struct WakeCell(Arc<Mutex<Option<Bell>>>);
+
+type Bell = Box<dyn Fn() + Send>;
+
+impl WakeCell {
+    /// Wakes the screen, if there is one.
+    pub fn ring(&self) {
+        if let Some(bell) = &*self.0.lock().unwrap_or_else(PoisonError::into_inner) {
+            bell();
+        }
+    }
+
+    fn hang_up(&self, bell: Bell) {
+        *self.0.lock().unwrap_or_else(PoisonError::into_inner) = Some(bell);
+    }
+}
+
+/// Phases of one frame, in order. All in `Update`.
+#[derive(SystemSet, Clone, Copy, Debug, PartialEq, Eq, Hash)]
+enum Phase {
+    /// Fingers, keys, clock and desk become requests and answers.
+    Intake,
+    /// Requests and answers change the guest's things. The only phase that does.
+    Apply,
+    /// Sum, cautions and places are worked out after a change.
+    Derive,
+    /// What is seen follows.
+    Present,
+}
+
+/// Everything of the tablet but the window and the graphics driver.
+pub struct KioskPlugin;
+
+impl Plugin for KioskPlugin {
+    fn build(&self, app: &mut App) {
+        app.configure_sets(Update, (Phase::Intake, Phase::Apply, Phase::Derive, Phase::Present).chain())
+            .init_state::<session::Screen>()
+            .init_resource::<targets::Targets>()
+            .init_resource::<targets::Scrolls>()
+            .insert_resource(ClearColor(Color::srgb_u8(theme::LINEN.r(), theme::LINEN.g(), theme::LINEN.b())))
+            .add_plugins((
+                outside::egui::plugin,
+                bridge::plugin,
+                pointer::plugin,
+                idle::plugin,
+                apply::plugin,
+                stage::plugin,
+                power::plugin,
+            ));
+    }
+}

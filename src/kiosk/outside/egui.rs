@@ -1,0 +1,103 @@
+//! egui as a painter only: it is told the screen's size and nothing else, so that it never asks for another frame.
+
+use std::sync::Arc;
+
+use bevy::prelude::*;
+use bevy_egui::{
+    EguiContexts, EguiGlobalSettings, EguiInput, EguiInputSystemSettings, EguiPlugin, EguiPreUpdateSet,
+    EguiPrimaryContextPass, egui,
+};
+
+use super::super::screens;
+
+pub(in super::super) fn plugin(app: &mut App) {
+    app.add_plugins(EguiPlugin::default())
+        .add_systems(
+            PreUpdate,
+            drop_all_events.after(EguiPreUpdateSet::ProcessInput).before(EguiPreUpdateSet::BeginPass),
+        )
+        .add_systems(EguiPrimaryContextPass, (load_fonts, screens::paint_screen).chain());
+    let mut settings = app.world_mut().resource_mut::<EguiGlobalSettings>();
+    settings.auto_create_primary_context = false;
+    settings.enable_absorb_bevy_input_system = false;
+    settings.enable_cursor_icon_updates = false;
+    settings.enable_ime = false;
+    settings.input_system_settings = EguiInputSystemSettings {
+        run_write_modifiers_keys_state_system: false,
+        run_write_window_pointer_moved_messages: false,
+        run_write_pointer_button_messages: false,
+        run_write_window_touch_messages_system: false,
+        run_write_non_window_pointer_moved_messages_system: false,
+        run_write_mouse_wheel_messages_system: false,
+        run_write_pinch_gesture_messages_system: false,
+        run_write_non_window_touch_messages_system: false,
+        run_write_keyboard_input_messages_system: false,
+        run_write_ime_messages_system: false,
+        run_write_file_dnd_messages_system: false,
+    };
+}
+
+/// bevy_egui 0.42 tells egui of the modifier keys in every frame, and egui 0.36 answers any event with another frame.
+fn drop_all_events(mut inputs: Query<&mut EguiInput>) {
+    for mut input in &mut inputs {
+        input.0.events.clear();
+    }
+}
+
+/// Gives egui the house's typefaces, once.
+fn load_fonts(mut contexts: EguiContexts, mut done: Local<bool>) -> Result {
+    if !*done {
+        let context = contexts.ctx_mut()?;
+        context.set_fonts(fonts());
+        context.options_mut(|options| {
+            options.zoom_with_keyboard = false;
+            options.theme_preference = egui::ThemePreference::Light;
+        });
+        *done = true;
+    }
+    Ok(())
+}
+
+/// The typefaces that are part of the program.
+pub(in super::super) fn fonts() -> egui::FontDefinitions {
+    let files: [(&str, &'static [u8]); 3] = [
+        ("sans", include_bytes!("../../../assets/fonts/andika-regular.ttf")),
+        ("bold", include_bytes!("../../../assets/fonts/andika-bold.ttf")),
+        ("serif", include_bytes!("../../../assets/fonts/serif-semibold.ttf")),
+    ];
+    let mut fonts = egui::FontDefinitions::empty();
+    for (name, bytes) in files {
+        fonts.font_data.insert(name.into(), Arc::new(egui::FontData::from_static(bytes)));
+    }
+    let family = |first: &str| vec![first.to_owned(), "sans".to_owned()];
+    fonts.families.insert(egui::FontFamily::Proportional, vec!["sans".to_owned()]);
+    fonts.families.insert(egui::FontFamily::Monospace, vec!["sans".to_owned()]);
+    fonts.families.insert(egui::FontFamily::Name("bold".into()), family("bold"));
+    fonts.families.insert(egui::FontFamily::Name("serif".into()), family("serif"));
+    fonts
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{super::super::i18n::Lang, *};
+
+    #[test]
+    fn every_character_of_every_language_is_in_the_typefaces() {
+        let context = egui::Context::default();
+        context.set_fonts(fonts());
+        let _ = context.run_ui(egui::RawInput::default(), |_| {});
+        for family in [
+            egui::FontFamily::Proportional,
+            egui::FontFamily::Name("bold".into()),
+            egui::FontFamily::Name("serif".into()),
+        ] {
+            let font = egui::FontId::new(20.0, family.clone());
+            for lang in Lang::ALL {
+                let texts = lang.source().chars().chain(lang.own_name().chars()).chain("$€£¥₹kr−…\u{a0}×".chars());
+                for c in texts.filter(|c| *c != '\n') {
+                    assert!(context.fonts_mut(|fonts| fonts.has_glyph(&font, c)), "{c:?} of {lang:?} in {family:?}");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! One file for each plugin from outside.
+
+pub(super) mod egui;
+pub(super) mod window;

@@ -1,0 +1,181 @@
+//! The brush: draws in logical pixels, writes text that fits, and notes what can be touched.
+
+use std::sync::Arc;
+
+use bevy_egui::egui::{
+    Align, Align2, Color32, CornerRadius, Galley, Painter, Pos2, Rect, Stroke, StrokeKind, TextureId, Vec2,
+    epaint::RectShape, pos2, text::LayoutJob, vec2,
+};
+
+use super::super::{
+    act::Act,
+    targets::{ScrollArea, ScrollId, Scrolls, Target, TargetKind, Targets},
+    theme::{self, Type},
+};
+
+/// A finger that is down: where it began and where it is.
+#[derive(Debug, Clone, Copy)]
+pub struct Touch {
+    /// Where it came down.
+    pub from: Pos2,
+    /// Where it is.
+    pub now: Pos2,
+}
+
+/// Paints one frame.
+pub struct Brush<'a> {
+    /// egui's painter, for what the brush has no word for.
+    pub painter: Painter,
+    /// The whole window.
+    pub window: Rect,
+    /// The scale of everything.
+    pub u: f32,
+    /// What can be touched.
+    pub targets: &'a mut Targets,
+    /// How far things are scrolled.
+    pub scrolls: &'a mut Scrolls,
+    /// The fingers that are down.
+    pub touches: &'a [Touch],
+}
+
+/// The piece of `text` that was too long ends in this.
+const ELLIPSIS: char = '…';
+
+impl Brush<'_> {
+    /// `n` pixels at scale 1.
+    pub fn px(&self, n: f32) -> f32 {
+        n * self.u
+    }
+
+    /// A side for something to touch: `n` at scale 1, never below the least.
+    pub fn touch_px(&self, n: f32) -> f32 {
+        (n * self.u).max(theme::TOUCH)
+    }
+
+    /// The gap between neighbours.
+    pub fn gap(&self) -> f32 {
+        self.px(theme::GAP)
+    }
+
+    fn laid_out(&self, text: &str, ty: Type, u: f32, width: f32, align: Align) -> Arc<Galley> {
+        let mut job = LayoutJob::simple(text.to_owned(), ty.font(u), ty.color, width.max(1.0));
+        job.halign = align;
+        self.painter.layout_job(job)
+    }
+
+    /// The size of `text` when wrapped at `width`.
+    pub fn measure(&self, text: &str, ty: Type, width: f32) -> Vec2 {
+        self.laid_out(text, ty, self.u, width, Align::LEFT).size()
+    }
+
+    /// Writes `text` into `rect`, wrapped; what does not fit is set smaller, and at the least size cut with an ellipsis.
+    /// Gives the place it took.
+    pub fn text(&self, rect: Rect, align: Align2, text: &str, ty: Type) -> Rect {
+        let fits = |galley: &Galley| galley.size().y <= rect.height() + 1.0 && galley.size().x <= rect.width() + 1.0;
+        // A word broken in the middle reads badly: the longest word has to fit as well.
+        let longest = text.split_whitespace().max_by_key(|word| word.chars().count()).unwrap_or_default();
+        let whole = |u: f32| self.laid_out(longest, ty, u, f32::INFINITY, Align::LEFT).size().x <= rect.width() + 1.0;
+        let mut u = self.u;
+        let mut galley = self.laid_out(text, ty, u, rect.width(), align.x());
+        while !(fits(&galley) && whole(u)) && ty.font(u).size > ty.font(0.0).size {
+            u *= 0.94;
+            galley = self.laid_out(text, ty, u, rect.width(), align.x());
+        }
+        if !fits(&galley) {
+            let mut job = LayoutJob::simple(text.to_owned(), ty.font(u), ty.color, rect.width().max(1.0));
+            let row = galley.rows.first().map_or(1.0, |row| row.height()).max(1.0);
+            job.halign = align.x();
+            job.wrap.max_rows = ((rect.height() / row).floor() as usize).max(1);
+            job.wrap.overflow_character = Some(ELLIPSIS);
+            job.wrap.break_anywhere = job.wrap.max_rows == 1;
+            galley = self.painter.layout_job(job);
+        }
+        let place = align.align_size_within_rect(galley.size(), rect);
+        let x = match align.x() {
+            Align::Min => rect.left(),
+            Align::Center => rect.center().x,
+            Align::Max => rect.right(),
+        };
+        self.painter.galley(pos2(x, place.top()), galley, ty.color);
+        place
+    }
+
+    /// Writes `text` from the top left of `at`, wrapped at `width`, and gives where the next line may begin.
+    pub fn paragraph(&self, at: Pos2, width: f32, text: &str, ty: Type) -> f32 {
+        let galley = self.laid_out(text, ty, self.u, width, Align::LEFT);
+        let bottom = at.y + galley.size().y;
+        self.painter.galley(at, galley, ty.color);
+        bottom
+    }
+
+    /// A filled rectangle with round corners.
+    pub fn fill(&self, rect: Rect, radius: f32, color: Color32) {
+        self.painter.rect_filled(rect, CornerRadius::from(radius), color);
+    }
+
+    /// The outline of a rectangle with round corners.
+    pub fn outline(&self, rect: Rect, radius: f32, width: f32, color: Color32) {
+        self.painter.rect_stroke(rect, CornerRadius::from(radius), Stroke::new(width, color), StrokeKind::Inside);
+    }
+
+    /// A soft shadow under `rect`.
+    pub fn shadow(&self, rect: Rect, radius: f32, blur: f32) {
+        let under = rect.translate(vec2(0.0, blur * 0.25)).shrink(blur * 0.15);
+        let shape = RectShape::filled(under, CornerRadius::from(radius), theme::SHADOW).with_blur_width(blur);
+        self.painter.add(shape);
+    }
+
+    /// A picture that fills `rect` as far as its proportions allow.
+    pub fn picture(&self, rect: Rect, texture: TextureId, size: Vec2, tint: Color32) {
+        let k = (rect.width() / size.x.max(1.0)).min(rect.height() / size.y.max(1.0));
+        let place = Rect::from_center_size(rect.center(), size * k);
+        self.painter.image(texture, place, Rect::from_min_max(Pos2::ZERO, pos2(1.0, 1.0)), tint);
+    }
+
+    /// Whether a finger that came down in `rect` is still there.
+    pub fn pressed(&self, rect: Rect) -> bool {
+        self.touches.iter().any(|touch| rect.contains(touch.from) && rect.expand(theme::SLOP_PX).contains(touch.now))
+    }
+
+    /// Notes that `rect` can be touched. Of what is partly scrolled away only the visible part counts.
+    pub fn target(&mut self, rect: Rect, act: Act, label: impl Into<String>, kind: TargetKind) {
+        let seen = rect.intersect(self.painter.clip_rect()).intersect(self.window);
+        let enough = seen.is_positive() && seen.area() >= 0.4 * rect.area() && seen.height() >= 24.0;
+        if enough {
+            self.targets.all.push(Target { rect: seen, act, label: label.into(), kind });
+        }
+    }
+
+    /// Notes a button.
+    pub fn button_target(&mut self, rect: Rect, act: Act, label: impl Into<String>) {
+        self.target(rect, act, label, TargetKind::Button);
+    }
+
+    /// Paints `content` into `rect`, scrolled; `content` gets where to begin and gives where it ended.
+    pub fn scroll(&mut self, id: ScrollId, rect: Rect, content: impl FnOnce(&mut Self, Pos2) -> f32) {
+        let offset = self.scrolls.0.entry(id).or_default().offset;
+        let before = self.painter.clip_rect();
+        self.painter.set_clip_rect(before.intersect(rect));
+        let bottom = content(self, rect.min - vec2(0.0, offset));
+        self.painter.set_clip_rect(before);
+        let most = (bottom + offset - rect.bottom()).max(0.0);
+        let scroll = self.scrolls.0.entry(id).or_default();
+        scroll.most = most;
+        scroll.by(0.0);
+        if most > 1.0 {
+            self.targets.scrolls.push(ScrollArea { id, rect, most });
+            let height = rect.height() * rect.height() / (rect.height() + most);
+            let top = rect.top() + (rect.height() - height) * (offset / most).clamp(0.0, 1.0);
+            let bar = Rect::from_min_size(pos2(rect.right() - self.px(5.0), top), vec2(self.px(5.0), height));
+            self.fill(bar, self.px(2.5), theme::BRASS_LIGHT);
+        }
+    }
+
+    /// From here on everything lies over what was painted, which can't be touched any more.
+    pub fn over_all(&mut self, scrim: Color32) {
+        self.targets.all.clear();
+        self.targets.scrolls.clear();
+        (self.targets.elsewhere, self.targets.stage) = (None, None);
+        self.painter.rect_filled(self.window, CornerRadius::ZERO, scrim);
+    }
+}

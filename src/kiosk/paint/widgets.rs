@@ -1,0 +1,180 @@
+//! Cards, buttons, badges and the tag.
+
+use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Shape, Stroke, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        theme::{self, Face, Type},
+    },
+    Brush, Icon,
+};
+
+/// How a button looks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Look {
+    /// The way onwards: plum.
+    Main,
+    /// Paper with a plum edge.
+    Plain,
+    /// One of several, chosen.
+    Chosen,
+    /// Text on the ground, a plum edge when touched.
+    Quiet,
+}
+
+/// What a card is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Plate {
+    /// Paper.
+    Paper,
+    /// A caution.
+    Caution,
+    /// A caution that speaks against the piece.
+    Grave,
+}
+
+impl Brush<'_> {
+    /// A card with its shadow.
+    pub fn card(&self, rect: Rect, plate: Plate) {
+        let radius = self.px(16.0);
+        self.shadow(rect, radius, self.px(20.0));
+        let (fill, edge) = match plate {
+            Plate::Paper => (theme::PAPER, theme::LINEN_DEEP),
+            Plate::Caution => (theme::CAUTION, theme::BRASS_LIGHT),
+            Plate::Grave => (theme::GRAVE, theme::CAUTION_INK),
+        };
+        self.fill(rect, radius, fill);
+        self.outline(rect, radius, 1.0, edge);
+    }
+
+    /// A button; without an act it is there but can't be touched, and looks so.
+    pub fn button(&mut self, rect: Rect, look: Look, icon: Option<Icon>, label: &str, act: Option<Act>) {
+        let radius = self.px(14.0).min(rect.height() / 2.0);
+        let pressed = act.is_some() && self.pressed(rect);
+        let place = if pressed { rect.shrink(1.5) } else { rect };
+        let (fill, edge, ink) = match (look, act.is_some()) {
+            (Look::Main, true) => {
+                (if pressed { theme::PLUM_PRESSED } else { theme::PLUM }, Color32::TRANSPARENT, theme::PAPER)
+            }
+            (Look::Main, false) => (theme::LINEN_DEEP, theme::SEAM, theme::INK_SOFT),
+            (Look::Chosen, _) => (theme::PLUM_PALE, theme::PLUM, theme::PLUM),
+            (Look::Plain, true) => {
+                (if pressed { theme::PLUM_PALE } else { theme::PAPER }, theme::PLUM.gamma_multiply(0.45), theme::PLUM)
+            }
+            (Look::Quiet, true) => {
+                (if pressed { theme::PLUM_PALE } else { Color32::TRANSPARENT }, Color32::TRANSPARENT, theme::PLUM)
+            }
+            (_, false) => (Color32::TRANSPARENT, theme::SEAM.gamma_multiply(0.6), theme::SEAM),
+        };
+        if look == Look::Main && act.is_some() && !pressed {
+            self.shadow(place, radius, self.px(12.0));
+        }
+        self.fill(place, radius, fill);
+        if edge != Color32::TRANSPARENT {
+            self.outline(place, radius, if look == Look::Chosen { 2.5 } else { 1.5 }, edge);
+        }
+        self.inside(place, icon, label, ink, look == Look::Main);
+        if let Some(act) = act {
+            self.button_target(rect, act, label);
+        }
+    }
+
+    /// Sign and words in the middle of `rect`; only the sign where the words would be cramped.
+    fn inside(&self, rect: Rect, icon: Option<Icon>, label: &str, ink: Color32, heavy: bool) {
+        let ty = Type { color: ink, ..if heavy { Type::BUTTON } else { Type::BUTTON.sized(19.0) } };
+        let inner = rect.shrink2(vec2(self.px(12.0).min(rect.width() * 0.1), self.px(5.0)));
+        let Some(icon) = icon else {
+            self.text(inner, Align2::CENTER_CENTER, label, ty);
+            return;
+        };
+        let side = (rect.height() * 0.46).min(self.px(32.0)).max(20.0);
+        if rect.width() < rect.height() * 1.6 {
+            self.icon(Rect::from_center_size(rect.center(), vec2(side, side)), icon, ink);
+            return;
+        }
+        let gap = self.px(10.0);
+        let room = inner.width() - side - gap;
+        let width = self.measure(label, ty, room).x.min(room);
+        let left = rect.center().x - (width + side + gap) / 2.0;
+        let words_first = icon == Icon::Onward;
+        let sign_left = if words_first { left + width + gap } else { left };
+        let sign = Rect::from_min_size(pos2(sign_left, rect.center().y - side / 2.0), vec2(side, side));
+        self.icon(sign, icon, ink);
+        let words_left = if words_first { left } else { left + side + gap };
+        let words = Rect::from_min_size(pos2(words_left, inner.top()), vec2(width + 2.0, inner.height()));
+        self.text(words, Align2::CENTER_CENTER, label, ty);
+    }
+
+    /// A home, as in B3, on a brass-edged plate with its left bottom corner at `at`.
+    pub fn home_badge(&self, middle: Pos2, home: &str, size: f32) -> Rect {
+        let ty = Type::HOME.sized(size);
+        let text = self.measure(home, ty, f32::INFINITY);
+        let rect = Rect::from_center_size(middle, vec2(text.x + self.px(14.0), text.y + self.px(4.0)));
+        self.fill(rect, rect.height() / 2.0, theme::PAPER);
+        self.outline(rect, rect.height() / 2.0, 1.5, theme::BRASS);
+        self.text(rect, Align2::CENTER_CENTER, home, ty);
+        rect
+    }
+
+    /// A paper tag with a hole and a thread; gives the place for words.
+    pub fn tag(&self, rect: Rect, pressed: bool) -> Rect {
+        let (cut, mid) = (rect.height() * 0.28, rect.center().y);
+        let outline = vec![
+            pos2(rect.left() + cut, rect.top()),
+            rect.right_top(),
+            rect.right_bottom(),
+            pos2(rect.left() + cut, rect.bottom()),
+            pos2(rect.left(), mid + rect.height() * 0.18),
+            pos2(rect.left(), mid - rect.height() * 0.18),
+        ];
+        self.shadow(rect, self.px(8.0), self.px(14.0));
+        let fill = if pressed { theme::PLUM_PALE } else { theme::TAG };
+        self.painter.add(Shape::convex_polygon(outline, fill, Stroke::new(1.5, theme::BRASS)));
+        let hole = pos2(rect.left() + cut * 0.75, mid);
+        let radius = rect.height() * 0.085;
+        self.painter.circle(hole, radius, theme::LINEN_DEEP, Stroke::new(1.5, theme::BRASS));
+        Rect::from_min_max(pos2(rect.left() + cut * 1.35, rect.top()), rect.max)
+            .shrink2(vec2(self.px(6.0), self.px(5.0)))
+    }
+
+    /// Diagonal lines over `rect`: what lies under them is set aside.
+    pub fn hatch(&self, rect: Rect, color: Color32) {
+        let painter = self.painter.with_clip_rect(rect.intersect(self.painter.clip_rect()));
+        let step = self.px(11.0).max(7.0);
+        let mut x = rect.left() - rect.height();
+        while x < rect.right() {
+            painter
+                .line_segment([pos2(x, rect.bottom()), pos2(x + rect.height(), rect.top())], Stroke::new(1.0, color));
+            x += step;
+        }
+    }
+
+    /// A ring that empties: `left` of 1.
+    pub fn countdown(&self, middle: Pos2, radius: f32, left: f32) {
+        self.painter.circle_stroke(middle, radius, Stroke::new(self.px(7.0), theme::LINEN_DEEP));
+        let steps = 64;
+        let points = (0..=steps)
+            .map(|i| {
+                -std::f32::consts::FRAC_PI_2 - std::f32::consts::TAU * left.clamp(0.0, 1.0) * i as f32 / steps as f32
+            })
+            .map(|angle| pos2(middle.x + radius * angle.cos(), middle.y + radius * angle.sin()))
+            .collect();
+        self.painter.line(points, Stroke::new(self.px(7.0), theme::PLUM));
+    }
+
+    /// The bar over a screen: its ground, and the rect inside it.
+    pub fn bar(&self, rect: Rect) {
+        self.painter.rect_filled(rect, 0.0, theme::PAPER);
+        self.painter.hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, theme::SEAM));
+    }
+
+    /// A round number of something, on plum.
+    pub fn count(&self, middle: Pos2, text: &str) {
+        let radius = self.px(13.0).max(10.0);
+        self.painter.circle_filled(middle, radius, theme::PLUM);
+        let ty = Type { size: 15.0, face: Face::Bold, color: theme::PAPER };
+        let rect = Rect::from_center_size(middle, vec2(radius * 2.0, radius * 2.0));
+        self.text(rect, Align2::CENTER_CENTER, text, ty);
+    }
+}

@@ -1,0 +1,129 @@
+//! The keyboard: a ring that goes from target to target, and keys for the usual requests.
+
+use std::collections::HashSet;
+
+use bevy::{
+    input::{
+        ButtonState,
+        keyboard::{Key, KeyboardInput},
+    },
+    prelude::*,
+};
+use bevy_egui::egui::{Rect, Vec2};
+
+use super::super::{act::Act, targets::Targets};
+
+/// Where the keyboard is.
+#[derive(Resource, Debug, Default)]
+pub struct Focus {
+    /// The act of the target with the ring; its rect may move between paintings.
+    act: Option<Act>,
+    /// Where it was last.
+    rect: Option<Rect>,
+    held: HashSet<&'static str>,
+}
+
+impl Focus {
+    /// Where the ring is drawn.
+    pub fn ring(&self, targets: &Targets) -> Option<Rect> {
+        let act = self.act.as_ref()?;
+        targets.all.iter().find(|target| target.act == *act).map(|target| target.rect)
+    }
+
+    /// A finger has come: the ring goes.
+    pub fn hide(&mut self) {
+        (self.act, self.rect) = (None, None);
+    }
+
+    /// The window is no longer in front: no key counts as held.
+    pub fn lift_keys(&mut self) {
+        self.held.clear();
+    }
+
+    /// What a key asks for.
+    pub fn key(&mut self, input: &KeyboardInput, targets: &Targets) -> Option<Act> {
+        let down = input.state == ButtonState::Pressed;
+        let modifier = match input.logical_key {
+            Key::Control => Some("control"),
+            Key::Shift => Some("shift"),
+            _ => None,
+        };
+        if let Some(name) = modifier {
+            if down {
+                self.held.insert(name)
+            } else {
+                self.held.remove(name)
+            };
+            return None;
+        }
+        if !down {
+            return None;
+        }
+        match &input.logical_key {
+            Key::Character(c) if self.held.contains("control") => match c.to_lowercase().as_str() {
+                "z" if self.held.contains("shift") => Some(Act::Redo),
+                "z" => Some(Act::Undo),
+                "y" => Some(Act::Redo),
+                _ => None,
+            },
+            // Digits go to the keypad when one is on the screen.
+            Key::Character(c) => {
+                let act = Act::Key(c.chars().next()?);
+                targets.all.iter().any(|target| target.act == act).then_some(act)
+            }
+            Key::Backspace => targets.all.iter().any(|t| t.act == Act::EraseKey).then_some(Act::EraseKey),
+            Key::Escape => Some(Act::Back),
+            Key::Enter | Key::Space => {
+                let act = self.act.clone()?;
+                targets.all.iter().any(|target| target.act == act).then_some(act)
+            }
+            Key::Tab => {
+                self.step(targets, if self.held.contains("shift") { -1 } else { 1 });
+                None
+            }
+            Key::ArrowRight => self.towards(targets, Vec2::new(1.0, 0.0)),
+            Key::ArrowLeft => self.towards(targets, Vec2::new(-1.0, 0.0)),
+            Key::ArrowDown => self.towards(targets, Vec2::new(0.0, 1.0)),
+            Key::ArrowUp => self.towards(targets, Vec2::new(0.0, -1.0)),
+            _ => None,
+        }
+    }
+
+    fn put_on(&mut self, targets: &Targets, index: usize) {
+        if let Some(target) = targets.all.get(index) {
+            (self.act, self.rect) = (Some(target.act.clone()), Some(target.rect));
+        }
+    }
+
+    fn step(&mut self, targets: &Targets, by: isize) {
+        let count = targets.all.len() as isize;
+        if count == 0 {
+            return;
+        }
+        let here = self.act.as_ref().and_then(|act| targets.all.iter().position(|target| target.act == *act));
+        let next = match here {
+            Some(here) => (here as isize + by).rem_euclid(count),
+            None if by < 0 => count - 1,
+            None => 0,
+        };
+        self.put_on(targets, next as usize);
+    }
+
+    /// Moves the ring to the nearest target in a direction.
+    fn towards(&mut self, targets: &Targets, way: Vec2) -> Option<Act> {
+        let Some(from) = self.ring(targets).or(self.rect) else {
+            self.step(targets, 1);
+            return None;
+        };
+        let cost = |rect: Rect| {
+            let d = rect.center() - from.center();
+            let (along, across) = (d.dot(way), (d - way * d.dot(way)).length());
+            (along > 4.0).then_some(along + 2.5 * across)
+        };
+        let best = targets.all.iter().enumerate().filter_map(|(i, target)| Some((cost(target.rect)?, i)));
+        if let Some((_, index)) = best.min_by(|a, b| a.0.total_cmp(&b.0)) {
+            self.put_on(targets, index);
+        }
+        None
+    }
+}

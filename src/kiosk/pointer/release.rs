@@ -1,0 +1,97 @@
+//! What letting go of something means.
+
+use bevy::{ecs::system::SystemParam, prelude::*};
+use bevy_egui::egui::Pos2;
+
+use super::{
+    super::{
+        act::Act,
+        known::{Derived, Standing},
+        power::Awake,
+        session::Session,
+        stage::{Flight, Flights, Hanger, To},
+        targets::{Scrolls, Targets},
+        theme,
+    },
+    Drag,
+    fingers::Felt,
+};
+
+/// What a released thing can meet.
+#[derive(SystemParam)]
+pub(super) struct Released<'w> {
+    scrolls: ResMut<'w, Scrolls>,
+    flights: ResMut<'w, Flights>,
+    session: Res<'w, Session>,
+    derived: Res<'w, Derived>,
+    hanger: Res<'w, Hanger>,
+}
+
+impl Released<'_> {
+    /// Turns what a finger did into requests, scrolling, or a flight home.
+    pub(super) fn take(&mut self, felt: Felt, targets: &Targets, acts: &mut MessageWriter<Act>) {
+        match felt {
+            Felt::Tap(act) => {
+                acts.write(act);
+            }
+            Felt::Scrolled(id, dy) => {
+                let scroll = self.scrolls.0.entry(id).or_default();
+                scroll.speed = 0.0;
+                scroll.by(dy);
+            }
+            Felt::Released { drag: Drag::Scroll(id), speed, .. } => {
+                self.scrolls.0.entry(id).or_default().speed = -speed.y;
+            }
+            Felt::Released { drag: Drag::Carry { kind }, at, .. } => self.carried(kind, at, targets, acts),
+            Felt::Released { drag: Drag::Slide { token }, from, at, .. } => {
+                let pulled = self.hanger.distance(at) - self.hanger.distance(from);
+                if pulled > self.hanger.pull_off_px() {
+                    if let Some(hung) = self.session.history.now().drops.iter().find(|hung| hung.token == token) {
+                        self.flights.fly(hung.kind.clone(), at, To::Home);
+                    }
+                    acts.write(Act::PullOff(token));
+                } else {
+                    acts.write(Act::Slide { token, to: self.hanger.number_at(at, Some(token)) });
+                }
+            }
+            Felt::Lost { drag: Drag::Carry { kind }, at } => self.flights.fly(kind, at, To::Home),
+            // A slid drop is still on the base and settles by itself; a tugged base too.
+            Felt::Lost { .. } | Felt::Released { .. } => {}
+        }
+    }
+
+    fn carried(&mut self, kind: String, at: Pos2, targets: &Targets, acts: &mut MessageWriter<Act>) {
+        let on_stage = targets.stage.is_some_and(|stage| stage.contains(at));
+        let open = matches!(self.derived.standing.get(&kind), Some(Standing::Open | Standing::Aside));
+        if on_stage && open && self.hanger.distance(at) < theme::HOLD_PX.max(self.hanger.px(20.0)) {
+            let number = self.hanger.number_at(at, None);
+            self.flights.start_next_at(at);
+            acts.write(Act::Hang { kind, at: Some(number) });
+        } else {
+            self.flights.fly(kind, at, To::Home);
+        }
+    }
+}
+
+/// Lets flung pages run out.
+pub(super) fn fling(mut scrolls: ResMut<Scrolls>, time: Res<Time<Real>>, mut awake: ResMut<Awake>) {
+    let seconds = time.delta_secs().min(0.1);
+    if scrolls.0.values().all(|scroll| scroll.speed == 0.0) {
+        return;
+    }
+    for scroll in scrolls.0.values_mut().filter(|scroll| scroll.speed != 0.0) {
+        scroll.by(scroll.speed * seconds);
+        scroll.speed *= (-3.2 * seconds).exp();
+        if scroll.speed.abs() < 12.0 || scroll.offset <= 0.0 || scroll.offset >= scroll.most {
+            scroll.speed = 0.0;
+        }
+        awake.stir();
+    }
+}
+
+impl Flights {
+    /// Adds a flight of one drop from `at`.
+    fn fly(&mut self, kind: String, at: Pos2, to: To) {
+        self.all.push(Flight::new(kind, at, to));
+    }
+}

@@ -1,0 +1,207 @@
+//! Ways to start: in a window, without one for tests, and into a picture.
+
+use std::{
+    panic::{AssertUnwindSafe, catch_unwind, set_hook, take_hook},
+    sync::atomic::{AtomicU64, Ordering},
+    time::Duration,
+};
+
+use bevy::{
+    app::{PluginGroupBuilder, PluginsState},
+    camera::RenderTarget,
+    ecs::error::{BevyError, ErrorContext},
+    log::LogPlugin,
+    prelude::*,
+    render::{
+        RenderPlugin,
+        pipelined_rendering::PipelinedRenderingPlugin,
+        render_resource::TextureFormat,
+        renderer::initialize_renderer,
+        settings::{Backends, RenderCreation, WgpuSettings},
+        view::screenshot::{Screenshot, ScreenshotCaptured},
+    },
+    time::TimeUpdateStrategy,
+    window::{ExitCondition, MonitorSelection, WindowMode},
+    winit::{EventLoopProxyWrapper, WinitPlugin, WinitUserEvent},
+};
+use bevy_egui::PrimaryEguiContext;
+
+use super::{
+    KioskOptions, KioskPlugin, WakeCell, bridge::Line, i18n::Texts, outside::window::FixedSize, settings::Settings,
+};
+
+/// The window's size unless told otherwise, in logical pixels.
+const WINDOW: (u32, u32) = (1280, 800);
+/// One frame of a test or a picture.
+const STEP: Duration = Duration::from_millis(20);
+/// A broken system errs in every frame; the log shows the first errors and then every so many.
+const LOG_EVERY: u64 = 600;
+
+/// Runs the tablet in a window until the seller leaves it.
+///
+/// # Errors
+/// No display or no graphics driver, in one line.
+pub fn run(options: KioskOptions) -> Result<(), String> {
+    let gpu = gpu()?;
+    let (width, height) = options.window.unwrap_or(WINDOW);
+    let wake = options.wake.clone();
+    let mode = if options.fullscreen {
+        WindowMode::BorderlessFullscreen(MonitorSelection::Current)
+    } else {
+        WindowMode::Windowed
+    };
+    let window =
+        Window { title: "Chatelaine".into(), resolution: (width.max(320), height.max(240)).into(), mode, ..default() };
+    let mut app = quiet(move || {
+        let plugins = DefaultPlugins
+            .set(WindowPlugin { primary_window: Some(window), ..default() })
+            .set(RenderPlugin { render_creation: gpu, ..default() })
+            .disable::<LogPlugin>();
+        let mut app = assemble(options, plugins);
+        app.add_systems(Startup, |mut commands: Commands| {
+            commands.spawn((Name::new("eye"), Camera2d, Msaa::Off, PrimaryEguiContext));
+        });
+        app
+    })
+    .map_err(|reason| format!("the kiosk can't open a window: {reason}"))?;
+    hang_up_the_bell(&app, &wake);
+    match app.run() {
+        AppExit::Success => Ok(()),
+        AppExit::Error(code) => Err(format!("the kiosk's window ended with an error (code {code})")),
+    }
+}
+
+/// The tablet without window and graphics driver, `size` logical pixels large: for tests of everything but pixels.
+/// Every `App::update` is one frame of 20 ms.
+pub fn headless(options: KioskOptions, size: (u32, u32)) -> App {
+    let settings = WgpuSettings { backends: None, ..default() };
+    let window = Window { resolution: (size.0, size.1).into(), ..default() };
+    let plugins = DefaultPlugins
+        .set(RenderPlugin { render_creation: settings.into(), ..default() })
+        .set(WindowPlugin { primary_window: Some(window), ..default() })
+        .disable::<WinitPlugin>()
+        .disable::<PipelinedRenderingPlugin>()
+        .disable::<LogPlugin>();
+    let mut app = assemble(options, plugins);
+    app.insert_resource(TimeUpdateStrategy::ManualDuration(STEP)).add_systems(Startup, |mut commands: Commands| {
+        commands.spawn((Name::new("eye"), Camera2d, PrimaryEguiContext));
+    });
+    finish(&mut app);
+    app
+}
+
+/// The tablet drawn into a picture, without a display; [`shoot`] takes it.
+///
+/// # Errors
+/// There is no graphics driver, not even one in software.
+pub fn offscreen(options: KioskOptions, size: (u32, u32)) -> Result<App, String> {
+    let render_creation = gpu()?;
+    let plugins = DefaultPlugins
+        .set(WindowPlugin { primary_window: None, exit_condition: ExitCondition::DontExit, ..default() })
+        .set(RenderPlugin { render_creation, synchronous_pipeline_compilation: true, ..default() })
+        .disable::<WinitPlugin>()
+        .disable::<PipelinedRenderingPlugin>()
+        .disable::<LogPlugin>();
+    quiet(move || {
+        let mut app = assemble(options, plugins);
+        app.insert_resource(TimeUpdateStrategy::ManualDuration(STEP))
+            .insert_resource(FixedSize(size.0, size.1))
+            .init_resource::<Shots>();
+        let picture = Image::new_target_texture(size.0, size.1, TextureFormat::Rgba8UnormSrgb, None);
+        let handle = app.world_mut().resource_mut::<Assets<Image>>().add(picture);
+        app.world_mut().spawn((
+            Name::new("eye"),
+            Camera2d,
+            Msaa::Off,
+            RenderTarget::Image(handle.clone().into()),
+            PrimaryEguiContext,
+        ));
+        app.insert_resource(Picture(handle));
+        finish(&mut app);
+        app
+    })
+}
+
+#[derive(Resource)]
+struct Picture(Handle<Image>);
+
+#[derive(Resource, Default)]
+struct Shots(Vec<Image>);
+
+/// The picture of the next frame of an [`offscreen`] tablet; `None` if none comes.
+pub fn shoot(app: &mut App) -> Option<image::RgbaImage> {
+    let handle = app.world().get_resource::<Picture>()?.0.clone();
+    app.world_mut()
+        .spawn(Screenshot::image(handle))
+        .observe(|taken: On<ScreenshotCaptured>, mut shots: ResMut<Shots>| shots.0.push(taken.image.clone()));
+    for _ in 0..100 {
+        app.update();
+        let shot = app.world_mut().resource_mut::<Shots>().0.pop();
+        if let Some(shot) = shot {
+            return shot.try_into_dynamic().ok().map(|picture| picture.to_rgba8());
+        }
+    }
+    None
+}
+
+fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
+    let settings = Settings::open(options.settings_file, options.language.as_deref());
+    let mut app = App::new();
+    app.set_error_handler(log_error)
+        .add_plugins(plugins)
+        .insert_resource(Line::new(options.link, options.news))
+        .insert_resource(Texts::new(settings.lang))
+        .insert_resource(settings)
+        .add_plugins(KioskPlugin);
+    app
+}
+
+/// Plugins have to be finished by hand when no runner does it.
+fn finish(app: &mut App) {
+    while app.plugins_state() == PluginsState::Adding {
+        bevy::tasks::tick_global_task_pools_on_main_thread();
+    }
+    app.finish();
+    app.cleanup();
+}
+
+/// Nothing panics in front of a guest.
+fn log_error(error: BevyError, context: ErrorContext) {
+    static SEEN: AtomicU64 = AtomicU64::new(0);
+    let seen = SEEN.fetch_add(1, Ordering::Relaxed);
+    if seen < 10 || seen.is_multiple_of(LOG_EVERY) {
+        error!("{} {} (error {}): {error}", context.kind(), context.name(), seen + 1);
+    }
+}
+
+fn hang_up_the_bell(app: &App, wake: &WakeCell) {
+    if let Some(proxy) = app.world().get_resource::<EventLoopProxyWrapper>() {
+        let proxy = (**proxy).clone();
+        wake.hang_up(Box::new(move || {
+            // The loop is gone only when the window is.
+            let _ = proxy.send_event(WinitUserEvent::WakeUp);
+        }));
+    }
+}
+
+/// A graphics driver, before there is an app: without one Bevy would panic.
+fn gpu() -> Result<RenderCreation, String> {
+    let backends = Backends::VULKAN | Backends::GL | Backends::METAL | Backends::DX12;
+    let settings = WgpuSettings { backends: Some(backends), ..default() };
+    quiet(|| bevy::tasks::block_on(initialize_renderer(backends, None, &settings)))
+        .map(RenderCreation::from)
+        .map_err(|reason| format!("the kiosk needs a graphics driver, if only one in software: {reason}"))
+}
+
+/// Does `work` with panics kept quiet; a panic becomes its first line.
+fn quiet<T>(work: impl FnOnce() -> T) -> Result<T, String> {
+    let hook = take_hook();
+    set_hook(Box::new(|_| {}));
+    let outcome = catch_unwind(AssertUnwindSafe(work));
+    set_hook(hook);
+    outcome.map_err(|panic| {
+        let text = panic.downcast_ref::<String>().cloned();
+        let text = text.or_else(|| panic.downcast_ref::<&str>().map(|text| (*text).to_owned()));
+        text.unwrap_or_default().lines().next().unwrap_or("an unknown reason").to_owned()
+    })
+}

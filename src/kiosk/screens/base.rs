@@ -1,0 +1,132 @@
+//! Base: necklace or bangle, finish, length.
+
+use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Shape, Stroke, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        layout::{Layout, cut_bottom, cut_left, cut_right, cut_top},
+        length,
+        paint::{Brush, Icon, Look},
+        targets::ScrollId,
+        theme::{self, Type},
+    },
+    Scene,
+    parts::{bar_title, desk_away, top_bar},
+};
+use crate::craft::{Base, BaseKind, Finish};
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let title = top_bar(b, s, layout.top);
+    bar_title(b, title, &s.t("base-title"));
+    let Some(catalog) = s.catalog() else { return };
+    desk_away(b, s, layout.stage.min + vec2(b.gap(), b.gap()), layout.stage.width() - 2.0 * b.gap());
+    let design = s.session.history.now();
+    let chosen = design.base.as_ref().and_then(|id| catalog.base(id));
+    let side = layout.side.shrink(b.gap());
+    let (onward, rest) = cut_bottom(side, b.touch_px(theme::TOUCH_MAIN));
+    let act = chosen.map(|_| Act::ToStage);
+    b.button(onward, Look::Main, Some(Icon::Onward), &s.t("base-onward"), act);
+    let mut rest = rest.with_max_y(rest.bottom() - b.gap());
+    if let Some((base, BaseKind::Necklace(_))) = chosen.map(|base| (base, &base.kind)) {
+        let (stepper, above) = cut_bottom(rest, b.touch_px(98.0));
+        lengths(b, s, base, stepper);
+        rest = above.with_max_y(above.bottom() - b.gap());
+    }
+    let gap = b.gap() * 0.8;
+    let columns = if rest.width() > b.px(560.0) { 2 } else { 1 };
+    let rows = catalog.bases.len().div_ceil(columns).max(1);
+    let fitting = (rest.height() - gap * (rows - 1) as f32) / rows as f32;
+    let height = fitting.clamp(b.touch_px(78.0), b.px(130.0).max(b.touch_px(78.0)));
+    let width = (rest.width() - gap * (columns - 1) as f32 - b.px(8.0)) / columns as f32;
+    b.scroll(ScrollId::Bases, rest, |b, start| {
+        let mut bottom = start.y;
+        for (i, base) in catalog.bases.iter().enumerate() {
+            let corner = start + vec2((i % columns) as f32 * (width + gap), (i / columns) as f32 * (height + gap));
+            let card = Rect::from_min_size(corner, vec2(width, height));
+            base_card(b, s, base, card, chosen.is_some_and(|chosen| chosen.id == base.id));
+            bottom = card.bottom();
+        }
+        bottom
+    });
+}
+
+fn metal(finish: Finish) -> [Color32; 3] {
+    let tones = finish.tones();
+    [tones.shade, tones.body, tones.shine].map(|[r, g, b]| Color32::from_rgb(r, g, b))
+}
+
+fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
+    let left = s.known.snapshot.as_ref().map_or(0, |snapshot| snapshot.available(&base.id));
+    let radius = b.px(14.0);
+    if chosen {
+        b.shadow(card, radius, b.px(14.0));
+    }
+    let fill = if chosen || b.pressed(card) && left > 0 { theme::PLUM_PALE } else { theme::PAPER };
+    b.fill(card, radius, fill);
+    let (line, edge) = if chosen { (3.0, theme::PLUM) } else { (1.0, theme::SEAM) };
+    b.outline(card, radius, line, edge);
+    let (sign, words) = cut_left(card.shrink(b.px(8.0)), (card.height() * 0.8).min(card.width() * 0.26));
+    let colors = metal(base.finish);
+    let middle = sign.center();
+    let r = sign.width().min(sign.height()) * 0.4;
+    match base.kind {
+        BaseKind::Bangle(_) => {
+            for (width, color) in [(0.26, colors[0]), (0.19, colors[1]), (0.06, colors[2])] {
+                b.painter.circle_stroke(middle, r, Stroke::new(r * width, color));
+            }
+        }
+        BaseKind::Necklace(_) => necklace_sign(b, middle, r, colors),
+    }
+    let (top, under) = cut_top(words.with_min_x(words.left() + b.px(8.0)), words.height() * 0.6);
+    b.text(top, Align2::LEFT_CENTER, &base.name, Type::NAME);
+    let price = s.money(base.price);
+    if left > 0 {
+        b.text(under, Align2::LEFT_CENTER, &price, Type::BODY.sized(19.0).in_color(theme::INK_SOFT));
+        b.button_target(card, Act::ChooseBase(base.id.clone()), format!("{}, {price}", base.name));
+    } else {
+        b.text(under, Align2::LEFT_CENTER, &s.t("sold-out"), Type::BODY.sized(19.0).in_color(theme::INK_SOFT));
+        b.hatch(card, theme::SEAM);
+    }
+    if chosen {
+        let side = b.px(26.0);
+        let tick = Rect::from_center_size(card.right_top() + vec2(-side * 0.8, side * 0.8), vec2(side, side));
+        b.icon(tick, Icon::Tick, theme::PLUM);
+    }
+}
+
+/// A loop of chain.
+fn necklace_sign(b: &Brush, middle: Pos2, r: f32, colors: [Color32; 3]) {
+    let links = 18;
+    for i in 0..links {
+        let angle = std::f32::consts::TAU * i as f32 / links as f32;
+        let stretch = if angle.sin() > 0.0 { 1.25 } else { 0.9 };
+        let at = pos2(middle.x + r * 0.8 * angle.cos(), middle.y - r * 0.1 + r * 0.85 * stretch * angle.sin());
+        let size = r * 0.13;
+        b.painter.circle_stroke(at, size, Stroke::new(size * 0.85, colors[0]));
+        b.painter.circle_stroke(at, size, Stroke::new(size * 0.6, colors[1]));
+        b.painter.add(Shape::circle_filled(at - vec2(size * 0.5, size * 0.7), size * 0.28, colors[2]));
+    }
+}
+
+/// Shorter, the length with where it falls, longer.
+fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
+    let BaseKind::Necklace(necklace) = &base.kind else { return };
+    let Some(catalog) = s.catalog() else { return };
+    let now = s.session.history.now().length.unwrap_or(necklace.lengths.usual);
+    let radius = b.px(14.0);
+    b.fill(rect, radius, theme::PAPER);
+    b.outline(rect, radius, 1.0, theme::SEAM);
+    let inner = rect.shrink(b.px(8.0));
+    let side = inner.height().max(theme::TOUCH).min(b.touch_px(82.0));
+    let (shorter, rest) = cut_left(inner, side);
+    let (longer, words) = cut_right(rest, side);
+    let can = |yes: bool, act: Act| yes.then_some(act);
+    let (least, most) = (necklace.lengths.shortest.mm() + 0.1, necklace.lengths.longest.mm() - 0.1);
+    b.button(shorter, Look::Plain, Some(Icon::Minus), &s.t("base-shorter"), can(now.mm() > least, Act::Longer(-1)));
+    b.button(longer, Look::Plain, Some(Icon::Plus), &s.t("base-longer"), can(now.mm() < most, Act::Longer(1)));
+    let (top, under) = cut_top(words.shrink2(vec2(b.px(8.0), 0.0)), words.height() * 0.56);
+    let written = length::written(now, catalog.table.region, s.texts.lang);
+    b.text(top, Align2::CENTER_CENTER, &written, Type::HEADING);
+    b.text(under, Align2::CENTER_CENTER, &length::falls_at(now, &s.texts), Type::SMALL);
+}

@@ -1,0 +1,71 @@
+//! What fingers hold and what flies: over everything, because it may cross from the trays to the stage.
+
+use bevy_egui::egui::{Color32, Pos2, Rect, Stroke, pos2, vec2};
+
+use super::{
+    super::{
+        layout::Layout,
+        paint::Brush,
+        pointer::Drag,
+        theme::{self},
+    },
+    Scene,
+};
+use crate::craft::DropKind;
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let Some(catalog) = s.catalog() else { return };
+    for flight in &s.flights.all {
+        if let Some(kind) = catalog.drop_kind(&flight.kind) {
+            held(b, s, kind, flight.at, 1.0);
+        }
+    }
+    for finger in s.fingers.iter().filter(|finger| finger.dragging) {
+        match &finger.drag {
+            Drag::Carry { kind } => {
+                let Some(kind) = catalog.drop_kind(kind) else { continue };
+                if layout.stage.contains(finger.now) {
+                    place_mark(b, s, finger.now, theme::HOLD_PX.max(s.hanger.px(20.0)));
+                }
+                held(b, s, kind, finger.now, 1.06);
+            }
+            Drag::Slide { token } => {
+                let hung = s.session.history.now().drops.iter().find(|hung| hung.token == *token);
+                let Some(kind) = hung.and_then(|hung| catalog.drop_kind(&hung.kind)) else { continue };
+                let pulled = s.hanger.distance(finger.now) - s.hanger.distance(finger.from);
+                if pulled < s.hanger.pull_off_px() {
+                    place_mark(b, s, finger.now, f32::INFINITY);
+                }
+                let grip = s.hanger.ring(*token).map_or(vec2(0.0, 0.0), |ring| ring - finger.from);
+                held(b, s, kind, finger.now + grip, 1.06);
+            }
+            Drag::Nothing | Drag::Swing | Drag::Scroll(_) => {}
+        }
+    }
+}
+
+/// Where the ring would take hold, if that is within `reach`.
+fn place_mark(b: &Brush, s: &Scene, finger: Pos2, reach: f32) {
+    if let Some(near) = s.hanger.nearest(finger).filter(|near| near.distance(finger) < reach) {
+        let radius = b.px(13.0);
+        b.painter.circle(near, radius, theme::PLUM.gamma_multiply(0.18), Stroke::new(3.0, theme::PLUM));
+    }
+}
+
+/// A drop that hangs from `at` by its ring, at the size it has on the stage, but never too small to see under a finger.
+fn held(b: &Brush, s: &Scene, kind: &DropKind, at: Pos2, larger: f32) {
+    let least = b.px(64.0) / (kind.height.mm() as f32).max(1.0);
+    let px = s.hanger.px_per_mm.max(least).max(0.5) * larger;
+    let (outside, wire) = (kind.ring.outside.mm() as f32 * px, kind.ring.wire.mm() as f32 * px);
+    let size = vec2(kind.width.mm() as f32 * px, kind.height.mm() as f32 * px);
+    let ring = pos2(at.x, at.y + outside / 2.0 - wire);
+    let body = Rect::from_min_size(pos2(at.x - size.x / 2.0, at.y + outside - 1.5 * wire), size);
+    b.shadow(body.translate(vec2(b.px(6.0), b.px(12.0))).shrink(2.0), size.x * 0.4, b.px(16.0));
+    let tones = kind.finish.map(|finish| finish.tones());
+    let color = tones.map_or(theme::BRASS, |tones| Color32::from_rgb(tones.body[0], tones.body[1], tones.body[2]));
+    if let Some(picture) = s.pictures.get(&kind.picture) {
+        let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
+        b.painter.image(picture.paper, body, whole, Color32::WHITE);
+    }
+    b.painter.circle_stroke(ring, (outside - wire) / 2.0, Stroke::new(wire.max(1.5), color));
+}

@@ -1,0 +1,124 @@
+//! The screens, painted anew each frame from what is known; painting also notes what can be touched.
+
+mod base;
+mod hand;
+mod parts;
+mod put_back;
+mod review;
+mod seller;
+mod sent;
+mod sheets;
+mod stage;
+mod trays;
+mod welcome;
+
+use bevy::{ecs::system::SystemParam, prelude::*};
+use bevy_egui::{
+    EguiContexts,
+    egui::{self, Rect},
+};
+use rust_decimal::Decimal;
+
+use super::{
+    bridge::Line,
+    i18n::Texts,
+    idle::Idle,
+    known::{Derived, Known},
+    layout::Layout,
+    outside::window::WindowSize,
+    paint::Brush,
+    pictures::Pictures,
+    pointer::{Fingers, Focus},
+    session::{Screen, SellerDesk, Session},
+    settings::Settings,
+    stage::{Flights, Hanger},
+    targets::{Scrolls, Targets},
+    theme,
+};
+use crate::catalog::Catalog;
+
+/// Everything a screen reads.
+#[derive(SystemParam)]
+pub(super) struct Scene<'w, 's> {
+    session: Res<'w, Session>,
+    known: Res<'w, Known>,
+    derived: Res<'w, Derived>,
+    texts: Res<'w, Texts>,
+    pictures: Res<'w, Pictures>,
+    settings: Res<'w, Settings>,
+    seller: Res<'w, SellerDesk>,
+    hanger: Res<'w, Hanger>,
+    flights: Res<'w, Flights>,
+    fingers: Res<'w, Fingers>,
+    focus: Res<'w, Focus>,
+    idle: Res<'w, Idle>,
+    line: Res<'w, Line>,
+    screen: Res<'w, State<Screen>>,
+    size: WindowSize<'w, 's>,
+}
+
+impl Scene<'_, '_> {
+    fn layout(&self) -> Layout {
+        Layout::new(*self.screen.get(), self.size.get(), self.settings.left_handed)
+    }
+
+    fn catalog(&self) -> Option<&Catalog> {
+        self.known.catalog()
+    }
+
+    /// The text called `key`.
+    fn t(&self, key: &str) -> String {
+        self.texts.get(key)
+    }
+
+    /// An amount as the guest's language writes it.
+    fn money(&self, amount: Decimal) -> String {
+        let currency = self.catalog().map(|catalog| catalog.table.prices.currency);
+        currency.map(|currency| self.texts.lang.money(amount, currency)).unwrap_or_default()
+    }
+}
+
+/// Paints the screen, the sheet over it, the question to a guest who may have left, and what fingers hold.
+pub(super) fn paint_screen(
+    mut contexts: EguiContexts,
+    scene: Scene,
+    mut targets: ResMut<Targets>,
+    mut scrolls: ResMut<Scrolls>,
+) -> Result {
+    let context = contexts.ctx_mut()?;
+    let layout = scene.layout();
+    let touches = scene.fingers.touches();
+    targets.clear();
+    targets.window = Some(layout.window);
+    let painter = context.layer_painter(egui::LayerId::background()).with_clip_rect(Rect::EVERYTHING);
+    let mut brush = Brush {
+        painter,
+        window: layout.window,
+        u: layout.u,
+        targets: &mut targets,
+        scrolls: &mut scrolls,
+        touches: &touches,
+    };
+    let brush = &mut brush;
+    match scene.screen.get() {
+        Screen::Welcome => welcome::paint(brush, &scene, &layout),
+        Screen::Base => base::paint(brush, &scene, &layout),
+        Screen::Stage => stage::paint(brush, &scene, &layout),
+        Screen::Review => review::paint(brush, &scene, &layout),
+        Screen::Sent => sent::paint(brush, &scene, &layout),
+        Screen::PutBack => put_back::paint(brush, &scene, &layout),
+        Screen::Seller => seller::paint(brush, &scene, &layout),
+    }
+    if let Some(sheet) = &scene.session.overlay {
+        sheets::paint(brush, &scene, sheet);
+    }
+    hand::paint(brush, &scene, &layout);
+    if let Some((left, of)) = scene.idle.asking {
+        sheets::still_there(brush, &scene, left, of);
+    }
+    if let Some(ring) = scene.focus.ring(brush.targets) {
+        brush.outline(ring.expand(3.0), 12.0 * layout.u, 4.0, theme::FOCUS);
+        brush.outline(ring.expand(5.0), 13.0 * layout.u, 2.0, theme::PAPER);
+    }
+    Ok(())
+}

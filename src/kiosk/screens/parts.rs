@@ -1,0 +1,263 @@
+//! Parts that several screens share: the bar at the top, rows of choices, the lines of a sum, cautions, drops.
+
+use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Stroke, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        known::walking_order,
+        layout::{cut_left, cut_right},
+        paint::{Brush, Icon, Look, Plate},
+        session::Overlay,
+        targets::ScrollId,
+        theme::{self, Type},
+    },
+    Scene,
+};
+use crate::{
+    catalog::Catalog,
+    caution::Caution,
+    craft::{DropKind, Piece, Wearer},
+    money::Quote,
+};
+
+/// The bar at the top: its ground, Back on the left, the languages on the right. Gives what is between.
+pub(super) fn top_bar(b: &mut Brush, s: &Scene, bar: Rect) -> Rect {
+    b.bar(bar);
+    let inner = bar.shrink2(vec2(b.gap() * 0.7, ((bar.height() - b.touch_px(58.0)) / 2.0).max(1.0)));
+    let side = inner.height();
+    let (back, rest) = cut_left(inner, side * 1.15);
+    b.button(back, Look::Quiet, Some(Icon::Back), &s.t("back"), Some(Act::Back));
+    let (language, rest) = cut_right(rest, side * 1.15);
+    b.button(language, Look::Quiet, Some(Icon::Globe), s.texts.lang.own_name(), Some(Act::Open(Overlay::Languages)));
+    rest.shrink2(vec2(b.gap() * 0.6, 0.0))
+}
+
+/// A screen's name in the bar.
+pub(super) fn bar_title(b: &Brush, rect: Rect, text: &str) {
+    b.text(rect, Align2::LEFT_CENTER, text, Type::HEADING);
+}
+
+/// A quiet line under everything when the desk does not answer.
+pub(super) fn desk_away(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
+    if s.known.in_reach != Some(false) {
+        return at.y;
+    }
+    let text = s.t("desk-away");
+    let pad = b.px(10.0);
+    let side = b.px(24.0);
+    let room = width - side - 3.0 * pad;
+    let size = b.measure(&text, Type::SMALL, room);
+    let rect = Rect::from_min_size(at, vec2(size.x + side + 3.0 * pad, size.y.max(side) + pad));
+    b.fill(rect, b.px(12.0), theme::PAPER.gamma_multiply(0.94));
+    b.outline(rect, b.px(12.0), 1.0, theme::SEAM);
+    b.icon(
+        Rect::from_center_size(pos2(rect.left() + pad + side / 2.0, rect.center().y), vec2(side, side)),
+        Icon::Away,
+        theme::INK_SOFT,
+    );
+    let words = Rect::from_min_size(pos2(rect.left() + 2.0 * pad + side, rect.center().y - size.y / 2.0), size);
+    b.text(words.expand(1.0), Align2::LEFT_CENTER, &text, Type::SMALL);
+    rect.bottom() + b.gap()
+}
+
+/// Choices that wrap from row to row.
+pub(super) struct Flow {
+    left: f32,
+    right: f32,
+    at: Pos2,
+    height: f32,
+    gap: f32,
+}
+
+impl Flow {
+    /// Begins at the top left of a place `width` wide.
+    pub(super) fn new(b: &Brush, at: Pos2, width: f32) -> Self {
+        Self { left: at.x, right: at.x + width, at, height: b.touch_px(54.0), gap: b.gap() * 0.8 }
+    }
+
+    /// One choice; `swatch` is a colour shown beside the words.
+    pub(super) fn choice(&mut self, b: &mut Brush, label: &str, chosen: bool, swatch: Option<Color32>, act: Act) {
+        let ty = Type::BUTTON.sized(19.0);
+        let dot = if swatch.is_some() { b.px(30.0) } else { 0.0 };
+        let width =
+            (b.measure(label, ty, f32::INFINITY).x + b.px(34.0) + dot).clamp(self.height, self.right - self.left);
+        if self.at.x + width > self.right + 0.5 {
+            self.at = pos2(self.left, self.at.y + self.height + self.gap);
+        }
+        let rect = Rect::from_min_size(self.at, vec2(width, self.height));
+        b.button(rect, if chosen { Look::Chosen } else { Look::Plain }, None, "", None);
+        let (mark, words) = cut_left(rect.shrink2(vec2(b.px(10.0), 2.0)), dot);
+        if let Some(color) = swatch {
+            b.painter.circle(mark.center(), b.px(11.0), color, Stroke::new(1.0, theme::INK_SOFT));
+        }
+        if !chosen {
+            let radius = b.px(14.0).min(rect.height() / 2.0);
+            b.fill(rect.shrink(1.0), radius, if b.pressed(rect) { theme::PLUM_PALE } else { theme::PAPER });
+            b.outline(rect, radius, 1.5, theme::PLUM.gamma_multiply(0.45));
+            if let Some(color) = swatch {
+                b.painter.circle(mark.center(), b.px(11.0), color, Stroke::new(1.0, theme::INK_SOFT));
+            }
+        }
+        b.text(words, Align2::CENTER_CENTER, label, ty.in_color(theme::PLUM));
+        b.button_target(rect, act, label);
+        self.at.x += width + self.gap;
+    }
+
+    /// Where the next thing may begin.
+    pub(super) fn bottom(&self) -> f32 {
+        self.at.y + self.height
+    }
+}
+
+/// The words for a wearer.
+pub(super) fn wearer(s: &Scene, wearer: Wearer) -> String {
+    s.t(&format!("wearer-{}", wearer.code()))
+}
+
+/// A drop's picture, or its name where there is none, in `rect`.
+pub(super) fn drop_in(b: &Brush, s: &Scene, kind: &DropKind, rect: Rect, tint: Color32) {
+    match s.pictures.get(&kind.picture) {
+        Some(picture) => b.picture(rect, picture.paper, picture.size, tint),
+        None => {
+            b.text(rect, Align2::CENTER_CENTER, &kind.name, Type::SMALL);
+        }
+    }
+}
+
+/// A row of a sum: words on the left, amount on the right. Gives where the next row begins.
+fn row(b: &Brush, at: Pos2, width: f32, words: &str, amount: &str, ty: Type, height: f32) -> f32 {
+    let rect = Rect::from_min_size(at, vec2(width, height));
+    let amount_width = b.measure(amount, ty, f32::INFINITY).x + 2.0;
+    let (right, left) = cut_right(rect, amount_width.min(width * 0.6));
+    b.text(right, Align2::RIGHT_CENTER, amount, ty);
+    b.text(left.with_max_x(left.right() - b.px(8.0)), Align2::LEFT_CENTER, words, ty);
+    rect.bottom()
+}
+
+/// Every line of the quote: base, drops in walking order with their homes, discount, tax, total. Gives where it ended.
+pub(super) fn lines(
+    b: &mut Brush,
+    s: &Scene,
+    catalog: &Catalog,
+    piece: &Piece,
+    quote: &Quote,
+    at: Pos2,
+    width: f32,
+) -> f32 {
+    let height = b.px(46.0).max(34.0);
+    let mut y = at.y;
+    if let Some(base) = catalog.base(&quote.base.id) {
+        let length = piece.length.map(|length| {
+            let region = catalog.table.region;
+            format!(" · {}", super::super::length::written(length, region, s.texts.lang))
+        });
+        let words = format!("{}{}", base.name, length.unwrap_or_default());
+        y = row(b, pos2(at.x, y), width, &words, &s.money(quote.base.price), Type::BODY, height);
+    }
+    for (home, kind, count) in walking_order(catalog, piece) {
+        let (badge, rest) = cut_left(Rect::from_min_size(pos2(at.x, y), vec2(width, height)), b.px(62.0));
+        b.home_badge(badge.center() - vec2(b.px(6.0), 0.0), &home.to_string(), 17.0);
+        let (picture, words) = cut_left(rest, height);
+        drop_in(b, s, kind, picture.shrink(2.0), Color32::WHITE);
+        let times = if count > 1 { format!(" × {count}") } else { String::new() };
+        let price = kind.price * rust_decimal::Decimal::from(count as u64);
+        let words = words.with_min_x(words.left() + b.px(6.0));
+        let name = format!("{}{times}", kind.name);
+        y = row(b, words.min, words.width(), &name, &s.money(price), Type::BODY, height);
+    }
+    b.painter.hline(at.x..=at.x + width, y + b.px(4.0), Stroke::new(1.0, theme::SEAM));
+    y += b.px(8.0);
+    let small = height * 0.8;
+    let soft = Type::BODY.sized(19.0).in_color(theme::INK_SOFT);
+    let nothing = rust_decimal::Decimal::ZERO;
+    if quote.discount > nothing {
+        y = row(b, pos2(at.x, y), width, &s.t("lines-subtotal"), &s.money(quote.subtotal), soft, small);
+        y = row(b, pos2(at.x, y), width, &s.t("lines-discount"), &s.money(-quote.discount), soft, small);
+    }
+    if quote.tax > nothing {
+        let inside = matches!(catalog.table.prices.tax, crate::money::TaxRule::Included { .. });
+        let words = s.t(if inside { "lines-tax-inside" } else { "lines-tax" });
+        y = row(b, pos2(at.x, y), width, &words, &s.money(quote.tax), soft, small);
+    }
+    row(b, pos2(at.x, y), width, &s.t("lines-total"), &s.money(quote.total), Type::HEADING.sized(28.0), height)
+}
+
+/// One caution as a card. Gives where the next may begin.
+fn caution(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, one: &Caution, at: Pos2, width: f32) -> f32 {
+    let kind = one.drop.as_deref().and_then(|id| catalog.drop_kind(id));
+    let text = s.texts.caution(one, kind, catalog.base(&piece.base));
+    let (pad, side) = (b.px(12.0), b.px(34.0).max(24.0));
+    let room = width - side - 3.0 * pad;
+    let rule = Type::SMALL.sized(15.0);
+    let (words, source) = (b.measure(&text, Type::BODY.sized(19.0), room), b.measure(&one.rule, rule, room));
+    let rect = Rect::from_min_size(at, vec2(width, words.y + source.y + 2.0 * pad));
+    let (fill, edge) =
+        if one.grave { (theme::GRAVE, theme::CAUTION_INK) } else { (theme::CAUTION, theme::BRASS_LIGHT) };
+    b.fill(rect, b.px(12.0), fill);
+    b.outline(rect, b.px(12.0), 1.0, edge);
+    let sign = Rect::from_min_size(rect.min + vec2(pad, pad), vec2(side, side));
+    b.icon(sign, Icon::Caution, theme::CAUTION_INK);
+    let start = pos2(sign.right() + pad, rect.top() + pad);
+    let next = b.paragraph(start, room, &text, Type::BODY.sized(19.0));
+    b.paragraph(pos2(start.x, next), room, &one.rule, rule);
+    rect.bottom() + b.px(8.0)
+}
+
+/// All cautions with what they are worth. Gives where it ended.
+pub(super) fn cautions(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, at: Pos2, width: f32) -> f32 {
+    let mut y = at.y;
+    for one in &s.derived.verdict.cautions {
+        y = caution(b, s, catalog, piece, one, pos2(at.x, y), width);
+    }
+    if s.derived.verdict.cautions.is_empty() {
+        return b.paragraph(pos2(at.x, y), width, &s.t("caution-none"), Type::BODY);
+    }
+    b.paragraph(pos2(at.x, y), width, &s.t("caution-deferral"), Type::SMALL) + b.px(6.0)
+}
+
+/// Plain words that the piece is not for the wearer, with ways out. Gives where it ended.
+pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
+    let wearer = s.session.history.now().wearer;
+    let key = if wearer == Wearer::Under3 { "unsuitable-under3" } else { "unsuitable-child" };
+    let text = s.t(key);
+    let pad = b.px(14.0);
+    let button = b.touch_px(54.0);
+    let ty = Type::NAME;
+    let size = b.measure(&text, ty, width - 2.0 * pad);
+    let rect = Rect::from_min_size(at, vec2(width, size.y + button + 3.0 * pad));
+    b.card(rect, Plate::Grave);
+    let y = b.paragraph(rect.min + vec2(pad, pad), width - 2.0 * pad, &text, ty) + pad;
+    let gap = b.gap() * 0.7;
+    let half = (width - 2.0 * pad - gap) / 2.0;
+    let left = Rect::from_min_size(pos2(rect.left() + pad, y), vec2(half, button));
+    let right = left.translate(vec2(half + gap, 0.0));
+    b.button(left, Look::Plain, None, &s.t("unsuitable-change"), Some(Act::Open(Overlay::Wearer)));
+    b.button(right, Look::Plain, None, &s.t("unsuitable-back"), Some(Act::Back));
+    rect.bottom() + b.gap()
+}
+
+/// The homes of a piece in walking order, as a grid of cards that scrolls.
+pub(super) fn homes(b: &mut Brush, s: &Scene, catalog: &Catalog, piece: &Piece, rect: Rect) {
+    let stops = walking_order(catalog, piece);
+    let (height, gap) = (b.px(74.0).max(50.0), b.gap() * 0.7);
+    let columns = ((rect.width() / b.px(300.0)).floor() as usize).clamp(1, stops.len().max(1));
+    let width = (rect.width() - gap * (columns - 1) as f32 - b.px(10.0)) / columns as f32;
+    b.scroll(ScrollId::Homes, rect, |b, start| {
+        let mut bottom = start.y;
+        for (i, (home, kind, count)) in stops.iter().enumerate() {
+            let corner = start + vec2((i % columns) as f32 * (width + gap), (i / columns) as f32 * (height + gap));
+            let card = Rect::from_min_size(corner, vec2(width, height));
+            b.fill(card, b.px(12.0), theme::PAPER);
+            b.outline(card, b.px(12.0), 1.0, theme::SEAM);
+            let (badge, rest) = cut_left(card.shrink(b.px(8.0)), b.px(64.0));
+            b.home_badge(badge.center(), &home.to_string(), 24.0);
+            let (picture, words) = cut_left(rest, height * 0.8);
+            drop_in(b, s, kind, picture.shrink(2.0), Color32::WHITE);
+            let times = if *count > 1 { format!(" × {count}") } else { String::new() };
+            b.text(words, Align2::LEFT_CENTER, &format!("{}{times}", kind.name), Type::BODY.sized(19.0));
+            bottom = card.bottom();
+        }
+        bottom
+    });
+}

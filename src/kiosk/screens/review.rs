@@ -1,0 +1,78 @@
+//! Review: the piece whole, who it is for, cautions, lines, and the sending.
+
+use bevy_egui::egui::{Align2, Rect, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        apply::needs_grown_up,
+        layout::{Layout, cut_bottom, cut_left},
+        paint::{Brush, Icon, Look, Plate},
+        session::{Overlay, Sending},
+        targets::ScrollId,
+        theme::{self, Type},
+    },
+    Scene,
+    parts::{bar_title, cautions, desk_away, lines, top_bar, unsuitable, wearer},
+    stage::total_tag,
+};
+use crate::craft::Wearer;
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let bar = top_bar(b, s, layout.top);
+    bar_title(b, bar, &s.t("review-title"));
+    let gap = b.gap();
+    desk_away(b, s, layout.stage.min + vec2(gap, gap), layout.stage.width() - 2.0 * gap);
+    let (Some(catalog), Some(piece), Some(quote)) = (s.catalog(), &s.derived.piece, &s.derived.quote) else { return };
+    let card = layout.side.shrink(gap);
+    b.card(card, Plate::Paper);
+    let inner = card.shrink(gap * 1.2);
+
+    let (send, rest) = cut_bottom(inner, b.touch_px(theme::TOUCH_MAIN));
+    let (tag, button) = cut_left(send, send.width() * 0.4);
+    total_tag(b, s, tag);
+    let must_tick = needs_grown_up(&s.derived);
+    let may = (!must_tick || s.session.grown_up) && s.session.sending == Sending::No;
+    let label = s.t(if s.session.sending == Sending::No { "review-send" } else { "review-sending" });
+    b.button(button.with_min_x(button.left() + gap), Look::Main, Some(Icon::Onward), &label, may.then_some(Act::Send));
+    let mut rest = rest.with_max_y(rest.bottom() - gap * 0.8);
+    if must_tick {
+        let (tick, above) = cut_bottom(rest, b.touch_px(62.0));
+        tick_box(b, s, tick);
+        rest = above.with_max_y(above.bottom() - gap * 0.8);
+    }
+    b.scroll(ScrollId::Review, rest, |b, start| {
+        let width = rest.width() - b.px(12.0);
+        let who = s.session.history.now().wearer;
+        let row = Rect::from_min_size(start, vec2(width, b.touch_px(56.0)));
+        let look = if who == Wearer::Unknown { Look::Plain } else { Look::Chosen };
+        let label = if who == Wearer::Unknown { s.t("wearer-ask") } else { wearer(s, who) };
+        b.button(row, look, Some(Icon::Person), &label, Some(Act::Open(Overlay::Wearer)));
+        let mut y = row.bottom() + gap;
+        if !s.derived.verdict.suitable {
+            y = unsuitable(b, s, pos2(start.x, y), width);
+        }
+        if !s.derived.verdict.cautions.is_empty() {
+            y = cautions(b, s, catalog, piece, pos2(start.x, y), width) + gap * 0.5;
+        }
+        lines(b, s, catalog, piece, quote, pos2(start.x, y), width) + gap
+    });
+}
+
+fn tick_box(b: &mut Brush, s: &Scene, rect: Rect) {
+    let on = s.session.grown_up;
+    let label = s.t("grown-up");
+    let radius = b.px(12.0);
+    b.fill(rect, radius, if on || b.pressed(rect) { theme::PLUM_PALE } else { theme::CAUTION });
+    b.outline(rect, radius, 2.0, theme::PLUM);
+    let side = (rect.height() * 0.56).min(b.px(40.0));
+    let (sign, words) = cut_left(rect.shrink(b.px(8.0)), side + b.px(12.0));
+    let square = Rect::from_center_size(sign.center(), vec2(side, side));
+    b.fill(square, b.px(6.0), theme::PAPER);
+    b.outline(square, b.px(6.0), 2.5, theme::PLUM);
+    if on {
+        b.icon(square.shrink(side * 0.12), Icon::Tick, theme::PLUM);
+    }
+    b.text(words, Align2::LEFT_CENTER, &label, Type::BODY.sized(19.0));
+    b.button_target(rect, Act::GrownUp(!on), label);
+}

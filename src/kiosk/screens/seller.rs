@@ -1,0 +1,114 @@
+//! The seller's part: PIN, menu, pairing.
+
+use bevy_egui::egui::{Align2, Pos2, Rect, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        i18n::Lang,
+        layout::{Layout, cut_top, grid},
+        paint::{Brush, Icon, Look, Plate},
+        session::SellerStep,
+        targets::ScrollId,
+        theme::{self, Type},
+    },
+    Scene,
+    parts::{Flow, bar_title, top_bar},
+};
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let bar = top_bar(b, s, layout.top);
+    bar_title(b, bar, &s.t("seller-title"));
+    let rest = Rect::from_min_max(pos2(layout.window.left(), layout.top.bottom()), layout.window.max);
+    match &s.seller.step {
+        SellerStep::Menu => menu(b, s, rest.shrink(b.gap() * 1.5)),
+        SellerStep::Pin => keypad(b, s, rest, &s.t("pin-ask"), true, &[]),
+        SellerStep::Address => keypad(b, s, rest, &s.t("pair-address"), false, &['.', ':']),
+        SellerStep::Code { .. } => keypad(b, s, rest, &s.t("pair-code"), false, &[]),
+        SellerStep::Checking | SellerStep::Pairing => {
+            b.text(rest, Align2::CENTER_CENTER, &s.t("seller-asking"), Type::HEADING);
+        }
+    }
+}
+
+/// Digits, and `more` keys in a column of their own.
+fn keypad(b: &mut Brush, s: &Scene, rest: Rect, prompt: &str, secret: bool, more: &[char]) {
+    let gap = b.gap() * 0.7;
+    let size = vec2(rest.width().min(b.px(560.0).max(330.0)), rest.height().min(b.px(700.0)));
+    let card = Rect::from_center_size(rest.center(), size - vec2(2.0 * gap, 2.0 * gap));
+    b.card(card, Plate::Paper);
+    let inner = card.shrink(gap * 1.5);
+    let (head, rest) = cut_top(inner, b.px(44.0).max(26.0));
+    let note = s.seller.note.as_deref().unwrap_or(prompt);
+    b.text(head, Align2::CENTER_CENTER, note, Type::NAME);
+    let (shown, keys) = cut_top(rest.with_min_y(rest.top() + gap * 0.5), b.px(58.0).max(34.0));
+    b.fill(shown, b.px(10.0), theme::LINEN);
+    b.outline(shown, b.px(10.0), 1.0, theme::SEAM);
+    let typed = if secret { "•".repeat(s.seller.typed.chars().count()) } else { s.seller.typed.clone() };
+    b.text(shown.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &typed, Type::HEADING);
+    let columns = if more.is_empty() { 3 } else { 4 };
+    let places = grid(keys.with_min_y(keys.top() + gap), columns, 4, gap);
+    let key = |row: usize, column: usize| places.get(row * columns + column).copied();
+    for digit in 0..=9u8 {
+        let c = char::from(b'0' + digit);
+        let (row, column) = if digit == 0 { (3, 1) } else { ((digit as usize - 1) / 3, (digit as usize - 1) % 3) };
+        if let Some(place) = key(row, column) {
+            b.button(place, Look::Plain, None, &c.to_string(), Some(Act::Key(c)));
+        }
+    }
+    for (row, c) in more.iter().enumerate() {
+        if let Some(place) = key(row, 3) {
+            b.button(place, Look::Plain, None, &c.to_string(), Some(Act::Key(*c)));
+        }
+    }
+    if let (Some(erase), Some(enter)) = (key(3, 0), key(3, 2)) {
+        let some = !s.seller.typed.is_empty();
+        b.button(erase, Look::Plain, Some(Icon::Back), &s.t("key-erase"), some.then_some(Act::EraseKey));
+        b.button(enter, Look::Main, Some(Icon::Tick), &s.t("key-enter"), some.then_some(Act::EnterKeys));
+    }
+}
+
+fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
+    b.card(rect, Plate::Paper);
+    let inner = rect.shrink(b.gap() * 1.5);
+    let gap = b.gap();
+    b.scroll(ScrollId::Sheet, inner, |b, start| {
+        let width = inner.width() - b.px(12.0);
+        let mut y = start.y;
+        if let Some(note) = &s.seller.note {
+            y = b.paragraph(pos2(start.x, y), width, note, Type::NAME) + gap;
+        }
+        y = heading(b, s, pos2(start.x, y), width, "seller-language");
+        let mut flow = Flow::new(b, pos2(start.x, y), width);
+        for lang in Lang::ALL {
+            flow.choice(b, lang.own_name(), lang == s.settings.lang, None, Act::DefaultLanguage(lang));
+        }
+        y = heading(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-hand");
+        let mut flow = Flow::new(b, pos2(start.x, y), width);
+        for (key, left) in [("seller-right-handed", false), ("seller-left-handed", true)] {
+            flow.choice(b, &s.t(key), left == s.settings.left_handed, None, Act::LeftHanded(left));
+        }
+        y = heading(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-desk");
+        let link = &s.line.link;
+        let waiting = s.texts.with("seller-waiting", &[("n", (link.waiting() as i64).into())]);
+        let state = match (link.desk(), link.digit()) {
+            (Some(desk), Some(digit)) => {
+                s.texts.with("seller-paired", &[("desk", desk.into()), ("digit", i64::from(digit).into())])
+            }
+            _ => s.t("seller-not-paired"),
+        };
+        let reach = match s.known.in_reach {
+            Some(false) => format!(" {}", s.t("desk-away")),
+            _ => String::new(),
+        };
+        y = b.paragraph(pos2(start.x, y), width, &format!("{state} {waiting}{reach}"), Type::BODY) + gap * 0.7;
+        let mut flow = Flow::new(b, pos2(start.x, y), width);
+        flow.choice(b, &s.t("seller-pair"), false, None, Act::StartPairing);
+        flow.choice(b, &s.t("seller-leave"), false, None, Act::Leave);
+        flow.bottom()
+    });
+}
+
+fn heading(b: &Brush, s: &Scene, at: Pos2, width: f32, key: &str) -> f32 {
+    b.paragraph(at, width, &s.t(key), Type::SMALL) + b.px(6.0)
+}

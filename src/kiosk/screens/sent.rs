@@ -1,0 +1,47 @@
+//! Sent: the number, huge; what happens next; the homes.
+
+use bevy_egui::egui::{Align2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        layout::{Layout, cut_bottom, cut_right, cut_top},
+        paint::{Brush, Look, Plate},
+        session::Sending,
+        theme::{self, Type},
+    },
+    Scene,
+    parts::homes,
+};
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let Sending::Given { kept, delivered, short } = &s.session.sending else { return };
+    let gap = b.gap();
+    let page = layout.window.shrink(gap * 1.5);
+    b.card(page, Plate::Paper);
+    let inner = page.shrink(gap * 1.5);
+    let (foot, rest) = cut_bottom(inner, b.touch_px(theme::TOUCH_MAIN));
+    let left = 1.0 - s.idle.on_screen_s / theme::SENT_STAYS_S;
+    let (ring, words) = cut_right(foot, foot.height() * 1.2);
+    b.countdown(ring.center(), foot.height() * 0.36, left);
+    let (done, _) = cut_right(words, (words.width() * 0.4).max(b.touch_px(200.0)));
+    b.button(done.with_max_x(done.right() - gap), Look::Main, None, &s.t("sent-done"), Some(Act::Done));
+    let rest = rest.with_max_y(rest.bottom() - gap);
+
+    let share = if layout.portrait { 0.5 } else { 0.62 };
+    let (head, below) = cut_top(rest, rest.height() * share);
+    let (title, number) = cut_top(head, b.px(44.0));
+    b.text(title, Align2::CENTER_CENTER, &s.t("sent-title"), Type::HEADING);
+    let (next, number) = cut_bottom(number, number.height() * 0.36);
+    b.text(number, Align2::CENTER_CENTER, &kept.number.to_string(), Type::NUMBER.in_color(theme::PLUM));
+    let mut text = s.t(if *delivered { "sent-next" } else { "sent-kept" });
+    if !short.is_empty() {
+        text = format!("{text} {}", s.t("sent-short"));
+    }
+    b.text(next.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &text, Type::BODY.sized(23.0));
+    let (label, list) = cut_top(below, b.px(36.0).max(22.0));
+    b.text(label, Align2::LEFT_CENTER, &s.t("sent-homes"), Type::SMALL);
+    if let (Some(catalog), Some(piece)) = (s.catalog(), s.session.history.now().piece()) {
+        homes(b, s, catalog, &piece, list);
+    }
+}

@@ -1,0 +1,170 @@
+//! Sheets over a screen.
+
+use bevy_egui::egui::{Align2, Color32, Rect, Vec2, pos2, vec2};
+use rust_decimal::Decimal;
+
+use super::{
+    super::{
+        act::Act,
+        i18n::Lang,
+        layout::{cut_bottom, cut_right, cut_top, grid},
+        paint::{Brush, Icon, Look, Plate},
+        session::{Filters, Overlay},
+        targets::ScrollId,
+        theme::{self, Type},
+    },
+    Scene,
+    parts::{Flow, cautions, lines, unsuitable, wearer},
+};
+use crate::craft::{Colour, Finish, Sort, Wearer};
+
+/// Budgets offered, in main units of a currency with minor units; a hundredfold without.
+const BUDGETS: [i64; 7] = [20, 30, 40, 50, 60, 80, 100];
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
+    match sheet {
+        Overlay::Lines => {
+            let rest = card(b, s, vec2(620.0, 720.0), &s.t("lines-title"));
+            let (Some(catalog), Some(piece), Some(quote)) = (s.catalog(), &s.derived.piece, &s.derived.quote) else {
+                return;
+            };
+            b.scroll(ScrollId::Sheet, rest, |b, at| lines(b, s, catalog, piece, quote, at, rest.width() - b.px(12.0)));
+        }
+        Overlay::Cautions => {
+            let rest = card(b, s, vec2(760.0, 720.0), &s.t("caution-title"));
+            let (Some(catalog), Some(piece)) = (s.catalog(), &s.derived.piece) else { return };
+            b.scroll(ScrollId::Sheet, rest, |b, at| {
+                let width = rest.width() - b.px(12.0);
+                let y = if s.derived.verdict.suitable { at.y } else { unsuitable(b, s, at, width) };
+                cautions(b, s, catalog, piece, pos2(at.x, y), width)
+            });
+        }
+        Overlay::Wearer => wearers(b, s),
+        Overlay::Filters => filters(b, s),
+        Overlay::StartOver => {
+            let rest = card(b, s, vec2(600.0, 330.0), &s.t("anew-title"));
+            let (buttons, words) = cut_bottom(rest, b.touch_px(theme::TOUCH_MAIN));
+            b.text(words, Align2::LEFT_CENTER, &s.t("anew-text"), Type::BODY);
+            if let [keep, anew] = grid(buttons, 2, 1, b.gap())[..] {
+                b.button(keep, Look::Plain, None, &s.t("anew-keep"), Some(Act::Close));
+                b.button(anew, Look::Main, None, &s.t("anew-yes"), Some(Act::StartOver));
+            }
+        }
+        Overlay::Languages => {
+            let rest = card(b, s, vec2(560.0, 400.0), &s.t("languages"));
+            for (place, lang) in grid(rest, 2, 2, b.gap()).into_iter().zip(Lang::ALL) {
+                let look = if lang == s.texts.lang { Look::Chosen } else { Look::Plain };
+                b.button(place, look, None, lang.own_name(), Some(Act::Speak(lang)));
+            }
+        }
+        Overlay::Message { title, text } => {
+            let rest = card(b, s, vec2(640.0, 380.0), title);
+            let (ok, words) = cut_bottom(rest, b.touch_px(theme::TOUCH_MAIN));
+            b.text(words.with_max_y(words.bottom() - b.gap()), Align2::LEFT_CENTER, text, Type::BODY);
+            b.button(ok, Look::Main, None, &s.t("ok"), Some(Act::Back));
+        }
+    }
+}
+
+/// A card in the middle with a name and a cross; touching beside it closes it. `size` is at scale 1.
+fn card(b: &mut Brush, s: &Scene, size: Vec2, title: &str) -> Rect {
+    b.over_all(theme::SCRIM);
+    b.targets.elsewhere = Some(Act::Close);
+    let most = b.window.size() - Vec2::splat(b.gap() * 2.0);
+    // Small screens keep the least sizes of things to touch and need more of the window.
+    let grown = size * b.u.max(0.72);
+    let rect = Rect::from_center_size(b.window.center(), grown.min(most));
+    b.card(rect, Plate::Paper);
+    let inner = rect.shrink(b.gap() * 1.5);
+    let (head, rest) = cut_top(inner, b.touch_px(52.0));
+    let (cross, name) = cut_right(head, head.height());
+    b.text(name, Align2::LEFT_CENTER, title, Type::HEADING);
+    b.button(cross, Look::Quiet, Some(Icon::Cross), &s.t("close"), Some(Act::Close));
+    rest.with_min_y(rest.top() + b.gap() * 0.7)
+}
+
+fn wearers(b: &mut Brush, s: &Scene) {
+    let rest = card(b, s, vec2(640.0, 640.0), &s.t("wearer-ask"));
+    let (words, answers) = cut_top(rest, b.px(64.0).max(38.0));
+    b.text(words, Align2::LEFT_TOP, &s.t("wearer-why"), Type::SMALL);
+    let columns = if answers.height() < b.touch_px(70.0) * 4.0 + b.gap() * 3.0 { 2 } else { 1 };
+    let places = grid(answers, columns, 4 / columns, b.gap());
+    for (place, who) in places.into_iter().zip(Wearer::ANSWERS) {
+        let look = if s.session.history.now().wearer == who { Look::Chosen } else { Look::Plain };
+        b.button(place, look, None, &wearer(s, who), Some(Act::For(who)));
+    }
+}
+
+fn filters(b: &mut Brush, s: &Scene) {
+    let rest = card(b, s, vec2(1000.0, 760.0), &s.t("filters-title"));
+    let Some(catalog) = s.catalog() else { return };
+    let (buttons, rest) = cut_bottom(rest, b.touch_px(62.0));
+    let on = &s.session.filters;
+    if let [clear, show] = grid(buttons, 2, 1, b.gap())[..] {
+        let some = *on != Filters::default();
+        b.button(clear, Look::Plain, None, &s.t("filters-clear"), some.then_some(Act::ClearFilters));
+        b.button(show, Look::Main, Some(Icon::Tick), &s.t("filters-show"), Some(Act::Close));
+    }
+    let rest = rest.with_max_y(rest.bottom() - b.gap());
+    let (width, gap) = (rest.width() - b.px(12.0), b.gap());
+    b.scroll(ScrollId::Sheet, rest, |b, at| {
+        let mut y = b.paragraph(at, width, &s.t("filters-budget"), Type::SMALL) + gap * 0.4;
+        let mut flow = Flow::new(b, pos2(at.x, y), width);
+        flow.choice(b, &s.t("filters-any"), on.budget.is_none(), None, Act::Budget(None));
+        let unit = if catalog.table.prices.currency.digits == 0 { 100 } else { 1 };
+        for step in BUDGETS {
+            let amount = Decimal::from(step * unit);
+            flow.choice(b, &s.money(amount), on.budget == Some(amount), None, Act::Budget(Some(amount)));
+        }
+        y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-sort"), Type::SMALL) + gap * 0.4;
+        let mut flow = Flow::new(b, pos2(at.x, y), width);
+        flow.choice(b, &s.t("filters-any"), on.sort.is_none(), None, Act::OnlySort(None));
+        for sort in Sort::ALL.iter().filter(|sort| catalog.drops.iter().any(|kind| kind.sort == **sort)) {
+            let label = s.t(&format!("sort-{}", sort.name()));
+            flow.choice(b, &label, on.sort == Some(*sort), None, Act::OnlySort(Some(*sort)));
+        }
+        y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-colour"), Type::SMALL) + gap * 0.4;
+        let mut flow = Flow::new(b, pos2(at.x, y), width);
+        flow.choice(b, &s.t("filters-any"), on.colour.is_none(), None, Act::OnlyColour(None));
+        for colour in Colour::ALL.iter().filter(|c| catalog.drops.iter().any(|kind| kind.colours.contains(c))) {
+            let label = s.t(&format!("colour-{}", colour.name()));
+            let swatch = Some(theme::swatch(*colour));
+            flow.choice(b, &label, on.colour == Some(*colour), swatch, Act::OnlyColour(Some(*colour)));
+        }
+        y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-finish"), Type::SMALL) + gap * 0.4;
+        let mut flow = Flow::new(b, pos2(at.x, y), width);
+        flow.choice(b, &s.t("filters-any"), on.finish.is_none(), None, Act::OnlyFinish(None));
+        for finish in Finish::ALL.iter().filter(|f| catalog.drops.iter().any(|kind| kind.finish == Some(**f))) {
+            let label = s.t(&format!("finish-{}", finish.name()));
+            let [r, g, blue] = finish.tones().body;
+            let swatch = Some(Color32::from_rgb(r, g, blue));
+            flow.choice(b, &label, on.finish == Some(*finish), swatch, Act::OnlyFinish(Some(*finish)));
+        }
+        flow.bottom()
+    });
+}
+
+/// The question to a guest who may have left. Any touch answers it.
+pub(super) fn still_there(b: &mut Brush, s: &Scene, left: f32, of: f32) {
+    b.over_all(theme::SCRIM);
+    b.targets.elsewhere = Some(Act::StillHere);
+    let size = (vec2(560.0, 520.0) * b.u.max(0.72)).min(b.window.size() - Vec2::splat(b.gap() * 2.0));
+    let rect = Rect::from_center_size(b.window.center(), size);
+    b.card(rect, Plate::Paper);
+    let inner = rect.shrink(b.gap() * 2.0);
+    let (button, rest) = cut_bottom(inner, b.touch_px(84.0));
+    let (head, ring) = cut_top(rest, rest.height() * 0.42);
+    let (title, text) = cut_top(head, head.height() * 0.45);
+    b.text(title, Align2::CENTER_CENTER, &s.t("idle-title"), Type::HEADING);
+    b.text(text, Align2::CENTER_CENTER, &s.t("idle-text"), Type::BODY);
+    let radius = (ring.height().min(ring.width()) * 0.36).max(20.0);
+    b.countdown(ring.center(), radius, left / of.max(1.0));
+    let seconds = format!("{:.0}", left.max(0.0).ceil());
+    b.text(
+        Rect::from_center_size(ring.center(), Vec2::splat(radius * 1.5)),
+        Align2::CENTER_CENTER,
+        &seconds,
+        Type::HEADING,
+    );
+    b.button(button, Look::Main, None, &s.t("idle-here"), Some(Act::StillHere));
+}

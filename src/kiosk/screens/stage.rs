@@ -1,0 +1,167 @@
+//! Stage: the piece hangs, the trays lie beside or below it, the tag hangs under it.
+
+use bevy_egui::egui::{Align2, Rect, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        known::Trouble,
+        layout::{Layout, cut_left, cut_right},
+        paint::{Brush, Icon, Look},
+        session::Overlay,
+        targets::TargetKind,
+        theme::{self, Face, Type},
+    },
+    Scene,
+    parts::{desk_away, top_bar, wearer},
+    trays,
+};
+use crate::{catalog::Catalog, craft::Wearer, hang::HangError};
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let bar = top_bar(b, s, layout.top);
+    tools(b, s, bar);
+    let Some(catalog) = s.catalog() else { return };
+    b.targets.stage = Some(layout.stage);
+    hung(b, s, catalog, layout);
+    signs(b, s, layout);
+    foot(b, s, layout.foot);
+    trays::paint(b, s, catalog, layout);
+}
+
+/// Undo, redo, surprise, start over; who it is for.
+fn tools(b: &mut Brush, s: &Scene, bar: Rect) {
+    let (side, gap) = (bar.height(), b.gap() * 0.5);
+    let (chip, rest) = cut_right(bar, (bar.width() * 0.36).min(b.px(300.0)).max(theme::TOUCH));
+    let who = s.session.history.now().wearer;
+    let look = if who == Wearer::Unknown { Look::Plain } else { Look::Chosen };
+    let label = if who == Wearer::Unknown { s.t("wearer-ask-short") } else { wearer(s, who) };
+    b.button(chip, look, Some(Icon::Person), &label, Some(Act::Open(Overlay::Wearer)));
+    let rest = rest.with_max_x(rest.right() - gap);
+    let history = &s.session.history;
+    let some = !history.now().drops.is_empty();
+    let acts = [
+        (Icon::Undo, "stage-undo", history.can_undo().then_some(Act::Undo)),
+        (Icon::Redo, "stage-redo", history.can_redo().then_some(Act::Redo)),
+        (Icon::Anew, "stage-anew", some.then_some(Act::Open(Overlay::StartOver))),
+        (Icon::Spark, "stage-surprise", Some(Act::Surprise)),
+    ];
+    let mut left = rest.left();
+    for (i, (icon, key, act)) in acts.into_iter().enumerate() {
+        // What room is left goes to the last, which is worth its words.
+        let room = rest.right() - left;
+        let width = if i == 3 { room.min(b.px(260.0)).max(theme::TOUCH) } else { side.max(theme::TOUCH) };
+        let place = Rect::from_min_size(pos2(left, rest.top()), vec2(width, side));
+        b.button(place, Look::Quiet, Some(icon), &s.t(key), act);
+        left += width + gap;
+    }
+}
+
+/// The hung drops as things to touch, and the buttons of the chosen one.
+fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
+    let drops = &s.session.history.now().drops;
+    let before = b.painter.clip_rect();
+    b.painter.set_clip_rect(before.intersect(layout.stage));
+    let mut chosen = None;
+    for hung in drops {
+        let (Some(kind), Some(ring)) = (catalog.drop_kind(&hung.kind), s.hanger.ring(hung.token)) else { continue };
+        let down = kind.ring.outside.mm() + kind.height.mm();
+        let half = (s.hanger.px(kind.width.mm() as f32) / 2.0).max(theme::TOUCH / 2.0);
+        let bottom = (ring.y + s.hanger.px(down as f32)).max(ring.y + theme::TOUCH);
+        let rect = Rect::from_min_max(pos2(ring.x - half, ring.y - 6.0), pos2(ring.x + half, bottom));
+        let label = format!("{}, {}", kind.name, kind.home);
+        b.target(rect, Act::Select(hung.token), label, TargetKind::Hung { token: hung.token });
+        if s.session.selected == Some(hung.token) {
+            chosen = Some((hung.token, rect));
+        }
+    }
+    b.painter.set_clip_rect(before);
+    let Some((token, rect)) = chosen else { return };
+    b.outline(rect.expand(4.0).intersect(layout.stage.shrink(2.0)), b.px(14.0), 2.5, theme::PLUM);
+    // Left, off, right: under the drop, or over it where there is no room.
+    let (side, gap) = (b.touch_px(60.0), b.gap() * 0.5);
+    let off_width = side * 2.2;
+    let size = vec2(2.0 * side + off_width + 2.0 * gap, side);
+    let room = layout.stage.shrink(b.gap() * 0.5);
+    let x = (rect.center().x - size.x / 2.0).clamp(room.left(), (room.right() - size.x).max(room.left()));
+    let under = rect.bottom() + gap;
+    let y = if under + size.y <= room.bottom() { under } else { (rect.top() - size.y - gap).max(room.top()) };
+    let strip = Rect::from_min_size(pos2(x, y), size);
+    b.shadow(strip.expand(gap), b.px(18.0), b.px(18.0));
+    b.fill(strip.expand(gap), b.px(18.0), theme::PAPER);
+    let place = drops.iter().position(|hung| hung.token == token).unwrap_or(0);
+    let (left, rest) = cut_left(strip, side);
+    let (right, off) = cut_right(rest, side);
+    let moves = |by: i32, can: bool| can.then_some(Act::Shift { token, by });
+    b.button(left, Look::Plain, Some(Icon::Back), &s.t("stage-to-left"), moves(-1, place > 0));
+    b.button(right, Look::Plain, Some(Icon::Onward), &s.t("stage-to-right"), moves(1, place + 1 < drops.len()));
+    let label = s.t("stage-take-off");
+    b.button(off.shrink2(vec2(gap, 0.0)), Look::Main, None, &label, Some(Act::PullOff(token)));
+}
+
+/// What has to be said on the stage: nothing hung yet, the desk is away, the piece is too short; and near or whole.
+fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let gap = b.gap();
+    let side = b.touch_px(58.0);
+    let corner = layout.stage.right_top() + vec2(-gap - side, gap);
+    let glass = Rect::from_min_size(corner, vec2(side, side));
+    b.fill(glass, side / 2.0, theme::PAPER.gamma_multiply(0.9));
+    let label = s.t(if s.session.whole_view { "stage-nearer" } else { "stage-whole" });
+    b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Act::WholeView));
+    let room = layout.stage.width() - side - 3.0 * gap;
+    let mut y = desk_away(b, s, layout.stage.min + vec2(gap, gap), room);
+    let trouble = s.derived.trouble.as_ref().map(|trouble| match trouble {
+        Trouble::Hang(HangError::TooShortForNeck { .. }) => s.t("trouble-too-short"),
+        _ => s.t("trouble-other"),
+    });
+    let hint = s.session.history.now().drops.is_empty().then(|| s.t("stage-hint"));
+    for text in [trouble, hint].into_iter().flatten() {
+        let size = b.measure(&text, Type::BODY, room - 2.0 * gap);
+        let card = Rect::from_min_size(pos2(layout.stage.left() + gap, y), size + vec2(2.0 * gap, gap));
+        b.fill(card, b.px(12.0), theme::PAPER.gamma_multiply(0.92));
+        b.text(card.shrink2(vec2(gap, gap * 0.5)).expand(1.0), Align2::LEFT_CENTER, &text, Type::BODY);
+        y = card.bottom() + gap;
+    }
+}
+
+/// The tag, the cautions, the way onwards.
+fn foot(b: &mut Brush, s: &Scene, foot: Rect) {
+    b.painter.rect_filled(foot, 0.0, theme::LINEN_DEEP.gamma_multiply(0.55));
+    let gap = b.gap() * 0.8;
+    let inner = foot.shrink2(vec2(gap, ((foot.height() - b.touch_px(68.0)) / 2.0).max(1.0)));
+    let (tag, rest) = cut_left(inner, inner.width() * 0.34);
+    total_tag(b, s, tag);
+    let (onward, rest) = cut_right(rest, inner.width() * 0.34);
+    let good = s.derived.quote.is_some() && s.derived.trouble.is_none();
+    b.button(onward, Look::Main, Some(Icon::Onward), &s.t("stage-review"), good.then_some(Act::Review));
+    cautions_chip(b, s, rest.shrink2(vec2(gap, 0.0)));
+}
+
+/// The paper tag with the running total.
+pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
+    let total = s.derived.quote.as_ref().map(|quote| s.money(quote.total)).unwrap_or_default();
+    let words = b.tag(rect, b.pressed(rect));
+    b.text(words, Align2::CENTER_CENTER, &total, Type::HEADING.sized(34.0));
+    let label = format!("{} {total}", s.t("lines-total"));
+    b.button_target(rect, Act::Open(Overlay::Lines), label);
+}
+
+fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
+    let verdict = &s.derived.verdict;
+    let count = verdict.cautions.len();
+    if count == 0 {
+        return;
+    }
+    let radius = b.px(14.0);
+    let (fill, edge) =
+        if verdict.suitable { (theme::CAUTION, theme::BRASS) } else { (theme::GRAVE, theme::CAUTION_INK) };
+    b.fill(rect, radius, if b.pressed(rect) { theme::PAPER } else { fill });
+    b.outline(rect, radius, 1.5, edge);
+    let label = s.texts.with("caution-count", &[("n", (count as i64).into())]);
+    let side = b.px(28.0).max(20.0);
+    let (sign, words) = cut_left(rect.shrink(b.px(6.0)), side + b.px(6.0));
+    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), Icon::Caution, theme::CAUTION_INK);
+    let ty = Type { size: 18.0, face: Face::Bold, color: theme::INK };
+    b.text(words, Align2::CENTER_CENTER, &label, ty);
+    b.button_target(rect, Act::Open(Overlay::Cautions), label);
+}

@@ -1,0 +1,203 @@
+//! The trays, laid out like the table: same letters, same rows, same compartments.
+
+use bevy_egui::egui::{Align2, Color32, Rect, Stroke, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        known::Standing,
+        layout::{Layout, cut_bottom, cut_right, cut_top, grid},
+        paint::{Brush, Icon, Look},
+        session::{Filters, Overlay},
+        targets::TargetKind,
+        theme::{self, Type},
+    },
+    Scene,
+    parts::drop_in,
+};
+use crate::{
+    catalog::{Catalog, Tray},
+    craft::{DropKind, Home},
+};
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
+    b.painter.rect_filled(layout.side, 0.0, theme::PAPER);
+    let edge = Stroke::new(1.0, theme::SEAM);
+    if layout.portrait {
+        b.painter.hline(layout.side.x_range(), layout.side.top(), edge);
+    } else {
+        let x = if s.settings.left_handed { layout.side.right() } else { layout.side.left() };
+        b.painter.vline(x, layout.side.y_range(), edge);
+    }
+    let inner = layout.side.shrink(b.gap() * 0.7);
+    let (tabs, rest) = cut_top(inner, b.touch_px(62.0));
+    let shown = s.session.tray.min(catalog.trays.len().saturating_sub(1));
+    tab_row(b, s, catalog, tabs, shown);
+    let Some(tray) = catalog.trays.get(shown) else { return };
+    let (name, rest) = cut_top(rest.with_min_y(rest.top() + b.px(4.0)), b.px(30.0).max(19.0));
+    b.text(name, Align2::LEFT_CENTER, &tray.name, Type::NAME.sized(20.0));
+    compartments(b, s, catalog, tray, rest.with_min_y(rest.top() + b.px(4.0)));
+}
+
+fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize) {
+    let gap = b.gap() * 0.5;
+    let (sieve, rest) = cut_right(rect, (rect.width() * 0.3).min(b.px(170.0)).max(theme::TOUCH));
+    let on = s.session.filters != Filters::default();
+    let look = if on { Look::Chosen } else { Look::Plain };
+    b.button(sieve, look, Some(Icon::Sieve), &s.t("filters"), Some(Act::Open(Overlay::Filters)));
+    let rest = rest.with_max_x(rest.right() - gap * 1.5);
+    let count = catalog.trays.len();
+    let width = rest.width().min(count as f32 * (b.touch_px(92.0) + gap));
+    let places = grid(Rect::from_min_size(rest.min, vec2(width, rest.height())), count, 1, gap);
+    for (i, (tray, place)) in catalog.trays.iter().zip(places).enumerate() {
+        let letter = tray.letter.to_string();
+        let label = s.texts.with("tray", &[("letter", letter.clone().into())]);
+        let radius = b.px(14.0);
+        if i == shown {
+            b.fill(place, radius, theme::PLUM);
+        } else {
+            b.fill(place, radius, if b.pressed(place) { theme::PLUM_PALE } else { theme::LINEN });
+            b.outline(place, radius, 1.5, theme::PLUM.gamma_multiply(0.4));
+        }
+        let color = if i == shown { theme::PAPER } else { theme::PLUM };
+        b.text(place, Align2::CENTER_CENTER, &letter, Type::HEADING.sized(28.0).in_color(color));
+        b.button_target(place, Act::ShowTray(i), label);
+        // Drops of trays that are not shown fly home behind their letter.
+        for id in tray.compartments().filter_map(|(_, id)| id) {
+            b.targets.homes.insert(id.to_owned(), place);
+        }
+    }
+}
+
+fn compartments(b: &mut Brush, s: &Scene, catalog: &Catalog, tray: &Tray, rect: Rect) {
+    let rows = tray.rows.len().max(1);
+    let columns = tray.rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
+    let gap = b.gap() * 0.5;
+    let least = b.touch_px(76.0);
+    let fitting = (((rect.height() + gap) / (least + gap)).floor() as usize).clamp(1, rows);
+    let mut rect = rect;
+    let first = if fitting < rows {
+        // More rows than fit: turned by buttons, so that a drag always carries a drop.
+        let (turn, above) = cut_bottom(rect, b.touch_px(48.0));
+        rect = above.with_max_y(above.bottom() - gap);
+        let fitting = (((rect.height() + gap) / (least + gap)).floor() as usize).clamp(1, rows);
+        let first = s.session.tray_row.min(rows - fitting);
+        let places = grid(turn, 2, 1, gap);
+        if let [up, down] = places[..] {
+            let step = fitting as i32;
+            let back = (first > 0).then_some(Act::TurnTray(-step.min(first as i32)));
+            let left = (rows - fitting - first) as i32;
+            b.button(up, Look::Plain, Some(Icon::Up), &s.t("rows-before"), back);
+            b.button(
+                down,
+                Look::Plain,
+                Some(Icon::Down),
+                &s.t("rows-after"),
+                (left > 0).then_some(Act::TurnTray(step.min(left))),
+            );
+        }
+        first
+    } else {
+        0
+    };
+    let shown = (((rect.height() + gap) / (least + gap)).floor() as usize).clamp(1, rows);
+    let places = grid(rect, columns, shown, gap);
+    let mut number = 0;
+    for (r, row) in tray.rows.iter().enumerate() {
+        for (c, id) in row.iter().enumerate() {
+            number += 1;
+            let Some(place) = r.checked_sub(first).filter(|r| *r < shown).and_then(|r| places.get(r * columns + c))
+            else {
+                continue;
+            };
+            let home = Home { tray: tray.letter, compartment: number };
+            let kind = id.as_deref().and_then(|id| catalog.drop_kind(id));
+            compartment(b, s, *place, home, kind);
+        }
+    }
+}
+
+fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&DropKind>) {
+    let radius = b.px(10.0);
+    let standing = kind.and_then(|kind| s.derived.standing.get(&kind.id)).copied().unwrap_or(Standing::SoldOut);
+    let bright = standing == Standing::Open;
+    let pressed = kind.is_some() && b.pressed(rect);
+    let ground = match (pressed, bright) {
+        (true, _) => theme::PLUM_PALE,
+        (_, true) => theme::LINEN,
+        (_, false) => theme::LINEN_DEEP.gamma_multiply(0.7),
+    };
+    b.fill(rect, radius, ground);
+    b.outline(rect, radius, 1.0, theme::SEAM);
+    // The shadow of the rim.
+    let lip = Rect::from_min_size(rect.min + vec2(radius * 0.5, 1.0), vec2(rect.width() - radius, b.px(4.0)));
+    b.fill(lip, b.px(2.0), theme::SEAM.gamma_multiply(0.5));
+    let letter_height = b.px(24.0).max(17.0);
+    let (head, rest) = cut_top(rect.shrink2(vec2(b.px(7.0), b.px(4.0))), letter_height);
+    let soft = if bright { theme::INK } else { theme::INK_SOFT };
+    b.text(head, Align2::LEFT_CENTER, &home.to_string(), Type::HOME.sized(16.0).in_color(soft));
+    let Some(kind) = kind else { return };
+    b.targets.homes.insert(kind.id.clone(), rect);
+    let price = s.money(kind.price);
+    if standing == Standing::SoldOut {
+        b.text(rest, Align2::CENTER_CENTER, &s.t("sold-out"), Type::SMALL.sized(16.0));
+        let label = format!("{home} {}: {}", kind.name, s.t("sold-out"));
+        b.button_target(rect, Act::WhyNot(kind.id.clone()), label);
+        return;
+    }
+    let (mark, room) = cut_bottom(rest, b.px(26.0).max(18.0));
+    // Beside the letter there is room for tall drops too.
+    let room = room.with_min_y(rect.top() + b.px(8.0)).shrink2(vec2(rect.width() * 0.16, 1.0));
+    if bright {
+        drop_in(b, s, kind, room, Color32::WHITE);
+    } else {
+        drop_in(b, s, kind, room.shrink2(room.size() * 0.14), Color32::WHITE.gamma_multiply(0.42));
+        b.hatch(rect.shrink(2.0), theme::SEAM.gamma_multiply(0.8));
+    }
+    let width = b.measure(&price, Type::HOME.sized(16.0), f32::INFINITY).x + b.px(14.0);
+    let label = Rect::from_center_size(
+        pos2(rect.center().x, mark.center().y),
+        vec2(width.min(rect.width() - 4.0), mark.height()),
+    );
+    b.fill(label, b.px(5.0), theme::PAPER);
+    b.outline(label, b.px(5.0), 1.0, theme::BRASS_LIGHT);
+    b.text(label.shrink2(vec2(2.0, 0.0)), Align2::CENTER_CENTER, &price, Type::HOME.sized(16.0).in_color(soft));
+    let hung = s.session.history.now().count_of(&kind.id);
+    if hung > 0 {
+        let corner = b.px(14.0).max(11.0) + 2.0;
+        b.count(rect.right_top() + vec2(-corner, corner), &hung.to_string());
+    }
+    let words = format!("{home} {}, {price}", kind.name);
+    match standing {
+        Standing::Open | Standing::Aside => {
+            let act = Act::Hang { kind: kind.id.clone(), at: None };
+            b.target(rect, act, words, TargetKind::Compartment { kind: kind.id.clone() });
+        }
+        _ => b.button_target(rect, Act::WhyNot(kind.id.clone()), words),
+    }
+}
+
+/// A tray as a map with one compartment lit.
+pub(super) fn map(b: &Brush, tray: &Tray, lit: Home, rect: Rect) {
+    let rows = tray.rows.len().max(1);
+    let columns = tray.rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
+    let gap = b.gap() * 0.5;
+    b.fill(rect, b.px(14.0), theme::PAPER);
+    b.outline(rect, b.px(14.0), 2.0, theme::BRASS);
+    let places = grid(rect.shrink(b.gap()), columns, rows, gap);
+    let mut number = 0;
+    for (r, row) in tray.rows.iter().enumerate() {
+        for c in 0..row.len() {
+            number += 1;
+            let Some(place) = places.get(r * columns + c) else { continue };
+            let here = number == lit.compartment;
+            b.fill(*place, b.px(8.0), if here { theme::PLUM } else { theme::LINEN_DEEP });
+            let (ty, color) = if here { (Type::HEADING, theme::PAPER) } else { (Type::SMALL, theme::INK_SOFT) };
+            let text = Home { tray: tray.letter, compartment: number }.to_string();
+            b.text(place.shrink(2.0), Align2::CENTER_CENTER, &text, ty.in_color(color));
+            if here {
+                b.outline(place.expand(3.0), b.px(10.0), 3.0, theme::BRASS);
+            }
+        }
+    }
+}

@@ -1,0 +1,47 @@
+//! Welcome: a sample piece sways; touch anywhere.
+
+use bevy_egui::egui::{Align2, Rect, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        i18n::Lang,
+        layout::{Layout, cut_bottom, cut_top, grid},
+        paint::{Brush, Icon, Look},
+        theme::Type,
+    },
+    Scene,
+    parts::desk_away,
+};
+
+pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    let (pad, gap) = (b.px(34.0), b.gap());
+    let side = layout.side.shrink2(vec2(pad, if layout.portrait { gap } else { pad }));
+    let (languages, rest) = cut_bottom(side, b.touch_px(58.0));
+    for (place, lang) in grid(languages, Lang::ALL.len(), 1, gap * 0.7).into_iter().zip(Lang::ALL) {
+        let look = if lang == s.texts.lang { Look::Chosen } else { Look::Plain };
+        b.button(place, look, None, lang.own_name(), Some(Act::Speak(lang)));
+    }
+    let (put_back, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.touch_px(62.0));
+    let (begin, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.touch_px(96.0));
+    let words = rest.with_max_y(rest.bottom() - gap * 1.5);
+    desk_away(b, s, words.min, words.width());
+
+    let ready = s.known.paired && s.known.snapshot.is_some();
+    let name = s.catalog().map_or_else(|| s.t("welcome-unnamed"), |catalog| catalog.table.name.clone());
+    let (title, under) = cut_top(words, words.height() * 0.56);
+    b.text(title.with_max_y(title.bottom() - gap), Align2::LEFT_BOTTOM, &name, Type::TITLE);
+    let text = match (s.known.paired, ready) {
+        (false, _) => s.t("welcome-not-paired"),
+        (true, false) => s.t("welcome-no-catalogue"),
+        _ => s.t("welcome-invitation"),
+    };
+    b.text(under, Align2::LEFT_TOP, &text, Type::BODY.sized(24.0));
+    b.button(begin, Look::Main, Some(Icon::Onward), &s.t("welcome-begin"), ready.then_some(Act::Begin));
+    let act = ready.then_some(Act::PutBack);
+    b.button(put_back, Look::Plain, Some(Icon::Compartment), &s.t("put-back"), act);
+    if ready {
+        b.targets.elsewhere = Some(Act::Begin);
+    }
+    b.targets.window = Some(Rect::from_min_size(layout.window.min, layout.window.size()));
+}

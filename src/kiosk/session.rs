@@ -1,0 +1,143 @@
+//! What one guest has done so far. All of it is gone after a reset.
+
+use bevy::prelude::*;
+use rust_decimal::Decimal;
+use uuid::Uuid;
+
+use crate::{
+    craft::{Colour, Finish, History, Sort, Token},
+    link::Kept,
+};
+
+/// The screens.
+#[derive(States, Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Screen {
+    /// A sample piece sways; touch to begin.
+    #[default]
+    Welcome,
+    /// Necklace or bangle, finish, length.
+    Base,
+    /// Drops onto the base.
+    Stage,
+    /// The piece looked over before it is sent.
+    Review,
+    /// The number.
+    Sent,
+    /// Where does this go?
+    PutBack,
+    /// PIN and the seller's menu.
+    Seller,
+}
+
+/// A sheet over a screen.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Overlay {
+    /// The lines of the tag.
+    Lines,
+    /// Who is it for?
+    Wearer,
+    /// Sort, finish, colour, budget.
+    Filters,
+    /// All cautions.
+    Cautions,
+    /// Start over?
+    StartOver,
+    /// The languages.
+    Languages,
+    /// Something to read.
+    Message {
+        /// Heading.
+        title: String,
+        /// Plain words.
+        text: String,
+    },
+}
+
+/// Which drops the trays show brightly.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Filters {
+    /// Only this sort.
+    pub sort: Option<Sort>,
+    /// Only this finish.
+    pub finish: Option<Finish>,
+    /// Only this colour.
+    pub colour: Option<Colour>,
+    /// The whole piece costs no more than this.
+    pub budget: Option<Decimal>,
+}
+
+/// How far the sending has come.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub enum Sending {
+    /// Not yet.
+    #[default]
+    No,
+    /// On the tablet's disk; the desk is being asked.
+    Asked(Uuid),
+    /// The number is good.
+    Given {
+        /// The ticket.
+        kept: Kept,
+        /// The desk has it.
+        delivered: bool,
+        /// Parts the desk could not hold.
+        short: Vec<String>,
+    },
+}
+
+/// The guest's things.
+#[derive(Resource, Debug, Clone, Default)]
+pub struct Session {
+    /// The design and its changes: the truth.
+    pub history: History,
+    /// What the trays show.
+    pub filters: Filters,
+    /// The open sheet.
+    pub overlay: Option<Overlay>,
+    /// The shown tray, counted from 0.
+    pub tray: usize,
+    /// The first row shown of it.
+    pub tray_row: usize,
+    /// The hung drop with buttons round it.
+    pub selected: Option<Token>,
+    /// The whole piece instead of the drops from near.
+    pub whole_view: bool,
+    /// A grown-up has read the cautions.
+    pub grown_up: bool,
+    /// The sending.
+    pub sending: Sending,
+    /// The drop whose home is shown on the put-back screen.
+    pub whereabouts: Option<String>,
+}
+
+/// The seller's part of the screen.
+#[derive(Resource, Debug, Clone, Default)]
+pub struct SellerDesk {
+    /// What is typed.
+    pub step: SellerStep,
+    /// The keys so far.
+    pub typed: String,
+    /// Said above the keypad: key of a text, with seconds or a whole sentence.
+    pub note: Option<String>,
+}
+
+/// Where the seller is.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub enum SellerStep {
+    /// The PIN is asked.
+    #[default]
+    Pin,
+    /// The PIN is being checked.
+    Checking,
+    /// The menu.
+    Menu,
+    /// The desk's address is asked.
+    Address,
+    /// The desk's code is asked for this address.
+    Code {
+        /// The address.
+        desk: String,
+    },
+    /// The desk is being asked.
+    Pairing,
+}

@@ -1,0 +1,103 @@
+//! Drops in the air: home to their compartment, or from a compartment to the base.
+
+use bevy::prelude::*;
+use bevy_egui::egui::{Pos2, pos2};
+
+use super::{
+    super::{power::Awake, targets::Targets, theme},
+    Hanger,
+};
+use crate::craft::Token;
+
+/// Where a drop flies.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum To {
+    /// Its compartment.
+    Home,
+    /// Its place on the base.
+    Base(Token),
+}
+
+/// One drop in the air.
+#[derive(Debug, Clone)]
+pub struct Flight {
+    /// Id of its kind.
+    pub kind: String,
+    from: Pos2,
+    /// Where it goes.
+    pub to: To,
+    /// 0 at the start, 1 at the end.
+    pub done: f32,
+    /// Where it is.
+    pub at: Pos2,
+}
+
+impl Flight {
+    /// A drop that starts at `from`.
+    pub fn new(kind: String, from: Pos2, to: To) -> Self {
+        Self { kind, from, to, done: 0.0, at: from }
+    }
+}
+
+/// All drops in the air.
+#[derive(Resource, Debug, Default)]
+pub struct Flights {
+    /// Them.
+    pub all: Vec<Flight>,
+    next_start: Option<Pos2>,
+}
+
+impl Flights {
+    /// The next drop that is hung starts here, where the finger let it go.
+    pub fn start_next_at(&mut self, at: Pos2) {
+        self.next_start = Some(at);
+    }
+
+    /// A drop has been hung: it flies to the base from where it was let go, or else from its compartment.
+    pub fn hung(&mut self, kind: &str, token: Token, targets: &Targets) {
+        let home = targets.homes.get(kind).map(|rect| rect.center());
+        if let Some(from) = self.next_start.take().or(home) {
+            self.all.push(Flight::new(kind.to_owned(), from, To::Base(token)));
+        }
+    }
+
+    /// A drop has been taken off without a finger on it: it flies home from where it hung.
+    pub fn taken_off(&mut self, kind: &str, from: Pos2) {
+        if !self.all.iter().any(|flight| flight.kind == kind && flight.to == To::Home && flight.done == 0.0) {
+            self.all.push(Flight::new(kind.to_owned(), from, To::Home));
+        }
+    }
+
+    /// Whether a hung drop is still on its way to the base.
+    pub fn carries(&self, token: Token) -> bool {
+        self.all.iter().any(|flight| flight.to == To::Base(token))
+    }
+}
+
+/// Moves everything that flies.
+pub(super) fn fly_on(
+    mut flights: ResMut<Flights>,
+    hanger: Res<Hanger>,
+    targets: Res<Targets>,
+    time: Res<Time<Real>>,
+    mut awake: ResMut<Awake>,
+) {
+    flights.next_start = None;
+    let step = time.delta_secs().min(0.1) / theme::FLIGHT_S;
+    for flight in &mut flights.all {
+        flight.done += step;
+        let end = match flight.to {
+            To::Home => targets.homes.get(&flight.kind).map(|rect| rect.center()),
+            To::Base(token) => hanger.ring(token),
+        };
+        let end = end.unwrap_or(flight.from);
+        let t = flight.done.clamp(0.0, 1.0);
+        let eased = t * t * (3.0 - 2.0 * t);
+        let line = flight.from + (end - flight.from) * eased;
+        // A small arc: it is tossed, not drawn.
+        let lift = (flight.from.distance(end) * 0.12).min(60.0) * (std::f32::consts::PI * t).sin();
+        flight.at = pos2(line.x, line.y - lift);
+        awake.stir();
+    }
+    flights.all.retain(|flight| flight.done < 1.0);
+}

@@ -1,0 +1,180 @@
+//! From millimetres of the piece to pixels of the window, and from a finger to a place on the base.
+
+use bevy::prelude::*;
+use bevy_egui::egui::{Pos2, Rect, Vec2 as Span, pos2, vec2};
+
+use super::super::{
+    known::Derived, layout::Layout, outside::window::WindowSize, power::Awake, session::Screen, session::Session,
+    settings::Settings, theme,
+};
+use crate::{
+    craft::Token,
+    hang::{BangleAt, Bounds, Point},
+};
+
+/// How much of a piece is seen at least when the drops are looked at from near, in millimetres.
+const NEAR_MM: f32 = 135.0;
+/// The view stays as it is while the piece fills at least this share of what it could.
+const KEEP_SHARE: f32 = 0.8;
+/// How fast the view follows, per second.
+const VIEW_RATE: f32 = 7.0;
+
+/// Where the piece is on the screen.
+#[derive(Resource, Debug, Default)]
+pub struct Hanger {
+    /// Pixels a millimetre takes now.
+    pub px_per_mm: f32,
+    /// Where the piece's (0, 0) is.
+    pub origin: Pos2,
+    /// Where the piece may be.
+    pub area: Option<Rect>,
+    wanted: Option<(f32, Pos2)>,
+    /// The line drops hang on, in pixels, left to right.
+    line: Vec<Pos2>,
+    /// Where each ring rests, in pixels, left to right.
+    rings: Vec<(Token, Pos2)>,
+    screen: Screen,
+}
+
+impl Hanger {
+    /// A length in pixels.
+    pub fn px(&self, mm: f32) -> f32 {
+        mm * self.px_per_mm
+    }
+
+    /// A place of the piece on the window.
+    pub fn at(&self, x_mm: f32, y_mm: f32) -> Pos2 {
+        self.origin + vec2(x_mm, y_mm) * self.px_per_mm
+    }
+
+    /// The place of the base nearest to `p`.
+    pub fn nearest(&self, p: Pos2) -> Option<Pos2> {
+        let on_segment = |pair: &[Pos2]| {
+            let (a, d) = (pair[0], pair[1] - pair[0]);
+            let t = if d.length_sq() > 0.0 { ((p - a).dot(d) / d.length_sq()).clamp(0.0, 1.0) } else { 0.0 };
+            a + d * t
+        };
+        self.line.windows(2).map(on_segment).min_by(|a, b| a.distance_sq(p).total_cmp(&b.distance_sq(p)))
+    }
+
+    /// How far `p` is from the base or from a hung drop's ring.
+    pub fn distance(&self, p: Pos2) -> f32 {
+        self.nearest(p).map_or(f32::INFINITY, |near| near.distance(p))
+    }
+
+    /// The number from the left that a drop let go at `p` gets; `but` is not counted.
+    pub fn number_at(&self, p: Pos2, but: Option<Token>) -> usize {
+        self.rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
+    }
+
+    /// How far a drop has to be pulled to come off.
+    pub fn pull_off_px(&self) -> f32 {
+        self.px(theme::PULL_OFF_MM).clamp(theme::PULL_OFF_PX, theme::PULL_OFF_PX * 2.0)
+    }
+
+    /// Where the ring of a hung drop rests.
+    pub fn ring(&self, token: Token) -> Option<Pos2> {
+        self.rings.iter().find(|(t, _)| *t == token).map(|(_, at)| *at)
+    }
+
+    /// Takes in where the piece rests.
+    fn take(&mut self, derived: &Derived, tokens: &[Token]) {
+        let Some(places) = &derived.places else {
+            self.line.clear();
+            self.rings.clear();
+            return;
+        };
+        let at = |p: &Point| self.at(p.x_mm as f32, p.y_mm as f32);
+        self.line = match &places.bangle {
+            Some(bangle) => lower_arc(bangle).iter().map(at).collect(),
+            None => places.chain.iter().map(at).collect(),
+        };
+        let rings = places.rings.iter().zip(tokens);
+        self.rings = rings.map(|(r, token)| (*token, self.at(r.x_mm as f32, r.y_mm as f32))).collect();
+    }
+}
+
+/// The lower half of a bangle, left to right.
+fn lower_arc(bangle: &BangleAt) -> Vec<Point> {
+    let radius = bangle.inside_radius_mm + bangle.wire_mm / 2.0;
+    (-50..=50)
+        .map(|i| f64::from(i) / 50.0 * 1.9)
+        .map(|a| Point { x_mm: bangle.centre.x_mm + radius * a.sin(), y_mm: bangle.centre.y_mm + radius * a.cos() })
+        .collect()
+}
+
+/// The scale and origin at which `bounds` is seen in `area`: whole, or with the lowest part near.
+fn view_of(bounds: &Bounds, area: Rect, near: bool) -> (f32, Pos2) {
+    let size = vec2((bounds.right_mm - bounds.left_mm) as f32, (bounds.bottom_mm - bounds.top_mm) as f32);
+    let size = size.max(Span::splat(1.0));
+    let whole = (area.width() / size.x).min(area.height() / size.y);
+    let scale = if near { whole.max((area.height() / NEAR_MM).min(area.width() / (size.x * 0.92))) } else { whole };
+    let middle = (bounds.left_mm + bounds.right_mm) as f32 / 2.0;
+    let x = area.center().x - middle * scale;
+    // What does not fit runs out at the top; what fits hangs in the middle.
+    let below = ((area.height() - size.y * scale) / 2.0).max(0.0);
+    let y = area.bottom() - below - bounds.bottom_mm as f32 * scale;
+    (scale, pos2(x, y))
+}
+
+/// Keeps the view on the piece: still while drops are hung, gliding when it has to change.
+#[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
+pub(super) fn fit_the_view(
+    mut hanger: ResMut<Hanger>,
+    derived: Res<Derived>,
+    session: Res<Session>,
+    screen: Res<State<Screen>>,
+    settings: Res<Settings>,
+    size: WindowSize,
+    time: Res<Time<Real>>,
+    mut awake: ResMut<Awake>,
+) {
+    let layout = Layout::new(*screen.get(), size.get(), settings.left_handed);
+    let area = piece_area(*screen.get(), &layout);
+    let jump = hanger.area != Some(area) || hanger.screen != *screen.get() || hanger.px_per_mm <= 0.0;
+    (hanger.area, hanger.screen) = (Some(area), *screen.get());
+    if let Some(places) = &derived.places {
+        let near = *screen.get() == Screen::Stage && !session.whole_view;
+        let (scale, origin) = view_of(&places.bounds, area, near);
+        let keep = hanger.wanted.filter(|(kept, _)| *kept <= scale * 1.001 && *kept >= scale * KEEP_SHARE && !jump);
+        let wanted = match keep {
+            Some((kept, _)) => {
+                let (_, fresh) = rescaled(&places.bounds, area, kept);
+                (kept, fresh)
+            }
+            None => (scale, origin),
+        };
+        hanger.wanted = Some(wanted);
+        let (scale, origin) = wanted;
+        let step = if jump { 1.0 } else { 1.0 - (-VIEW_RATE * time.delta_secs().min(0.1)).exp() };
+        let far = (scale - hanger.px_per_mm).abs() * 100.0 + origin.distance(hanger.origin);
+        if far < 0.3 || jump {
+            (hanger.px_per_mm, hanger.origin) = (scale, origin);
+        } else {
+            hanger.px_per_mm += (scale - hanger.px_per_mm) * step;
+            hanger.origin = hanger.origin + (origin - hanger.origin) * step;
+            awake.stir();
+        }
+    }
+    let tokens: Vec<Token> = session.history.now().drops.iter().map(|hung| hung.token).collect();
+    hanger.take(&derived, &tokens);
+}
+
+/// The origin at a scale that is kept.
+fn rescaled(bounds: &Bounds, area: Rect, scale: f32) -> (f32, Pos2) {
+    let middle = (bounds.left_mm + bounds.right_mm) as f32 / 2.0;
+    let below = ((area.height() - (bounds.bottom_mm - bounds.top_mm) as f32 * scale) / 2.0).max(0.0);
+    let y = area.bottom() - below - bounds.bottom_mm as f32 * scale;
+    (scale, pos2(area.center().x - middle * scale, y))
+}
+
+/// Where the piece may be on a screen.
+fn piece_area(screen: Screen, layout: &Layout) -> Rect {
+    let margin = 26.0 * layout.u;
+    let mut area = layout.stage.shrink(margin);
+    if screen == Screen::Stage {
+        // Room for the buttons of a chosen drop.
+        area.max.y -= theme::TOUCH * 0.5;
+    }
+    area
+}

@@ -1,0 +1,27 @@
+//! The piece on the screen: where it hangs, how it moves, and the sprites that show it. A view of the design, never the truth.
+
+mod art;
+mod flights;
+mod hanger;
+mod motion;
+mod sprites;
+
+use bevy::prelude::*;
+
+pub use flights::{Flight, Flights, To};
+pub use hanger::Hanger;
+
+use super::Phase;
+
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Hanger>()
+        .init_resource::<Flights>()
+        .init_resource::<motion::Motion>()
+        .add_systems(PreStartup, art::load)
+        .add_systems(
+            Update,
+            (hanger::fit_the_view, flights::fly_on, motion::settle, sprites::place_sprites)
+                .chain()
+                .in_set(Phase::Present),
+        );
+}

@@ -1,0 +1,268 @@
+//! The sprites: ground, chain or bangle, rings, bodies and their shadows.
+
+use bevy::{prelude::*, sprite::SpriteImageMode};
+use bevy_egui::egui::{Pos2, pos2};
+
+use super::{
+    super::{
+        known::{Derived, Known},
+        outside::window::WindowSize,
+        pictures::Pictures,
+        pointer::Fingers,
+        session::{Screen, Session},
+    },
+    Flights, Hanger,
+    art::Art,
+    motion::{Motion, shown},
+};
+use crate::{
+    craft::{Base, BaseKind, DropKind, Finish, Necklace},
+    hang::{BangleAt, PiecePlaces},
+};
+
+/// The ground.
+#[derive(Component)]
+pub(super) struct Linen;
+
+/// One sprite of the piece, used anew each frame for whatever comes at its number.
+#[derive(Component)]
+pub(super) struct Part(usize);
+
+/// What one sprite shows this frame. Pixels of the window, y downwards; the angle turns clockwise.
+struct Shown {
+    image: Handle<Image>,
+    at: Pos2,
+    size: Vec2,
+    angle: f32,
+    z: f32,
+    color: Color,
+}
+
+/// Layers from back to front.
+mod z {
+    pub const LINEN: f32 = -100.0;
+    pub const BACK: f32 = 0.0;
+    pub const FRONT: f32 = 10.0;
+    pub const SHADOW: f32 = 5.0;
+    pub const DROPS: f32 = 20.0;
+}
+
+fn tint(finish: Finish, dim: f32) -> Color {
+    let tones = finish.tones();
+    let mix = |i: usize| {
+        let (body, shine) = (f32::from(tones.body[i]), f32::from(tones.shine[i]));
+        ((body * 0.62 + shine * 0.38) / 255.0 * (1.0 - dim) + 0.9 * dim).min(1.0)
+    };
+    Color::srgb(mix(0), mix(1), mix(2))
+}
+
+/// Puts every sprite where the piece is.
+#[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
+pub(super) fn place_sprites(
+    mut commands: Commands,
+    mut parts: Query<(&Part, &mut Sprite, &mut Transform, &mut Visibility), Without<Linen>>,
+    mut linen: Query<&mut Sprite, With<Linen>>,
+    art: Res<Art>,
+    known: Res<Known>,
+    derived: Res<Derived>,
+    session: Res<Session>,
+    pictures: Res<Pictures>,
+    hanger: Res<Hanger>,
+    motion: Res<Motion>,
+    fingers: Res<Fingers>,
+    flights: Res<Flights>,
+    screen: Res<State<Screen>>,
+    size: WindowSize,
+) {
+    let window = size.get();
+    let ground = Vec2::new(window.x, window.y);
+    match linen.single_mut() {
+        Ok(mut sprite) if sprite.custom_size != Some(ground) => sprite.custom_size = Some(ground),
+        Ok(_) => {}
+        Err(_) => {
+            let sprite = Sprite {
+                image: art.linen.clone(),
+                custom_size: Some(ground),
+                image_mode: SpriteImageMode::Tiled { tile_x: true, tile_y: true, stretch_value: 1.0 },
+                ..default()
+            };
+            commands.spawn((Name::new("linen"), Linen, sprite, Transform::from_xyz(0.0, 0.0, z::LINEN)));
+        }
+    }
+    let mut list = Vec::new();
+    let visible = matches!(screen.get(), Screen::Welcome | Screen::Base | Screen::Stage | Screen::Review);
+    if let (true, Some(catalog), Some(piece), Some(places)) =
+        (visible, known.catalog(), &derived.piece, &derived.places)
+        && let Some(base) = catalog.base(&piece.base)
+    {
+        let see = Seen { art: &art, hanger: &hanger, motion: &motion, places };
+        match (&base.kind, &places.bangle) {
+            (BaseKind::Necklace(necklace), _) => see.necklace(&mut list, base, necklace),
+            (BaseKind::Bangle(_), Some(bangle)) => see.bangle(&mut list, base, bangle),
+            _ => {}
+        }
+        for (number, (token, id)) in shown(&session, &derived).into_iter().enumerate() {
+            // What a finger holds and what flies is painted over everything, by the paper.
+            if fingers.sliding(token).is_some() || flights.carries(token) {
+                continue;
+            }
+            let (Some(kind), Some(body)) = (catalog.drop_kind(&id), motion.bodies.get(&token)) else { continue };
+            let picture = pictures.get(&kind.picture).map(|picture| picture.sprite.clone());
+            see.hung(&mut list, base, kind, picture, (body.at, body.lean), number);
+        }
+    }
+    let have = parts.iter().count();
+    for (part, mut sprite, mut transform, mut visibility) in &mut parts {
+        match list.get(part.0) {
+            Some(shown) => {
+                *sprite = shown.sprite();
+                *transform = shown.transform(ground);
+                visibility.set_if_neq(Visibility::Inherited);
+            }
+            None => {
+                visibility.set_if_neq(Visibility::Hidden);
+            }
+        }
+    }
+    for (number, shown) in list.iter().enumerate().skip(have) {
+        commands.spawn((Part(number), shown.sprite(), shown.transform(ground)));
+    }
+}
+
+impl Shown {
+    fn sprite(&self) -> Sprite {
+        Sprite { image: self.image.clone(), custom_size: Some(self.size), color: self.color, ..default() }
+    }
+
+    /// The camera's middle is the window's, its y goes up.
+    fn transform(&self, window: Vec2) -> Transform {
+        Transform::from_xyz(self.at.x - window.x / 2.0, window.y / 2.0 - self.at.y, self.z)
+            .with_rotation(Quat::from_rotation_z(-self.angle))
+    }
+}
+
+struct Seen<'a> {
+    art: &'a Art,
+    hanger: &'a Hanger,
+    motion: &'a Motion,
+    places: &'a PiecePlaces,
+}
+
+impl Seen<'_> {
+    fn at(&self, p: Vec2) -> Pos2 {
+        let top = if self.places.bangle.is_some() { self.places.bounds.top_mm as f32 } else { 0.0 };
+        let tug = self.motion.tugged(p.y, top, self.places.lowest_mm as f32);
+        let place = self.hanger.at(p.x, p.y);
+        pos2(place.x + tug.x, place.y + tug.y)
+    }
+
+    fn necklace(&self, list: &mut Vec<Shown>, base: &Base, necklace: &Necklace) {
+        let back: Vec<Vec2> = self.places.back.iter().map(|p| Vec2::new(p.x_mm as f32, p.y_mm as f32)).collect();
+        let pitch = (necklace.link_length.mm() - necklace.link_width.mm() / 2.0).max(0.8) as f32;
+        let back = evenly(&back, pitch);
+        self.links(list, necklace, &back, tint(base.finish, 0.45), z::BACK);
+        if let Some(middle) = back.get(back.len() / 2) {
+            let size = Vec2::new(necklace.clasp.length.mm() as f32, necklace.clasp.width.mm() as f32);
+            list.push(Shown {
+                image: self.art.clasp.clone(),
+                at: self.at(*middle),
+                size: size * self.hanger.px_per_mm,
+                angle: 0.0,
+                z: z::BACK + 2.0,
+                color: tint(base.finish, 0.3),
+            });
+        }
+        self.links(list, necklace, &self.motion.chain, tint(base.finish, 0.0), z::FRONT);
+    }
+
+    /// Links along a line: one from the front, one edge on, and so forth.
+    fn links(&self, list: &mut Vec<Shown>, necklace: &Necklace, line: &[Vec2], color: Color, z: f32) {
+        let px = self.hanger.px_per_mm;
+        let (long, wide) = (necklace.link_length.mm() as f32 * px, necklace.link_width.mm() as f32 * px);
+        for (number, pair) in line.windows(2).enumerate() {
+            let (a, b) = (self.at(pair[0]), self.at(pair[1]));
+            let along = b - a;
+            let face = number % 2 == 0;
+            list.push(Shown {
+                image: if face { self.art.link_face.clone() } else { self.art.link_side.clone() },
+                at: a + along * 0.5,
+                size: if face { Vec2::new(long, wide) } else { Vec2::new(long, wide * 0.32) },
+                angle: along.y.atan2(along.x),
+                // Links edge on lie over those seen from the front, where they pass through them.
+                z: z + if face { 0.0 } else { 0.5 },
+                color,
+            });
+        }
+    }
+
+    fn bangle(&self, list: &mut Vec<Shown>, base: &Base, bangle: &BangleAt) {
+        let side = 2.0 * (bangle.inside_radius_mm + bangle.wire_mm) as f32 * self.hanger.px_per_mm;
+        let centre = Vec2::new(bangle.centre.x_mm as f32, bangle.centre.y_mm as f32);
+        let at = self.at(centre);
+        list.push(Shown {
+            image: self.art.bangle.clone(),
+            at,
+            size: Vec2::splat(side),
+            angle: -self.motion.tug.x / side.max(1.0) * 0.5,
+            z: z::FRONT,
+            color: tint(base.finish, 0.0),
+        });
+    }
+
+    fn hung(
+        &self,
+        list: &mut Vec<Shown>,
+        base: &Base,
+        kind: &DropKind,
+        picture: Option<Handle<Image>>,
+        (on_base, lean): (Vec2, f32),
+        number: usize,
+    ) {
+        let px = self.hanger.px_per_mm;
+        let pivot = self.at(on_base);
+        let (outside, wire) = (kind.ring.outside.mm() as f32 * px, kind.ring.wire.mm() as f32 * px);
+        let (width, height) = (kind.width.mm() as f32 * px, kind.height.mm() as f32 * px);
+        // Hangs from the pivot, `down` pixels below it along its own axis.
+        let below = |down: f32| pos2(pivot.x + lean.sin() * down, pivot.y + lean.cos() * down);
+        let body_middle = outside - 1.5 * wire + height / 2.0;
+        // Even ones behind odd ones, as roof tiles overlap.
+        let z = z::DROPS + (number % 2) as f32 * 20.0 + number as f32 * 0.02;
+        let fallen = below(body_middle);
+        list.push(Shown {
+            image: self.art.soft.clone(),
+            at: pos2(fallen.x + width * 0.1 + 2.0, fallen.y + height * 0.06 + 3.0),
+            size: Vec2::new(width * 1.35, height * 1.2),
+            angle: -lean,
+            z: if number % 2 == 0 { z::SHADOW } else { z - 0.5 },
+            color: Color::srgba(0.24, 0.16, 0.1, 0.34),
+        });
+        if let Some(image) = picture {
+            let size = Vec2::new(width, height);
+            list.push(Shown { image, at: fallen, size, angle: -lean, z, color: Color::WHITE });
+        }
+        list.push(Shown {
+            image: self.art.ring.clone(),
+            at: below(outside / 2.0 - wire),
+            size: Vec2::splat(outside),
+            angle: -lean,
+            z: z + 0.01,
+            color: tint(kind.finish.unwrap_or(base.finish), 0.0),
+        });
+    }
+}
+
+/// Points along `line`, `pitch` apart.
+fn evenly(line: &[Vec2], pitch: f32) -> Vec<Vec2> {
+    let mut points: Vec<Vec2> = line.first().copied().into_iter().collect();
+    let mut left = pitch;
+    for pair in line.windows(2) {
+        let (mut from, to) = (pair[0], pair[1]);
+        while from.distance(to) >= left {
+            from += (to - from).normalize_or_zero() * left;
+            points.push(from);
+            left = pitch;
+        }
+        left -= from.distance(to);
+    }
+    points
+}

@@ -1,0 +1,54 @@
+//! "Surprise me": a balanced piece of what is in stock, within the budget.
+
+use super::{
+    known::{Standing, places_of, standing},
+    session::Filters,
+};
+use crate::{craft::Piece, link::Snapshot};
+
+/// As many drops as look well together. Common practice, no source.
+const DROPS: usize = 5;
+
+/// Marsaglia's 64-bit xorshift: enough for a choice that only has to differ.
+struct Dice(u64);
+
+impl Dice {
+    fn below(&mut self, n: usize) -> usize {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        (self.0 % n.max(1) as u64) as usize
+    }
+}
+
+/// Drops for `bare` (its own are put aside): different ones, the longest in the middle. The same `seed` gives the same drops.
+pub fn surprise(snapshot: &Snapshot, bare: &Piece, filters: &Filters, seed: u64) -> Vec<String> {
+    let catalog = &snapshot.catalog;
+    let mut dice = Dice(seed | 1);
+    let mut piece = Piece { drops: vec![], ..bare.clone() };
+    let mut left: Vec<_> = catalog.drops.iter().collect();
+    while piece.drops.len() < DROPS && !left.is_empty() {
+        let kind = left.swap_remove(dice.below(left.len()));
+        let same_sort =
+            piece.drops.iter().filter_map(|id| catalog.drop_kind(id)).filter(|hung| hung.sort == kind.sort).count();
+        if same_sort >= 2 || standing(snapshot, Some(&piece), filters, kind) != Standing::Open {
+            continue;
+        }
+        piece.drops.push(kind.id.clone());
+        if places_of(catalog, &piece).is_err() {
+            piece.drops.pop();
+        }
+    }
+    let height = |id: &String| catalog.drop_kind(id).map_or(0.0, |kind| kind.height.mm());
+    piece.drops.sort_by(|a, b| height(b).total_cmp(&height(a)));
+    let (mut balanced, mut right) = (std::collections::VecDeque::new(), true);
+    for id in piece.drops {
+        if right {
+            balanced.push_back(id)
+        } else {
+            balanced.push_front(id)
+        }
+        right = !right;
+    }
+    balanced.into()
+}
