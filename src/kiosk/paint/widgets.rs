@@ -28,8 +28,6 @@ pub enum Look {
 pub enum Plate {
     /// Paper.
     Paper,
-    /// A caution.
-    Caution,
     /// A caution that speaks against the piece.
     Grave,
 }
@@ -41,7 +39,7 @@ impl Brush<'_> {
         self.shadow(rect, radius, self.px(20.0));
         let (fill, edge) = match plate {
             Plate::Paper => (theme::PAPER, theme::LINEN_DEEP),
-            Plate::Caution => (theme::CAUTION, theme::BRASS_LIGHT),
+
             Plate::Grave => (theme::GRAVE, theme::CAUTION_INK),
         };
         self.fill(rect, radius, fill);

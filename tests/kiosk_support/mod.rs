@@ -1,0 +1,330 @@
+//! A guest's hand on a tablet without a window: real plugins, a real link whose desk is away, touches as messages.
+
+use std::{
+    collections::BTreeMap,
+    net::TcpListener,
+    path::Path,
+    sync::{Arc, mpsc},
+    time::{Duration, Instant},
+};
+
+use bevy::{
+    input::{
+        ButtonState,
+        keyboard::{Key, KeyCode, KeyboardInput},
+        mouse::MouseButtonInput,
+        touch::{TouchInput, TouchPhase},
+    },
+    prelude::*,
+    window::{CursorMoved, WindowEvent, WindowFocused},
+};
+use bevy_egui::egui::{Pos2, Rect, vec2};
+use chatelaine::{
+    catalog::read_folder,
+    craft::Token,
+    kiosk::{
+        KioskOptions, WakeCell,
+        act::Act,
+        known::{Derived, Known},
+        session::{Screen, Session},
+        targets::{Target, TargetKind, Targets},
+    },
+    link::{
+        Link, LinkConfig, News, Pairing,
+        wire::{CatalogContent, DeskNews},
+    },
+};
+
+/// What keeps a tablet's surroundings alive, and a way to send it news of one's own.
+pub struct Surroundings {
+    _folder: tempfile::TempDir,
+    /// News for the tablet.
+    pub news: mpsc::Sender<News>,
+}
+
+/// The demo catalogue with one drop sold out.
+pub const SOLD_OUT: &str = "key-petal";
+
+/// Options of a tablet that has seen the demo catalogue once and whose desk is away.
+pub fn options() -> (KioskOptions, Surroundings) {
+    let folder = tempfile::tempdir().unwrap();
+    let loaded = read_folder(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/catalog"))).unwrap();
+    let mut available: BTreeMap<String, u32> = BTreeMap::new();
+    available.extend(loaded.catalog.drops.iter().map(|kind| (kind.id.clone(), kind.stock)));
+    available.extend(loaded.catalog.bases.iter().map(|base| (base.id.clone(), base.stock)));
+    available.insert(SOLD_OUT.into(), 0);
+    let pictures = folder.path().join("pictures");
+    std::fs::create_dir_all(&pictures).unwrap();
+    let mut hashes = BTreeMap::new();
+    for (name, picture) in &loaded.pictures {
+        std::fs::write(pictures.join(&picture.sha256), picture.bytes.as_slice()).unwrap();
+        hashes.insert(name.clone(), picture.sha256.clone());
+    }
+    let content = CatalogContent { catalog: (*loaded.catalog).clone(), pictures: hashes };
+    let desk = DeskNews {
+        change: 1,
+        show: 1,
+        next_sequence: 0,
+        revision: loaded.revision.clone(),
+        available,
+        content: None,
+    };
+    std::fs::write(folder.path().join("catalog.json"), serde_json::to_vec(&content).unwrap()).unwrap();
+    std::fs::write(folder.path().join("desk.json"), serde_json::to_vec(&desk).unwrap()).unwrap();
+    // A port where nobody listens.
+    let port = TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap().port();
+    let pairing = Pairing { desk: format!("http://127.0.0.1:{port}"), key: "k".into(), digit: 3 };
+    let wake = WakeCell::default();
+    let bell = wake.clone();
+    let config = LinkConfig {
+        dir: folder.path().to_owned(),
+        pairing: Some(pairing),
+        wake: Arc::new(move || bell.ring()),
+    };
+    let (link, from_link) = Link::open(config).unwrap();
+    let (news, to_tablet) = mpsc::channel();
+    let forward = news.clone();
+    std::thread::spawn(move || {
+        while let Ok(one) = from_link.recv() {
+            if forward.send(one).is_err() {
+                return;
+            }
+        }
+    });
+    let options = KioskOptions {
+        link,
+        news: to_tablet,
+        window: None,
+        fullscreen: false,
+        language: Some("en".into()),
+        settings_file: None,
+        wake,
+    };
+    (options, Surroundings { _folder: folder, news })
+}
+
+/// A guest at a tablet.
+pub struct Hand {
+    /// The tablet.
+    pub app: App,
+    /// What is around it.
+    pub around: Surroundings,
+    next_finger: u64,
+}
+
+impl Hand {
+    /// A tablet of this size, at Welcome, with its catalogue.
+    pub fn at(size: (u32, u32)) -> Self {
+        let (options, around) = options();
+        let app = chatelaine::kiosk::headless(options, size);
+        Self::on(app, around)
+    }
+
+    /// A hand on a tablet that is there already.
+    pub fn on(app: App, around: Surroundings) -> Self {
+        let mut hand = Self { app, around, next_finger: 1 };
+        hand.wait_for("the catalogue", |world| world.resource::<Known>().snapshot.is_some());
+        hand.frames(3);
+        hand
+    }
+
+    /// Lets so many frames go by.
+    pub fn frames(&mut self, count: usize) {
+        for _ in 0..count {
+            self.app.update();
+        }
+    }
+
+    /// Lets seconds of the tablet's time go by.
+    pub fn seconds(&mut self, seconds: f32) {
+        self.frames((seconds * 50.0).ceil() as usize);
+    }
+
+    /// Lets frames go by until `done`; at most ten seconds of real time.
+    pub fn wait_for(&mut self, what: &str, done: impl Fn(&World) -> bool) {
+        let start = Instant::now();
+        while !done(self.app.world()) {
+            assert!(start.elapsed() < Duration::from_secs(10), "waited in vain for {what}");
+            std::thread::sleep(Duration::from_millis(2));
+            self.app.update();
+        }
+        self.app.update();
+    }
+
+    /// The screen.
+    pub fn screen(&self) -> Screen {
+        *self.app.world().resource::<State<Screen>>().get()
+    }
+
+    /// The guest's things.
+    pub fn session(&self) -> &Session {
+        self.app.world().resource::<Session>()
+    }
+
+    /// What follows from them.
+    pub fn derived(&self) -> &Derived {
+        self.app.world().resource::<Derived>()
+    }
+
+    /// Ids of the hung drops, left to right.
+    pub fn hung(&self) -> Vec<String> {
+        self.session().history.now().drops.iter().map(|hung| hung.kind.clone()).collect()
+    }
+
+    /// The token of the drop at this place.
+    pub fn token(&self, place: usize) -> Token {
+        self.session().history.now().drops[place].token
+    }
+
+    /// What can be touched.
+    pub fn targets(&self) -> &Targets {
+        self.app.world().resource::<Targets>()
+    }
+
+    /// The target with this act.
+    pub fn find(&self, act: &Act) -> &Target {
+        let all = &self.targets().all;
+        let labels = || all.iter().map(|target| target.label.as_str()).collect::<Vec<_>>();
+        all.iter().find(|target| target.act == *act).unwrap_or_else(|| panic!("no target {act:?} among {:?}", labels()))
+    }
+
+    /// Whether there is a target with this act.
+    pub fn sees(&self, act: &Act) -> bool {
+        self.targets().all.iter().any(|target| target.act == *act)
+    }
+
+    /// The middle of a compartment; its tray is turned up first.
+    pub fn compartment(&mut self, kind: &str) -> Pos2 {
+        let (tray, _) = self.home(kind);
+        self.tap(&Act::ShowTray(tray));
+        for _ in 0..8 {
+            let hang = Act::Hang { kind: kind.into(), at: None };
+            if let Some(target) = self.targets().all.iter().find(|target| target.act == hang) {
+                return target.rect.center();
+            }
+            let turn = self.targets().all.iter().find(|t| matches!(t.act, Act::TurnTray(rows) if rows > 0)).cloned();
+            self.tap(&turn.unwrap_or_else(|| panic!("{kind} is not in tray {tray}")).act);
+        }
+        panic!("{kind} is not in tray {tray}");
+    }
+
+    fn home(&self, kind: &str) -> (usize, u16) {
+        let catalog = self.app.world().resource::<Known>().catalog().unwrap();
+        let home = catalog.drop_kind(kind).unwrap().home;
+        (catalog.trays.iter().position(|tray| tray.letter == home.tray).unwrap(), home.compartment)
+    }
+
+    /// The middle of a hung drop.
+    pub fn hung_at(&self, place: usize) -> Pos2 {
+        let token = self.token(place);
+        let is = |target: &&Target| target.kind == TargetKind::Hung { token };
+        self.targets().all.iter().find(is).expect("a hung drop can be touched").rect.center()
+    }
+
+    /// The bare stage.
+    pub fn stage(&self) -> Rect {
+        self.targets().stage.expect("the stage is on the screen")
+    }
+
+    /// Writes one touch.
+    pub fn touch(&mut self, id: u64, phase: TouchPhase, at: Pos2) {
+        let position = Vec2::new(at.x, at.y);
+        let touch = TouchInput { phase, position, window: Entity::PLACEHOLDER, force: None, id };
+        self.app.world_mut().write_message(WindowEvent::TouchInput(touch));
+    }
+
+    /// A finger that is not in use.
+    pub fn finger(&mut self) -> u64 {
+        self.next_finger += 1;
+        self.next_finger
+    }
+
+    /// Taps a place.
+    pub fn tap_at(&mut self, at: Pos2) {
+        let id = self.finger();
+        self.touch(id, TouchPhase::Started, at);
+        self.frames(2);
+        self.touch(id, TouchPhase::Ended, at + vec2(3.0, -2.0));
+        self.frames(3);
+    }
+
+    /// Taps the target with this act.
+    pub fn tap(&mut self, act: &Act) {
+        let at = self.find(act).rect.center();
+        self.tap_at(at);
+    }
+
+    /// Drags in steps and lets go.
+    pub fn drag(&mut self, from: Pos2, to: Pos2) {
+        let id = self.finger();
+        self.press_and_carry(id, from, to);
+        self.touch(id, TouchPhase::Ended, to);
+        self.frames(3);
+    }
+
+    /// Drags in steps and stays down.
+    pub fn press_and_carry(&mut self, id: u64, from: Pos2, to: Pos2) {
+        self.touch(id, TouchPhase::Started, from);
+        self.frames(1);
+        for step in 1..=8 {
+            self.touch(id, TouchPhase::Moved, from + (to - from) * (step as f32 / 8.0));
+            self.frames(1);
+        }
+    }
+
+    /// Presses a key and lets it go.
+    pub fn key(&mut self, key: Key) {
+        for state in [ButtonState::Pressed, ButtonState::Released] {
+            self.key_state(key.clone(), state);
+        }
+        self.frames(2);
+    }
+
+    /// Presses a key with Control held.
+    pub fn control(&mut self, key: &str) {
+        self.key_state(Key::Control, ButtonState::Pressed);
+        self.key(Key::Character(key.into()));
+        self.key_state(Key::Control, ButtonState::Released);
+        self.frames(1);
+    }
+
+    fn key_state(&mut self, logical_key: Key, state: ButtonState) {
+        let input = KeyboardInput {
+            key_code: KeyCode::KeyA,
+            logical_key,
+            state,
+            text: None,
+            repeat: false,
+            window: Entity::PLACEHOLDER,
+        };
+        self.app.world_mut().write_message(WindowEvent::KeyboardInput(input));
+    }
+
+    /// Moves the mouse and clicks.
+    pub fn click(&mut self, at: Pos2) {
+        let window = Entity::PLACEHOLDER;
+        let moved = CursorMoved { window, position: Vec2::new(at.x, at.y), delta: None };
+        self.app.world_mut().write_message(WindowEvent::CursorMoved(moved));
+        for state in [ButtonState::Pressed, ButtonState::Released] {
+            let input = MouseButtonInput { button: MouseButton::Left, state, window };
+            self.app.world_mut().write_message(WindowEvent::MouseButtonInput(input));
+            self.frames(2);
+        }
+    }
+
+    /// The window is no longer in front.
+    pub fn lose_the_window(&mut self) {
+        let lost = WindowFocused { window: Entity::PLACEHOLDER, focused: false };
+        self.app.world_mut().write_message(WindowEvent::WindowFocused(lost));
+        self.frames(2);
+    }
+
+    /// From Welcome to the stage, with the base that is offered first.
+    pub fn to_the_stage(&mut self) {
+        self.tap(&Act::Begin);
+        assert_eq!(self.screen(), Screen::Base);
+        self.tap(&Act::ToStage);
+        assert_eq!(self.screen(), Screen::Stage);
+        self.frames(10);
+    }
+}
