@@ -8,10 +8,13 @@ use super::Gauge;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Region {
     /// United States.
+    #[serde(rename = "US")]
     Us,
     /// European Union.
+    #[serde(rename = "EU")]
     Eu,
     /// United Kingdom.
+    #[serde(rename = "UK")]
     Uk,
 }
 
@@ -66,7 +69,7 @@ pub enum CautionCode {
 /// Where a caution comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Rule {
-    /// The rule with its number and date.
+    /// The rule with its number, and its date where one was read.
     pub name: &'static str,
     /// Whether number or figure were written down from memory.
     pub from_memory: bool,
@@ -94,7 +97,7 @@ impl CautionCode {
         Self::HeavyOnChild,
     ];
 
-    /// The name in JSON and in language files.
+    /// The name in JSON and in language files; never changes.
     pub const fn code(self) -> &'static str {
         match self {
             Self::SmallPart => "small_part",
@@ -109,24 +112,58 @@ impl CautionCode {
         }
     }
 
-    /// The rule it rests on in `region`.
+    /// The rule it rests on in `region`: the whole table.
     pub const fn rule(self, region: Region) -> Rule {
         use Region::{Eu, Uk, Us};
         match (self, region) {
-            (Self::SmallPart, Us) => read("16 CFR 1501.4, small parts for children under 3"),
-            (Self::SmallPart, Eu | Uk) => remembered("EN 71-1 clause 8.2, small parts cylinder"),
-            (Self::Magnet, Us) => read("16 CFR 1262 (2022), magnets: flux index below 50 kG²mm²"),
-            (Self::Magnet, Eu | Uk) => remembered("EN 71-1, magnets: flux index below 50 kG²mm²"),
-            (Self::CoinCell, Us) => read("16 CFR 1263 (2023), button and coin cells, Reese's Law"),
-            (Self::CoinCell, Eu | Uk) => remembered("General product safety rules on button and coin cells"),
-            (Self::Glass, _) => remembered("16 CFR 1500.49 and EN 71-1, sharp edges of broken glass"),
-            (Self::Sharp, _) => remembered("16 CFR 1500.48 and EN 71-1, sharp points"),
-            (Self::CordLoop, _) => read("ASTM F2923, children's jewellery: breakaway at 15 lbf"),
-            (Self::UnknownMetal, Us) => read("CPSIA, 100 ppm lead; ASTM F2923, cadmium and nickel"),
-            (Self::UnknownMetal, Eu | Uk) => read("REACH Annex XVII entries 23, 27 and 63: cadmium, nickel, lead"),
-            (Self::FoodAllergen, Us) => read("FASTER Act (2021), nine major food allergens"),
-            (Self::FoodAllergen, Eu | Uk) => remembered("Regulation (EU) 1169/2011 Annex II, allergens"),
+            (Self::SmallPart, Us) => read("16 CFR 1501.4 (US small-parts rule, as of June 2026)"),
+            (Self::SmallPart, Eu) => remembered("EN 71-1 clause 8.2 (small parts cylinder)"),
+            (Self::SmallPart, Uk) => remembered("BS EN 71-1 clause 8.2 (small parts cylinder)"),
+            (Self::Magnet, Us) => read("16 CFR 1262 (magnets, since October 2022): flux index below 50 kG²mm²"),
+            (Self::Magnet, Eu | Uk) => remembered("EN 71-1 (magnets): flux index below 50 kG²mm²"),
+            (Self::CoinCell, Us) => read("16 CFR 1263 (button and coin cells, since October 2023)"),
+            (Self::CoinCell, Eu) => {
+                remembered("Regulation (EU) 2023/988 (general product safety): button and coin cells")
+            }
+            (Self::CoinCell, Uk) => remembered("General Product Safety Regulations 2005 (UK): button and coin cells"),
+            (Self::Glass, Us) => remembered("16 CFR 1500.49 (sharp edges, articles for children under 8)"),
+            (Self::Glass, Eu | Uk) => remembered("EN 71-1 (glass and sharp edges)"),
+            (Self::Sharp, Us) => remembered("16 CFR 1500.48 (sharp points, articles for children under 8)"),
+            (Self::Sharp, Eu | Uk) => remembered("EN 71-1 (sharp points)"),
+            (Self::CordLoop, Us) => read("ASTM F2923 (children's jewellery): breakaway at 15 lbf"),
+            (Self::CordLoop, Eu | Uk) => remembered("EN 71-1 (cords and loops round the neck)"),
+            (Self::UnknownMetal, Us) => read("CPSIA (lead 100 ppm) and ASTM F2923 (cadmium, nickel)"),
+            (Self::UnknownMetal, Eu) => read("REACH Annex XVII entries 23, 27 and 63 (cadmium, nickel, lead)"),
+            (Self::UnknownMetal, Uk) => remembered("UK REACH Annex XVII entries 23, 27 and 63 (cadmium, nickel, lead)"),
+            (Self::FoodAllergen, Us) => read("FASTER Act, Public Law 117-11 (2021): nine major food allergens"),
+            (Self::FoodAllergen, Eu) => remembered("Regulation (EU) 1169/2011 Annex II (allergens)"),
+            (Self::FoodAllergen, Uk) => remembered("Food Information Regulations 2014 (UK): allergens"),
             (Self::HeavyOnChild, _) => remembered("common practice, no source"),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn codes_are_the_names_in_json_and_regions_read_back() {
+        for code in CautionCode::ALL {
+            assert_eq!(serde_json::to_string(&code).unwrap(), format!("{:?}", code.code()));
+        }
+        for region in [Region::Us, Region::Eu, Region::Uk] {
+            assert_eq!(Region::from_code(region.code()), Some(region));
+            assert_eq!(serde_json::to_string(&region).unwrap(), format!("{:?}", region.code()));
+        }
+        assert_eq!(Region::from_code("us"), None);
+    }
+
+    #[test]
+    fn each_region_has_its_own_small_parts_rule() {
+        let rule = |region| CautionCode::SmallPart.rule(region);
+        assert!(rule(Region::Us).name.contains("16 CFR 1501.4") && !rule(Region::Us).from_memory);
+        assert!(rule(Region::Eu).name.contains("EN 71-1 clause 8.2") && rule(Region::Eu).from_memory);
+        assert_eq!((Region::Us.gauge(), Region::Uk.gauge()), (Gauge::Inch, Gauge::Metric));
     }
 }

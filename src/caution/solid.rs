@@ -1,90 +1,151 @@
-//! A body as the points of its convex hull: the test cylinder is convex, so the hull decides.
+//! A rigid body as the form of its convex hull: the test cylinder is convex, so the hull decides.
 
-use std::f64::consts::TAU;
+use std::{borrow::Cow, f64::consts::PI};
 
-use crate::craft::{Body, Ring};
+use super::{
+    outline::hull,
+    turn::{V3, dot},
+};
+use crate::craft::{Body, Length, Ring};
 
-/// Points on each round rim. A rim of n points is short of its circle by 1 − cos(π/n); the points lie half way
-/// between inside and outside it, which leaves less than 0.02 mm for these sizes.
-const RIM: usize = 48;
+/// No body is this large; what is said to be larger counts as this, and the arithmetic stays finite.
+const FAR_MM: f64 = 1e6;
+/// Points that are enough to rank poses.
+const THIN: usize = 32;
 
-/// A rigid body's hull.
+/// A rigid body's convex hull, its middle at the origin.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solid {
-    /// Points, x, y, z in millimetres, the body's own axis along z.
-    pub points: Vec<[f64; 3]>,
-    /// A ball round every point, for round ends, in millimetres.
-    pub round_mm: f64,
-    /// Whether turning about z changes nothing.
-    pub turned: bool,
+    pub(super) form: Form,
+    /// A ball of this radius rolls over the form, for round ends, in millimetres.
+    pub(super) round_mm: f64,
 }
 
-fn rim(diameter: f64, z: f64) -> impl Iterator<Item = [f64; 3]> {
-    // Half way between inscribed and circumscribed.
-    let radius = diameter / 2.0 * (1.0 + 1.0 / (std::f64::consts::PI / RIM as f64).cos()) / 2.0;
-    (0..RIM).map(move |i| {
-        let angle = TAU * i as f64 / RIM as f64;
-        [radius * angle.cos(), radius * angle.sin(), z]
-    })
+/// What spans the hull. All figures in millimetres.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Form {
+    /// Circles round the z axis; one of radius 0 is a point.
+    Turned(Vec<Circle>),
+    /// Points. `mirrored`: reflecting any axis changes nothing.
+    Points { points: Vec<[f64; 3]>, mirrored: bool },
+    /// An ellipsoid, by its half axes.
+    Ellipsoid([f64; 3]),
+}
+
+/// A circle round the z axis, in millimetres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Circle {
+    pub z: f64,
+    pub radius: f64,
+}
+
+/// Whether every size is a number from 0 up.
+fn real(sizes: &[f64]) -> bool {
+    sizes.iter().all(|size| *size >= 0.0)
+}
+
+/// A size in millimetres. (`min` would take "not a number" for the largest.)
+fn mm(length: Length) -> f64 {
+    length.mm().clamp(f64::NEG_INFINITY, FAR_MM)
 }
 
 impl Solid {
-    /// The hull of a body; `outline_mm` are its picture's width and height, which an outline body needs.
-    pub fn of_body(body: &Body, outline_mm: (f64, f64)) -> Self {
-        let box_of = |a: f64, b: f64, c: f64| {
-            let corner = |i: usize, size: f64, bit: usize| if i >> bit & 1 == 0 { -size / 2.0 } else { size / 2.0 };
-            let points = (0..8).map(|i| [corner(i, a, 0), corner(i, b, 1), corner(i, c, 2)]).collect();
-            Self { points, round_mm: 0.0, turned: false }
-        };
-        let turned = |points: Vec<[f64; 3]>, round_mm: f64| Self { points, round_mm, turned: true };
+    /// The hull of `body`. An [`Body::Outline`] needs the corners of its picture's outline, x and y in millimetres.
+    ///
+    /// `None` when there is nothing to go by: an outline without corners, no points, or a size that is no number
+    /// from 0 up. A rod shorter than it is thick counts as a ball of its diameter.
+    pub fn from_body(body: &Body, outline_mm: Option<&[(f64, f64)]>) -> Option<Self> {
         match *body {
-            Body::Ball { diameter } => turned(vec![[0.0; 3]], diameter.mm() / 2.0),
+            Body::Ball { diameter } => Self::turned([mm(diameter), 0.0], &[(0.0, 0.0)], mm(diameter) / 2.0),
             Body::Rod { diameter, length } => {
-                let half = (length.mm() - diameter.mm()).max(0.0) / 2.0;
-                turned(vec![[0.0, 0.0, -half], [0.0, 0.0, half]], diameter.mm() / 2.0)
+                let (d, l) = (mm(diameter), mm(length));
+                let half = (l - d).max(0.0) / 2.0;
+                Self::turned([d, l], &[(-half, 0.0), (half, 0.0)], d / 2.0)
             }
             Body::Disc { diameter, thickness: height } | Body::Cylinder { diameter, height } => {
-                let half = height.mm() / 2.0;
-                turned(rim(diameter.mm(), -half).chain(rim(diameter.mm(), half)).collect(), 0.0)
+                Self::cylinder(mm(diameter), mm(height))
             }
             Body::Cone { diameter, height } => {
-                turned(rim(diameter.mm(), 0.0).chain([[0.0, 0.0, height.mm()]]).collect(), 0.0)
+                let (d, h) = (mm(diameter), mm(height));
+                Self::turned([d, h], &[(-h / 2.0, d / 2.0), (h / 2.0, 0.0)], 0.0)
             }
-            Body::Box { width, depth, height } => box_of(width.mm(), depth.mm(), height.mm()),
+            Body::Box { width, depth, height } => Self::block(mm(width), mm(depth), mm(height)),
             Body::Ellipsoid { width, depth, height } => {
-                let (a, b, c) = (width.mm() / 2.0, depth.mm() / 2.0, height.mm() / 2.0);
-                let bands = 17;
-                let points = (0..=bands)
-                    .flat_map(|i| {
-                        let polar = std::f64::consts::PI * f64::from(i) / f64::from(bands);
-                        (0..24).map(move |j| {
-                            let angle = TAU * f64::from(j) / 24.0;
-                            [a * polar.sin() * angle.cos(), b * polar.sin() * angle.sin(), c * polar.cos()]
-                        })
-                    })
-                    .collect();
-                Self { points, round_mm: 0.0, turned: a == b }
+                let half = [width, depth, height].map(|axis| mm(axis) / 2.0);
+                real(&half).then_some(Self { form: Form::Ellipsoid(half), round_mm: 0.0 })
             }
-            Body::Outline { thickness } => box_of(outline_mm.0, thickness.mm(), outline_mm.1),
-            Body::Points { ref points_mm } => Self { points: points_mm.clone(), round_mm: 0.0, turned: false },
+            Body::Outline { thickness } => {
+                let half = mm(thickness) / 2.0;
+                let flat = hull(outline_mm?);
+                let points = flat.iter().flat_map(|&(x, y)| [[x, y, -half], [x, y, half]]).collect();
+                if real(&[half]) { Self::points(points) } else { None }
+            }
+            Body::Points { ref points_mm } => Self::points(points_mm.clone()),
         }
     }
 
-    /// A closed ring: a rigid ring counts as its hull, a disc of the wire's thickness.
-    pub fn of_ring(ring: Ring) -> Self {
-        let half = ring.wire.mm() / 2.0;
-        let points = rim(ring.outside.mm(), -half).chain(rim(ring.outside.mm(), half)).collect();
-        Self { points, round_mm: 0.0, turned: true }
+    /// The hull of a body that is no outline, or of an outline of width × height `face_mm`.
+    /// Where there is nothing to go by it is a point, which fits: the careful answer.
+    pub fn of_body(body: &Body, face_mm: (f64, f64)) -> Self {
+        let (x, y) = face_mm;
+        let point = || Self { form: Form::Turned(vec![Circle { z: 0.0, radius: 0.0 }]), round_mm: 0.0 };
+        Self::from_body(body, Some(&[(0.0, 0.0), (x, 0.0), (x, y), (0.0, y)])).unwrap_or_else(point)
     }
 
-    /// Turned by `spin` about its own axis, tilted, then turned by `azimuth` about the cylinder's axis.
-    pub(super) fn posed(&self, spin: f64, tilt: f64, azimuth: f64, out: &mut Vec<[f64; 3]>) {
-        let ((s1, c1), (s2, c2), (s3, c3)) = (spin.sin_cos(), tilt.sin_cos(), azimuth.sin_cos());
-        out.clear();
-        out.extend(self.points.iter().map(|&[x, y, z]| {
-            let (x, y) = (c1 * x - s1 * y, s1 * x + c1 * y);
-            let (x, z) = (c2 * x + s2 * z, c2 * z - s2 * x);
-            [c3 * x - s3 * y, s3 * x + c3 * y, z]
-        }));
+    /// A closed ring: rigid, so it counts as its hull, a disc as thick as the wire. `None` for sizes that are no sizes.
+    pub fn of_ring(ring: Ring) -> Option<Self> {
+        Self::cylinder(mm(ring.outside), mm(ring.wire))
+    }
+
+    /// A box by its three sides.
+    fn block(width: f64, depth: f64, height: f64) -> Option<Self> {
+        let side = |i: usize, bit: usize, size: f64| if i >> bit & 1 == 0 { -size / 2.0 } else { size / 2.0 };
+        let points = (0..8).map(|i| [side(i, 0, width), side(i, 1, depth), side(i, 2, height)]).collect();
+        real(&[width, depth, height]).then_some(Self { form: Form::Points { points, mirrored: true }, round_mm: 0.0 })
+    }
+
+    fn cylinder(diameter: f64, height: f64) -> Option<Self> {
+        let (r, half) = (diameter / 2.0, height / 2.0);
+        Self::turned([diameter, height], &[(-half, r), (half, r)], 0.0)
+    }
+
+    /// The hull with only those of many points that reach farthest in evenly spread directions: never larger than the
+    /// whole, so it only serves to tell good poses from bad ones.
+    pub(super) fn thinned(&self) -> Cow<'_, Self> {
+        let Form::Points { points, mirrored: false } = &self.form else { return Cow::Borrowed(self) };
+        if points.len() <= THIN {
+            return Cow::Borrowed(self);
+        }
+        let mut kept: Vec<V3> = Vec::new();
+        for i in 0..THIN {
+            // A spiral over the sphere, turning by the golden angle.
+            let (s, c) = (i as f64 * PI * (3.0 - 5f64.sqrt())).sin_cos();
+            let z = 1.0 - (2 * i + 1) as f64 / THIN as f64;
+            let r = (1.0 - z * z).sqrt();
+            let reach = |p: &V3| dot(*p, [r * c, r * s, z]);
+            let most = points.iter().copied().max_by(|a, b| reach(a).total_cmp(&reach(b)));
+            kept.extend(most.filter(|p| !kept.contains(p)));
+        }
+        Cow::Owned(Self { form: Form::Points { points: kept, mirrored: false }, round_mm: self.round_mm })
+    }
+
+    /// Circles as (z, radius), from sizes that must be real.
+    fn turned(sizes: [f64; 2], circles: &[(f64, f64)], round_mm: f64) -> Option<Self> {
+        let form = || Form::Turned(circles.iter().map(|&(z, radius)| Circle { z, radius }).collect());
+        real(&sizes).then(|| Self { form: form(), round_mm })
+    }
+
+    fn points(mut points: Vec<[f64; 3]>) -> Option<Self> {
+        if points.is_empty() || points.iter().flatten().any(|x| x.is_nan()) {
+            return None;
+        }
+        points.iter_mut().flatten().for_each(|x| *x = x.clamp(-FAR_MM, FAR_MM));
+        for axis in 0..3 {
+            let (low, high) = points
+                .iter()
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), p| (low.min(p[axis]), high.max(p[axis])));
+            points.iter_mut().for_each(|p| p[axis] -= low / 2.0 + high / 2.0);
+        }
+        Some(Self { form: Form::Points { points, mirrored: false }, round_mm: 0.0 })
     }
 }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use chatelaine::{
     catalog::{read_folder, read_piece},
-    caution::{DEFERRAL, Gauge, PieceFacts, Region, Solid, cautions, fits, slack_mm},
+    caution::{self, DEFERRAL, Gauge, PieceFacts, Region, Solid, cautions},
     craft::{self, ClosedEnd, Length, LinearDensity, Mass, Piece, Ring, Wearer, clearance_mm},
     hang::{Load, NecklaceLoad, NecklaceRest, cluster_gaps, front_of_body, neck_mm, necklace},
 };
@@ -350,10 +350,14 @@ fn body(shape: &Shape) -> Result<craft::Body, Told> {
 pub fn gauge(options: &Body) -> Result<(), Told> {
     let solid = Solid::of_body(&body(&options.shape)?, (0.0, 0.0));
     let which = if options.metric { Gauge::Metric } else { Gauge::Inch };
-    let (fits, margin) = (fits(&solid, which), slack_mm(&solid, which));
-    print(options.json, &json!({ "fits": fits, "margin_mm": margin }), || {
-        let words = if fits { "fits the cylinder: a small part" } else { "does not fit the cylinder" };
-        format!("{words} ({margin:+.2} mm to the wall)\n{DEFERRAL}")
+    let result = caution::gauge(&solid, which);
+    print(options.json, &json!({ "fits": result.fits, "margin_mm": result.margin_mm }), || {
+        let words = match (result.certain, result.fits) {
+            (false, _) => "is too close to call: measure it",
+            (true, true) => "fits the cylinder: a small part",
+            (true, false) => "does not fit the cylinder",
+        };
+        format!("{words} ({:+.2} mm to spare)\n{DEFERRAL}", result.margin_mm)
     });
     Ok(())
 }
