@@ -18,7 +18,7 @@ use super::{
     targets::{Scrolls, Targets},
 };
 use crate::{
-    craft::{Base, BaseKind, Change, Piece, Token, Wearer, fit_on},
+    craft::{Base, BaseKind, Change, Length, Piece, Token, Wearer, fit_on},
     hang::HangError,
     link::{Draft, Kept, PinAnswer, SendError, Snapshot},
 };
@@ -251,7 +251,7 @@ impl Guest<'_> {
         let before = self.session.history.now().length;
         let length = match &base.kind {
             BaseKind::Necklace(n) => {
-                let made = |l: &crate::craft::Length| (n.lengths.shortest..=n.lengths.longest).contains(l);
+                let made = |l: &Length| (n.lengths.shortest..=n.lengths.longest).contains(l);
                 before.filter(made).or(Some(n.lengths.usual))
             }
             BaseKind::Bangle(_) => None,
@@ -553,9 +553,19 @@ fn work_out(session: Res<Session>, known: Res<Known>, screen: Res<State<Screen>>
 fn sample(snapshot: &Snapshot) -> Option<Piece> {
     /// Any number; this one gives the demo table a handsome piece.
     const SEED: u64 = 0x5EED_0007;
+    /// Inches.
+    const SAMPLE_IN: f64 = 16.0;
     let bases = &snapshot.catalog.bases;
     let base = bases.iter().find(|base| matches!(base.kind, BaseKind::Necklace(_))).or(bases.first())?;
-    let bare = Piece { base: base.id.clone(), length: base.usual_length(), wearer: Wearer::From13, drops: vec![] };
+    // A short one: its drops are seen from near.
+    let length = match &base.kind {
+        BaseKind::Necklace(n) => {
+            let near = SAMPLE_IN.clamp(n.lengths.shortest.inches(), n.lengths.longest.inches());
+            Some(Length::from_inches(near))
+        }
+        BaseKind::Bangle(_) => None,
+    };
+    let bare = Piece { base: base.id.clone(), length, wearer: Wearer::From13, drops: vec![] };
     let drops = surprise(snapshot, &bare, &default(), SEED);
     Some(Piece { drops, ..bare })
 }

@@ -21,7 +21,7 @@ mod run;
 mod screens;
 pub mod session;
 mod settings;
-mod stage;
+pub mod stage;
 mod surprise;
 pub mod targets;
 mod theme;

@@ -1,4 +1,4 @@
-//! Sleep: frames are drawn only while something moves, or once a second.
+//! Sleep: frames are drawn only while something moves, or at a slow tick.
 
 use std::time::Duration;
 
@@ -7,6 +7,13 @@ use bevy::{
     window::RequestRedraw,
     winit::{UpdateMode, WinitSettings},
 };
+
+use super::session::Screen;
+
+/// The slowest tick: the clock of the idle time and of the number on the screen.
+const TICK: Duration = Duration::from_secs(1);
+/// The slowest tick on Welcome, where no clock runs; touches and the desk's news wake it at once.
+const WELCOME_TICK: Duration = Duration::from_secs(10);
 
 /// Whether something still moves. Every system that moves something says so each frame.
 #[derive(Resource, Debug, Default)]
@@ -20,11 +27,21 @@ impl Awake {
 }
 
 pub(super) fn plugin(app: &mut App) {
-    // The slowest tick is also the clock of the idle time.
-    let mode = UpdateMode::reactive_low_power(Duration::from_secs(1));
-    app.insert_resource(WinitSettings { focused_mode: mode, unfocused_mode: mode })
+    app.insert_resource(ticking(TICK))
         .init_resource::<Awake>()
-        .add_systems(Last, ask_for_the_next_frame);
+        .add_systems(Last, (set_the_tick, ask_for_the_next_frame));
+}
+
+/// In front or not, the tablet ticks alike.
+fn ticking(tick: Duration) -> WinitSettings {
+    let mode = UpdateMode::reactive_low_power(tick);
+    WinitSettings { focused_mode: mode, unfocused_mode: mode }
+}
+
+fn set_the_tick(screen: Res<State<Screen>>, mut settings: ResMut<WinitSettings>) {
+    if screen.is_changed() {
+        *settings = ticking(if *screen.get() == Screen::Welcome { WELCOME_TICK } else { TICK });
+    }
 }
 
 fn ask_for_the_next_frame(mut awake: ResMut<Awake>, mut redraw: MessageWriter<RequestRedraw>) {

@@ -6,6 +6,12 @@ use bevy_egui::egui::{Color32, FontFamily, FontId};
 pub const LINEN: Color32 = Color32::from_rgb(0xF3, 0xEB, 0xDD);
 /// Linen in shadow: wells, unlit compartments.
 pub const LINEN_DEEP: Color32 = Color32::from_rgb(0xE6, 0xDA, 0xC6);
+/// The ground beside the main thing.
+pub const ASIDE: Color32 = Color32::from_rgb(0xF8, 0xF3, 0xE9);
+/// The strip under the stage.
+pub const STRIP: Color32 = Color32::from_rgb(0xEC, 0xE1, 0xCF);
+/// A plum line that does not shout.
+pub const PLUM_LINE: Color32 = Color32::from_rgb(0xB9, 0x9A, 0xAC);
 /// The line between two things on linen.
 pub const SEAM: Color32 = Color32::from_rgb(0xCF, 0xBF, 0xA6);
 /// Text.
@@ -105,8 +111,10 @@ impl Type {
     const fn new(size: f32, face: Face, color: Color32) -> Self {
         Self { size, face, color }
     }
-    /// A ticket's number.
-    pub const NUMBER: Self = Self::new(150.0, Face::Serif, INK);
+    /// A ticket's number. Figures are in the sans: the serif's old-style 0 and 1 pass for letters.
+    pub const NUMBER: Self = Self::new(150.0, Face::Bold, INK);
+    /// A sum, a length, seconds.
+    pub const FIGURE: Self = Self::new(30.0, Face::Bold, INK);
     /// A screen's name.
     pub const TITLE: Self = Self::new(52.0, Face::Serif, INK);
     /// A heading.

@@ -4,7 +4,11 @@ use std::{
     collections::BTreeMap,
     net::TcpListener,
     path::Path,
-    sync::{Arc, mpsc},
+    sync::{
+        Arc,
+        atomic::{AtomicBool, Ordering},
+        mpsc,
+    },
     time::{Duration, Instant},
 };
 
@@ -27,6 +31,7 @@ use chatelaine::{
         act::Act,
         known::{Derived, Known},
         session::{Screen, Session},
+        stage::Hanger,
         targets::{Target, TargetKind, Targets},
     },
     link::{
@@ -40,6 +45,8 @@ pub struct Surroundings {
     _folder: tempfile::TempDir,
     /// News for the tablet.
     pub news: mpsc::Sender<News>,
+    /// The link's own news of tickets is held back, so that a test can answer for the desk.
+    pub desk_is_mine: Arc<AtomicBool>,
 }
 
 /// The demo catalogue with one drop sold out.
@@ -61,14 +68,8 @@ pub fn options() -> (KioskOptions, Surroundings) {
         hashes.insert(name.clone(), picture.sha256.clone());
     }
     let content = CatalogContent { catalog: (*loaded.catalog).clone(), pictures: hashes };
-    let desk = DeskNews {
-        change: 1,
-        show: 1,
-        next_sequence: 0,
-        revision: loaded.revision.clone(),
-        available,
-        content: None,
-    };
+    let desk =
+        DeskNews { change: 1, show: 1, next_sequence: 0, revision: loaded.revision.clone(), available, content: None };
     std::fs::write(folder.path().join("catalog.json"), serde_json::to_vec(&content).unwrap()).unwrap();
     std::fs::write(folder.path().join("desk.json"), serde_json::to_vec(&desk).unwrap()).unwrap();
     // A port where nobody listens.
@@ -76,17 +77,16 @@ pub fn options() -> (KioskOptions, Surroundings) {
     let pairing = Pairing { desk: format!("http://127.0.0.1:{port}"), key: "k".into(), digit: 3 };
     let wake = WakeCell::default();
     let bell = wake.clone();
-    let config = LinkConfig {
-        dir: folder.path().to_owned(),
-        pairing: Some(pairing),
-        wake: Arc::new(move || bell.ring()),
-    };
+    let config =
+        LinkConfig { dir: folder.path().to_owned(), pairing: Some(pairing), wake: Arc::new(move || bell.ring()) };
     let (link, from_link) = Link::open(config).unwrap();
     let (news, to_tablet) = mpsc::channel();
-    let forward = news.clone();
+    let (forward, desk_is_mine) = (news.clone(), Arc::new(AtomicBool::new(false)));
+    let mine = Arc::clone(&desk_is_mine);
     std::thread::spawn(move || {
         while let Ok(one) = from_link.recv() {
-            if forward.send(one).is_err() {
+            let answer = matches!(one, News::Pin(_) | News::Waiting(_) | News::Delivered { .. });
+            if !(answer && mine.load(Ordering::Relaxed)) && forward.send(one).is_err() {
                 return;
             }
         }
@@ -100,7 +100,7 @@ pub fn options() -> (KioskOptions, Surroundings) {
         settings_file: None,
         wake,
     };
-    (options, Surroundings { _folder: folder, news })
+    (options, Surroundings { _folder: folder, news, desk_is_mine })
 }
 
 /// A guest at a tablet.
@@ -126,6 +126,11 @@ impl Hand {
         hand.wait_for("the catalogue", |world| world.resource::<Known>().snapshot.is_some());
         hand.frames(3);
         hand
+    }
+
+    /// From here on the test answers for the desk.
+    pub fn play_the_desk(&mut self) {
+        self.around.desk_is_mine.store(true, Ordering::Relaxed);
     }
 
     /// Lets so many frames go by.
@@ -219,6 +224,12 @@ impl Hand {
         let token = self.token(place);
         let is = |target: &&Target| target.kind == TargetKind::Hung { token };
         self.targets().all.iter().find(is).expect("a hung drop can be touched").rect.center()
+    }
+
+    /// The place of the base nearest to `p` that is on the stage.
+    pub fn nearest_on_the_base(&self, p: Pos2) -> Pos2 {
+        let hanger = self.app.world().resource::<Hanger>();
+        hanger.nearest(p).expect("there is a base").clamp(self.stage().min, self.stage().max - vec2(1.0, 1.0))
     }
 
     /// The bare stage.

@@ -39,7 +39,6 @@ impl Brush<'_> {
         self.shadow(rect, radius, self.px(20.0));
         let (fill, edge) = match plate {
             Plate::Paper => (theme::PAPER, theme::LINEN_DEEP),
-
             Plate::Grave => (theme::GRAVE, theme::CAUTION_INK),
         };
         self.fill(rect, radius, fill);
@@ -58,12 +57,13 @@ impl Brush<'_> {
             (Look::Main, false) => (theme::LINEN_DEEP, theme::SEAM, theme::INK_SOFT),
             (Look::Chosen, _) => (theme::PLUM_PALE, theme::PLUM, theme::PLUM),
             (Look::Plain, true) => {
-                (if pressed { theme::PLUM_PALE } else { theme::PAPER }, theme::PLUM.gamma_multiply(0.45), theme::PLUM)
+                (if pressed { theme::PLUM_PALE } else { theme::PAPER }, theme::PLUM_LINE, theme::PLUM)
             }
             (Look::Quiet, true) => {
                 (if pressed { theme::PLUM_PALE } else { Color32::TRANSPARENT }, Color32::TRANSPARENT, theme::PLUM)
             }
-            (_, false) => (Color32::TRANSPARENT, theme::SEAM.gamma_multiply(0.6), theme::SEAM),
+            (Look::Quiet, false) => (Color32::TRANSPARENT, Color32::TRANSPARENT, theme::SEAM),
+            (Look::Plain, false) => (Color32::TRANSPARENT, theme::SEAM, theme::SEAM),
         };
         if look == Look::Main && act.is_some() && !pressed {
             self.shadow(place, radius, self.px(12.0));
@@ -80,7 +80,14 @@ impl Brush<'_> {
 
     /// Sign and words in the middle of `rect`; only the sign where the words would be cramped.
     fn inside(&self, rect: Rect, icon: Option<Icon>, label: &str, ink: Color32, heavy: bool) {
-        let ty = Type { color: ink, ..if heavy { Type::BUTTON } else { Type::BUTTON.sized(19.0) } };
+        // A single figure, or words on a large plate, are set larger.
+        let size = match (label.chars().count(), rect.height() > self.px(84.0)) {
+            (1, _) => 30.0,
+            (_, true) => 25.0,
+            _ if heavy => 22.0,
+            _ => 19.0,
+        };
+        let ty = Type::BUTTON.sized(size).in_color(ink);
         let inner = rect.shrink2(vec2(self.px(12.0).min(rect.width() * 0.1), self.px(5.0)));
         let Some(icon) = icon else {
             self.text(inner, Align2::CENTER_CENTER, label, ty);

@@ -11,7 +11,6 @@ use super::{
         session::Session,
         stage::{Flight, Flights, Hanger, To},
         targets::{Scrolls, Targets},
-        theme,
     },
     Drag,
     fingers::Felt,
@@ -63,7 +62,7 @@ impl Released<'_> {
     fn carried(&mut self, kind: String, at: Pos2, targets: &Targets, acts: &mut MessageWriter<Act>) {
         let on_stage = targets.stage.is_some_and(|stage| stage.contains(at));
         let open = matches!(self.derived.standing.get(&kind), Some(Standing::Open | Standing::Aside));
-        if on_stage && open && self.hanger.distance(at) < theme::HOLD_PX.max(self.hanger.px(20.0)) {
+        if on_stage && open && self.hanger.takes_hold(at) {
             let number = self.hanger.number_at(at, None);
             self.flights.start_next_at(at);
             acts.write(Act::Hang { kind, at: Some(number) });

@@ -127,6 +127,6 @@ fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
     b.button(longer, Look::Plain, Some(Icon::Plus), &s.t("base-longer"), can(now.mm() < most, Act::Longer(1)));
     let (top, under) = cut_top(words.shrink2(vec2(b.px(8.0), 0.0)), words.height() * 0.56);
     let written = length::written(now, catalog.table.region, s.texts.lang);
-    b.text(top, Align2::CENTER_CENTER, &written, Type::HEADING);
+    b.text(top, Align2::CENTER_CENTER, &written, Type::FIGURE);
     b.text(under, Align2::CENTER_CENTER, &length::falls_at(now, &s.texts), Type::SMALL);
 }

@@ -24,8 +24,8 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
         match &finger.drag {
             Drag::Carry { kind } => {
                 let Some(kind) = catalog.drop_kind(kind) else { continue };
-                if layout.stage.contains(finger.now) {
-                    place_mark(b, s, finger.now, theme::HOLD_PX.max(s.hanger.px(20.0)));
+                if layout.stage.contains(finger.now) && s.hanger.takes_hold(finger.now) {
+                    place_mark(b, s, finger.now);
                 }
                 held(b, s, kind, finger.now, 1.06);
             }
@@ -34,7 +34,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
                 let Some(kind) = hung.and_then(|hung| catalog.drop_kind(&hung.kind)) else { continue };
                 let pulled = s.hanger.distance(finger.now) - s.hanger.distance(finger.from);
                 if pulled < s.hanger.pull_off_px() {
-                    place_mark(b, s, finger.now, f32::INFINITY);
+                    place_mark(b, s, finger.now);
                 }
                 let grip = s.hanger.ring(*token).map_or(vec2(0.0, 0.0), |ring| ring - finger.from);
                 held(b, s, kind, finger.now + grip, 1.06);
@@ -44,9 +44,9 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     }
 }
 
-/// Where the ring would take hold, if that is within `reach`.
-fn place_mark(b: &Brush, s: &Scene, finger: Pos2, reach: f32) {
-    if let Some(near) = s.hanger.nearest(finger).filter(|near| near.distance(finger) < reach) {
+/// Where the ring would take hold.
+fn place_mark(b: &Brush, s: &Scene, finger: Pos2) {
+    if let Some(near) = s.hanger.nearest(finger) {
         let radius = b.px(13.0);
         b.painter.circle(near, radius, theme::PLUM.gamma_multiply(0.18), Stroke::new(3.0, theme::PLUM));
     }

@@ -86,6 +86,10 @@ pub(super) fn paint_screen(
     mut scrolls: ResMut<Scrolls>,
 ) -> Result {
     let context = contexts.ctx_mut()?;
+    // egui uses new typefaces from the next frame on, and knows no others.
+    if !context.fonts(|fonts| fonts.definitions().families.contains_key(&theme::Face::Serif.family())) {
+        return Ok(());
+    }
     let layout = scene.layout();
     let touches = scene.fingers.touches();
     targets.clear();

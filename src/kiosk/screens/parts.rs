@@ -49,7 +49,7 @@ pub(super) fn desk_away(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
     let room = width - side - 3.0 * pad;
     let size = b.measure(&text, Type::SMALL, room);
     let rect = Rect::from_min_size(at, vec2(size.x + side + 3.0 * pad, size.y.max(side) + pad));
-    b.fill(rect, b.px(12.0), theme::PAPER.gamma_multiply(0.94));
+    b.fill(rect, b.px(12.0), theme::PAPER);
     b.outline(rect, b.px(12.0), 1.0, theme::SEAM);
     b.icon(
         Rect::from_center_size(pos2(rect.left() + pad + side / 2.0, rect.center().y), vec2(side, side)),
@@ -94,7 +94,7 @@ impl Flow {
         if !chosen {
             let radius = b.px(14.0).min(rect.height() / 2.0);
             b.fill(rect.shrink(1.0), radius, if b.pressed(rect) { theme::PLUM_PALE } else { theme::PAPER });
-            b.outline(rect, radius, 1.5, theme::PLUM.gamma_multiply(0.45));
+            b.outline(rect, radius, 1.5, theme::PLUM_LINE);
             if let Some(color) = swatch {
                 b.painter.circle(mark.center(), b.px(11.0), color, Stroke::new(1.0, theme::INK_SOFT));
             }
@@ -180,7 +180,7 @@ pub(super) fn lines(
         let words = s.t(if inside { "lines-tax-inside" } else { "lines-tax" });
         y = row(b, pos2(at.x, y), width, &words, &s.money(quote.tax), soft, small);
     }
-    row(b, pos2(at.x, y), width, &s.t("lines-total"), &s.money(quote.total), Type::HEADING.sized(28.0), height)
+    row(b, pos2(at.x, y), width, &s.t("lines-total"), &s.money(quote.total), Type::FIGURE.sized(26.0), height)
 }
 
 /// One caution as a card. Gives where the next may begin.
@@ -241,7 +241,7 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
 pub(super) fn homes(b: &mut Brush, s: &Scene, catalog: &Catalog, piece: &Piece, rect: Rect) {
     let stops = walking_order(catalog, piece);
     let (height, gap) = (b.px(74.0).max(50.0), b.gap() * 0.7);
-    let columns = ((rect.width() / b.px(300.0)).floor() as usize).clamp(1, stops.len().max(1));
+    let columns = ((rect.width() / b.px(300.0).max(250.0)).floor() as usize).clamp(1, stops.len().max(1));
     let width = (rect.width() - gap * (columns - 1) as f32 - b.px(10.0)) / columns as f32;
     b.scroll(ScrollId::Homes, rect, |b, start| {
         let mut bottom = start.y;

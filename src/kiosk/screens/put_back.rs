@@ -36,7 +36,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
             b.text(board, Align2::CENTER_CENTER, &s.t("put-back-hint"), Type::HEADING);
         }
     }
-    b.painter.rect_filled(layout.side, 0.0, theme::PAPER.gamma_multiply(0.8));
+    b.painter.rect_filled(layout.side, 0.0, theme::ASIDE);
     let rect = layout.side.shrink(gap);
     let side = b.touch_px(104.0);
     let columns = ((rect.width() / (side + gap * 0.6)).floor() as usize).max(1);

@@ -45,7 +45,7 @@ fn keypad(b: &mut Brush, s: &Scene, rest: Rect, prompt: &str, secret: bool, more
     b.fill(shown, b.px(10.0), theme::LINEN);
     b.outline(shown, b.px(10.0), 1.0, theme::SEAM);
     let typed = if secret { "•".repeat(s.seller.typed.chars().count()) } else { s.seller.typed.clone() };
-    b.text(shown.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &typed, Type::HEADING);
+    b.text(shown.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &typed, Type::FIGURE);
     let columns = if more.is_empty() { 3 } else { 4 };
     let places = grid(keys.with_min_y(keys.top() + gap), columns, 4, gap);
     let key = |row: usize, column: usize| places.get(row * columns + column).copied();

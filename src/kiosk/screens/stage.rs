@@ -24,7 +24,9 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let Some(catalog) = s.catalog() else { return };
     b.targets.stage = Some(layout.stage);
     hung(b, s, catalog, layout);
-    signs(b, s, layout);
+    if s.session.selected.is_none() {
+        signs(b, s, layout);
+    }
     foot(b, s, layout.foot);
     trays::paint(b, s, catalog, layout);
 }
@@ -72,31 +74,28 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
         let label = format!("{}, {}", kind.name, kind.home);
         b.target(rect, Act::Select(hung.token), label, TargetKind::Hung { token: hung.token });
         if s.session.selected == Some(hung.token) {
-            chosen = Some((hung.token, rect));
+            chosen = Some((hung.token, rect, kind));
         }
     }
     b.painter.set_clip_rect(before);
-    let Some((token, rect)) = chosen else { return };
+    let Some((token, rect, kind)) = chosen else { return };
     b.outline(rect.expand(4.0).intersect(layout.stage.shrink(2.0)), b.px(14.0), 2.5, theme::PLUM);
-    // Left, off, right: under the drop, or over it where there is no room.
-    let (side, gap) = (b.touch_px(60.0), b.gap() * 0.5);
-    let off_width = side * 2.2;
-    let size = vec2(2.0 * side + off_width + 2.0 * gap, side);
-    let room = layout.stage.shrink(b.gap() * 0.5);
-    let x = (rect.center().x - size.x / 2.0).clamp(room.left(), (room.right() - size.x).max(room.left()));
-    let under = rect.bottom() + gap;
-    let y = if under + size.y <= room.bottom() { under } else { (rect.top() - size.y - gap).max(room.top()) };
-    let strip = Rect::from_min_size(pos2(x, y), size);
-    b.shadow(strip.expand(gap), b.px(18.0), b.px(18.0));
-    b.fill(strip.expand(gap), b.px(18.0), theme::PAPER);
+    // Its name and left, off, right: at the top of the stage, where no drop hangs.
+    let (side, gap) = (b.touch_px(60.0), b.gap() * 0.6);
+    let room = layout.stage.shrink(b.gap());
+    let strip = Rect::from_min_size(room.min, vec2(room.width(), side + 2.0 * gap));
+    b.shadow(strip, b.px(18.0), b.px(18.0));
+    b.fill(strip, b.px(18.0), theme::PAPER);
     let place = drops.iter().position(|hung| hung.token == token).unwrap_or(0);
-    let (left, rest) = cut_left(strip, side);
-    let (right, off) = cut_right(rest, side);
     let moves = |by: i32, can: bool| can.then_some(Act::Shift { token, by });
+    let (right, rest) = cut_right(strip.shrink(gap), side);
+    let (off, rest) = cut_right(rest.with_max_x(rest.right() - gap), (rest.width() * 0.36).max(side));
+    let (left, name) = cut_right(rest.with_max_x(rest.right() - gap), side);
     b.button(left, Look::Plain, Some(Icon::Back), &s.t("stage-to-left"), moves(-1, place > 0));
     b.button(right, Look::Plain, Some(Icon::Onward), &s.t("stage-to-right"), moves(1, place + 1 < drops.len()));
-    let label = s.t("stage-take-off");
-    b.button(off.shrink2(vec2(gap, 0.0)), Look::Main, None, &label, Some(Act::PullOff(token)));
+    b.button(off, Look::Main, None, &s.t("stage-take-off"), Some(Act::PullOff(token)));
+    let words = format!("{} · {}", kind.name, kind.home);
+    b.text(name.shrink2(vec2(gap, 0.0)), Align2::LEFT_CENTER, &words, Type::BODY);
 }
 
 /// What has to be said on the stage: nothing hung yet, the desk is away, the piece is too short; and near or whole.
@@ -105,7 +104,7 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     let side = b.touch_px(58.0);
     let corner = layout.stage.right_top() + vec2(-gap - side, gap);
     let glass = Rect::from_min_size(corner, vec2(side, side));
-    b.fill(glass, side / 2.0, theme::PAPER.gamma_multiply(0.9));
+    b.fill(glass, side / 2.0, theme::PAPER);
     let label = s.t(if s.session.whole_view { "stage-nearer" } else { "stage-whole" });
     b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Act::WholeView));
     let room = layout.stage.width() - side - 3.0 * gap;
@@ -118,7 +117,7 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     for text in [trouble, hint].into_iter().flatten() {
         let size = b.measure(&text, Type::BODY, room - 2.0 * gap);
         let card = Rect::from_min_size(pos2(layout.stage.left() + gap, y), size + vec2(2.0 * gap, gap));
-        b.fill(card, b.px(12.0), theme::PAPER.gamma_multiply(0.92));
+        b.fill(card, b.px(12.0), theme::PAPER);
         b.text(card.shrink2(vec2(gap, gap * 0.5)).expand(1.0), Align2::LEFT_CENTER, &text, Type::BODY);
         y = card.bottom() + gap;
     }
@@ -126,7 +125,7 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
 
 /// The tag, the cautions, the way onwards.
 fn foot(b: &mut Brush, s: &Scene, foot: Rect) {
-    b.painter.rect_filled(foot, 0.0, theme::LINEN_DEEP.gamma_multiply(0.55));
+    b.painter.rect_filled(foot, 0.0, theme::STRIP);
     let gap = b.gap() * 0.8;
     let inner = foot.shrink2(vec2(gap, ((foot.height() - b.touch_px(68.0)) / 2.0).max(1.0)));
     let (tag, rest) = cut_left(inner, inner.width() * 0.34);
@@ -141,7 +140,7 @@ fn foot(b: &mut Brush, s: &Scene, foot: Rect) {
 pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
     let total = s.derived.quote.as_ref().map(|quote| s.money(quote.total)).unwrap_or_default();
     let words = b.tag(rect, b.pressed(rect));
-    b.text(words, Align2::CENTER_CENTER, &total, Type::HEADING.sized(34.0));
+    b.text(words, Align2::CENTER_CENTER, &total, Type::FIGURE);
     let label = format!("{} {total}", s.t("lines-total"));
     b.button_target(rect, Act::Open(Overlay::Lines), label);
 }

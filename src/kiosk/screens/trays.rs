@@ -21,7 +21,7 @@ use crate::{
 };
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
-    b.painter.rect_filled(layout.side, 0.0, theme::PAPER);
+    b.painter.rect_filled(layout.side, 0.0, theme::ASIDE);
     let edge = Stroke::new(1.0, theme::SEAM);
     if layout.portrait {
         b.painter.hline(layout.side.x_range(), layout.side.top(), edge);
@@ -57,7 +57,7 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
             b.fill(place, radius, theme::PLUM);
         } else {
             b.fill(place, radius, if b.pressed(place) { theme::PLUM_PALE } else { theme::LINEN });
-            b.outline(place, radius, 1.5, theme::PLUM.gamma_multiply(0.4));
+            b.outline(place, radius, 1.5, theme::PLUM_LINE);
         }
         let color = if i == shown { theme::PAPER } else { theme::PLUM };
         b.text(place, Align2::CENTER_CENTER, &letter, Type::HEADING.sized(28.0).in_color(color));
@@ -125,7 +125,7 @@ fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&D
     let ground = match (pressed, bright) {
         (true, _) => theme::PLUM_PALE,
         (_, true) => theme::LINEN,
-        (_, false) => theme::LINEN_DEEP.gamma_multiply(0.7),
+        (_, false) => theme::STRIP,
     };
     b.fill(rect, radius, ground);
     b.outline(rect, radius, 1.0, theme::SEAM);
@@ -192,7 +192,7 @@ pub(super) fn map(b: &Brush, tray: &Tray, lit: Home, rect: Rect) {
             let Some(place) = places.get(r * columns + c) else { continue };
             let here = number == lit.compartment;
             b.fill(*place, b.px(8.0), if here { theme::PLUM } else { theme::LINEN_DEEP });
-            let (ty, color) = if here { (Type::HEADING, theme::PAPER) } else { (Type::SMALL, theme::INK_SOFT) };
+            let (ty, color) = if here { (Type::FIGURE, theme::PAPER) } else { (Type::SMALL, theme::INK_SOFT) };
             let text = Home { tray: tray.letter, compartment: number }.to_string();
             b.text(place.shrink(2.0), Align2::CENTER_CENTER, &text, ty.in_color(color));
             if here {

@@ -4,16 +4,26 @@ use bevy::prelude::*;
 use bevy_egui::egui::{Pos2, Rect, Vec2 as Span, pos2, vec2};
 
 use super::super::{
-    known::Derived, layout::Layout, outside::window::WindowSize, power::Awake, session::Screen, session::Session,
-    settings::Settings, theme,
+    known::{Derived, Known},
+    layout::Layout,
+    outside::window::WindowSize,
+    power::Awake,
+    session::Screen,
+    session::Session,
+    settings::Settings,
+    theme,
 };
 use crate::{
-    craft::Token,
-    hang::{BangleAt, Bounds, Point},
+    craft::{DropKind, Token},
+    hang::{BangleAt, Bounds, PiecePlaces, Point},
 };
 
-/// How much of a piece is seen at least when the drops are looked at from near, in millimetres.
-const NEAR_MM: f32 = 135.0;
+/// How much of a bare base is seen at least from near, in millimetres.
+const NEAR_MM: f32 = 130.0;
+/// How much of the base is seen round the drops from near, in millimetres.
+const AROUND_MM: f32 = 26.0;
+/// However few the drops are, so much is seen, in millimetres.
+const LEAST_MM: f32 = 84.0;
 /// The view stays as it is while the piece fills at least this share of what it could.
 const KEEP_SHARE: f32 = 0.8;
 /// How fast the view follows, per second.
@@ -33,6 +43,8 @@ pub struct Hanger {
     line: Vec<Pos2>,
     /// Where each ring rests, in pixels, left to right.
     rings: Vec<(Token, Pos2)>,
+    /// From the hung drops' rings down to the lowest of them, in pixels.
+    cluster: Option<Rect>,
     screen: Screen,
 }
 
@@ -62,6 +74,12 @@ impl Hanger {
         self.nearest(p).map_or(f32::INFINITY, |near| near.distance(p))
     }
 
+    /// Whether a drop let go at `p` takes hold: near the base, or among the drops that hang there.
+    pub fn takes_hold(&self, p: Pos2) -> bool {
+        let reach = theme::HOLD_PX.max(self.px(20.0));
+        self.distance(p) < reach || self.cluster.is_some_and(|cluster| cluster.expand(reach).contains(p))
+    }
+
     /// The number from the left that a drop let go at `p` gets; `but` is not counted.
     pub fn number_at(&self, p: Pos2, but: Option<Token>) -> usize {
         self.rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
@@ -82,6 +100,7 @@ impl Hanger {
         let Some(places) = &derived.places else {
             self.line.clear();
             self.rings.clear();
+            self.cluster = None;
             return;
         };
         let at = |p: &Point| self.at(p.x_mm as f32, p.y_mm as f32);
@@ -91,6 +110,9 @@ impl Hanger {
         };
         let rings = places.rings.iter().zip(tokens);
         self.rings = rings.map(|(r, token)| (*token, self.at(r.x_mm as f32, r.y_mm as f32))).collect();
+        let bottom = self.at(0.0, places.bounds.bottom_mm as f32).y;
+        let around = self.rings.iter().map(|(_, ring)| Rect::from_min_max(*ring, pos2(ring.x, bottom.max(ring.y))));
+        self.cluster = around.reduce(Rect::union);
     }
 }
 
@@ -103,18 +125,33 @@ fn lower_arc(bangle: &BangleAt) -> Vec<Point> {
         .collect()
 }
 
-/// The scale and origin at which `bounds` is seen in `area`: whole, or with the lowest part near.
-fn view_of(bounds: &Bounds, area: Rect, near: bool) -> (f32, Pos2) {
+/// What has to be seen of a piece from near: the drops with some of the base, or the lowest part of a bare base.
+fn near_mm(places: &PiecePlaces, kinds: &[&DropKind]) -> Span {
+    let rings = || places.rings.iter().zip(kinds);
+    if kinds.is_empty() || places.bangle.is_some() {
+        return vec2(NEAR_MM * 0.5, NEAR_MM);
+    }
+    let left = rings().map(|(ring, kind)| ring.x_mm - kind.width.mm() / 2.0).fold(f64::INFINITY, f64::min);
+    let right = rings().map(|(ring, kind)| ring.x_mm + kind.width.mm() / 2.0).fold(f64::NEG_INFINITY, f64::max);
+    let top = rings().map(|(ring, _)| ring.y_mm).fold(f64::INFINITY, f64::min);
+    let size = vec2((right - left) as f32, (places.bounds.bottom_mm - top) as f32) + Span::splat(AROUND_MM);
+    size.max(Span::splat(LEAST_MM))
+}
+
+/// The scale and origin at which a piece is seen in `area`: whole, or with what is `near` as large as it goes.
+fn view_of(bounds: &Bounds, area: Rect, near: Option<Span>) -> (f32, Pos2) {
     let size = vec2((bounds.right_mm - bounds.left_mm) as f32, (bounds.bottom_mm - bounds.top_mm) as f32);
-    let size = size.max(Span::splat(1.0));
-    let whole = (area.width() / size.x).min(area.height() / size.y);
-    let scale = if near { whole.max((area.height() / NEAR_MM).min(area.width() / (size.x * 0.92))) } else { whole };
+    let fitting = |size: Span| (area.width() / size.x.max(1.0)).min(area.height() / size.y.max(1.0));
+    let whole = fitting(size);
+    let scale = near.map_or(whole, |near| whole.max(fitting(near)));
+    (scale, origin_at(bounds, area, scale))
+}
+
+/// Where the piece's (0, 0) is at a scale: what does not fit runs out at the top; what fits hangs in the middle.
+fn origin_at(bounds: &Bounds, area: Rect, scale: f32) -> Pos2 {
     let middle = (bounds.left_mm + bounds.right_mm) as f32 / 2.0;
-    let x = area.center().x - middle * scale;
-    // What does not fit runs out at the top; what fits hangs in the middle.
-    let below = ((area.height() - size.y * scale) / 2.0).max(0.0);
-    let y = area.bottom() - below - bounds.bottom_mm as f32 * scale;
-    (scale, pos2(x, y))
+    let below = ((area.height() - (bounds.bottom_mm - bounds.top_mm) as f32 * scale) / 2.0).max(0.0);
+    pos2(area.center().x - middle * scale, area.bottom() - below - bounds.bottom_mm as f32 * scale)
 }
 
 /// Keeps the view on the piece: still while drops are hung, gliding when it has to change.
@@ -122,6 +159,7 @@ fn view_of(bounds: &Bounds, area: Rect, near: bool) -> (f32, Pos2) {
 pub(super) fn fit_the_view(
     mut hanger: ResMut<Hanger>,
     derived: Res<Derived>,
+    known: Res<Known>,
     session: Res<Session>,
     screen: Res<State<Screen>>,
     settings: Res<Settings>,
@@ -134,14 +172,16 @@ pub(super) fn fit_the_view(
     let jump = hanger.area != Some(area) || hanger.screen != *screen.get() || hanger.px_per_mm <= 0.0;
     (hanger.area, hanger.screen) = (Some(area), *screen.get());
     if let Some(places) = &derived.places {
-        let near = *screen.get() == Screen::Stage && !session.whole_view;
+        let near = (*screen.get() == Screen::Stage && !session.whole_view).then(|| {
+            let catalog = known.catalog();
+            let ids = derived.piece.iter().flat_map(|piece| &piece.drops);
+            let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
+            near_mm(places, &kinds)
+        });
         let (scale, origin) = view_of(&places.bounds, area, near);
         let keep = hanger.wanted.filter(|(kept, _)| *kept <= scale * 1.001 && *kept >= scale * KEEP_SHARE && !jump);
         let wanted = match keep {
-            Some((kept, _)) => {
-                let (_, fresh) = rescaled(&places.bounds, area, kept);
-                (kept, fresh)
-            }
+            Some((kept, _)) => (kept, origin_at(&places.bounds, area, kept)),
             None => (scale, origin),
         };
         hanger.wanted = Some(wanted);
@@ -158,14 +198,6 @@ pub(super) fn fit_the_view(
     }
     let tokens: Vec<Token> = session.history.now().drops.iter().map(|hung| hung.token).collect();
     hanger.take(&derived, &tokens);
-}
-
-/// The origin at a scale that is kept.
-fn rescaled(bounds: &Bounds, area: Rect, scale: f32) -> (f32, Pos2) {
-    let middle = (bounds.left_mm + bounds.right_mm) as f32 / 2.0;
-    let below = ((area.height() - (bounds.bottom_mm - bounds.top_mm) as f32 * scale) / 2.0).max(0.0);
-    let y = area.bottom() - below - bounds.bottom_mm as f32 * scale;
-    (scale, pos2(area.center().x - middle * scale, y))
 }
 
 /// Where the piece may be on a screen.

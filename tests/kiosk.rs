@@ -1,0 +1,498 @@
+//! The tablet as a guest meets it: touches in, screens and tickets out. No window, no graphics driver.
+
+#![cfg(feature = "kiosk")]
+
+mod kiosk_support;
+
+use bevy::{
+    input::{keyboard::Key, touch::TouchPhase},
+    prelude::State,
+    time::TimeUpdateStrategy,
+};
+use bevy_egui::egui::{Pos2, Rect, Vec2, pos2, vec2};
+use chatelaine::{
+    craft::Wearer,
+    kiosk::{
+        act::Act,
+        i18n::Lang,
+        known::{Known, Standing, places_of},
+        session::{Overlay, Screen, SellerDesk, SellerStep, Sending, Session},
+        targets::{ScrollId, Scrolls, TargetKind},
+    },
+    link::{Kept, News, PinAnswer, Snapshot},
+    ticket::TicketNumber,
+};
+use kiosk_support::{Hand, SOLD_OUT};
+
+const SIZES: [(u32, u32); 4] = [(800, 480), (1280, 800), (1920, 1200), (800, 1280)];
+
+fn stage_at(size: (u32, u32)) -> Hand {
+    let mut hand = Hand::at(size);
+    hand.to_the_stage();
+    hand
+}
+
+fn hang(hand: &mut Hand, kinds: &[&str]) {
+    for kind in kinds {
+        let at = hand.compartment(kind);
+        hand.tap_at(at);
+    }
+    hand.seconds(1.0);
+    assert_eq!(hand.hung(), kinds);
+}
+
+fn everything_is_gone(hand: &Hand) {
+    assert_eq!(hand.screen(), Screen::Welcome);
+    assert_eq!(format!("{:?}", hand.session()), format!("{:?}", Session::default()));
+    let scrolls = &hand.app.world().resource::<Scrolls>().0;
+    assert!(scrolls.values().all(|scroll| scroll.offset == 0.0 && scroll.speed == 0.0), "{scrolls:?}");
+}
+
+#[test]
+fn a_guest_goes_the_whole_way() {
+    let mut hand = stage_at((1280, 800));
+    // Two by tapping, three by dragging: onto the drops, to the left of them, to the right of them.
+    hang(&mut hand, &["key-heart", "bead-lapis"]);
+    for (kind, aside, place) in [("tassel-plum", 0.0, 1), ("vial-stars", -400.0, 0), ("locket-oval", 400.0, 4)] {
+        let (from, near) = (hand.compartment(kind), hand.hung_at(0).lerp(hand.hung_at(1), 0.5));
+        let to = hand.nearest_on_the_base(near + vec2(aside, -60.0));
+        hand.drag(from, to);
+        hand.seconds(1.0);
+        assert_eq!(hand.hung()[place], kind, "{:?}", hand.hung());
+    }
+    assert_eq!(hand.hung().len(), 5);
+    // One comes off again: pulled away far enough.
+    let (from, gone) = (hand.hung_at(4), hand.hung()[4].clone());
+    hand.drag(from, pos2(from.x, hand.stage().bottom() + 40.0));
+    hand.seconds(1.0);
+    assert_eq!(hand.hung().len(), 4);
+    assert!(!hand.hung().contains(&gone));
+    // The tag agrees with the quote to the cent.
+    let piece = hand.session().history.now().piece().unwrap();
+    let quote = hand.app.world().resource::<Known>().catalog().unwrap().quote(&piece).unwrap();
+    assert_eq!(hand.derived().quote.as_ref(), Some(&quote));
+    assert!(hand.find(&Act::Open(Overlay::Lines)).label.contains(&quote.total.to_string()));
+
+    hand.tap(&Act::Review);
+    assert_eq!(hand.session().overlay, Some(Overlay::Wearer), "who it is for is asked at the latest here");
+    hand.tap(&Act::For(Wearer::From6To12));
+    assert!(!hand.derived().verdict.cautions.is_empty());
+    assert!(!hand.sees(&Act::Send), "a grown-up has to read the cautions first");
+    hand.tap(&Act::GrownUp(true));
+    hand.tap(&Act::Send);
+    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    let Sending::Given { kept, delivered, .. } = hand.session().sending.clone() else { panic!("no number") };
+    assert_eq!((kept.number.kiosk(), delivered), (3, false));
+    hand.seconds(31.0);
+    everything_is_gone(&hand);
+}
+
+#[test]
+fn an_unsuitable_piece_is_said_plainly_and_both_ways_out_work() {
+    let mut hand = stage_at((800, 480));
+    hang(&mut hand, &["key-tiny"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::Under3));
+    assert!(!hand.derived().verdict.suitable);
+    assert!(!hand.sees(&Act::Send));
+    let outs = hand.targets().all.iter().filter(|t| ["Change who it is for", "Back to the drops"].contains(&&*t.label));
+    let outs: Vec<Pos2> = outs.map(|target| target.rect.center()).collect();
+    assert_eq!(outs.len(), 2);
+    hand.tap_at(outs[0]);
+    hand.tap(&Act::For(Wearer::From13));
+    assert!(hand.derived().verdict.suitable && hand.sees(&Act::Send));
+    hand.tap(&Act::Back);
+    assert_eq!(hand.screen(), Screen::Stage);
+}
+
+#[test]
+fn what_is_ticked_does_not_outlive_a_change() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["vial-stars"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From6To12));
+    hand.tap(&Act::GrownUp(true));
+    assert!(hand.sees(&Act::Send));
+    hand.tap(&Act::Open(Overlay::Wearer));
+    hand.tap(&Act::For(Wearer::From3To5));
+    assert!(!hand.session().grown_up && !hand.sees(&Act::Send));
+}
+
+#[test]
+fn a_cancelled_touch_puts_the_drop_back() {
+    let mut hand = stage_at((1280, 800));
+    let (from, to, finger) = (hand.compartment("key-heart"), hand.stage().center(), hand.finger());
+    hand.press_and_carry(finger, from, to);
+    hand.touch(finger, TouchPhase::Canceled, to);
+    hand.seconds(1.0);
+    assert!(hand.hung().is_empty());
+    // The end that comes after it, as some screens send it, hangs nothing either.
+    hand.touch(finger, TouchPhase::Ended, to);
+    hand.seconds(1.0);
+    assert!(hand.hung().is_empty());
+    // A hung drop stays where it was.
+    hang(&mut hand, &["key-heart", "key-tiny"]);
+    let (from, finger) = (hand.hung_at(0), hand.finger());
+    hand.press_and_carry(finger, from, hand.stage().right_bottom());
+    hand.lose_the_window();
+    hand.touch(finger, TouchPhase::Ended, pos2(5.0, 5.0));
+    hand.frames(5);
+    assert_eq!(hand.hung(), ["key-heart", "key-tiny"]);
+}
+
+#[test]
+fn two_children_drag_at_once() {
+    let mut hand = stage_at((1280, 800));
+    let centre = hand.stage().center_bottom() - vec2(0.0, 150.0);
+    let (a, b) = (hand.compartment("key-heart"), hand.compartment("key-round"));
+    let (one, two) = (hand.finger(), hand.finger());
+    hand.touch(one, TouchPhase::Started, a);
+    hand.touch(two, TouchPhase::Started, b);
+    for step in 1..=10 {
+        hand.touch(one, TouchPhase::Moved, a + (centre - a) * (step as f32 / 10.0));
+        hand.touch(two, TouchPhase::Moved, b + (centre - b) * (step as f32 / 10.0));
+        hand.frames(1);
+    }
+    hand.touch(two, TouchPhase::Ended, centre);
+    hand.touch(one, TouchPhase::Ended, centre);
+    hand.seconds(1.0);
+    let mut hung = hand.hung();
+    hung.sort();
+    assert_eq!(hung, ["key-heart", "key-round"]);
+}
+
+#[test]
+fn a_lost_end_of_a_touch_does_no_harm() {
+    let mut hand = stage_at((1280, 800));
+    let (from, to, lost) = (hand.compartment("key-heart"), hand.stage().center(), hand.finger());
+    hand.press_and_carry(lost, from, to);
+    hand.seconds(5.5);
+    let next = hand.compartment("key-round");
+    hand.tap_at(next);
+    hand.seconds(1.0);
+    assert_eq!(hand.hung(), ["key-round"], "the silent finger's drop flew home, the next tap counts");
+    hand.touch(lost, TouchPhase::Ended, to);
+    hand.seconds(1.0);
+    assert_eq!(hand.hung(), ["key-round"]);
+}
+
+#[test]
+fn a_touch_that_comes_and_goes_within_one_frame_counts() {
+    let mut hand = stage_at((1280, 800));
+    let (from, finger) = (hand.compartment("key-heart"), hand.finger());
+    for phase in [TouchPhase::Started, TouchPhase::Ended] {
+        hand.touch(finger, phase, from);
+    }
+    hand.frames(2);
+    assert_eq!(hand.hung(), ["key-heart"]);
+    let (from, to) = (hand.compartment("key-round"), hand.hung_at(0));
+    for (phase, at) in [(TouchPhase::Started, from), (TouchPhase::Moved, to), (TouchPhase::Ended, to)] {
+        hand.touch(finger, phase, at);
+    }
+    hand.frames(2);
+    assert_eq!(hand.hung().len(), 2);
+}
+
+#[test]
+fn drops_are_reordered_by_sliding_and_by_tapping() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["key-heart", "key-round", "key-trefoil"]);
+    let (first, last) = (hand.hung_at(0), hand.hung_at(2));
+    hand.drag(first, pos2(last.x + 40.0, first.y));
+    hand.seconds(1.0);
+    assert_eq!(hand.hung(), ["key-round", "key-trefoil", "key-heart"]);
+    let (at, token) = (hand.hung_at(0), hand.token(0));
+    hand.tap_at(at);
+    assert_eq!(hand.session().selected, Some(token));
+    hand.tap(&Act::Shift { token, by: 1 });
+    assert_eq!(hand.hung(), ["key-trefoil", "key-round", "key-heart"]);
+    hand.tap(&Act::PullOff(token));
+    assert_eq!(hand.hung(), ["key-trefoil", "key-heart"]);
+    assert_eq!(hand.session().selected, None);
+}
+
+#[test]
+fn undo_and_redo_by_touch_and_keyboard() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["key-heart", "key-round"]);
+    hand.tap(&Act::Undo);
+    assert_eq!(hand.hung(), ["key-heart"]);
+    hand.control("z");
+    assert!(hand.hung().is_empty());
+    hand.control("y");
+    hand.tap(&Act::Redo);
+    assert_eq!(hand.hung(), ["key-heart", "key-round"]);
+    // Start over asks first.
+    hand.tap(&Act::Open(Overlay::StartOver));
+    hand.tap(&Act::Close);
+    assert_eq!(hand.hung().len(), 2);
+    hand.tap(&Act::Open(Overlay::StartOver));
+    hand.tap(&Act::StartOver);
+    assert!(hand.hung().is_empty());
+    assert_eq!(hand.screen(), Screen::Base);
+}
+
+#[test]
+fn the_keyboard_reaches_and_touches_everything() {
+    let mut hand = Hand::at((1280, 800));
+    let count = hand.targets().all.len();
+    // The languages come first; then the ring reaches what leaves the screen.
+    for _ in 0..count {
+        hand.key(Key::Tab);
+        hand.key(Key::Enter);
+        if hand.screen() != Screen::Welcome {
+            break;
+        }
+    }
+    assert_ne!(hand.screen(), Screen::Welcome);
+    hand.key(Key::Escape);
+    assert_eq!(hand.screen(), Screen::Welcome);
+}
+
+#[test]
+fn the_mouse_works_and_is_deaf_after_a_touch() {
+    let mut hand = Hand::at((1280, 800));
+    let begin = hand.find(&Act::Begin).rect.center();
+    hand.click(begin);
+    assert_eq!(hand.screen(), Screen::Base);
+    hand.tap(&Act::ToStage);
+    let at = hand.compartment("key-heart");
+    hand.tap_at(at);
+    hand.click(at);
+    assert_eq!(hand.hung().len(), 1, "the screen's own mouse click after the touch does not count");
+    hand.seconds(0.5);
+    hand.click(at);
+    assert_eq!(hand.hung().len(), 2);
+}
+
+#[test]
+fn what_is_sold_out_too_dear_or_hung_up_cannot_be_picked() {
+    let mut hand = stage_at((1280, 800));
+    assert_eq!(hand.derived().standing[SOLD_OUT], Standing::SoldOut);
+    assert!(!hand.sees(&Act::Hang { kind: SOLD_OUT.into(), at: None }));
+    hand.tap(&Act::WhyNot(SOLD_OUT.into()));
+    assert!(matches!(hand.session().overlay, Some(Overlay::Message { .. })));
+    hand.tap(&Act::Close);
+    hand.tap(&Act::Open(Overlay::Filters));
+    hand.tap(&Act::Budget(Some(20.into())));
+    hand.tap(&Act::Close);
+    assert_eq!(hand.derived().standing["locket-book"], Standing::TooDear);
+    hand.tap(&Act::WhyNot("locket-book".into()));
+    hand.tap(&Act::Close);
+    assert!(hand.hung().is_empty());
+    // The last one of a kind: once it hangs, its compartment is empty.
+    let one_left = hand.app.world().resource::<Known>().snapshot.clone().unwrap();
+    let mut snapshot = Snapshot::clone(&one_left);
+    snapshot.available.insert("key-tiny".into(), 1);
+    hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
+    hand.frames(3);
+    hang(&mut hand, &["key-tiny"]);
+    assert!(!hand.sees(&Act::Hang { kind: "key-tiny".into(), at: None }));
+}
+
+#[test]
+fn a_full_base_says_so() {
+    let mut hand = Hand::at((1280, 800));
+    hand.tap(&Act::Begin);
+    hand.tap(&Act::ChooseBase("bangle-silver".into()));
+    hand.tap(&Act::ToStage);
+    let mut snapshot = Snapshot::clone(hand.app.world().resource::<Known>().snapshot.as_ref().unwrap());
+    snapshot.available.insert("key-heart".into(), 1000);
+    hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
+    hand.frames(3);
+    let at = hand.compartment("key-heart");
+    for _ in 0..60 {
+        if hand.session().overlay.is_none() {
+            hand.tap_at(at);
+        }
+    }
+    let Some(Overlay::Message { title, .. }) = &hand.session().overlay else { panic!("nothing is said") };
+    assert_eq!(title, "No more room");
+    assert!(hand.hung().len() > 3);
+    let piece = hand.session().history.now().piece().unwrap();
+    let catalog = hand.app.world().resource::<Known>().catalog().unwrap();
+    assert!(places_of(catalog, &piece).is_ok(), "what hangs has room");
+}
+
+#[test]
+fn surprise_is_a_piece_that_can_be_had_within_the_budget() {
+    let mut hand = stage_at((1280, 800));
+    hand.tap(&Act::Open(Overlay::Filters));
+    hand.tap(&Act::Budget(Some(40.into())));
+    hand.tap(&Act::Close);
+    for _ in 0..5 {
+        hand.tap(&Act::Surprise);
+        assert!(!hand.hung().is_empty() && !hand.hung().contains(&SOLD_OUT.to_owned()));
+        assert!(hand.derived().quote.as_ref().unwrap().total <= 40.into());
+        assert!(hand.derived().trouble.is_none());
+    }
+}
+
+#[test]
+fn somebody_else_was_quicker() {
+    let mut hand = stage_at((1280, 800));
+    hand.play_the_desk();
+    hang(&mut hand, &["key-heart", "key-round"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From13));
+    hand.tap(&Act::Send);
+    let Sending::Asked(id) = hand.session().sending else { panic!("not asked: {:?}", hand.session().sending) };
+    let kept = Kept { id, number: TicketNumber::new(3, 0).unwrap() };
+    hand.around.news.send(News::Short { kept, parts: vec!["key-round".into()] }).unwrap();
+    hand.frames(4);
+    assert_eq!(hand.screen(), Screen::Stage);
+    assert_eq!(hand.hung(), ["key-heart"]);
+    let Some(Overlay::Message { text, .. }) = &hand.session().overlay else { panic!("nothing is said") };
+    assert!(text.contains("Wheel-bow key"), "{text}");
+}
+
+#[test]
+fn a_guest_who_leaves_leaves_nothing() {
+    let mut hand = stage_at((1280, 800));
+    hand.tap(&Act::Open(Overlay::Languages));
+    hand.tap(&Act::Speak(Lang::De));
+    hang(&mut hand, &["key-heart", "vial-stars"]);
+    hand.tap(&Act::Open(Overlay::Filters));
+    hand.tap(&Act::Budget(Some(50.into())));
+    hand.tap(&Act::Close);
+    let second = std::time::Duration::from_secs(1);
+    hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(second));
+    hand.frames(95);
+    assert!(hand.sees(&Act::StillHere));
+    assert_eq!(hand.targets().all.len(), 1, "nothing under the question can be touched");
+    hand.tap(&Act::StillHere);
+    assert!(!hand.sees(&Act::StillHere) && hand.hung().len() == 2);
+    hand.frames(115);
+    everything_is_gone(&hand);
+    assert_eq!(hand.find(&Act::Begin).label, "Touch to begin", "the next guest is greeted in the table's language");
+}
+
+#[test]
+fn put_back_shows_the_home() {
+    let mut hand = Hand::at((1280, 800));
+    hand.tap(&Act::PutBack);
+    let first = hand.find(&Act::Where("locket-round".into())).rect.center();
+    // The page scrolls under a finger without touching a picture.
+    hand.drag(first + vec2(0.0, 200.0), first);
+    assert!(hand.session().whereabouts.is_none());
+    assert!(hand.app.world().resource::<Scrolls>().0[&ScrollId::Pictures].offset > 100.0);
+    let last = hand.targets().all.iter().rev().find(|t| matches!(t.act, Act::Where(_))).unwrap().clone();
+    hand.tap_at(last.rect.center());
+    assert_eq!(Act::Where(hand.session().whereabouts.clone().unwrap()), last.act);
+    hand.tap(&Act::Back);
+    everything_is_gone(&hand);
+}
+
+#[test]
+fn the_seller_gets_in_with_the_pin_only() {
+    let mut hand = Hand::at((1280, 800));
+    hand.play_the_desk();
+    let finger = hand.finger();
+    hand.touch(finger, TouchPhase::Started, pos2(20.0, 20.0));
+    hand.seconds(1.7);
+    hand.touch(finger, TouchPhase::Ended, pos2(20.0, 20.0));
+    hand.frames(3);
+    assert_eq!(hand.screen(), Screen::Seller);
+    let step = |hand: &Hand| hand.app.world().resource::<SellerDesk>().step.clone();
+    for (answer, wanted) in [(PinAnswer::Wrong, SellerStep::Pin), (PinAnswer::Right, SellerStep::Menu)] {
+        for digit in "1234".chars() {
+            hand.tap(&Act::Key(digit));
+        }
+        hand.tap(&Act::EnterKeys);
+        hand.around.news.send(News::Pin(Some(answer))).unwrap();
+        hand.wait_for("the answer", |world| world.resource::<SellerDesk>().step != SellerStep::Checking);
+        assert_eq!(step(&hand), wanted);
+    }
+    hand.tap(&Act::LeftHanded(true));
+    hand.tap(&Act::Back);
+    hand.to_the_stage();
+    assert!(hand.stage().left() > 300.0, "the trays are on the left now");
+}
+
+#[test]
+fn every_screen_can_be_touched_at_every_size() {
+    for size in SIZES {
+        for lang in ["en", "de"] {
+            let (mut options, around) = kiosk_support::options();
+            options.language = Some(lang.into());
+            let mut hand = Hand::on(chatelaine::kiosk::headless(options, size), around);
+            let look = |hand: &mut Hand, what: &str| {
+                hand.frames(4);
+                sound(hand, &format!("{what} at {size:?} in {lang}"));
+            };
+            look(&mut hand, "Welcome");
+            hand.tap(&Act::PutBack);
+            look(&mut hand, "put-back");
+            hand.tap(&Act::Back);
+            hand.tap(&Act::Begin);
+            look(&mut hand, "base");
+            hand.tap(&Act::ToStage);
+            look(&mut hand, "bare stage");
+            hang(&mut hand, &["key-heart", "vial-stars", "bead-lapis"]);
+            look(&mut hand, "stage");
+            let at = hand.hung_at(1);
+            hand.tap_at(at);
+            look(&mut hand, "stage with a chosen drop");
+            for sheet in [
+                Overlay::Lines,
+                Overlay::Cautions,
+                Overlay::Filters,
+                Overlay::Wearer,
+                Overlay::StartOver,
+                Overlay::Languages,
+                Overlay::Message { title: "A title".into(), text: "Some words".into() },
+            ] {
+                hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
+                look(&mut hand, &format!("{sheet:?}"));
+            }
+            hand.app.world_mut().resource_mut::<Session>().overlay = None;
+            hand.frames(2);
+            hand.tap(&Act::Review);
+            hand.tap(&Act::For(Wearer::Under3));
+            look(&mut hand, "review");
+            hand.tap(&Act::GrownUp(true));
+            hand.tap(&Act::Send);
+            hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+            look(&mut hand, "sent");
+            hand.tap(&Act::Done);
+            hand.app.world_mut().write_message(Act::AskSeller);
+            hand.frames(3);
+            for step in [SellerStep::Pin, SellerStep::Menu, SellerStep::Address] {
+                hand.app.world_mut().resource_mut::<SellerDesk>().step = step;
+                look(&mut hand, "the seller's part");
+            }
+        }
+    }
+}
+
+/// Nothing outside the window, nothing over something else, nothing without words, nothing too small.
+fn sound(hand: &Hand, what: &str) {
+    let targets = hand.targets();
+    let window = targets.window.unwrap();
+    assert!(!targets.all.is_empty(), "{what}: nothing to touch");
+    let scrolled = |rect: Rect| targets.scrolls.iter().any(|area| area.rect.expand(1.0).contains_rect(rect));
+    for (i, one) in targets.all.iter().enumerate() {
+        assert!(!one.label.trim().is_empty(), "{what}: {:?} has no words", one.act);
+        assert!(window.expand(0.5).contains_rect(one.rect), "{what}: {} lies outside: {:?}", one.label, one.rect);
+        let hung = matches!(one.kind, TargetKind::Hung { .. });
+        // What is half scrolled away is as small as what is seen of it.
+        if !hung && !scrolled(one.rect) {
+            let Vec2 { x, y } = one.rect.size();
+            assert!(x >= 43.9 && y >= 43.9, "{what}: {} is {x} × {y}", one.label);
+        }
+        for other in &targets.all[i + 1..] {
+            let both_hung = hung && matches!(other.kind, TargetKind::Hung { .. });
+            let stage_things = hung != matches!(other.kind, TargetKind::Hung { .. });
+            let shared = one.rect.shrink(0.6).intersect(other.rect.shrink(0.6));
+            // Buttons may float over the stage; hung neighbours overlap as roof tiles.
+            assert!(
+                both_hung || stage_things || !shared.is_positive(),
+                "{what}: {} {:?} and {} {:?} overlap",
+                one.label,
+                one.rect,
+                other.label,
+                other.rect
+            );
+        }
+    }
+}
