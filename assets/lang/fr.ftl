@@ -118,8 +118,8 @@ lines-total = Total
 
 caution-title = Bon à savoir
 caution-count = { $n ->
-    [one] { $n } mise en garde
-   *[other] { $n } mises en garde
+    [one] { $n } alerte
+   *[other] { $n } alertes
   }
 caution-none = Rien de particulier à surveiller.
 caution-deferral = Un guide, pas un rapport d’essai ; les règles locales et une évaluation de sécurité qualifiée font foi.

@@ -20,7 +20,7 @@ pub enum HangError {
         width_mm: f64,
     },
     /// The necklace is too short for the neck.
-    #[error("a necklace of {length_mm:.0} mm is {missing_mm:.0} mm too short for a neck of {neck_mm:.0} mm")]
+    #[error("a necklace of {length_mm:.0} mm is {missing_mm:.1} mm too short for a neck of {neck_mm:.0} mm")]
     TooShortForNeck {
         /// The whole necklace.
         length_mm: f64,
@@ -47,8 +47,12 @@ pub enum HangError {
         /// Number of gaps.
         gaps: usize,
     },
-    /// The search for the rest shape came to no end.
-    #[error("no rest shape was found for this chain; its weights differ too much")]
+    /// No shape has tension all along: the chain has no weight and a part of it hangs slack, or the weights differ
+    /// by so many orders that the search came to no end.
+    #[error(
+        "no rest shape was found: a part of the chain hangs slack for want of weight, or the figures lie many orders \
+         apart; check the chain's weight per length and the drops' weights"
+    )]
     NoShape,
 }
 

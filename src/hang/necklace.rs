@@ -7,6 +7,11 @@
 //! a line search finds it. The cluster rests where its place has no influence on the energy any more, which is where
 //! the jumps of tension over its rings add up to nothing.
 
+mod balance;
+mod line;
+mod segment;
+
+use self::{balance::balance, line::Line, segment::Segment};
 use super::{
     G, HangError,
     error::{fitting, sound},
@@ -71,191 +76,17 @@ pub struct NecklaceRest {
     pub end_tension_mn: f64,
     /// The rings, left to right.
     pub rings: Vec<RingPlace>,
-    /// The end against which the cluster lies, if it found no balance between them.
+    /// The end against which the cluster lies, if it found no balance between them. Its ring is then on the hang
+    /// point itself, and the end's tension is that of the hang point, which carries the ring too.
     pub against: Option<Side>,
     segments: Vec<Segment>,
-}
-
-/// A piece of chain without a ring inside it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Segment {
-    arc: f64,
-    length: f64,
-    x: f64,
-    y: f64,
-    /// Vertical part of the tension at its beginning, as a mass in grams; positive where the chain falls.
-    v: f64,
-    /// Horizontal part, as a mass in grams.
-    h: f64,
-    /// Chain mass per length.
-    w: f64,
-}
-
-impl Segment {
-    /// x and y after `s` of it.
-    fn at(&self, s: f64) -> (f64, f64) {
-        let (dx, dy) = advance(self.h, self.v, self.w, s);
-        (self.x + dx, self.y + dy)
-    }
-}
-
-/// How far a piece of length `s` goes in x and y, with horizontal part `h` and vertical part `v` at its beginning.
-fn advance(h: f64, v: f64, w: f64, s: f64) -> (f64, f64) {
-    let end = v - w * s;
-    let (t0, t1) = (h.hypot(v), h.hypot(end));
-    let total = t0 + t1;
-    if total == 0.0 {
-        return (0.0, 0.0);
-    }
-    // (T₀ − T₁)/w and (asinh(V₀/H) − asinh(V₁/H))·H/w, written so that a light chain loses no digits.
-    let dy = s * (v + end) / total;
-    let chord = w * s / total;
-    // asinh a − asinh b = 2 atanh(Δ/(…)); with T₀ + T₁ the identity is tanh((A − B)/2) = (V₀ − V₁)/(T₀ + T₁).
-    let dx = if chord.abs() < 1e-5 {
-        2.0 * h * s / total * (1.0 + chord * chord / 3.0)
-    } else {
-        2.0 * h / w * chord.atanh()
-    };
-    (dx, dy)
-}
-
-/// Rings and chain for one place of the cluster.
-struct Line<'a> {
-    load: &'a NecklaceLoad,
-    /// Arcs of the rings relative to the first.
-    offsets: &'a [f64],
-}
-
-/// Gradient and curvature of Φ.
-struct Closing {
-    x: f64,
-    y: f64,
-    hh: f64,
-    hv: f64,
-    vv: f64,
-    /// ∫T ds
-    energy: f64,
-}
-
-impl Line<'_> {
-    /// Every piece of chain as (length, mass passed at its end).
-    fn pieces(&self, first: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
-        let n = self.offsets.len();
-        let arc = move |i: usize| first + self.offsets[i];
-        (0..=n).map(move |i| {
-            let start = if i == 0 { 0.0 } else { arc(i - 1) };
-            let end = if i == n { self.load.front_length_mm } else { arc(i) };
-            let mass = if i == n { 0.0 } else { self.load.loads[i].mass_g };
-            (end - start, mass)
-        })
-    }
-
-    fn closing(&self, first: f64, h: f64, v0: f64) -> Closing {
-        let w = self.load.chain_g_per_mm;
-        let mut c = Closing { x: 0.0, y: 0.0, hh: 0.0, hv: 0.0, vv: 0.0, energy: 0.0 };
-        let mut v = v0;
-        for (s, mass) in self.pieces(first) {
-            let end = v - w * s;
-            let (t0, t1) = (h.hypot(v), h.hypot(end));
-            let (dx, dy) = advance(h, v, w, s);
-            c.x += dx;
-            c.y += dy;
-            // Second derivatives: ∫ V²/T³, −∫ HV/T³, ∫ H²/T³ ds.
-            let (a, b, hh) = if w * s > 1e-6 * (t0 + t1) {
-                // ∫ H²/T³ ds = (V₀/T₀ − V₁/T₁)/w, ∫ HV/T³ ds = H (1/T₁ − 1/T₀)/w, ∫ V²/T³ = ∫ 1/T − ∫ H²/T³
-                let a = (v / t0 - end / t1) / w;
-                (a, h * (1.0 / t1 - 1.0 / t0) / w, dx / h - a)
-            } else {
-                // Nearly straight: the middle's value, whose error is of the second order in w s / T.
-                let (t, mid) = ((t0 + t1) / 2.0, (v + end) / 2.0);
-                let share = s / (t * t * t);
-                (share * h * h, share * h * mid, share * mid * mid)
-            };
-            c.vv += a;
-            c.hv -= b;
-            c.hh += hh;
-            c.energy += tension_integral(h, v, end, t0, t1, s, dx);
-            v = end - mass;
-        }
-        c
-    }
-
-    /// (H, V₀) for the cluster at `first`, from a guess.
-    fn solve(&self, first: f64, guess: (f64, f64)) -> Result<(f64, f64), HangError> {
-        let span = self.load.width_mm;
-        let (mut h, mut v) = guess;
-        let mut now = self.closing(first, h, v);
-        let done = 1e-13 * self.load.front_length_mm;
-        for _ in 0..200 {
-            let (gx, gy) = (now.x - span, now.y);
-            if gx.abs() <= done && gy.abs() <= done {
-                return Ok((h, v));
-            }
-            let det = now.hh * now.vv - now.hv * now.hv;
-            if !(det.is_finite() && det > 0.0) {
-                return Err(HangError::NoShape);
-            }
-            let (dh, dv) = ((gy * now.hv - gx * now.vv) / det, (gx * now.hv - gy * now.hh) / det);
-            let slope = gx * dh + gy * dv;
-            let phi = now.energy - h * span;
-            let mut step = 1.0;
-            // H stays above zero: a chain does not push.
-            while h + step * dh <= 0.0 {
-                step *= 0.5;
-            }
-            let mut moved = false;
-            for _ in 0..60 {
-                let (h1, v1) = (h + step * dh, v + step * dv);
-                let next = self.closing(first, h1, v1);
-                // Φ falls; or, where its last digits no longer tell, the closing error does.
-                let error = (next.x - span).abs() + next.y.abs();
-                if next.energy - h1 * span < phi + 1e-4 * step * slope || error < 0.5 * (gx.abs() + gy.abs()) {
-                    (h, v, now, moved) = (h1, v1, next, true);
-                    break;
-                }
-                step *= 0.5;
-            }
-            if !moved {
-                break;
-            }
-        }
-        // The last digits may not be reachable where forces differ by many orders; a thousandth of a hair is enough.
-        let close = 1e-10 * self.load.front_length_mm;
-        if (now.x - span).abs() <= close && now.y.abs() <= close { Ok((h, v)) } else { Err(HangError::NoShape) }
-    }
-
-    /// Sum of the tension's jumps over the rings: what pushes the cluster to the right.
-    fn push(&self, first: f64, h: f64, v0: f64) -> f64 {
-        let w = self.load.chain_g_per_mm;
-        let mut v = v0;
-        let mut sum = 0.0;
-        for (s, mass) in self.pieces(first) {
-            let end = v - w * s;
-            let after = end - mass;
-            // T after − T before, without cancellation.
-            let (t0, t1) = (h.hypot(end), h.hypot(after));
-            sum += (after - end) * (after + end) / (t0 + t1);
-            v = after;
-        }
-        -sum
-    }
-}
-
-/// ∫T ds over a piece, for the line search only.
-fn tension_integral(h: f64, v: f64, end: f64, t0: f64, t1: f64, s: f64, dx: f64) -> f64 {
-    // ∫T ds = (V₀T₀ − V₁T₁)/(2w) + H·dx/2, and V₀ − V₁ = w s.
-    let drop = v - end;
-    if drop.abs() > 1e-6 * (t0 + t1) {
-        s * (v * t0 - end * t1) / (2.0 * drop) + h * dx / 2.0
-    } else {
-        s * (t0 + t1) / 2.0
-    }
 }
 
 /// The rest shape of a necklace.
 ///
 /// # Errors
-/// Figures that are no lengths or weights, a chain that does not reach across, drops that have no room.
+/// Figures that are no lengths or weights, a chain that does not reach across, drops that have no room, a chain
+/// without weight that would hang slack.
 pub fn necklace(load: &NecklaceLoad) -> Result<NecklaceRest, HangError> {
     let length = sound("the chain's length", load.front_length_mm, false)?;
     let width = sound("the distance of the hang points", load.width_mm, false)?;
@@ -285,68 +116,19 @@ pub fn necklace(load: &NecklaceLoad) -> Result<NecklaceRest, HangError> {
     let leg = width / (length * length - width * width).sqrt();
     let fresh = (mass / 2.0 * leg.clamp(1e-3, 1e3), mass / 2.0);
     let mut guess = fresh;
+    // The last solution is near the next one; where it leads astray, start afresh.
+    let solve = |first: f64, guess| line.solve(first, guess).or_else(|_| line.solve(first, fresh));
     let mut push_at = |first: f64| -> Result<f64, HangError> {
-        // The last solution is near the next one; where it leads astray, start afresh.
-        guess = line.solve(first, guess).or_else(|_| line.solve(first, fresh))?;
+        match solve(first, guess) {
+            Ok(found) => guess = found,
+            // Far to one side a leg of (nearly) no weight hangs slack.
+            Err(error) => return line.slack_push(first).ok_or(error),
+        }
         Ok(line.push(first, guess.0, guess.1))
     };
     let (first, against) = if loads == 0 { (0.0, None) } else { balance(&mut push_at, length - cluster)? };
-    let (h, v0) = line.solve(first, guess).or_else(|_| line.solve(first, fresh))?;
+    let (h, v0) = solve(first, guess)?;
     Ok(shape(&line, first, h, v0, against))
-}
-
-/// The place of the first ring at which nothing pushes the cluster, or the end it lies against.
-///
-/// Far to one side a leg would have to push, and there is no shape with tension throughout; there the cluster
-/// slides back towards the places where there is one.
-fn balance(
-    push_at: &mut impl FnMut(f64) -> Result<f64, HangError>,
-    room: f64,
-) -> Result<(f64, Option<Side>), HangError> {
-    let mut start = None;
-    for share in [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8] {
-        if let Ok(push) = push_at(share * room) {
-            start = Some((share * room, push));
-            break;
-        }
-    }
-    let (start, push) = start.ok_or(HangError::NoShape)?;
-    // A ring at the very hang point has no chain on one side; a hundred-thousandth beside it is as good.
-    let edge = room * 1e-5;
-    let (mut low, mut high) = (edge, room - edge);
-    let (mut at_low, mut at_high) = (f64::INFINITY, f64::NEG_INFINITY);
-    let mut last = 0i8;
-    let (mut mid, mut push) = (start, push);
-    for _ in 0..300 {
-        if push > 0.0 {
-            (low, at_low) = (mid, push);
-            at_high *= if last == 1 { 0.5 } else { 1.0 };
-            last = 1;
-        } else {
-            (high, at_high) = (mid, push);
-            at_low *= if last == -1 { 0.5 } else { 1.0 };
-            last = -1;
-        }
-        if push == 0.0 || high - low <= 1e-14 * room {
-            break;
-        }
-        // Regula falsi with the Illinois rule once both ends are known, halving before.
-        mid = if at_low.is_finite() && at_high.is_finite() {
-            ((low * at_high - high * at_low) / (at_high - at_low)).clamp(low, high)
-        } else {
-            (low + high) / 2.0
-        };
-        if mid <= low || mid >= high {
-            break;
-        }
-        push = push_at(mid).unwrap_or(if mid < start { f64::INFINITY } else { f64::NEG_INFINITY });
-    }
-    let against = match (mid <= 2.0 * edge, mid >= room - 2.0 * edge) {
-        (true, _) => Some(Side::Left),
-        (_, true) => Some(Side::Right),
-        _ => None,
-    };
-    Ok((mid, against))
 }
 
 fn shape(line: &Line<'_>, first: f64, h: f64, v0: f64, against: Option<Side>) -> NecklaceRest {
@@ -403,5 +185,7 @@ impl NecklaceRest {
     }
 }
 
+#[cfg(test)]
+mod descent;
 #[cfg(test)]
 mod tests;
