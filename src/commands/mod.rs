@@ -2,6 +2,8 @@
 
 mod answers;
 mod desk;
+#[cfg(feature = "kiosk")]
+mod kiosk;
 mod rehearse;
 
 use std::{path::PathBuf, process::ExitCode};
@@ -13,19 +15,30 @@ use clap::{Parser, Subcommand};
     name = "chatelaine",
     version,
     about = "The make-your-own jewellery table",
-    after_help = "Examples:\n  chatelaine desk                  the seller's desk on the catalogue in catalog/\n  \
+    args_conflicts_with_subcommands = true,
+    after_help = "Examples:\n  chatelaine                       a kiosk's window and a desk, on the catalogue in catalog/\n  \
+                  chatelaine desk                  the seller's desk on the catalogue in catalog/\n  \
                   chatelaine rehearse --out show   a whole show without a screen\n  \
                   chatelaine check                 every mistake in the catalogue, with its place"
 )]
 struct Cli {
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
+    #[cfg(feature = "kiosk")]
+    #[command(flatten)]
+    together: kiosk::Together,
 }
 
 #[derive(Subcommand)]
 enum Command {
     /// The seller's desk: the ledger, the pages, the interface for kiosks.
     Desk(desk::Options),
+    /// A guest's tablet on a desk elsewhere.
+    #[cfg(feature = "kiosk")]
+    Kiosk(kiosk::Options),
+    /// A guest's tablet; this program was built without it.
+    #[cfg(not(feature = "kiosk"))]
+    Kiosk,
     /// A whole show without a screen: guests, a queue, the last one of something, the close-out.
     Rehearse(rehearse::Options),
     /// Read the catalogue and tell every mistake with its place.
@@ -54,7 +67,17 @@ impl<E: std::fmt::Display> From<E> for Told {
 /// Runs the program; 2 is bad input, 1 anything else that went wrong.
 pub fn run() -> ExitCode {
     let cli = Cli::parse();
-    let outcome = match cli.command {
+    let Some(command) = cli.command else {
+        #[cfg(feature = "kiosk")]
+        return kiosk::together(cli.together);
+        #[cfg(not(feature = "kiosk"))]
+        return without_kiosk();
+    };
+    let outcome = match command {
+        #[cfg(feature = "kiosk")]
+        Command::Kiosk(options) => return kiosk::run(options),
+        #[cfg(not(feature = "kiosk"))]
+        Command::Kiosk => return without_kiosk(),
         Command::Desk(options) => return desk::run(options),
         Command::Rehearse(options) => return rehearse::run(&options),
         Command::Check(options) => answers::check(&options),
@@ -71,6 +94,12 @@ pub fn run() -> ExitCode {
             ExitCode::from(2)
         }
     }
+}
+
+#[cfg(not(feature = "kiosk"))]
+fn without_kiosk() -> ExitCode {
+    eprintln!("This program was built without the kiosk; build it with the feature `kiosk`, or run `chatelaine desk`.");
+    ExitCode::from(2)
 }
 
 /// The user's own folder for `part` of the program, or the one asked for.

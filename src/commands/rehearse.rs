@@ -37,6 +37,14 @@ pub struct Options {
     out: PathBuf,
 }
 
+impl Options {
+    /// A rehearsal on `catalog`, with everything else as usual.
+    #[cfg(feature = "kiosk")]
+    pub fn on(catalog: PathBuf) -> Self {
+        Self { catalog, data: None, out: "rehearsal".into() }
+    }
+}
+
 pub fn run(options: &Options) -> ExitCode {
     match rehearse(options) {
         Ok(()) => ExitCode::SUCCESS,

@@ -18,7 +18,7 @@ use std::{
 use uuid::Uuid;
 
 use crate::{catalog::Catalog, caution::Verdict, craft::Piece, money::Quote, ticket::TicketNumber};
-pub use talk::{Link, LinkError};
+pub use talk::{Link, LinkError, kept_pairing};
 pub use wire::{Pairing, PinAnswer};
 
 /// The port on which a desk answers unless told otherwise.

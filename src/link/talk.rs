@@ -31,6 +31,11 @@ const NEWS_TIMEOUT: Duration = Duration::from_secs(25);
 /// Pause after a failed try; the guest is not waiting any more.
 const RETRY: Duration = Duration::from_secs(1);
 
+/// The pairing kept in a kiosk's folder, if there is one.
+pub fn kept_pairing(dir: &std::path::Path) -> Option<Pairing> {
+    files::read_json(&dir.join("pairing.json"))
+}
+
 /// Why a kiosk's folder can't be opened.
 #[derive(Debug, thiserror::Error)]
 pub enum LinkError {
@@ -110,7 +115,7 @@ impl Link {
         if let Some(pairing) = &config.pairing {
             files::write_json(&config.dir.join("pairing.json"), pairing).map_err(disk)?;
         }
-        let pairing = config.pairing.or_else(|| files::read_json(&config.dir.join("pairing.json")));
+        let pairing = config.pairing.or_else(|| kept_pairing(&config.dir));
         let content: Option<CatalogContent> = files::read_json(&config.dir.join("catalog.json"));
         let desk = Desk {
             state: files::read_json(&config.dir.join("desk.json")).filter(|_| content.is_some()),

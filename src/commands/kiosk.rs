@@ -1,0 +1,136 @@
+//! `chatelaine kiosk`, and `chatelaine` alone: a kiosk's window, and a desk in the same process.
+
+use std::{net::SocketAddr, path::PathBuf, process::ExitCode, sync::Arc};
+
+use chatelaine::{
+    desk::{Desk, DeskConfig},
+    kiosk::{self, KioskOptions, WakeCell},
+    link::{DESK_PORT, Link, LinkConfig, Pairing, kept_pairing},
+};
+
+use super::{Told, data_dir, rehearse};
+
+#[derive(clap::Args)]
+pub struct Window {
+    /// Take the whole screen.
+    #[arg(long)]
+    fullscreen: bool,
+    /// Size of the window, as in 1280x800.
+    #[arg(long, value_parser = size)]
+    window: Option<(u32, u32)>,
+    /// Language of a new guest: en, es, fr or de.
+    #[arg(long)]
+    language: Option<String>,
+}
+
+#[derive(clap::Args)]
+pub struct Options {
+    /// The desk's address, as in http://192.168.4.1:7345; the desk this tablet was paired with otherwise.
+    #[arg(long)]
+    desk: Option<String>,
+    /// The pairing code from the desk's Kiosks page.
+    #[arg(long, requires = "desk")]
+    code: Option<String>,
+    /// The tablet's folder for catalogue, pictures and outbox; your own data folder otherwise.
+    #[arg(long)]
+    data: Option<PathBuf>,
+    #[command(flatten)]
+    window: Window,
+}
+
+#[derive(clap::Args)]
+pub struct Together {
+    /// The catalogue's folder.
+    #[arg(long, default_value = "catalog")]
+    catalog: PathBuf,
+    /// The folder for everything that is kept; your own data folder otherwise.
+    #[arg(long)]
+    data: Option<PathBuf>,
+    /// Where the desk answers.
+    #[arg(long, default_value_t = SocketAddr::from(([0, 0, 0, 0], DESK_PORT)))]
+    listen: SocketAddr,
+    #[command(flatten)]
+    window: Window,
+}
+
+fn size(text: &str) -> Result<(u32, u32), String> {
+    let sides = text.split_once('x').and_then(|(w, h)| Some((w.parse().ok()?, h.parse().ok()?)));
+    sides
+        .filter(|(w, h)| (320..=8192).contains(w) && (240..=8192).contains(h))
+        .ok_or_else(|| format!("{text:?} is no size; write it as in 1280x800"))
+}
+
+/// A window on the tablet's folder; `Err` names what is missing for one.
+fn open(
+    dir: PathBuf,
+    pairing: Option<Pairing>,
+    code: Option<(String, String)>,
+    window: Window,
+) -> Result<Result<(), String>, Told> {
+    let wake = WakeCell::default();
+    let bell = wake.clone();
+    let settings_file = Some(dir.join("settings.ron"));
+    let (link, news) = Link::open(LinkConfig { dir, pairing, wake: Arc::new(move || bell.ring()) })?;
+    if let Some((desk, code)) = code {
+        link.pair(desk, code);
+    }
+    let Window { fullscreen, window, language } = window;
+    Ok(kiosk::run(KioskOptions { link, news, window, fullscreen, language, settings_file, wake }))
+}
+
+pub fn run(options: Options) -> ExitCode {
+    let opened = data_dir(options.data, "kiosk").and_then(|dir| {
+        let kept = kept_pairing(&dir);
+        let pairing = match (&options.desk, kept) {
+            // The key stays good where only the desk's address has changed.
+            (Some(desk), Some(kept)) if options.code.is_none() => Some(Pairing { desk: desk.clone(), ..kept }),
+            (_, kept) => kept,
+        };
+        open(dir, pairing, options.desk.zip(options.code), options.window)
+    });
+    match opened {
+        Ok(Ok(())) => ExitCode::SUCCESS,
+        Ok(Err(missing)) => {
+            eprintln!("{missing}");
+            ExitCode::from(3)
+        }
+        Err(Told(words)) => {
+            eprintln!("{words}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+/// Desk and kiosk in one process; where there is no window to be had, the rehearsal instead.
+pub fn together(options: Together) -> ExitCode {
+    match window_beside_a_desk(&options.catalog, options.data, options.listen, options.window) {
+        Ok(Ok(())) => ExitCode::SUCCESS,
+        Ok(Err(missing)) => {
+            eprintln!("{missing} Going on as a rehearsal.");
+            rehearse::run(&rehearse::Options::on(options.catalog))
+        }
+        Err(Told(words)) => {
+            eprintln!("{words}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+fn window_beside_a_desk(
+    catalog: &std::path::Path,
+    data: Option<PathBuf>,
+    listen: SocketAddr,
+    window: Window,
+) -> Result<Result<(), String>, Told> {
+    let (desk_dir, kiosk_dir) = match data {
+        Some(data) => (data.join("desk"), data.join("kiosk")),
+        None => (data_dir(None, "desk")?, data_dir(None, "kiosk")?),
+    };
+    let desk = Desk::start(DeskConfig { catalog_dir: catalog.to_owned(), data_dir: desk_dir, listen })?;
+    println!("The desk answers at {}; its setup code is {}.", desk.url(), desk.setup_code());
+    let pairing = match kept_pairing(&kiosk_dir).filter(|kept| desk.knows(kept)) {
+        Some(kept) => Pairing { desk: desk.url(), ..kept },
+        None => desk.pair_local()?,
+    };
+    open(kiosk_dir, Some(pairing), None, window)
+}
