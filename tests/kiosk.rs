@@ -12,6 +12,7 @@ use bevy::{
 use bevy_egui::egui::{Pos2, Rect, Vec2, pos2, vec2};
 use chatelaine::{
     craft::Wearer,
+    desk::{Desk, DeskConfig},
     kiosk::{
         act::Act,
         i18n::Lang,
@@ -22,7 +23,7 @@ use chatelaine::{
     link::{Kept, News, PinAnswer, Snapshot},
     ticket::TicketNumber,
 };
-use kiosk_support::{Hand, SOLD_OUT};
+use kiosk_support::{Hand, SOLD_OUT, options_beside};
 
 const SIZES: [(u32, u32); 4] = [(800, 480), (1280, 800), (1920, 1200), (800, 1280)];
 
@@ -85,6 +86,46 @@ fn a_guest_goes_the_whole_way() {
     assert_eq!((kept.number.kiosk(), delivered), (3, false));
     hand.seconds(31.0);
     everything_is_gone(&hand);
+}
+
+#[test]
+fn the_desk_has_what_the_tag_said() {
+    let dir = tempfile::tempdir().unwrap();
+    let config = DeskConfig {
+        catalog_dir: concat!(env!("CARGO_MANIFEST_DIR"), "/catalog").into(),
+        data_dir: dir.path().into(),
+        listen: ([127, 0, 0, 1], 0).into(),
+    };
+    let desk = Desk::start(config).unwrap_or_else(|error| panic!("{error}"));
+    let (options, around) = options_beside(&desk);
+    let mut hand = Hand::on(chatelaine::kiosk::headless(options, (1280, 800)), around);
+    hand.to_the_stage();
+    hang(&mut hand, &["key-heart", "bead-lapis", "vial-stars"]);
+    for (kind, aside) in [("tassel-plum", -400.0), ("locket-oval", 400.0)] {
+        let (from, near) = (hand.compartment(kind), hand.hung_at(0).lerp(hand.hung_at(1), 0.5));
+        let to = hand.nearest_on_the_base(near + vec2(aside, -60.0));
+        hand.drag(from, to);
+        hand.seconds(1.0);
+        assert!(hand.hung().iter().any(|hung| hung == kind), "{:?}", hand.hung());
+    }
+    let from = hand.hung_at(4);
+    hand.drag(from, pos2(from.x, hand.stage().bottom() + 40.0));
+    hand.seconds(1.0);
+    let hung = hand.hung();
+    assert_eq!(hung.len(), 4);
+    let tag = hand.find(&Act::Open(Overlay::Lines)).label.clone();
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From13));
+    hand.tap(&Act::Send);
+    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    let Sending::Given { kept, delivered, .. } = hand.session().sending.clone() else { panic!("no number") };
+    assert!(delivered, "the desk was there");
+    let ticket = desk.with_ledger(move |ledger| ledger.ticket(kept.id)).unwrap().unwrap();
+    let lines: Vec<String> = ticket.lines.iter().map(|line| line.id.clone()).collect();
+    assert_eq!((lines, ticket.number), (hung, kept.number));
+    assert!(tag.contains(&ticket.quote.total.to_string()), "the tag said {tag}, the desk says {}", ticket.quote.total);
+    assert_eq!(ticket.not_held(), Vec::<&str>::new());
+    assert_eq!(ticket.total_by_catalog, None, "the desk's own catalogue comes to the same sum");
 }
 
 #[test]

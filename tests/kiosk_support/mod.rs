@@ -26,6 +26,7 @@ use bevy_egui::egui::{Pos2, Rect, vec2};
 use chatelaine::{
     catalog::read_folder,
     craft::Token,
+    desk::Desk,
     kiosk::{
         KioskOptions, WakeCell,
         act::Act,
@@ -101,6 +102,28 @@ pub fn options() -> (KioskOptions, Surroundings) {
         wake,
     };
     (options, Surroundings { _folder: folder, news, desk_is_mine })
+}
+
+/// Options of a tablet paired with a desk that really answers.
+pub fn options_beside(desk: &Desk) -> (KioskOptions, Surroundings) {
+    let folder = tempfile::tempdir().unwrap();
+    let wake = WakeCell::default();
+    let bell = wake.clone();
+    let pairing = Some(desk.pair_local().unwrap());
+    let config = LinkConfig { dir: folder.path().to_owned(), pairing, wake: Arc::new(move || bell.ring()) };
+    let (link, news) = Link::open(config).unwrap();
+    let options = KioskOptions {
+        link,
+        news,
+        window: None,
+        fullscreen: false,
+        language: Some("en".into()),
+        settings_file: None,
+        wake,
+    };
+    // This desk answers for itself: what a test would say in its place goes nowhere.
+    let (unheard, _) = mpsc::channel();
+    (options, Surroundings { _folder: folder, news: unheard, desk_is_mine: Arc::default() })
 }
 
 /// A guest at a tablet.

@@ -1,0 +1,105 @@
+//! The rehearsal as a newcomer runs it: no display, no graphics driver, a whole show.
+
+use std::{ffi::OsStr, fs, path::Path, process::Command};
+
+fn count(folder: &Path, ending: &str) -> usize {
+    let files = fs::read_dir(folder).expect("the folder").flatten();
+    files.filter(|file| file.path().extension() == Some(OsStr::new(ending))).count()
+}
+
+fn chatelaine(in_folder: &Path) -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_chatelaine"));
+    for display in ["DISPLAY", "WAYLAND_DISPLAY", "WAYLAND_SOCKET"] {
+        command.env_remove(display);
+    }
+    // A driver list that names no file: as on a machine without one.
+    command.env("VK_ICD_FILENAMES", in_folder.join("no-driver.json")).current_dir(in_folder);
+    command
+}
+
+const CATALOG: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/catalog");
+
+#[test]
+fn a_whole_show_without_a_screen() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let done = chatelaine(dir.path()).args(["rehearse", "--catalog", CATALOG]).output().expect("it runs");
+    let told = String::from_utf8_lossy(&done.stdout).into_owned();
+    assert!(done.status.success(), "{told}\n{}", String::from_utf8_lossy(&done.stderr));
+    let out = dir.path().join("rehearsal");
+    assert!(count(&out, "png") >= 5, "pictures");
+    assert!(count(&out, "json") >= 6, "tickets and the close-out");
+    let close = fs::read_to_string(out.join("close-out.json")).expect("the close-out");
+    assert!(close.contains("\"sold\": 5"), "{close}");
+    assert!(told.contains("Every sum, count and state agrees"), "{told}");
+}
+
+/// Without a display the program says in one line what is missing and goes on as a rehearsal.
+#[cfg(feature = "kiosk")]
+#[test]
+fn without_a_display_it_says_so_and_rehearses() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let done = chatelaine(dir.path())
+        .args(["--catalog", CATALOG, "--data", "data", "--listen", "127.0.0.1:0"])
+        .output()
+        .expect("it runs");
+    let said = String::from_utf8_lossy(&done.stderr).into_owned();
+    assert!(done.status.success(), "{said}");
+    let lines: Vec<&str> = said.lines().filter(|line| line.contains("rehearsal")).collect();
+    assert_eq!(lines.len(), 1, "{said}");
+    assert!(lines[0].contains("needs"), "{said}");
+    assert!(count(&dir.path().join("rehearsal"), "png") >= 5);
+}
+
+/// The computing commands print one JSON object, and bad input ends with 2 and words, never with a panic.
+#[test]
+fn answers_in_the_terminal() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let piece = "(base: \"chain-brass\", length: \"24in\", wearer: Under3, drops: [\"key-heart\", \"key-tiny\"])";
+    fs::write(dir.path().join("p.ron"), piece).expect("written");
+    fs::write(dir.path().join("bad.ron"), "(base: \"chain-bras\", drops: [])").expect("written");
+    let run = |words: &str| {
+        let words = words.replace("CAT", CATALOG);
+        let done = chatelaine(dir.path()).args(words.split(' ')).output().expect("it runs");
+        let (out, err) = (String::from_utf8_lossy(&done.stdout), String::from_utf8_lossy(&done.stderr));
+        (done.status.code(), out.into_owned(), err.into_owned())
+    };
+    let keys = [
+        ("quote p.ron --catalog CAT --json", vec!["currency", "base", "drops", "subtotal", "discount", "tax", "total"]),
+        (
+            "hang p.ron --catalog CAT --json",
+            vec!["kind", "sag_mm", "horizontal_tension_mn", "rings", "lowest_mm", "mass_g"],
+        ),
+        ("hang --front-length 150mm --width 100mm --chain 12.5g/m --json", vec!["sag_mm", "end_tension_mn"]),
+        ("caution p.ron --catalog CAT --for under3 --json", vec!["suitable", "cautions"]),
+        ("gauge --rod 5,57 --json", vec!["fits", "margin_mm"]),
+        ("fit --ring 10mm,18awg --over 5mm --json", vec!["passes", "clearance_mm"]),
+        ("check --catalog CAT --json", vec!["bases", "drops"]),
+    ];
+    for (words, keys) in keys {
+        let (code, out, err) = run(words);
+        assert_eq!(code, Some(0), "{words}: {err}");
+        let object: serde_json::Value = serde_json::from_str(&out).expect(words);
+        for key in keys {
+            assert!(!object[key].is_null(), "{words}: no {key} in {out}");
+        }
+    }
+    // A bare chain half as long again as its span: sag/S 0.502633261648 (from sinh(u)/u = L/S, 30 digits).
+    let (_, out, _) = run("hang --front-length 150mm --width 100mm --chain 12.5g/m --json");
+    let object: serde_json::Value = serde_json::from_str(&out).expect("an object");
+    assert!((object["sag_mm"].as_f64().expect("a number") - 50.2633261648).abs() < 1e-7, "{out}");
+    for (words, says) in [
+        ("quote bad.ron --catalog CAT", "did you mean \"chain-brass\"?"),
+        ("quote missing.ron --catalog CAT", "can't be read"),
+        ("hang --front-length 90mm --width 100mm --chain 12.5g/m", "does not reach"),
+        ("hang --front-length 90 --width 100mm --chain 12.5g/m", "24in"),
+        ("gauge --rod 5", "2 are needed"),
+        ("gauge --ball 0", "above zero"),
+        ("fit --ring 2mm,1mm --over 5mm", "thinner"),
+        ("caution p.ron --catalog CAT --for everybody", "under3"),
+        ("check --catalog nowhere", "table.ron"),
+    ] {
+        let (code, _, err) = run(words);
+        assert_eq!(code, Some(2), "{words}: {err}");
+        assert!(err.contains(says) && !err.contains("panicked"), "{words} should say {says:?}: {err}");
+    }
+}
