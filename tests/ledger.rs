@@ -112,7 +112,11 @@ fn the_seller_swaps_checks_and_rings_up_and_the_sum_follows() {
     assert!(matches!(ledger.let_go(id, now()), Err(LedgerError::State { .. })));
     assert!(matches!(ledger.remove(id, 0, &catalog, now()), Err(LedgerError::Closed(State::RungUp))));
     assert!(ledger.history(id).expect("history").len() >= 8, "every change is an event");
-    let close = ledger.close_show(now()).expect("closed");
+    let currency = catalog.table.prices.currency;
+    let close = ledger.close_show(currency, now()).expect("closed");
+    let kept = ledger.closed_show(1).expect("read").expect("a close-out");
+    assert_eq!((kept.currency, &kept.sums), (currency, &close));
+    assert_eq!(ledger.closed_show(2).expect("read"), None);
     assert_eq!((close.sold, close.card), (1, paid.quote.total));
     assert_eq!(ledger.show().expect("a show").id, 2);
 }

@@ -271,7 +271,8 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         story.keep(&ticket)?;
     }
 
-    let close: CloseOut = story.on_ledger(|ledger| ledger.close_show(Timestamp::now()))?;
+    let currency = catalog.table.prices.currency;
+    let close: CloseOut = story.on_ledger(move |ledger| ledger.close_show(currency, Timestamp::now()))?;
     fs::write(options.out.join("close-out.json"), serde_json::to_vec_pretty(&close)?)?;
     let plain = |amount| catalog.table.prices.currency.plain(amount);
     println!(

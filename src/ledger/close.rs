@@ -9,9 +9,12 @@ use serde::{Deserialize, Serialize};
 use super::{
     Ledger, LedgerError, Ticket,
     edit::release,
-    store::{current_show, in_show, note, open_show, save},
+    store::{current_show, in_show, note, open_show, save, time},
 };
-use crate::ticket::{State, Tender};
+use crate::{
+    money::Currency,
+    ticket::{State, Tender},
+};
 
 /// How many of one part were sold, and for how much as marked.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -47,6 +50,17 @@ pub struct CloseOut {
     pub parts: BTreeMap<String, SoldLine>,
 }
 
+/// A show that is closed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ClosedShow {
+    /// When it was closed, by the desk's clock.
+    pub at: Timestamp,
+    /// The currency of its amounts; the table may have another by now.
+    pub currency: Currency,
+    /// What it came to.
+    pub sums: CloseOut,
+}
+
 impl CloseOut {
     fn add(&mut self, ticket: &Ticket) {
         self.sold += 1;
@@ -79,8 +93,22 @@ impl Ledger {
         Ok(sum)
     }
 
-    /// Lets all open tickets go, closes the show and opens the next one.
-    pub fn close_show(&mut self, now: Timestamp) -> Result<CloseOut, LedgerError> {
+    /// The close-out of show `show`, once it is closed.
+    pub fn closed_show(&self, show: i64) -> Result<Option<ClosedShow>, LedgerError> {
+        let mut all = self.db.prepare_cached("SELECT at, body FROM events WHERE kind = 'show_closed'")?;
+        let rows = all.query_map([], |row| Ok((row.get::<_, String>(0)?, row.get::<_, String>(1)?)))?;
+        for row in rows {
+            let (at, body) = row?;
+            let (currency, sums): (Currency, CloseOut) = serde_json::from_str(&body)?;
+            if sums.show == show {
+                return Ok(Some(ClosedShow { at: time(&at), currency, sums }));
+            }
+        }
+        Ok(None)
+    }
+
+    /// Lets all open tickets go, closes the show, whose amounts are in `currency`, and opens the next one.
+    pub fn close_show(&mut self, currency: Currency, now: Timestamp) -> Result<CloseOut, LedgerError> {
         let mut sum = self.so_far()?;
         let tx = self.begin()?;
         let Some(show) = current_show(&tx)? else { return Err(rusqlite::Error::QueryReturnedNoRows.into()) };
@@ -92,7 +120,7 @@ impl Ledger {
             sum.let_go_now += 1;
         }
         tx.execute("UPDATE shows SET closed = ? WHERE id = ?", rusqlite::params![now.to_string(), show.id])?;
-        note(&tx, now, None, "show_closed", &sum)?;
+        note(&tx, now, None, "show_closed", &(currency, &sum))?;
         open_show(&tx, now)?;
         tx.commit()?;
         Ok(sum)

@@ -15,7 +15,7 @@ mod store;
 mod ticket;
 
 pub use access::{Kiosk, NewKiosk};
-pub use close::{CloseOut, SoldLine};
+pub use close::{CloseOut, ClosedShow, SoldLine};
 pub use error::LedgerError;
 pub use receive::Receipt;
 pub use stock::Count;

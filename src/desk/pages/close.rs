@@ -1,4 +1,4 @@
-//! Closing the show, and keeping what it came to.
+//! Closing the show.
 
 use std::sync::Arc;
 
@@ -10,49 +10,17 @@ use axum::{
     routing::get,
 };
 use jiff::Timestamp;
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 
 use super::{
     confirm::{Question, ask},
     frame::{Tab, page},
     words,
 };
-use crate::{
-    desk::{auth::Seller, error::Refusal, server::House},
-    ledger::{CloseOut, LedgerError},
-    money::Currency,
-};
+use crate::desk::{auth::Seller, error::Refusal, server::House};
 
 pub(super) fn routes() -> Router<Arc<House>> {
     Router::new().route("/show/close", get(ask_close).post(close))
-}
-
-/// A close-out as it is kept for reading later; prices may be in another currency by then.
-#[derive(Serialize, Deserialize)]
-pub(super) struct Closed {
-    /// When the show was closed.
-    pub at: Timestamp,
-    /// The currency of its amounts.
-    pub currency: Currency,
-    /// What it came to.
-    pub sums: CloseOut,
-}
-
-/// Under this name a show's close-out is kept among the settings.
-pub(super) fn setting_name(show: i64) -> String {
-    format!("close-out-{show}")
-}
-
-/// The close-out of show `id`, if it was closed.
-pub(super) async fn kept(house: &House, id: i64) -> Result<Option<Closed>, Refusal> {
-    let read = move |ledger: &mut crate::ledger::Ledger| {
-        ledger
-            .setting(&setting_name(id))?
-            .map(|text| serde_json::from_str(&text))
-            .transpose()
-            .map_err(LedgerError::from)
-    };
-    house.books.run(read).await
 }
 
 async fn ask_close(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
@@ -93,11 +61,9 @@ async fn close(State(house): State<Arc<House>>, _seller: Seller, Form(form): For
             let running = ledger.show()?.id;
             // A form sent twice must not close the next show as well.
             if running == asked {
-                let at = Timestamp::now();
-                let closed = Closed { at, currency, sums: ledger.close_show(at)? };
-                ledger.set_setting(&setting_name(asked), &serde_json::to_string(&closed)?)?;
+                ledger.close_show(currency, Timestamp::now())?;
             }
-            Ok(ledger.setting(&setting_name(asked))?.is_some())
+            Ok(ledger.closed_show(asked)?.is_some())
         })
         .await?;
     if closed {

@@ -13,7 +13,6 @@ use jiff::Timestamp;
 use maud::{Markup, html};
 
 use super::{
-    close::{kept, setting_name},
     frame::{Tab, page},
     words,
 };
@@ -35,7 +34,7 @@ async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Res
             let show = ledger.show()?;
             let mut earlier = Vec::new();
             for id in (1..show.id).rev() {
-                if ledger.setting(&setting_name(id))?.is_some() {
+                if ledger.closed_show(id)?.is_some() {
                     earlier.push(id);
                 }
             }
@@ -58,7 +57,7 @@ async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Res
 }
 
 async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
-    let Some(closed) = kept(&house, id).await? else {
+    let Some(closed) = house.books.run(move |ledger| ledger.closed_show(id)).await? else {
         return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("show {id} has not been closed at this desk")));
     };
     let loaded = house.shelf.loaded();
