@@ -233,7 +233,7 @@ impl Seen<'_> {
             at: pos2(fallen.x + width * 0.1 + 2.0, fallen.y + height * 0.06 + 3.0),
             size: Vec2::new(width * 1.35, height * 1.2),
             angle: -lean,
-            z: if number % 2 == 0 { z::SHADOW } else { z - 0.5 },
+            z: if number.is_multiple_of(2) { z::SHADOW } else { z - 0.5 },
             color: Color::srgba(0.24, 0.16, 0.1, 0.34),
         });
         if let Some(image) = picture {
