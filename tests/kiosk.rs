@@ -29,7 +29,7 @@ const SIZES: [(u32, u32); 4] = [(800, 480), (1280, 800), (1920, 1200), (800, 128
 
 fn stage_at(size: (u32, u32)) -> Hand {
     let mut hand = Hand::at(size);
-    hand.to_the_stage();
+    hand.reach_the_stage();
     hand
 }
 
@@ -99,7 +99,7 @@ fn the_desk_has_what_the_tag_said() {
     let desk = Desk::start(config).unwrap_or_else(|error| panic!("{error}"));
     let (options, around) = options_beside(&desk);
     let mut hand = Hand::on(chatelaine::kiosk::headless(options, (1280, 800)), around);
-    hand.to_the_stage();
+    hand.reach_the_stage();
     hang(&mut hand, &["key-heart", "bead-lapis", "vial-stars"]);
     for (kind, aside) in [("tassel-plum", -400.0), ("locket-oval", 400.0)] {
         let (from, near) = (hand.compartment(kind), hand.hung_at(0).lerp(hand.hung_at(1), 0.5));
@@ -446,7 +446,7 @@ fn the_seller_gets_in_with_the_pin_only() {
     }
     hand.tap(&Act::LeftHanded(true));
     hand.tap(&Act::Back);
-    hand.to_the_stage();
+    hand.reach_the_stage();
     assert!(hand.stage().left() > 300.0, "the trays are on the left now");
 }
 

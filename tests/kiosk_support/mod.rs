@@ -354,7 +354,7 @@ impl Hand {
     }
 
     /// From Welcome to the stage, with the base that is offered first.
-    pub fn to_the_stage(&mut self) {
+    pub fn reach_the_stage(&mut self) {
         self.tap(&Act::Begin);
         assert_eq!(self.screen(), Screen::Base);
         self.tap(&Act::ToStage);
