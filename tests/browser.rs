@@ -9,6 +9,7 @@ use rust_decimal::Decimal;
 mod driver;
 #[path = "desk/kit.rs"]
 mod kit;
+mod support;
 
 use driver::Browser;
 use kit::{PIN, Table, agent};

@@ -1,28 +1,15 @@
 //! The demo catalogue reads without a mistake; broken ones are told with their place.
 
-use std::{fs, path::Path};
+mod support;
+
+use std::fs;
 
 use chatelaine::catalog::{Mistake, read_folder, read_piece};
-
-fn repository() -> std::path::PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog")
-}
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).expect("a folder");
-    for entry in fs::read_dir(from).expect("a folder").flatten() {
-        let target = to.join(entry.file_name());
-        if entry.path().is_dir() {
-            copy(&entry.path(), &target);
-        } else {
-            fs::copy(entry.path(), target).expect("a copy");
-        }
-    }
-}
+use support::{copy, demo_catalog};
 
 #[test]
 fn the_demo_catalogue_is_whole() {
-    let loaded = read_folder(&repository()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let loaded = read_folder(&demo_catalog()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
     let catalog = &loaded.catalog;
     assert!(catalog.bases.len() >= 6 && catalog.trays.len() == 4 && catalog.drops.len() >= 48);
     for sort in chatelaine::craft::Sort::ALL {
@@ -107,7 +94,7 @@ fn place(text: &str, words: &str) -> (usize, usize) {
 #[test]
 fn every_slip_is_told_with_its_place() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&repository(), dir.path());
+    copy(&demo_catalog(), dir.path()).expect("a copy");
     let mut faults = Vec::new();
     for (file, right, wrong, stands, says) in SLIPS {
         let path = dir.path().join(file);
@@ -130,7 +117,7 @@ fn every_slip_is_told_with_its_place() {
 #[test]
 fn all_mistakes_of_a_folder_are_told_at_once() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&repository(), dir.path());
+    copy(&demo_catalog(), dir.path()).expect("a copy");
     for (file, right, wrong) in [
         ("table.ron", "rho: 0.6", "rho: 9"),
         ("bases.ron", "stock: 20", "stock: x"),
@@ -150,7 +137,7 @@ fn all_mistakes_of_a_folder_are_told_at_once() {
 #[test]
 fn files_that_are_damaged_anywhere_end_in_a_message() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&repository(), dir.path());
+    copy(&demo_catalog(), dir.path()).expect("a copy");
     fs::remove_dir_all(dir.path().join("pictures")).expect("removed");
     let path = dir.path().join("bases.ron");
     let whole = fs::read(&path).expect("a file");
@@ -176,5 +163,17 @@ fn a_piece_reads_from_a_file_and_its_slips_are_told() {
     ] {
         let told = read_piece("p.ron", text).expect_err(text).to_string();
         assert!(told.contains(says) && told.starts_with("p.ron:1:"), "{told}");
+    }
+}
+
+/// The reference library for RON reads the demo files as well, and refuses what is cut off: our own reader, which
+/// knows every place, keeps to the same language.
+#[test]
+fn the_reference_library_reads_the_same_files() {
+    for file in ["table.ron", "bases.ron", "trays/a.ron", "trays/b.ron", "trays/c.ron", "trays/d.ron"] {
+        let text = fs::read_to_string(demo_catalog().join(file)).expect("a file");
+        ron::from_str::<ron::Value>(&text).unwrap_or_else(|error| panic!("{file}: {error}"));
+        let cut = &text[..text.trim_end().len() - 1];
+        assert!(ron::from_str::<ron::Value>(cut).is_err(), "{file} without its last bracket");
     }
 }

@@ -23,6 +23,7 @@ mod kit;
 
 #[path = "desk/seller.rs"]
 mod seller;
+mod support;
 
 use kit::{PIN, Table, agent, config};
 use seller::{Answer, Seller};
@@ -504,7 +505,7 @@ fn a_desk_starts_on_the_last_good_catalogue_or_says_what_is_wrong() {
     let busy = Desk::start(config(dir.path())).err().expect("one desk to a folder");
     assert!(matches!(busy, DeskError::InUse(_)), "{busy}");
     let other = tempfile::tempdir().unwrap();
-    kit::copy(&dir.path().join("catalog"), &other.path().join("catalog")).unwrap();
+    support::copy(&dir.path().join("catalog"), &other.path().join("catalog")).unwrap();
     let mut same_port = config(other.path());
     same_port.listen = desk.addr();
     let taken = Desk::start(same_port).err().expect("one desk to a port");

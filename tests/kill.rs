@@ -1,5 +1,7 @@
 //! kill -9 of kiosk or desk at any moment of a send: no ticket lost, none doubled, the stock right.
 
+mod support;
+
 use std::{
     collections::BTreeSet,
     fs,
@@ -19,22 +21,11 @@ use chatelaine::{
     link::{Draft, Link, LinkConfig, News, NewsReceiver, Pairing},
 };
 use jiff::Timestamp;
+use support::{copy, demo_catalog};
 use uuid::Uuid;
 
 const TRIES: u64 = 200;
 const SENDER: &str = "CHATELAINE_TEST_SENDER";
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).expect("a folder");
-    for entry in fs::read_dir(from).expect("a folder").flatten() {
-        let target = to.join(entry.file_name());
-        if entry.path().is_dir() {
-            copy(&entry.path(), &target);
-        } else {
-            fs::copy(entry.path(), target).expect("a copy");
-        }
-    }
-}
 
 fn open(dir: PathBuf, pairing: Option<Pairing>) -> (Link, NewsReceiver) {
     Link::open(LinkConfig { dir, pairing, wake: Arc::new(|| {}) }).unwrap_or_else(|error| panic!("{error}"))
@@ -106,7 +97,7 @@ fn no_ticket_is_lost_or_doubled_by_kill_9() {
     let dir = tempfile::tempdir().expect("a folder");
     let (catalog, data, kiosk, told) =
         (dir.path().join("catalog"), dir.path().join("desk"), dir.path().join("kiosk"), dir.path().join("told"));
-    copy(&Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog"), &catalog);
+    copy(&demo_catalog(), &catalog).expect("a copy");
     for (file, from) in [("bases.ron", "stock: 20"), ("trays/a.ron", "stock: 12")] {
         let text = fs::read_to_string(catalog.join(file)).expect("a file").replacen(from, "stock: 90000", 1);
         fs::write(catalog.join(file), text).expect("written");

@@ -23,5 +23,6 @@ pub use folder::{Loaded, read_folder};
 pub use mistake::{Mistake, Mistakes};
 pub use model::{Catalog, PieceError, Table, Tray, nearest};
 pub use pictures::Picture;
+pub(crate) use pictures::hex;
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};

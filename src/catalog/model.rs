@@ -126,11 +126,6 @@ impl Catalog {
         self.drops.iter().find(|kind| kind.id == id)
     }
 
-    /// What lives in this compartment.
-    pub fn at_home(&self, home: Home) -> Option<&DropKind> {
-        self.drops.iter().find(|kind| kind.home == home)
-    }
-
     /// Base and drops of `piece`, if the catalogue has them all, the drops fit on the base, and it is made in that length.
     pub fn parts<'a>(&'a self, piece: &Piece) -> Result<(&'a Base, Vec<&'a DropKind>), PieceError> {
         let base = self.base(&piece.base).ok_or_else(|| PieceError::NoBase {

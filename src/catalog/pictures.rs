@@ -61,7 +61,8 @@ fn read(path: &Path) -> Result<Picture, String> {
     })
 }
 
-pub(super) fn hex(bytes: &[u8]) -> String {
+/// Bytes in hexadecimal.
+pub(crate) fn hex(bytes: &[u8]) -> String {
     use std::fmt::Write;
     bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
         // Writing to a String can't fail.

@@ -69,7 +69,7 @@ fn open(
 ) -> Result<Result<(), String>, Told> {
     let wake = WakeCell::default();
     let bell = wake.clone();
-    let settings_file = Some(dir.join("settings.ron"));
+    let settings_file = Some(dir.join("settings.json"));
     let (link, news) = Link::open(LinkConfig { dir, pairing, wake: Arc::new(move || bell.ring()) })?;
     if let Some((desk, code)) = code {
         link.pair(desk, code);

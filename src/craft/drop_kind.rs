@@ -112,10 +112,3 @@ pub struct DropKind {
     /// Allergens in a food it is made of.
     pub allergens: Vec<String>,
 }
-
-impl DropKind {
-    /// Whether there was only ever one of it.
-    pub fn is_one_of_a_kind(&self) -> bool {
-        self.sort == Sort::Found
-    }
-}

@@ -18,10 +18,6 @@ macro_rules! words {
             pub const fn word(self) -> &'static str {
                 match self { $(Self::$variant => $word),+ }
             }
-            /// The one written `name` in a catalogue file.
-            pub fn from_name(name: &str) -> Option<Self> {
-                Self::ALL.iter().copied().find(|one| one.name() == name)
-            }
         }
     };
 }

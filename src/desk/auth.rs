@@ -1,4 +1,4 @@
-//! The seller's PIN, sessions, and what every request has to pass.
+//! The seller's PIN, sessions, and the codes by which others come in.
 
 use std::{
     collections::HashMap,
@@ -19,6 +19,7 @@ use super::{
     error::{DeskError, Refusal},
     server::House,
 };
+use crate::catalog::hex;
 
 const COOKIE: &str = "seller";
 /// Tries in a minute from one address and from all together.
@@ -49,10 +50,6 @@ pub(super) fn random_key() -> Result<String, DeskError> {
     let mut bytes = [0; 32];
     getrandom::fill(&mut bytes).map_err(|error| DeskError::System(error.to_string()))?;
     Ok(hex(&bytes))
-}
-
-fn hex(bytes: &[u8]) -> String {
-    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// Keys and tokens are kept only as this.

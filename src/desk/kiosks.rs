@@ -23,7 +23,7 @@ use super::{
     server::House,
 };
 use crate::{
-    ledger::{Ledger, NewKiosk, Receipt},
+    ledger::{Ledger, Receipt},
     link::{
         Pairing, PinAnswer,
         wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews, PairRequest, PinQuestion},
@@ -45,7 +45,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
 /// A new kiosk's digit and key.
 pub(super) fn pair(ledger: &mut Ledger, now: Timestamp) -> Result<(u8, String), DeskError> {
     let key = random_key()?;
-    let digit = ledger.pair_kiosk(&NewKiosk { key_hash: sha256_hex(&key) }, now)?;
+    let digit = ledger.pair_kiosk(&sha256_hex(&key), now)?;
     Ok((digit, key))
 }
 

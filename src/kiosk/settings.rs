@@ -1,11 +1,12 @@
 //! What the seller has settled for this tablet, kept in a file.
 
-use std::{io::Write, path::PathBuf};
+use std::path::PathBuf;
 
 use bevy::prelude::*;
 use serde::{Deserialize, Serialize};
 
 use super::i18n::Lang;
+use crate::link::files;
 
 /// The settings.
 #[derive(Resource, Debug, Clone, Default)]
@@ -34,8 +35,7 @@ impl Default for Kept {
 impl Settings {
     /// The settings kept in `file`, with the language of `language` if that is given and known.
     pub fn open(file: Option<PathBuf>, language: Option<&str>) -> Self {
-        let text = file.as_ref().and_then(|file| std::fs::read_to_string(file).ok());
-        let kept: Kept = text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+        let kept: Kept = file.as_deref().and_then(files::read_json).unwrap_or_default();
         let lang = language.and_then(Lang::from_code).or_else(|| Lang::from_code(&kept.language)).unwrap_or_default();
         Self { lang, left_handed: kept.left_handed, file }
     }
@@ -46,15 +46,8 @@ impl Settings {
     /// The disk does not take it.
     pub fn keep(&self) -> std::io::Result<()> {
         let Some(file) = &self.file else { return Ok(()) };
-        let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(std::path::Path::new("."));
         let kept = Kept { language: self.lang.code().to_owned(), left_handed: self.left_handed };
-        std::fs::create_dir_all(folder)?;
-        let mut fresh = tempfile::NamedTempFile::new_in(folder)?;
-        serde_json::to_writer(&mut fresh, &kept)?;
-        fresh.flush()?;
-        fresh.as_file().sync_all()?;
-        fresh.persist(file)?;
-        Ok(())
+        files::write_json(file, &kept)
     }
 }
 

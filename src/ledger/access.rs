@@ -17,16 +17,9 @@ pub struct Kiosk {
     pub paired: Timestamp,
 }
 
-/// The hash of a new kiosk's key, with the digit it should have if that is free or its own.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NewKiosk {
-    /// SHA-256 of the key, in hexadecimal.
-    pub key_hash: String,
-}
-
 impl Ledger {
-    /// Pairs a kiosk and gives it the smallest free digit from 1, 0 being the last.
-    pub fn pair_kiosk(&mut self, kiosk: &NewKiosk, now: Timestamp) -> Result<u8, LedgerError> {
+    /// Pairs the kiosk whose key has this hash, and gives it the smallest free digit from 1, 0 being the last.
+    pub fn pair_kiosk(&mut self, key_hash: &str, now: Timestamp) -> Result<u8, LedgerError> {
         let tx = self.begin()?;
         let taken: Vec<u8> = {
             let mut all = tx.prepare("SELECT digit FROM kiosks")?;
@@ -35,7 +28,7 @@ impl Ledger {
         let digit = (1..=9).chain([0]).find(|digit| !taken.contains(digit)).ok_or(LedgerError::TenKiosks)?;
         tx.execute(
             "INSERT INTO kiosks (digit, key_hash, paired) VALUES (?, ?, ?)",
-            params![digit, kiosk.key_hash, now.to_string()],
+            params![digit, key_hash, now.to_string()],
         )?;
         note(&tx, now, None, "kiosk_paired", &digit)?;
         tx.commit()?;

@@ -14,7 +14,7 @@ mod stock;
 mod store;
 mod ticket;
 
-pub use access::{Kiosk, NewKiosk};
+pub use access::Kiosk;
 pub use close::{CloseOut, ClosedShow, SoldLine};
 pub use error::LedgerError;
 pub use receive::Receipt;

@@ -20,12 +20,12 @@ pub(super) fn write(path: &Path, bytes: &[u8]) -> io::Result<()> {
 }
 
 /// Writes `value` as JSON, whole or not at all.
-pub(super) fn write_json(path: &Path, value: &impl Serialize) -> io::Result<()> {
+pub(crate) fn write_json(path: &Path, value: &impl Serialize) -> io::Result<()> {
     write(path, &serde_json::to_vec(value)?)
 }
 
 /// Reads JSON; a file that is missing or damaged is `None`.
-pub(super) fn read_json<T: DeserializeOwned>(path: &Path) -> Option<T> {
+pub(crate) fn read_json<T: DeserializeOwned>(path: &Path) -> Option<T> {
     serde_json::from_slice(&fs::read(path).ok()?).ok()
 }
 

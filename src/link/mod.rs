@@ -3,7 +3,7 @@
 //! With no desk in reach guests go on designing; a ticket gets its number at once and is delivered later,
 //! once and only once.
 
-mod files;
+pub(crate) mod files;
 mod outbox;
 mod pin;
 mod talk;

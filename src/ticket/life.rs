@@ -37,11 +37,6 @@ impl State {
         matches!(self, Self::Sent | Self::Called | Self::Checked)
     }
 
-    /// Whether it is paid.
-    pub fn is_paid(self) -> bool {
-        matches!(self, Self::RungUp | Self::HandedOver)
-    }
-
     /// The name in the ledger and in addresses.
     pub const fn code(self) -> &'static str {
         match self {

@@ -1,7 +1,6 @@
 //! A real desk on a free port with a folder of its own, and a kiosk that talks to it.
 
 use std::{
-    fs, io,
     net::{Ipv4Addr, SocketAddr},
     path::{Path, PathBuf},
     sync::Arc,
@@ -22,6 +21,8 @@ use tempfile::TempDir;
 use ureq::Agent;
 use uuid::Uuid;
 
+use crate::support::{copy, demo_catalog};
+
 /// The seller's PIN in these tests.
 pub const PIN: &str = "482913";
 
@@ -35,7 +36,7 @@ impl Table {
     /// A desk on a copy of the repository's catalogue.
     pub fn new() -> Self {
         let dir = tempfile::tempdir().expect("a temporary folder");
-        copy(&Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog"), &dir.path().join("catalog")).expect("a copy");
+        copy(&demo_catalog(), &dir.path().join("catalog")).expect("a copy");
         let desk = Desk::start(config(dir.path())).expect("the desk starts");
         Self { desk, dir }
     }
@@ -59,20 +60,6 @@ pub fn config(dir: &Path) -> DeskConfig {
         data_dir: dir.join("data"),
         listen: SocketAddr::from((Ipv4Addr::LOCALHOST, 0)),
     }
-}
-
-pub fn copy(from: &Path, to: &Path) -> io::Result<()> {
-    fs::create_dir_all(to)?;
-    for entry in fs::read_dir(from)? {
-        let entry = entry?;
-        let target = to.join(entry.file_name());
-        if entry.file_type()?.is_dir() {
-            copy(&entry.path(), &target)?;
-        } else {
-            fs::copy(entry.path(), target)?;
-        }
-    }
-    Ok(())
 }
 
 pub fn agent() -> Agent {
