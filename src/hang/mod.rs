@@ -4,11 +4,13 @@
 
 mod bangle;
 mod error;
+mod motion;
 mod necklace;
 mod piece;
 
 pub use bangle::{BangleLoad, BangleRest, bangle};
 pub use error::HangError;
+pub use motion::{ChainPlan, Hanging, HoopPlan, Motion, MotionPlan, MovingBase};
 pub use necklace::{Load, NecklaceLoad, NecklaceRest, RingPlace, Side, necklace};
 pub use piece::{BangleAt, Bounds, PiecePlaces, Point, RingAt, neck_mm, place_piece};
 
@@ -34,13 +36,12 @@ pub fn front_of_body(length_mm: f64, neck_mm: f64) -> Result<(f64, f64), HangErr
 ///
 /// `items` are the drops' (ring wire, body width), left to right, both in millimetres.
 pub fn cluster_gaps(items: &[(f64, f64)], rho: f64) -> Vec<f64> {
-    items
-        .windows(2)
-        .map(|pair| {
-            let [(wire_a, width_a), (wire_b, width_b)] = [pair[0], pair[1]];
-            ((wire_a + wire_b) / 2.0).max(rho * (width_a + width_b) / 2.0)
-        })
-        .collect()
+    items.windows(2).map(|pair| gap_between(pair[0], pair[1], rho)).collect()
+}
+
+/// The same for two neighbours.
+fn gap_between((wire_a, width_a): (f64, f64), (wire_b, width_b): (f64, f64), rho: f64) -> f64 {
+    ((wire_a + wire_b) / 2.0).max(rho * (width_a + width_b) / 2.0)
 }
 
 #[cfg(test)]

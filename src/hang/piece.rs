@@ -131,6 +131,13 @@ fn around(points: impl Iterator<Item = Point>, rings: &[RingAt], kinds: &[&DropK
     b
 }
 
+/// How many links a chain's front has. Links interlock, so the pitch is shorter than a link by the wire, about a quarter
+/// of its width.
+pub(super) fn links_in(base: &Necklace, front_length_mm: f64) -> usize {
+    let pitch_mm = (base.link_length.mm() - base.link_width.mm() / 2.0).max(0.8);
+    (front_length_mm / pitch_mm).round().max(8.0) as usize
+}
+
 fn place_necklace(
     base: &Necklace,
     length: Length,
@@ -142,9 +149,8 @@ fn place_necklace(
     let loads = kinds.iter().map(|kind| Load { mass_g: kind.weight.g() }).collect();
     let rest =
         necklace(&NecklaceLoad { front_length_mm, width_mm, chain_g_per_mm: base.chain.g_per_mm(), loads, gaps_mm })?;
-    // Links interlock, so the pitch is shorter than a link by the wire, about a quarter of its width.
-    let pitch_mm = (base.link_length.mm() - base.link_width.mm() / 2.0).max(0.8);
-    let links = (front_length_mm / pitch_mm).round().max(8.0) as usize;
+    let links = links_in(base, front_length_mm);
+    let pitch_mm = front_length_mm / links as f64;
     let chain: Vec<Point> = rest.polyline(links + 1).into_iter().map(|(x_mm, y_mm)| Point { x_mm, y_mm }).collect();
     let rings: Vec<RingAt> = rest
         .rings
