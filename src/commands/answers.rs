@@ -40,6 +40,9 @@ pub struct Hang {
     /// Distance of the hang points.
     #[arg(long)]
     width: Option<Length>,
+    /// How much higher the right hang point is than the left one.
+    #[arg(long)]
+    rise: Option<Length>,
     /// Weight of the chain per length, as in "12.5g/m".
     #[arg(long)]
     chain: Option<LinearDensity>,
@@ -179,11 +182,12 @@ fn rest_json(rest: &NecklaceRest, ids: &[String], mass_g: f64) -> Value {
     json!({
         "kind": "necklace", "front_length_mm": rest.front_length_mm, "width_mm": rest.width_mm, "sag_mm": rest.sag_mm,
         "horizontal_tension_mn": rest.horizontal_tension_mn, "end_tension_mn": rest.end_tension_mn,
-        "rings": rings, "lowest_mm": rest.sag_mm, "mass_g": mass_g,
+        "rings": rings, "lowest_mm": rest.lowest_mm, "mass_g": mass_g,
     })
 }
 
 pub fn hang(options: &Hang) -> Result<(), Told> {
+    let rise_mm = options.rise.map_or(0.0, Length::mm);
     let object = match &options.piece {
         Some(file) => hang_piece(options, &piece(file)?)?,
         None => {
@@ -197,6 +201,7 @@ pub fn hang(options: &Hang) -> Result<(), Told> {
             let rest = necklace(&NecklaceLoad {
                 front_length_mm,
                 width_mm,
+                rise_mm,
                 chain_g_per_mm: chain.g_per_mm(),
                 loads,
                 gaps_mm,
@@ -209,6 +214,7 @@ pub fn hang(options: &Hang) -> Result<(), Told> {
 }
 
 fn hang_piece(options: &Hang, piece: &Piece) -> Result<Value, Told> {
+    let rise_mm = options.rise.map_or(0.0, Length::mm);
     let catalog = read_folder(&options.catalogued.catalog)?.catalog;
     let (base, kinds) = catalog.parts(piece)?;
     let items: Vec<(f64, f64)> = kinds.iter().map(|kind| (kind.ring.wire.mm(), kind.width.mm())).collect();
@@ -226,6 +232,7 @@ fn hang_piece(options: &Hang, piece: &Piece) -> Result<Value, Told> {
             let rest = necklace(&NecklaceLoad {
                 front_length_mm: front,
                 width_mm: width,
+                rise_mm,
                 chain_g_per_mm: chain,
                 loads,
                 gaps_mm,
@@ -234,7 +241,7 @@ fn hang_piece(options: &Hang, piece: &Piece) -> Result<Value, Told> {
             let reach = |(ring, kind): (&chatelaine::hang::RingPlace, &&craft::DropKind)| {
                 ring.y_mm + kind.ring.outside.mm() - 1.5 * kind.ring.wire.mm() + kind.height.mm()
             };
-            object["lowest_mm"] = json!(rest.rings.iter().zip(&kinds).map(reach).fold(rest.sag_mm, f64::max));
+            object["lowest_mm"] = json!(rest.rings.iter().zip(&kinds).map(reach).fold(rest.lowest_mm, f64::max));
             Ok(object)
         }
         craft::BaseKind::Bangle(b) => {

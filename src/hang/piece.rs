@@ -140,8 +140,8 @@ fn place_necklace(
 ) -> Result<PiecePlaces, HangError> {
     let (front_length_mm, width_mm) = front_of_body(length.mm(), neck_mm)?;
     let loads = kinds.iter().map(|kind| Load { mass_g: kind.weight.g() }).collect();
-    let rest =
-        necklace(&NecklaceLoad { front_length_mm, width_mm, chain_g_per_mm: base.chain.g_per_mm(), loads, gaps_mm })?;
+    let chain_g_per_mm = base.chain.g_per_mm();
+    let rest = necklace(&NecklaceLoad { front_length_mm, width_mm, rise_mm: 0.0, chain_g_per_mm, loads, gaps_mm })?;
     // Links interlock, so the pitch is shorter than a link by the wire, about a quarter of its width.
     let pitch_mm = (base.link_length.mm() - base.link_width.mm() / 2.0).max(0.8);
     let links = (front_length_mm / pitch_mm).round().max(8.0) as usize;
