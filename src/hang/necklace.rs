@@ -16,6 +16,8 @@ mod balance;
 mod line;
 mod segment;
 
+use serde::{Deserialize, Serialize};
+
 use self::{
     balance::balance,
     line::{Follow, Line},
@@ -50,12 +52,12 @@ pub struct NecklaceLoad {
     pub gaps_mm: Vec<f64>,
 }
 
-/// An end of the chain.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// An end of the chain, or of a bangle's free arc.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Side {
-    /// The left hang point.
+    /// The left one.
     Left,
-    /// The right hang point.
+    /// The right one.
     Right,
 }
 
