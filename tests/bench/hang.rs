@@ -10,6 +10,7 @@ fn twelve_drops() -> NecklaceLoad {
     NecklaceLoad {
         front_length_mm: 429.6,
         width_mm: 114.6,
+        rise_mm: 0.0,
         chain_g_per_mm: 0.0142,
         loads: (0..12).map(|i| Load { mass_g: 1.0 + f64::from(i * 7 % 5) }).collect(),
         gaps_mm: vec![9.0; 11],

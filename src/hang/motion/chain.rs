@@ -86,6 +86,7 @@ impl Chain {
         let rest = necklace(&NecklaceLoad {
             front_length_mm: plan.front_length_mm,
             width_mm: plan.width_mm,
+            rise_mm: 0.0,
             chain_g_per_mm: plan.g_per_mm,
             loads: drops.iter().map(|drop| Load { mass_g: drop.mass_g }).collect(),
             gaps_mm: cluster_gaps(&items, rho),

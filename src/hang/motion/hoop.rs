@@ -9,7 +9,7 @@ use super::{
     hung::{Hanging, Held, Hung, Work, keep_bodies_apart, slide},
     vector::{V, v},
 };
-use crate::hang::{BangleLoad, HangError, bangle, cluster_gaps};
+use crate::hang::{BangleLoad, HangError, WRIST_GRIP, bangle, cluster_gaps};
 
 /// How fast a lifted bangle falls back onto its peg: its swing up and down, in 1/s².
 const LIFT_PER_S2: f64 = 500.0;
@@ -32,8 +32,10 @@ pub struct HoopPlan {
     pub inside_mm: f64,
     /// Diameter of its wire.
     pub wire_mm: f64,
-    /// Its weight.
+    /// Its weight, hook included.
     pub mass_g: f64,
+    /// What its hook weighs beyond plain wire.
+    pub hook_g: f64,
     /// How much of it drops can hang on, its middle opposite the hook.
     pub free_arc_deg: f64,
 }
@@ -45,6 +47,8 @@ pub(super) struct Hoop {
     middle: V,
     velocity: V,
     turn: f64,
+    /// How far it is turned at rest.
+    rest_turn: f64,
     spin: f64,
     pub hung: Vec<Hung>,
     rings: Vec<V>,
@@ -58,6 +62,9 @@ impl Hoop {
         let rest = bangle(&BangleLoad {
             inside_mm: plan.inside_mm,
             free_arc_deg: plan.free_arc_deg,
+            ring_g: plan.mass_g,
+            hook_g: plan.hook_g,
+            grip: WRIST_GRIP,
             masses_g: drops.iter().map(|drop| drop.mass_g).collect(),
             gaps_mm: cluster_gaps(&items, rho),
         })?;
@@ -65,7 +72,8 @@ impl Hoop {
             plan,
             middle: V::ZERO,
             velocity: V::ZERO,
-            turn: 0.0,
+            turn: rest.turn_deg.to_radians(),
+            rest_turn: rest.turn_deg.to_radians(),
             spin: 0.0,
             hung: Vec::new(),
             rings: Vec::new(),
@@ -80,6 +88,11 @@ impl Hoop {
 
     pub const fn plan(&self) -> &HoopPlan {
         &self.plan
+    }
+
+    /// Rests as `other` does from now on.
+    pub const fn rest_as(&mut self, other: &Self) {
+        self.rest_turn = other.rest_turn;
     }
 
     pub const fn middle(&self) -> V {
@@ -179,7 +192,7 @@ impl Hoop {
         let sideways = GRAVITY / (2.0 * self.inside());
         self.velocity.x += (push.x - sideways * self.middle.x) * h;
         self.velocity.y += (-LIFT_PER_S2 * self.middle.y - LIFT_LOSS_PER_S * self.velocity.y) * h;
-        self.spin += (-TURN_PER_S2 * self.turn - TURN_LOSS_PER_S * self.spin) * h;
+        self.spin += (-TURN_PER_S2 * (self.turn - self.rest_turn) - TURN_LOSS_PER_S * self.spin) * h;
         self.middle += self.velocity * h;
         self.turn += self.spin * h;
         let (inverse, give) = (1.0 / self.plan.mass_g, FINGER_GIVE / (h * h));
@@ -204,7 +217,7 @@ impl Hoop {
         self.velocity = feel.slowed((self.middle - was) * (1.0 / h), h);
         self.spin = (self.turn - was_turned) / h;
         if self.spin.abs() * self.line() < feel.dry_mm_s2 * h
-            && (self.turn * TURN_PER_S2).abs() * self.line() < feel.dry_mm_s2
+            && ((self.turn - self.rest_turn) * TURN_PER_S2).abs() * self.line() < feel.dry_mm_s2
         {
             self.spin = 0.0;
         }

@@ -119,6 +119,9 @@ impl Motion {
             *self = next;
             return Ok(());
         }
+        if let (Moving::Hoop(hoop), Moving::Hoop(other)) = (&mut self.moving, &next.moving) {
+            hoop.rest_as(other);
+        }
         let had = std::mem::take(self.hung_mut());
         let rest: Vec<f64> = next.hung().iter().map(|one| one.at).collect();
         let mut hung: Vec<Hung> = std::mem::take(next.hung_mut());

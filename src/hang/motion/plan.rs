@@ -51,6 +51,7 @@ impl MotionPlan {
                 wire_mm: bangle.wire.mm(),
                 mass_g: bangle.weight.g(),
                 free_arc_deg: bangle.free_arc_deg,
+                hook_g: bangle.hook_weight.g(),
             }),
         };
         let drops = drops.into_iter().map(|(token, kind)| Hanging::new(token, kind)).collect();

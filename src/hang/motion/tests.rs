@@ -35,7 +35,7 @@ fn chain(drops: Vec<Hanging>) -> MotionPlan {
 }
 
 fn hoop(drops: Vec<Hanging>) -> MotionPlan {
-    let base = HoopPlan { inside_mm: 65.0, wire_mm: 2.4, mass_g: 9.3, free_arc_deg: 240.0 };
+    let base = HoopPlan { inside_mm: 65.0, wire_mm: 2.4, mass_g: 9.3, hook_g: 1.2, free_arc_deg: 240.0 };
     MotionPlan { base: MovingBase::Hoop(base), drops, rho: 0.6 }
 }
 

@@ -66,12 +66,12 @@ impl Line<'_> {
 
     /// (H, V₀) for the cluster at `first`, from a guess.
     pub fn solve(&self, first: f64, guess: (f64, f64)) -> Result<(f64, f64), HangError> {
-        let span = self.load.width_mm;
+        let (span, end) = (self.load.width_mm, -self.load.rise_mm);
         let (mut h, mut v) = guess;
         let mut now = self.closing(first, h, v);
         let done = 1e-13 * self.load.front_length_mm;
         for _ in 0..200 {
-            let (gx, gy) = (now.x - span, now.y);
+            let (gx, gy) = (now.x - span, now.y - end);
             if gx.abs() <= done && gy.abs() <= done {
                 return Ok((h, v));
             }
@@ -81,7 +81,7 @@ impl Line<'_> {
             }
             let (dh, dv) = ((gy * now.hv - gx * now.vv) / det, (gx * now.hv - gy * now.hh) / det);
             let slope = gx * dh + gy * dv;
-            let phi = now.energy - h * span;
+            let phi = now.energy - h * span - v * end;
             let mut step = 1.0;
             // H stays above zero: a chain does not push.
             while h + step * dh <= 0.0 {
@@ -92,8 +92,9 @@ impl Line<'_> {
                 let (h1, v1) = (h + step * dh, v + step * dv);
                 let next = self.closing(first, h1, v1);
                 // Φ falls; or, where its last digits no longer tell, the closing error does.
-                let error = (next.x - span).abs() + next.y.abs();
-                if next.energy - h1 * span < phi + 1e-4 * step * slope || error < 0.5 * (gx.abs() + gy.abs()) {
+                let error = (next.x - span).abs() + (next.y - end).abs();
+                if next.energy - h1 * span - v1 * end < phi + 1e-4 * step * slope || error < 0.5 * (gx.abs() + gy.abs())
+                {
                     (h, v, now, moved) = (h1, v1, next, true);
                     break;
                 }
@@ -105,24 +106,26 @@ impl Line<'_> {
         }
         // The last digits may not be reachable where forces differ by many orders; a thousandth of a hair is enough.
         let close = 1e-10 * self.load.front_length_mm;
-        if (now.x - span).abs() <= close && now.y.abs() <= close { Ok((h, v)) } else { Err(HangError::NoShape) }
+        if (now.x - span).abs() <= close && (now.y - end).abs() <= close { Ok((h, v)) } else { Err(HangError::NoShape) }
     }
 
     /// For a chain of (nearly) no weight: the push on the cluster where a piece of chain hangs slack, and no shape
     /// has tension throughout; `None` where one has.
     ///
-    /// Without horizontal tension Φ is Σ s|V|, least at the weighted median of the masses passed, and the median's
-    /// piece k is the slack one. It is longer than needed if s_k² ≥ S² + D², D being the other pieces' lengths,
-    /// falling minus rising; for one load this is the well-known l₂² > S² + l₁².
+    /// Without horizontal tension Φ is Σ s|V| − V₀·Y, least at the weighted median of the masses passed, shifted by Y/2;
+    /// the median's piece k is the slack one. It is longer than needed if s_k² ≥ S² + D², D being what the other pieces,
+    /// falling minus rising, are deeper than the right hang point; for one load between level hang points this is the
+    /// well-known l₂² > S² + l₁².
     pub fn slack_push(&self, first: f64) -> Option<f64> {
-        let half = self.load.front_length_mm / 2.0;
+        let (length, end) = (self.load.front_length_mm, -self.load.rise_mm);
+        let half = (length + end) / 2.0;
         let total: f64 = self.load.loads.iter().map(|one| one.mass_g).sum();
         let (mut arc, mut passed) = (0.0, 0.0);
         for (s, mass) in self.pieces(first) {
             if arc + s >= half {
-                let others = arc - (self.load.front_length_mm - arc - s);
+                let others = arc - (length - arc - s);
                 // The tension is `passed` at the left hang point and the rest of the weight at the right one.
-                return (s >= self.load.width_mm.hypot(others)).then_some(2.0 * passed - total);
+                return (s >= self.load.width_mm.hypot(others - end)).then_some(2.0 * passed - total);
             }
             (arc, passed) = (arc + s, passed + mass);
         }
@@ -143,6 +146,58 @@ impl Line<'_> {
             v = after;
         }
         -sum
+    }
+}
+
+/// Solutions as the cluster moves, each from a guess that the ones before it make.
+pub(super) struct Follow<'a> {
+    line: &'a Line<'a>,
+    /// The guess that needs nothing.
+    fresh: (f64, f64),
+    /// The last two solutions, the latest first, with the place of the cluster.
+    known: [Option<(f64, (f64, f64))>; 2],
+}
+
+impl<'a> Follow<'a> {
+    /// Nothing solved yet; `distance` is that of the hang points in a straight line, `mass` everything's.
+    pub fn new(line: &'a Line<'a>, distance: f64, mass: f64) -> Self {
+        // Half the weight on either side of the chord, at the angle of a taut V.
+        let (length, span, rise) = (line.load.front_length_mm, line.load.width_mm, line.load.rise_mm);
+        let leg = span / ((length - distance) * (length + distance)).sqrt();
+        let h = mass / 2.0 * leg.clamp(1e-3, 1e4);
+        Self { line, fresh: (h, mass / 2.0 - h * rise / distance), known: [None; 2] }
+    }
+
+    /// (H, V₀) with the cluster at `first`.
+    pub fn solve(&mut self, first: f64) -> Result<(f64, f64), HangError> {
+        let guess = match self.known {
+            [Some((a, (h, v))), Some((b, (h_b, v_b)))] if a != b => {
+                let share = (first - a) / (a - b);
+                // Half of a positive guess is as low as a straight line is trusted.
+                ((h + share * (h - h_b)).max(h / 2.0), v + share * (v - v_b))
+            }
+            [Some((_, last)), _] => last,
+            _ => self.fresh,
+        };
+        // Where the solutions before lead astray, start afresh.
+        let found = self.line.solve(first, guess).or_else(|_| self.line.solve(first, self.fresh))?;
+        self.known = [Some((first, found)), self.known[0]];
+        Ok(found)
+    }
+
+    /// What pushes the cluster to the right at `first`.
+    pub fn push(&mut self, first: f64) -> Result<f64, HangError> {
+        // Far to one side a leg of no weight hangs slack.
+        if self.line.load.chain_g_per_mm == 0.0
+            && let Some(push) = self.line.slack_push(first)
+        {
+            return Ok(push);
+        }
+        match self.solve(first) {
+            Ok((h, v0)) => Ok(self.line.push(first, h, v0)),
+            // So does one of nearly none, to the last digit.
+            Err(error) => self.line.slack_push(first).ok_or(error),
+        }
     }
 }
 
