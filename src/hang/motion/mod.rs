@@ -223,8 +223,13 @@ impl Motion {
     /// The finger lets go.
     pub fn release(&mut self, finger: u64) {
         self.grips.retain(|grip| grip.finger != finger);
-        for one in self.hung_mut() {
-            one.held = None;
+    }
+
+    /// Every finger that is not among these lets go.
+    pub fn release_all_but(&mut self, down: impl Fn(u64) -> bool) {
+        let gone: Vec<u64> = self.grips.iter().map(|grip| grip.finger).filter(|finger| !down(*finger)).collect();
+        for finger in gone {
+            self.release(finger);
         }
     }
 
