@@ -13,16 +13,13 @@
 //! memory). Φ is Lagrange's: minus the energy, dual to the two closing conditions; derived here.
 
 mod balance;
+mod follow;
 mod line;
 mod segment;
 
 use serde::{Deserialize, Serialize};
 
-use self::{
-    balance::balance,
-    line::{Follow, Line},
-    segment::Segment,
-};
+use self::{balance::balance, follow::Follow, line::Line, segment::Segment};
 use super::{
     G, HangError,
     error::{finite, fitting, sound},

@@ -87,21 +87,35 @@ impl Line<'_> {
             while h + step * dh <= 0.0 {
                 step *= 0.5;
             }
-            let mut moved = false;
-            for _ in 0..60 {
+            let mut moved = None;
+            for _ in 0..8 {
                 let (h1, v1) = (h + step * dh, v + step * dv);
                 let next = self.closing(first, h1, v1);
                 // Φ falls; or, where its last digits no longer tell, the closing error does.
                 let error = (next.x - span).abs() + (next.y - end).abs();
                 if next.energy - h1 * span - v1 * end < phi + 1e-4 * step * slope || error < 0.5 * (gx.abs() + gy.abs())
                 {
-                    (h, v, now, moved) = (h1, v1, next, true);
+                    moved = Some((h1, v1, next));
                     break;
                 }
                 step *= 0.5;
             }
-            if !moved {
-                break;
+            // Where the tension of a piece nearly vanishes, Φ is a cone's tip and Newton's steps lead into it. A step of
+            // g/∫ds/T never leads up nor to H ≤ 0 (Weiszfeld's, for sums of distances), and out of the tip.
+            if step < 0.3 {
+                let trace = now.hh + now.vv;
+                let (h1, v1) = (h - gx / trace, v - gy / trace);
+                let next = self.closing(first, h1, v1);
+                let lower = next.energy - h1 * span - v1 * end;
+                let so_far =
+                    moved.as_ref().map_or(phi, |(h, v, next): &(f64, f64, Closing)| next.energy - h * span - v * end);
+                if lower < so_far {
+                    moved = Some((h1, v1, next));
+                }
+            }
+            match moved {
+                Some(next) => (h, v, now) = next,
+                None => break,
             }
         }
         // The last digits may not be reachable where forces differ by many orders; a thousandth of a hair is enough.
@@ -146,58 +160,6 @@ impl Line<'_> {
             v = after;
         }
         -sum
-    }
-}
-
-/// Solutions as the cluster moves, each from a guess that the ones before it make.
-pub(super) struct Follow<'a> {
-    line: &'a Line<'a>,
-    /// The guess that needs nothing.
-    fresh: (f64, f64),
-    /// The last two solutions, the latest first, with the place of the cluster.
-    known: [Option<(f64, (f64, f64))>; 2],
-}
-
-impl<'a> Follow<'a> {
-    /// Nothing solved yet; `distance` is that of the hang points in a straight line, `mass` everything's.
-    pub fn new(line: &'a Line<'a>, distance: f64, mass: f64) -> Self {
-        // Half the weight on either side of the chord, at the angle of a taut V.
-        let (length, span, rise) = (line.load.front_length_mm, line.load.width_mm, line.load.rise_mm);
-        let leg = span / ((length - distance) * (length + distance)).sqrt();
-        let h = mass / 2.0 * leg.clamp(1e-3, 1e4);
-        Self { line, fresh: (h, mass / 2.0 - h * rise / distance), known: [None; 2] }
-    }
-
-    /// (H, V₀) with the cluster at `first`.
-    pub fn solve(&mut self, first: f64) -> Result<(f64, f64), HangError> {
-        let guess = match self.known {
-            [Some((a, (h, v))), Some((b, (h_b, v_b)))] if a != b => {
-                let share = (first - a) / (a - b);
-                // Half of a positive guess is as low as a straight line is trusted.
-                ((h + share * (h - h_b)).max(h / 2.0), v + share * (v - v_b))
-            }
-            [Some((_, last)), _] => last,
-            _ => self.fresh,
-        };
-        // Where the solutions before lead astray, start afresh.
-        let found = self.line.solve(first, guess).or_else(|_| self.line.solve(first, self.fresh))?;
-        self.known = [Some((first, found)), self.known[0]];
-        Ok(found)
-    }
-
-    /// What pushes the cluster to the right at `first`.
-    pub fn push(&mut self, first: f64) -> Result<f64, HangError> {
-        // Far to one side a leg of no weight hangs slack.
-        if self.line.load.chain_g_per_mm == 0.0
-            && let Some(push) = self.line.slack_push(first)
-        {
-            return Ok(push);
-        }
-        match self.solve(first) {
-            Ok((h, v0)) => Ok(self.line.push(first, h, v0)),
-            // So does one of nearly none, to the last digit.
-            Err(error) => self.line.slack_push(first).ok_or(error),
-        }
     }
 }
 

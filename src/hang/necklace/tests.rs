@@ -111,3 +111,27 @@ fn nonsense_is_refused() {
     assert!(matches!(refused, HangError::TooShort { .. }));
     assert_eq!(refused.to_string(), "a chain of 120.0 mm does not reach across 120.0 mm");
 }
+
+/// Figures no jeweller has: an answer of finite numbers or a refusal, and soon.
+#[test]
+fn absurd_figures_end_in_words() {
+    let sizes = [1e-300, 1e-9, 1.0, 1e9, 1e300];
+    let mut refused = 0;
+    for length in sizes {
+        for width in sizes {
+            for rise_mm in [-1e300, 0.0, 1e-9] {
+                for (w, mass) in sizes.into_iter().flat_map(|w| sizes.map(|mass| (w, mass))) {
+                    let piece = NecklaceLoad { rise_mm, ..load(length, width, w, &[mass, 1.0], &[width / 9.0]) };
+                    match necklace(&piece) {
+                        Ok(rest) => {
+                            let numbers = [rest.sag_mm, rest.end_tension_mn, rest.rings[0].x_mm, rest.rings[1].y_mm];
+                            assert!(numbers.iter().all(|number| number.is_finite()), "{piece:?} {rest:?}");
+                        }
+                        Err(error) => refused += usize::from(!error.to_string().is_empty()),
+                    }
+                }
+            }
+        }
+    }
+    assert!(refused > 1000, "{refused}");
+}

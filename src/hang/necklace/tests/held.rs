@@ -49,3 +49,37 @@ fn a_long_leg_hangs_slack() {
     });
     held(&raised, border + 0.1, |_, shape| assert!(shape.is_ok()));
 }
+
+/// Chains of no weight, long rows and short ones: each hangs with its end at the hang point, or its drops lie against an
+/// end and a piece of the chain really is longer than it needs to be.
+#[test]
+fn without_weight_it_hangs_or_is_slack() {
+    let mut seeded = Seeded(5);
+    let mut slack = 0;
+    for piece in 0..4000 {
+        let n = 1 + seeded.next(0.0, if piece % 3 == 0 { 60.0 } else { 6.0 }) as usize;
+        let masses: Vec<f64> = (0..n).map(|_| 10f64.powf(seeded.next(-1.0, 1.2))).collect();
+        let widest = seeded.next(1.0, 60.0);
+        let gaps: Vec<f64> = (1..n).map(|_| seeded.next(0.5, widest)).collect();
+        let (width, cluster) = (seeded.next(5.0, 150.0), gaps.iter().sum::<f64>());
+        let rise_mm = if piece % 2 == 0 { 0.0 } else { width * seeded.next(-1.7, 1.7).powi(3) };
+        let distance = width.hypot(rise_mm);
+        let length = (distance * (1.0 + 10f64.powf(seeded.next(-6.0, 0.8)))).max(cluster * 1.01 + 0.1);
+        let load = NecklaceLoad { rise_mm, ..load(length, width, 0.0, &masses, &gaps) };
+        match necklace(&load) {
+            Ok(rest) => {
+                let (x, y) = rest.point_at(length);
+                assert!((x - width).hypot(y + rise_mm) < 1e-9 * length, "piece {piece} ends at {x}, {y}\n{load:?}");
+            }
+            Err(error) => {
+                assert_eq!(error, HangError::NoShape);
+                slack += 1;
+                let at = |first: f64| held(&load, first, |line, _| line.slack_push(first));
+                let (left, right) = (at(0.0), at(length - cluster));
+                let against_left = left.is_some_and(|push| push < 0.0);
+                assert!(against_left || right.is_some_and(|push| push > 0.0), "piece {piece} is not slack\n{load:?}");
+            }
+        }
+    }
+    assert!((50..400).contains(&slack), "{slack} pieces were slack");
+}

@@ -22,6 +22,22 @@ fn bare_chains() {
     }
 }
 
+/// From a hundredth to a millionth longer than its span: sinh(u)/u − 1 as a series, which loses no digits there.
+#[test]
+fn taut_chains() {
+    for excess in [1e-2, 1e-3, 1e-4, 1e-5, 1e-6] {
+        let (span, w) = (113.7, 0.0142);
+        let length = span * (1.0 + excess);
+        let stretch = (length - span) / span;
+        let series = |u2: f64| 1.0 + u2 / 20.0 * (1.0 + u2 / 42.0 * (1.0 + u2 / 72.0 * (1.0 + u2 / 110.0)));
+        let u = (0..60).fold(6.0 * stretch, |u2, _| 6.0 * stretch / series(u2)).sqrt();
+        let rest = necklace(&load(length, span, w, &[], &[])).unwrap();
+        close(rest.horizontal_tension_mn, w * span / (2.0 * u) * G, 1e-9);
+        close(rest.sag_mm, span / u * (u / 2.0).sinh().powi(2), 1e-9);
+        close(rest.end_tension_mn, w * span / (2.0 * u) * u.cosh() * G, 1e-9);
+    }
+}
+
 /// Published textbook problems, each to the digits it gives. A weight per length stands for w·g, so tensions are
 /// compared in units of G.
 #[test]
