@@ -325,24 +325,6 @@ impl Motion {
             (one.is.token, at)
         })
     }
-
-    /// The place of the base nearest to `at`.
-    pub fn nearest(&self, at: Point) -> Point {
-        match &self.moving {
-            Moving::Chain(chain) => chain.at(chain.nearest(at.into())).into(),
-            Moving::Hoop(hoop) => hoop.at(hoop.nearest(at.into())).into(),
-        }
-    }
-
-    /// The number from the left that a drop gets whose ring is put where the base is nearest to `at`; `but` is not
-    /// counted.
-    pub fn number_at(&self, at: Point, but: Option<Token>) -> usize {
-        let place = match &self.moving {
-            Moving::Chain(chain) => chain.nearest(at.into()),
-            Moving::Hoop(hoop) => hoop.nearest(at.into()),
-        };
-        self.hung().iter().filter(|one| Some(one.is.token) != but && one.at < place).count()
-    }
 }
 
 #[cfg(test)]

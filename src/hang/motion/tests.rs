@@ -254,10 +254,8 @@ fn two_fingers_hold_two_places() {
     for _ in 0..120 {
         motion.advance(1.0 / 60.0);
     }
-    let near = |p: Point| {
-        let found = motion.nearest(p);
-        (found.x_mm - p.x_mm).hypot(found.y_mm - p.y_mm)
-    };
+    let Moving::Chain(moving) = &motion.moving else { unreachable!() };
+    let near = |p: Point| (moving.at(moving.nearest(p.into())) - p.into()).length();
     assert!(near(at(-40.0, 80.0)) < 8.0 && near(at(150.0, 90.0)) < 8.0);
     assert!(!motion.asleep() && motion.holds(1) && motion.holds(2) && !motion.holds(3));
     motion.release(1);

@@ -49,7 +49,7 @@ impl Released<'_> {
                     }
                     acts.write(Act::PullOff(token));
                 } else {
-                    acts.write(Act::Slide { token, to: self.hanger.number_of(token, at) });
+                    acts.write(Act::Slide { token, to: self.hanger.number_at(at, Some(token)) });
                 }
             }
             Felt::Lost { drag: Drag::Carry { kind }, at } => self.flights.fly(kind, at, To::Home),

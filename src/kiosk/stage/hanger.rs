@@ -88,15 +88,9 @@ impl Hanger {
         self.distance(p) < reach || self.cluster.is_some_and(|cluster| cluster.expand(reach).contains(p))
     }
 
-    /// The number from the left that a drop let go at `p` gets.
-    pub fn number_at(&self, p: Pos2) -> usize {
-        self.rings.iter().filter(|(_, ring)| ring.x < p.x).count()
-    }
-
-    /// The number from the left that a hung drop has come to, its finger being at `p`.
-    pub fn number_of(&self, token: Token, p: Pos2) -> usize {
-        let now = self.rings.iter().position(|(t, _)| *t == token);
-        now.unwrap_or_else(|| self.number_at(p))
+    /// The number from the left that a drop let go at `p` gets; `but` is not counted.
+    pub fn number_at(&self, p: Pos2, but: Option<Token>) -> usize {
+        self.rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
     }
 
     /// Whether a hung drop comes off when a finger that took it at `from` is at `now`.
@@ -109,9 +103,9 @@ impl Hanger {
         self.px(theme::PULL_OFF_MM).clamp(theme::PULL_OFF_PX, theme::PULL_OFF_PX * 2.0)
     }
 
-    /// Where the ring of a hung drop is.
+    /// Where the ring of a hung drop is, or is going to be while it is on its way.
     pub fn ring(&self, token: Token) -> Option<Pos2> {
-        find(&self.rings, token)
+        find(&self.rings, token).or_else(|| self.rest_ring(token))
     }
 
     /// Where the ring of a drop rests that hangs, or is on its way to the base.

@@ -46,12 +46,11 @@ impl Moving {
         }
         match (&plan, &mut self.motion) {
             (None, motion) => *motion = None,
-            (Some(plan), Some(motion)) if motion.follow(plan).is_ok() => {}
-            (Some(plan), motion) => {
-                if let Ok(fresh) = Motion::at_rest(plan) {
-                    *motion = Some(fresh);
-                }
+            (Some(plan), Some(motion)) => {
+                // A refusal leaves the motion as it was; the guest is told of it elsewhere.
+                let _ = motion.follow(plan);
             }
+            (Some(plan), motion) => *motion = Motion::at_rest(plan).ok(),
         }
         self.plan = plan;
     }
