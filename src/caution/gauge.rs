@@ -63,6 +63,31 @@ pub fn gauge(solid: &Solid, gauge: Gauge) -> GaugeResult {
     GaugeResult { fits: margin_mm >= 0.0, margin_mm, certain: margin_mm.abs() >= SURE_MM }
 }
 
+/// How the body stands to the cylinder: as [`gauge`] says, but done with the first pose that fits for certain.
+pub fn decide(solid: &Solid, gauge: Gauge) -> Size {
+    let margin_mm = best_pose(solid, gauge.room(), solid.round_mm + SURE_MM).margin - solid.round_mm;
+    if margin_mm >= SURE_MM {
+        Size::Fits
+    } else if margin_mm > -SURE_MM {
+        Size::Measure
+    } else {
+        Size::TooLarge
+    }
+}
+
+/// How a rigid part stands to the cylinder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Size {
+    /// It fits: a small part.
+    Fits,
+    /// Too close to call, or not known: only measuring it decides, and until then it counts as a small part.
+    Measure,
+    /// It does not fit.
+    TooLarge,
+    /// The test leaves it out: paper, fabric, yarn, string.
+    LeftOut,
+}
+
 /// Whether the body fits the cylinder: as [`gauge`] says, but done with the first pose that fits.
 pub fn fits(solid: &Solid, gauge: Gauge) -> bool {
     best_pose(solid, gauge.room(), solid.round_mm).margin >= solid.round_mm

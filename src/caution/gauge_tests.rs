@@ -5,7 +5,7 @@ use super::{
     solid::{Form, Solid},
     *,
 };
-use crate::craft::{Body, Length, Ring};
+use crate::craft::{Body, Length, OutlineShape, Ring};
 
 const BOTH: [Gauge; 2] = [Gauge::Inch, Gauge::Metric];
 
@@ -14,7 +14,7 @@ fn mm(x: f64) -> Length {
 }
 
 fn solid(body: &Body) -> Solid {
-    Solid::from_body(body, None).unwrap()
+    Solid::from_body(body).unwrap()
 }
 
 fn ball(d: f64) -> Solid {
@@ -187,7 +187,10 @@ fn margins_are_distances() {
 
 #[test]
 fn an_outline_is_a_prism_of_its_hull_and_bad_sizes_are_none() {
-    let outline = Body::Outline { thickness: mm(2.0) };
+    let outline = |corners: &[(f64, f64)]| {
+        let shape = OutlineShape { hull_mm: corners.to_vec(), area_mm2: 0.0 };
+        Body::Outline { thickness: mm(2.0), shape: Some(shape) }
+    };
     let star: Vec<(f64, f64)> = (0..10)
         .map(|i| {
             let (s, c) = (f64::from(i) * 0.2 * std::f64::consts::PI).sin_cos();
@@ -195,13 +198,15 @@ fn an_outline_is_a_prism_of_its_hull_and_bad_sizes_are_none() {
             (100.0 + r * c, r * s)
         })
         .collect();
-    let prism = Solid::from_body(&outline, Some(&star)).unwrap();
+    let prism = Solid::from_body(&outline(&star)).unwrap();
     assert!(matches!(&prism.form, Form::Points { points, .. } if points.len() == 10), "inner corners are left out");
     let corners = [(0.0, 0.0), (25.0, 0.0), (25.0, 51.5), (0.0, 51.5)];
-    let rectangle = gauge(&Solid::from_body(&outline, Some(&corners)).unwrap(), Gauge::Inch);
+    let rectangle = gauge(&Solid::from_body(&outline(&corners)).unwrap(), Gauge::Inch);
     assert!((rectangle.margin_mm - gauge(&block(25.0, 2.0, 51.5), Gauge::Inch).margin_mm).abs() < 1e-3);
-    for outline_mm in [None, Some(&[][..]), Some(&[(0.0, f64::NAN)][..])] {
-        assert_eq!(Solid::from_body(&outline, outline_mm), None);
+    let unread = Body::Outline { thickness: mm(2.0), shape: None };
+    for body in [unread, outline(&[]), outline(&[(0.0, f64::NAN)])] {
+        assert_eq!(Solid::from_body(&body), None);
+        assert!(gauge(&Solid::of_body(&body), Gauge::Inch).fits, "not known: the careful answer");
     }
     for bad in [f64::NAN, -1.0] {
         for body in [
@@ -210,13 +215,16 @@ fn an_outline_is_a_prism_of_its_hull_and_bad_sizes_are_none() {
             Body::Cone { diameter: mm(1.0), height: mm(bad) },
             Body::Box { width: mm(1.0), depth: mm(bad), height: mm(1.0) },
             Body::Ellipsoid { width: mm(bad), depth: mm(1.0), height: mm(1.0) },
-            Body::Outline { thickness: mm(bad) },
+            Body::Outline {
+                thickness: mm(bad),
+                shape: Some(OutlineShape { hull_mm: corners.to_vec(), area_mm2: 0.0 }),
+            },
         ] {
-            assert_eq!(Solid::from_body(&body, Some(&corners)), None, "{body:?}");
+            assert_eq!(Solid::from_body(&body), None, "{body:?}");
         }
     }
-    assert_eq!(Solid::from_body(&Body::Points { points_mm: vec![] }, None), None);
-    assert_eq!(Solid::from_body(&Body::Points { points_mm: vec![[0.0, f64::NAN, 0.0]] }, None), None);
+    assert_eq!(Solid::from_body(&Body::Points { points_mm: vec![] }), None);
+    assert_eq!(Solid::from_body(&Body::Points { points_mm: vec![[0.0, f64::NAN, 0.0]] }), None);
     for huge in [1e4, 1e9, 1e160, f64::MAX, f64::INFINITY] {
         let points_mm = vec![[huge, 0.0, 0.0], [-huge, 1.0, 0.0], [0.0, huge, 2.0]];
         for solid in [ball(huge), rod(1.0, huge), cylinder(huge, 1.0), block(huge, 1.0, 1.0)]
