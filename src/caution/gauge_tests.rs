@@ -47,7 +47,7 @@ fn turns(make: impl Fn(f64) -> Solid, critical: f64, by: f64, which: Gauge, what
 /// The size at which `make` just fits, by halving around `near`, in millimetres.
 fn critical(make: impl Fn(f64) -> Solid, near: f64, which: Gauge) -> f64 {
     let (mut low, mut high) = (near - 0.1, near + 0.1);
-    for _ in 0..10 {
+    for _ in 0..13 {
         let middle = (low + high) / 2.0;
         if gauge(&make(middle), which).fits {
             low = middle;
