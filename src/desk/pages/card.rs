@@ -79,7 +79,7 @@ fn table<'a>(title: &str, of: &str, rows: impl Iterator<Item = (String, &'a str,
                 thead {
                     tr {
                         th {} th { "Drop" }
-                        @for wearer in Wearer::ANSWERS { th { (words::sentence(words::wearer(wearer)).trim_end_matches('.')) } }
+                        @for wearer in Wearer::ANSWERS { th { (title_of(wearer)) } }
                     }
                 }
                 tbody {
@@ -87,13 +87,20 @@ fn table<'a>(title: &str, of: &str, rows: impl Iterator<Item = (String, &'a str,
                         tr {
                             td.home { (home) }
                             th scope="row" { (name) }
-                            @for verdict in &verdicts { td { (band(verdict)) } }
+                            @for (verdict, wearer) in verdicts.iter().zip(Wearer::ANSWERS) {
+                                td data-band=(title_of(wearer)) { (band(verdict)) }
+                            }
                         }
                     }
                 }
             }
         }
     }
+}
+
+/// A wearer as a heading.
+fn title_of(wearer: Wearer) -> String {
+    words::sentence(words::wearer(wearer)).trim_end_matches('.').to_owned()
 }
 
 /// One drop for one wearer: whether it suits, and why not or what to mind.

@@ -40,7 +40,7 @@ pub(super) fn standing(verdict: &Verdict) -> Markup {
         (true, true) => ("fine", "M4 13l5 5L20 6", "Nothing found"),
     };
     html! {
-        span.standing class=(class) {
+        span class={ "standing " (class) } {
             svg.sign-of viewBox="0 0 24 24" aria-hidden="true" { path d=(drawing) {} }
             (word)
         }
