@@ -213,10 +213,10 @@ const SOURCES: [&str; 3] = [
 ];
 
 impl Rule {
-    /// The rule with its date, and how far it is known where it was not read.
+    /// The rule with its date, and how far it is known where it was not read. (Common practice says so itself.)
     pub fn cited(&self) -> String {
         let known = match self.status {
-            Status::Read => String::new(),
+            Status::Read | Status::Practice => String::new(),
             status => format!(" ({})", status.word()),
         };
         format!("{}, {}{known}", self.rule, self.dated)
