@@ -57,6 +57,7 @@ why-sold-out-title = Vergriffen
 why-sold-out = { $name }: Alle vom Tisch sind weg oder hängen schon an deinem Stück.
 why-too-dear-title = Mehr als du hast
 why-too-dear = Mit { $name } würde das Stück mehr kosten, als du hast. Nimm etwas ab oder ändere den Betrag.
+why-not-for-title = Nichts für dieses Alter
 why-no-fit-title = Der Ring ist zu klein
 why-no-fit = Der Ring von { $name } öffnet { $opens } mm; diese Grundlage braucht { $needs } mm. Vielleicht passt eine andere.
 
@@ -66,6 +67,7 @@ filters-any = Alles
 filters-clear = Alles zeigen
 filters-show = Fertig
 filters-budget = Ich habe
+filters-suits = Geeignet für
 filters-sort = Art
 filters-colour = Farbe
 filters-finish = Metall
@@ -145,6 +147,7 @@ caution-chain_too_short = Diese Kette ist zu kurz, um um den Hals zu gehen.
 unsuitable-under3 = Dieses Stück ist nichts für ein Kind unter 3.
 unsuitable-child = Dieses Stück ist nichts für ein Kind in diesem Alter.
 unsuitable-change = Für wen ändern
+unsuitable-show = Passende Anhänger zeigen
 unsuitable-back = Zurück zu den Anhängern
 grown-up = Ich bin erwachsen und habe das gelesen.
 

@@ -57,6 +57,7 @@ why-sold-out-title = All taken
 why-sold-out = Every { $name } of the table is taken, or hangs on your piece already.
 why-too-dear-title = More than your budget
 why-too-dear = With { $name } the piece would cost more than you have. Take something off, or change the budget.
+why-not-for-title = Not for this age
 why-no-fit-title = The ring is too small
 why-no-fit = The ring of { $name } opens { $opens } mm; this base needs { $needs } mm. Another base may take it.
 
@@ -66,6 +67,7 @@ filters-any = Any
 filters-clear = Show everything
 filters-show = Done
 filters-budget = I have
+filters-suits = Suitable for
 filters-sort = Sort
 filters-colour = Colour
 filters-finish = Metal
@@ -145,6 +147,7 @@ caution-chain_too_short = This necklace is too short to go round the neck.
 unsuitable-under3 = This piece is not for a child under 3.
 unsuitable-child = This piece is not for a child of this age.
 unsuitable-change = Change who it is for
+unsuitable-show = Show suitable drops
 unsuitable-back = Back to the drops
 grown-up = I am a grown-up and have read this.
 

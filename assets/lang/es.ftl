@@ -57,6 +57,7 @@ why-sold-out-title = Agotado
 why-sold-out = Ya no queda { $name } en la mesa, o ya cuelga de tu pieza.
 why-too-dear-title = Supera tu presupuesto
 why-too-dear = Con { $name } la pieza costaría más de lo que tienes. Quita algo o cambia el presupuesto.
+why-not-for-title = No para esta edad
 why-no-fit-title = La anilla es demasiado pequeña
 why-no-fit = La anilla de { $name } abre { $opens } mm; esta base necesita { $needs } mm. Quizá entre en otra base.
 
@@ -66,6 +67,7 @@ filters-any = Todo
 filters-clear = Mostrar todo
 filters-show = Listo
 filters-budget = Tengo
+filters-suits = Adecuados para
 filters-sort = Tipo
 filters-colour = Color
 filters-finish = Metal
@@ -145,6 +147,7 @@ caution-chain_too_short = Este collar es demasiado corto para rodear el cuello.
 unsuitable-under3 = Esta pieza no es para un niño menor de 3 años.
 unsuitable-child = Esta pieza no es para un niño de esta edad.
 unsuitable-change = Cambiar para quién es
+unsuitable-show = Ver los adecuados
 unsuitable-back = Volver a los colgantes
 grown-up = Soy una persona adulta y lo he leído.
 

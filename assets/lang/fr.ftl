@@ -57,6 +57,7 @@ why-sold-out-title = Épuisé
 why-sold-out = { $name } : tout est pris, ou pend déjà à votre pièce.
 why-too-dear-title = Au-delà de votre budget
 why-too-dear = Avec { $name }, la pièce coûterait plus que votre budget. Enlevez quelque chose ou changez le budget.
+why-not-for-title = Pas pour cet âge
 why-no-fit-title = L’anneau est trop petit
 why-no-fit = L’anneau de { $name } ouvre { $opens } mm ; cette base demande { $needs } mm. Une autre base pourra convenir.
 
@@ -66,6 +67,7 @@ filters-any = Tout
 filters-clear = Tout afficher
 filters-show = Terminé
 filters-budget = J’ai
+filters-suits = Qui conviennent
 filters-sort = Genre
 filters-colour = Couleur
 filters-finish = Métal
@@ -145,6 +147,7 @@ caution-chain_too_short = Ce collier est trop court pour faire le tour du cou.
 unsuitable-under3 = Cette pièce n’est pas pour un enfant de moins de 3 ans.
 unsuitable-child = Cette pièce n’est pas pour un enfant de cet âge.
 unsuitable-change = Changer pour qui
+unsuitable-show = Voir ce qui convient
 unsuitable-back = Retour aux breloques
 grown-up = Je suis adulte et j’ai lu ceci.
 

@@ -195,6 +195,11 @@ impl Catalog {
         Ok(caution::cautions(&PieceFacts { base, length_mm, short_by_mm, drops: &kinds, sizes, wearer, rules }))
     }
 
+    /// Whether nothing speaks plainly against a drop for `wearer`.
+    pub fn suits(&self, kind: &DropKind, wearer: Wearer) -> bool {
+        self.drop_cautions(kind, wearer).suitable
+    }
+
     /// The cautions of one drop by itself for `wearer`.
     pub fn drop_cautions(&self, kind: &DropKind, wearer: Wearer) -> Verdict {
         caution::drop_cautions(kind, &self.sizes, wearer, &self.rules)
