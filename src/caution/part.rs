@@ -61,7 +61,8 @@ impl PartSize {
     }
 }
 
-/// Whether a necklace without drops has small parts: its clasp, or the rings at its ends.
+/// Whether a necklace without drops has small parts: its clasp, or the rings at its ends. Chain and cord are no rigid
+/// bodies and are not tried: yarn and string are left out by the rule, and a metal chain goes in where its ends do.
 pub fn has_small_ends(necklace: &Necklace, gauge: Gauge) -> bool {
     let rings = [necklace.end_ring, necklace.clasp.ring].map(Solid::of_ring);
     rings.into_iter().chain([Solid::of_clasp(&necklace.clasp)]).any(|part| part.is_none_or(|part| fits(&part, gauge)))

@@ -85,6 +85,26 @@ mod tests {
         }
     }
 
+    /// Bangle sizes "2-k" are 2 + k/16 inches inside. Source: published size charts, which agree on the rule.
+    #[test]
+    fn bangles_by_their_trade_size() {
+        println!("| size | inside mm | circumference mm | wanted |");
+        for (k, inside, around) in [
+            (2, 53.975, 169.57),
+            (4, 57.150, 179.54),
+            (6, 60.325, 189.52),
+            (8, 63.500, 199.49),
+            (10, 66.675, 209.47),
+            (12, 69.850, 219.44),
+            (14, 73.025, 229.41),
+        ] {
+            let written: Length = format!("{}in", 2.0 + f64::from(k) / 16.0).parse().unwrap();
+            let circumference = std::f64::consts::PI * written.mm();
+            println!("| 2-{k} | {:.3} | {circumference:.2} | {inside}, {around} |", written.mm());
+            assert!((written.mm() - inside).abs() < 1e-9 && (circumference - around).abs() < 0.005, "2-{k}");
+        }
+    }
+
     /// A bangle takes drops over its hook, a necklace over the easier of end ring and clasp; at exactly the size it holds.
     #[test]
     fn each_base_has_its_ends() {
