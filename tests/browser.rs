@@ -191,6 +191,11 @@ fn a_seller_checks_swaps_tells_and_rings_up() {
     browser.open(&format!("{url}/trays"));
     browser.wait_for("Bases");
     look(&browser, "trays");
+    browser.open(&format!("{url}/trays/cautions"));
+    browser.wait_for("who can wear it?");
+    assert_eq!(browser.run("return document.querySelectorAll('[data-prints]:not([hidden])').length"), 1);
+    look(&browser, "cautions");
+    browser.open(&format!("{url}/trays"));
     browser.click(".cell a");
     browser.wait_for("How many lie in the compartment");
     look(&browser, "part");

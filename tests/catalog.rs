@@ -4,7 +4,11 @@ mod support;
 
 use std::fs;
 
-use chatelaine::catalog::{Mistake, read_folder, read_piece};
+use chatelaine::{
+    catalog::{Mistake, read_folder, read_piece},
+    caution::{Gauge, Solid, gauge},
+    craft::Body,
+};
 use support::{copy, demo_catalog};
 
 #[test]
@@ -176,4 +180,110 @@ fn the_reference_library_reads_the_same_files() {
         let cut = &text[..text.trim_end().len() - 1];
         assert!(ron::from_str::<ron::Value>(cut).is_err(), "{file} without its last bracket");
     }
+}
+
+/// A copy of the demo catalogue with one file changed.
+fn changed(file: &str, right: &str, wrong: &str) -> tempfile::TempDir {
+    let dir = tempfile::tempdir().expect("a folder");
+    copy(&demo_catalog(), dir.path()).expect("a copy");
+    let path = dir.path().join(file);
+    let text = fs::read_to_string(&path).expect("a file");
+    assert!(text.contains(right), "{file} has no {right}");
+    fs::write(&path, text.replacen(right, wrong, 1)).expect("written");
+    dir
+}
+
+#[test]
+fn a_region_is_a_file_of_the_folder() {
+    let dir = changed("table.ron", "region: US", "region: CA");
+    let told = read_folder(dir.path()).expect_err("no such rules yet").to_string();
+    assert!(told.contains("table.ron:9:13: CA is not a region with rules"), "{told}");
+
+    let us = fs::read_to_string(demo_catalog().join("../assets/rules/us.ron")).expect("the rules");
+    let canada = us.replace("\"US\"", "\"CA\"").replace("gauge: Inch", "gauge: Metric");
+    fs::create_dir(dir.path().join("rules")).expect("a folder");
+    fs::write(dir.path().join("rules/ca.ron"), &canada).expect("written");
+    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    assert_eq!(loaded.catalog.rules.region.code(), "CA");
+    assert_eq!(loaded.catalog.sizes.gauge(), Gauge::Metric);
+    let codes: Vec<&str> = loaded.rules.iter().map(|rules| rules.region.code()).collect();
+    assert_eq!(codes, ["US", "EU", "UK", "CA"]);
+
+    fs::write(dir.path().join("rules/ca2.ron"), &canada).expect("written");
+    let told = read_folder(dir.path()).expect_err("twice").to_string();
+    assert!(told.contains("rules/ca2.ron: the rules of CA a second time; rules/ca.ron has them"), "{told}");
+
+    fs::write(dir.path().join("rules/ca2.ron"), us.replace("FluxBelow(50.0)", "AtMost(50.0)")).expect("written");
+    let mistakes = read_folder(dir.path()).expect_err("the wrong limit").0;
+    let (line, column) = place(&us, "code: magnet");
+    assert!(mistakes.iter().any(|m| (m.line, m.column) == (line, column) && m.to_string().contains("FluxBelow(50.0)")));
+}
+
+#[test]
+fn rules_of_the_folder_replace_those_of_the_program() {
+    let dir = changed("table.ron", "region: US", "region: US");
+    let us = fs::read_to_string(demo_catalog().join("../assets/rules/us.ron")).expect("the rules");
+    fs::create_dir(dir.path().join("rules")).expect("a folder");
+    fs::write(dir.path().join("rules/us.ron"), us.replace("\"United States\"", "\"Here\"")).expect("written");
+    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    assert_eq!((loaded.catalog.rules.name.as_str(), loaded.rules.len()), ("Here", 3));
+    let before = read_folder(&demo_catalog()).expect("the catalogue").revision;
+    assert_ne!(loaded.revision, before, "an edited rule is another catalogue");
+}
+
+/// A box of zinc alloy 16 × 2.5 × 38 mm at 6.6 g/cm³ and 28.1 mm of 18 AWG brass: worked by hand, 10.03 + 0.19 g.
+#[test]
+fn a_weight_that_is_left_out_is_worked_out_and_said() {
+    let dir = changed("trays/a.ron", "weight: \"4.1g\", ", "");
+    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let weight = loaded.catalog.drop_kind("key-heart").expect("the key").weight.g();
+    assert!((weight - 10.22).abs() < 0.01, "{weight}");
+    assert_eq!(loaded.remarks, ["\"key-heart\" (A1) has no weight; 10.2 g follow from its size in zinc alloy"]);
+
+    let dir = changed("trays/d.ron", "weight: \"6.9g\", ", "");
+    let told = read_folder(dir.path()).expect_err("nobody knows what old metal weighs").to_string();
+    assert!(told.contains("a drop of unknown metal without weight; weigh it"), "{told}");
+}
+
+#[test]
+fn a_drop_that_goes_onto_no_base_is_remarked_with_the_sizes() {
+    let dir = changed(
+        "trays/a.ron",
+        "ring: (outside: \"10mm\", wire: \"18awg\")",
+        "ring: (outside: \"6mm\", wire: \"20awg\")",
+    );
+    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let wanted =
+        "\"key-heart\" (A1) goes onto no base: its ring opens 4.38 mm, the easiest end needs more than 5.00 mm";
+    assert_eq!(loaded.remarks, [wanted]);
+}
+
+/// The picture's outline decides, not the box round it: a narrow leaf set aslant, 40√2 = 56.6 mm long and 5.7 mm wide,
+/// fits by the closed form for plates (64.8 mm), a plate of 40 × 40 mm does not.
+#[test]
+fn an_outline_is_that_of_the_picture() {
+    let body = "body: Box(width: \"16mm\", depth: \"2.5mm\", height: \"38mm\"), width: \"16mm\", height: \"38mm\"";
+    let outline = "body: Outline(thickness: \"2mm\"), width: \"40mm\", height: \"40mm\"";
+    let dir = changed("trays/a.ron", body, outline);
+    // 79 diagonals of a picture of 400 × 400 dots, 30 040 dots of 0.01 mm² each.
+    let slanting = |x: u32, y: u32| x.abs_diff(y) < 40;
+    let picture =
+        image::RgbaImage::from_fn(400, 400, |x, y| image::Rgba([120, 90, 40, if slanting(x, y) { 255 } else { 0 }]));
+    let body_now = |dir: &tempfile::TempDir| {
+        let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+        loaded.catalog.drop_kind("key-heart").expect("the key").body.clone()
+    };
+    let fits = |body: &Body| gauge(&Solid::of_body(body), Gauge::Inch);
+
+    picture.save(dir.path().join("pictures/key-heart.png")).expect("saved");
+    let leaf = body_now(&dir);
+    let Body::Outline { shape: Some(shape), .. } = &leaf else { panic!("{leaf:?}") };
+    assert!(shape.hull_mm.len() <= 12, "{:?}", shape.hull_mm);
+    assert!((shape.area_mm2 - 300.4).abs() < 1e-9, "{}", shape.area_mm2);
+    assert!(fits(&leaf).fits && fits(&leaf).margin_mm > 1.0, "{:?}", fits(&leaf));
+
+    image::RgbaImage::from_pixel(400, 400, image::Rgba([120, 90, 40, 255]))
+        .save(dir.path().join("pictures/key-heart.png"))
+        .expect("saved");
+    assert!(fits(&body_now(&dir)).margin_mm < -2.0, "{:?}", fits(&body_now(&dir)));
 }

@@ -311,7 +311,7 @@ fn every_answer_carries_the_same_guard() {
     let too_large = "x".repeat(300 * 1024);
     assert_eq!(seller.post("/sign-in", &[("pin", &too_large)]).status, 413);
     // Nothing is fetched from elsewhere, and nothing is written into the page that the policy would refuse.
-    for page in ["/tickets", "/trays", "/show", "/kiosks"] {
+    for page in ["/tickets", "/trays", "/trays/cautions", "/show", "/kiosks"] {
         let text = seller.get(page).text;
         assert!(!text.contains("style=\"") && !text.contains("onclick"), "{page}");
         let outside =
@@ -346,6 +346,11 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
         assert!(text.contains(&words), "{words}");
     }
     assert!(text.contains(chatelaine::caution::DEFERRAL));
+    let part = &sent.verdict.cautions[0];
+    assert!(part.seller.starts_with("Ring and body fit") || part.seller.starts_with("The ring"), "{}", part.seller);
+    for words in [&part.text, &part.seller, &part.rule] {
+        assert!(text.contains(words.as_str()), "{words}");
+    }
     let picture = seller.get(&format!("{page}/picture.png"));
     assert_eq!((picture.status, picture.headers["content-type"].to_str().unwrap()), (200, "image/png"));
     let tag = picture.headers["etag"].to_str().unwrap();
@@ -560,4 +565,42 @@ fn open_pages_hear_of_changes_and_do_not_keep_the_desk_from_closing() {
     });
     assert_eq!(next(), "", "the stream has ended");
     assert!(TcpStream::connect(addr).is_err(), "nobody answers any more");
+}
+
+/// The card has every drop with what each wearer hears of it, each rule with how far it is known, and the deferral.
+#[test]
+fn the_card_of_cautions_has_everything_on_the_table() {
+    let table = Table::new();
+    let seller = table.seller();
+    let catalog = table.catalog();
+    assert!(seller.get("/trays").text.contains("href=\"/trays/cautions\""));
+    let text = seller.get("/trays/cautions").text;
+    assert!(text.contains(chatelaine::caution::DEFERRAL) && text.contains("United States"));
+    for rule in &catalog.rules.rules {
+        assert!(text.contains(&rule.seller) && text.contains(&rule.figure), "{:?}", rule.code);
+        assert!(text.contains(&rule.cited()), "{}", rule.cited());
+    }
+    let row = |name: &str| {
+        let rest =
+            &text[text.find(&format!("<th scope=\"row\">{name}</th>")).unwrap_or_else(|| panic!("no row {name}"))..];
+        rest[..rest.find("</tr>").expect("the row's end")].to_owned()
+    };
+    for kind in &catalog.drops {
+        let cells: Vec<String> = row(&kind.name).split("<td data-band").skip(1).map(str::to_owned).collect();
+        assert_eq!(cells.len(), 4, "{}", kind.name);
+        for (cell, wearer) in cells.iter().zip(Wearer::ANSWERS) {
+            let verdict = catalog.drop_cautions(kind, wearer);
+            let word = match (verdict.suitable, verdict.cautions.is_empty()) {
+                (false, _) => "Not for this age",
+                (true, false) => "With care",
+                (true, true) => "Nothing found",
+            };
+            assert!(cell.contains(word), "{} {wearer:?}: {cell}", kind.name);
+            for caution in &verdict.cautions {
+                assert!(cell.contains(caution.code.word()), "{} {wearer:?} {:?}", kind.name, caution.code);
+            }
+            assert_eq!(cell.matches("<li").count(), verdict.cautions.len());
+        }
+    }
+    assert!(row("Magnet disc").contains("magnet") && row("Antique brass cable chain").contains("does not come apart"));
 }

@@ -146,6 +146,44 @@ fn an_unsuitable_piece_is_said_plainly_and_both_ways_out_work() {
     assert_eq!(hand.screen(), Screen::Stage);
 }
 
+/// A quick look for parents: only what suits an age, from the filters and as the way out of a piece that does not suit.
+#[test]
+fn only_what_suits_an_age_can_be_asked_for() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["key-heart", "clasp-magnet"]);
+    hand.tap(&Act::Open(Overlay::Filters));
+    for wearer in Wearer::ANSWERS {
+        assert!(hand.sees(&Act::OnlySuiting(Some(wearer))), "{wearer:?}");
+    }
+    hand.tap(&Act::OnlySuiting(Some(Wearer::From3To5)));
+    assert_eq!(hand.session().overlay, Some(Overlay::Filters), "the sheet stays open");
+    hand.tap(&Act::Close);
+    let stands = |hand: &Hand, kind: &str| hand.derived().standing[kind];
+    assert_eq!((stands(&hand, "clasp-magnet"), stands(&hand, "key-round")), (Standing::NotFor, Standing::Open));
+    let at = hand.compartment("clasp-magnet");
+    hand.tap_at(at);
+    assert_eq!(hand.hung().len(), 2, "what does not suit is not hung");
+    let Some(Overlay::Message { title, text }) = hand.session().overlay.clone() else { panic!("no reason is given") };
+    assert!(title == "Not for this age" && text.contains("magnet"), "{title}: {text}");
+    hand.tap(&Act::Close);
+    hand.tap(&Act::Open(Overlay::Filters));
+    hand.tap(&Act::ClearFilters);
+    hand.tap(&Act::Close);
+    assert_eq!(stands(&hand, "clasp-magnet"), Standing::Open);
+
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From6To12));
+    assert!(!hand.derived().verdict.suitable, "a hazardous magnet");
+    hand.tap(&Act::OnlySuiting(Some(Wearer::From6To12)));
+    assert_eq!((hand.screen(), stands(&hand, "clasp-magnet")), (Screen::Stage, Standing::NotFor));
+    for lang in Lang::ALL {
+        let texts = chatelaine::kiosk::i18n::Texts::new(lang);
+        for key in ["filters-suits", "why-not-for-title", "unsuitable-show"] {
+            assert_ne!(texts.get(key), key, "{lang:?}");
+        }
+    }
+}
+
 #[test]
 fn what_is_ticked_does_not_outlive_a_change() {
     let mut hand = stage_at((1280, 800));

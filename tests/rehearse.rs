@@ -151,3 +151,64 @@ fn hang_answers(run: &impl Fn(&str) -> (Option<i32>, String, String)) {
     let angle = |i: usize| bangle["rings"][i]["angle_deg"].as_f64().expect("an angle");
     assert!(angle(0) < -1.0 && (angle(0) + angle(1)).abs() < 1e-9, "{bangle}");
 }
+
+/// The safety commands' answers against the closed forms for the drawing of 16 CFR 1501.4, and what each region says.
+#[test]
+fn a_sellers_questions_in_the_terminal() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let piece =
+        "(base: \"chain-gunmetal\", length: \"16in\", drops: [\"key-heart\", \"clasp-magnet\", \"sweet-swirl\"])";
+    fs::write(dir.path().join("p.ron"), piece).expect("written");
+    fs::write(dir.path().join("points"), "0 0 0\n20 0 0\n0 20 0\n0 0 40\n").expect("written");
+    let run = |words: &str| {
+        let words = format!("{words} --json").replace("CAT", CATALOG);
+        let done = chatelaine(dir.path()).args(words.split(' ')).output().expect("it runs");
+        assert!(done.status.success(), "{words}: {}", String::from_utf8_lossy(&done.stderr));
+        serde_json::from_slice::<serde_json::Value>(&done.stdout).expect("an object")
+    };
+    println!("| body | fits | margin mm |");
+    for (body, fits) in [
+        ("--ball 31.6", true),
+        ("--ball 31.9", false),
+        ("--rod 5,60.2", true),
+        ("--rod 5,60.8", false),
+        ("--disc 31.6,2", true),
+        ("--cylinder 10,48.5", true),
+        ("--cylinder 10,50", false),
+        ("--box 25,2,51", true),
+        ("--box 25,2,52", false),
+        ("--box 23,23,23", false),
+        ("--ball 31.5 --metric", true),
+        ("--rod 5,60.8 --metric", false),
+        ("--points points", true),
+    ] {
+        let answer = run(&format!("gauge {body}"));
+        println!("| {body} | {} | {} |", answer["fits"], answer["margin_mm"]);
+        assert_eq!((&answer["fits"], &answer["certain"]), (&fits.into(), &true.into()), "{body}: {answer}");
+    }
+    assert_eq!(run("gauge --ball 31.74")["certain"], false);
+
+    let said = |who: &str, region: &str| {
+        let answer = run(&format!("caution p.ron --catalog CAT --for {who} --region {region}"));
+        assert_eq!(answer["deferral"], chatelaine::caution::DEFERRAL);
+        let list = answer["cautions"].as_array().expect("a list").clone();
+        for one in &list {
+            for key in ["code", "rule", "text", "seller"] {
+                assert!(one[key].as_str().is_some_and(|words| !words.is_empty()), "{key} of {one}");
+            }
+        }
+        let codes: Vec<String> = list.iter().map(|one| one["code"].as_str().expect("a code").to_owned()).collect();
+        (answer["suitable"] == true, codes.join(" "), list[0]["rule"].as_str().expect("a rule").to_owned())
+    };
+    let (suitable, codes, rule) = said("under3", "US");
+    assert!(!suitable && rule.starts_with("16 CFR 1501.4"), "{rule}");
+    for code in ["small_part", "magnet", "breakaway", "nickel", "food_allergen"] {
+        assert!(codes.contains(code), "{code} in {codes}");
+    }
+    assert_eq!(said("from13", "US").1, "magnet food_allergen");
+    assert_eq!(said("from13", "EU").1, "magnet nickel food_allergen");
+    assert!(said("under3", "UK").2.starts_with("BS EN 71-1"));
+    assert!(!said("from6to12", "EU").0, "a hazardous magnet is not for a child");
+    let fit = run("fit --ring 10mm,18awg --over 5x3");
+    assert!((fit["clearance_mm"].as_f64().expect("a number") - 2.1216).abs() < 1e-3, "{fit}");
+}

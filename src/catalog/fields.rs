@@ -23,6 +23,11 @@ pub(super) struct Fields<'n> {
 }
 
 impl<'n> Fields<'n> {
+    /// Where the struct begins.
+    pub const fn at(&self) -> usize {
+        self.at
+    }
+
     pub fn get(&self, name: &str) -> Option<&'n Node> {
         self.fields.iter().find(|field| field.name == name).map(|field| &field.node)
     }

@@ -16,7 +16,10 @@ use super::{
     pictures::{self, Picture, hex},
     read_bases, read_table, read_trays,
 };
-use crate::craft::fit_on;
+use crate::{
+    caution::{Region, Rules, Sizes},
+    craft::{Base, DropKind, fit_on},
+};
 
 /// A catalogue with its pictures.
 #[derive(Debug, Clone)]
@@ -27,8 +30,10 @@ pub struct Loaded {
     pub pictures: BTreeMap<String, Picture>,
     /// Hash of everything in it.
     pub revision: String,
-    /// What the seller should know though nothing is wrong: drops that fit no base.
+    /// What the seller should know though nothing is wrong: drops that fit no base, weights that were worked out.
     pub remarks: Vec<String>,
+    /// The rules of every region: those of the program, and of the folder in their place or beside them.
+    pub rules: Vec<Rules>,
 }
 
 /// A file of the folder as text, or the mistake that it is none.
@@ -47,21 +52,66 @@ fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
     }
 }
 
-/// The tray files in order of their names.
-fn tray_files(root: &Path) -> Result<Vec<String>, Mistake> {
-    let entries = fs::read_dir(root.join("trays"))
-        .map_err(|_| Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it"))?;
-    let mut files: Vec<String> = entries
+/// The files of a folder below the catalogue in order of their names.
+fn files_of(root: &Path, folder: &str) -> io::Result<Vec<String>> {
+    let mut files: Vec<String> = fs::read_dir(root.join(folder))?
         .flatten()
         .filter_map(|entry| entry.file_name().into_string().ok())
         .filter(|name| name.ends_with(".ron") && !name.starts_with('.'))
-        .map(|name| format!("trays/{name}"))
+        .map(|name| format!("{folder}/{name}"))
         .collect();
-    if files.is_empty() {
-        return Err(Mistake::of_file("trays", "no tray", "put a file for every tray into it, as in trays/a.ron"));
-    }
     files.sort();
     Ok(files)
+}
+
+/// The tray files in order of their names.
+fn tray_files(root: &Path) -> Result<Vec<String>, Mistake> {
+    match files_of(root, "trays") {
+        Err(_) => Err(Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it")),
+        Ok(files) if files.is_empty() => {
+            Err(Mistake::of_file("trays", "no tray", "put a file for every tray into it, as in trays/a.ron"))
+        }
+        files => Ok(files.unwrap_or_default()),
+    }
+}
+
+/// Takes a rules file in: in place of the rules of its region, or beside the others.
+fn take_rules(all: &mut Vec<Rules>, own: &mut HashMap<Region, String>, file: &str, source: &str) -> Vec<Mistake> {
+    match Rules::from_ron(source) {
+        Ok(rules) => {
+            if let Some(first) = own.insert(rules.region, file.to_owned()) {
+                let found = format!("the rules of {} a second time", rules.region);
+                return vec![Mistake::of_file(file, found, format!("{first} has them; keep one of them"))];
+            }
+            all.retain(|other| other.region != rules.region);
+            all.push(rules);
+            vec![]
+        }
+        Err(mistakes) => mistakes
+            .into_iter()
+            .map(|one| Mistake {
+                file: file.to_owned(),
+                line: one.line,
+                column: one.column,
+                found: one.found,
+                expected: one.expected,
+            })
+            .collect(),
+    }
+}
+
+/// Says which drops go onto no base, with the sizes.
+fn fits_nowhere(bases: &[Base], drops: &[DropKind]) -> Vec<String> {
+    let easiest = |kind: &DropKind| {
+        bases.iter().map(|base| fit_on(base, kind.ring)).max_by(|a, b| a.clearance_mm.total_cmp(&b.clearance_mm))
+    };
+    let alone = |kind: &DropKind| {
+        easiest(kind).filter(|fit| !fit.passes).map(|fit| {
+        let (id, home, opening, needs) = (&kind.id, kind.home, fit.opening_mm, fit.needs_mm);
+        format!("{id:?} ({home}) goes onto no base: its ring opens {opening:.2} mm, the easiest end needs more than {needs:.2} mm")
+    })
+    };
+    drops.iter().filter_map(alone).collect()
 }
 
 /// Reads and checks the catalogue in `root`.
@@ -85,9 +135,19 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
         }
     };
 
+    let mut rules = Rules::built_in().to_vec();
+    let mut own_rules = HashMap::new();
+    // A table without rules of its own has no such folder.
+    for file in files_of(root, "rules").unwrap_or_default() {
+        if let Some(source) = whole(&file, &mut mistakes) {
+            mistakes.extend(take_rules(&mut rules, &mut own_rules, &file, &source));
+        }
+    }
+
+    let regions: Vec<Region> = rules.iter().map(|rules| rules.region).collect();
     let table = whole("table.ron", &mut mistakes).and_then(|source| {
         let (mut reader, node) = Reader::open("table.ron", &source);
-        let table = node.and_then(|node| read_table::read(&mut reader, &node));
+        let table = node.and_then(|node| read_table::read(&mut reader, &node, &regions));
         mistakes.append(&mut reader.mistakes);
         table
     });
@@ -109,6 +169,7 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
 
     let mut trays = Vec::new();
     let mut drops = Vec::new();
+    let mut remarks = Vec::new();
     let mut letters: HashMap<char, String> = HashMap::new();
     let files = tray_files(root).unwrap_or_else(|mistake| {
         mistakes.push(mistake);
@@ -126,12 +187,15 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
                 unique(&mut reader, &mut ids, &kind.id, at, format!("{:?} in {}", kind.name, kind.home));
                 drops.push(kind);
             }
+            remarks.extend(read.remarks);
             trays.push(read.tray);
         }
         mistakes.append(&mut reader.mistakes);
     }
 
-    let Some(table) = table.filter(|_| mistakes.is_empty()) else {
+    let table = table.filter(|_| mistakes.is_empty());
+    let mine = table.as_ref().and_then(|table| rules.iter().find(|one| one.region == table.region).cloned());
+    let (Some(table), Some(mine)) = (table, mine) else {
         return Err(Mistakes(mistakes));
     };
     trays.sort_by_key(|tray| tray.letter);
@@ -144,16 +208,10 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
         hash.update(name);
         hash.update(&picture.sha256);
     }
-    let remarks = drops
-        .iter()
-        .filter(|kind| !bases.iter().any(|base| fit_on(base, kind.ring).passes))
-        .map(|kind| {
-            let opening = kind.ring.opening();
-            format!("{:?} ({}) goes onto no base: its ring opens {opening}", kind.id, kind.home)
-        })
-        .collect();
-    let catalog = Arc::new(Catalog { table, bases, trays, drops });
-    Ok(Loaded { catalog, pictures: used, revision: hex(&hash.finalize()), remarks })
+    remarks.extend(fits_nowhere(&bases, &drops));
+    let sizes = Sizes::of_all(&drops, mine.gauge);
+    let catalog = Arc::new(Catalog { table, bases, trays, drops, rules: mine, sizes });
+    Ok(Loaded { catalog, pictures: used, revision: hex(&hash.finalize()), remarks, rules })
 }
 
 /// Says so where an id was given before.

@@ -4,6 +4,7 @@
 //! catalog/table.ron      the table: name, currency, tax, region, holds, idle times
 //! catalog/bases.ron      the bases
 //! catalog/trays/*.ron    the trays, a letter and rows of compartments each
+//! catalog/rules/*.ron    where a table needs them: a region's cautions in place of the program's, or a region more
 //! catalog/pictures/      a PNG or JPEG for every drop
 //! ```
 
@@ -11,6 +12,7 @@ mod fields;
 mod folder;
 mod mistake;
 mod model;
+mod outline;
 mod pictures;
 mod read_bases;
 mod read_piece;
@@ -22,6 +24,7 @@ mod watch;
 pub use folder::{Loaded, read_folder};
 pub use mistake::{Mistake, Mistakes};
 pub use model::{Catalog, PieceError, Table, Tray, nearest};
+pub use outline::Outline;
 pub use pictures::Picture;
 pub(crate) use pictures::hex;
 pub use read_piece::read_piece;

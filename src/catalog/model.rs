@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    caution::{self, PieceFacts, Region, Verdict},
-    craft::{Base, DropKind, Fit, Home, Piece, fit_on},
+    caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
+    craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
+    hang::neck_mm,
     money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
 };
 
@@ -57,6 +58,10 @@ pub struct Catalog {
     pub trays: Vec<Tray>,
     /// The drops, in walking order of their homes.
     pub drops: Vec<DropKind>,
+    /// The rules that the cautions follow.
+    pub rules: Rules,
+    /// How the drops stand to the test cylinder of these rules.
+    pub sizes: Sizes,
 }
 
 /// Why a piece can't be made from a catalogue.
@@ -133,10 +138,10 @@ impl Catalog {
             like: nearest(&piece.base, self.bases.iter().map(|base| base.id.as_str())),
         })?;
         match (&base.kind, piece.length) {
-            (crate::craft::BaseKind::Bangle(_), Some(_)) => {
+            (BaseKind::Bangle(_), Some(_)) => {
                 return Err(PieceError::BangleLength { base: base.id.clone() });
             }
-            (crate::craft::BaseKind::Necklace(n), Some(length))
+            (BaseKind::Necklace(n), Some(length))
                 if !(n.lengths.shortest.mm() - 0.5..=n.lengths.longest.mm() + 0.5).contains(&length.mm()) =>
             {
                 return Err(PieceError::Length {
@@ -171,12 +176,33 @@ impl Catalog {
         Ok(quote(&self.table.prices, base, drops.collect())?)
     }
 
-    /// The cautions for `piece` under the table's region.
+    /// The cautions for `piece` under the table's rules.
     pub fn cautions(&self, piece: &Piece) -> Result<Verdict, PieceError> {
+        self.cautions_under(piece, &self.rules)
+    }
+
+    /// The cautions for `piece` under other rules.
+    pub fn cautions_under(&self, piece: &Piece, rules: &Rules) -> Result<Verdict, PieceError> {
         let (base, kinds) = self.parts(piece)?;
         let length_mm = piece.length.or(base.usual_length()).map(|length| length.mm());
-        let (wearer, region) = (piece.wearer, self.table.region);
-        Ok(caution::cautions(&PieceFacts { base, length_mm, drops: &kinds, wearer, region }))
+        let short_by_mm = match base.kind {
+            BaseKind::Necklace(_) => length_mm.map(|length_mm| neck_mm(piece.wearer) - length_mm),
+            BaseKind::Bangle(_) => None,
+        };
+        let other = Sizes::empty(rules.gauge);
+        let sizes = if rules.gauge == self.sizes.gauge() { &self.sizes } else { &other };
+        let wearer = piece.wearer;
+        Ok(caution::cautions(&PieceFacts { base, length_mm, short_by_mm, drops: &kinds, sizes, wearer, rules }))
+    }
+
+    /// Whether nothing speaks plainly against a drop for `wearer`.
+    pub fn suits(&self, kind: &DropKind, wearer: Wearer) -> bool {
+        self.drop_cautions(kind, wearer).suitable
+    }
+
+    /// The cautions of one drop by itself for `wearer`.
+    pub fn drop_cautions(&self, kind: &DropKind, wearer: Wearer) -> Verdict {
+        caution::drop_cautions(kind, &self.sizes, wearer, &self.rules)
     }
 }
 

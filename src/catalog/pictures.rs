@@ -5,8 +5,10 @@ use std::{collections::BTreeMap, fs, io::Cursor, path::Path, sync::Arc};
 use image::{ImageReader, Limits};
 use sha2::{Digest, Sha256};
 
+use super::outline::Outline;
+
 /// A picture's file with what is known of it.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Picture {
     /// The file as it is, PNG or JPEG.
     pub bytes: Arc<Vec<u8>>,
@@ -16,6 +18,8 @@ pub struct Picture {
     pub width_px: u32,
     /// Height in pixels.
     pub height_px: u32,
+    /// What it shows, without what is transparent.
+    pub outline: Outline,
 }
 
 /// What lies in `pictures/`: pictures, and files that are none with the reason why.
@@ -53,11 +57,13 @@ fn read(path: &Path) -> Result<Picture, String> {
     limits.max_image_height = Some(MAX_SIDE_PX);
     reader.limits(limits);
     let picture = reader.decode().map_err(|error| format!("is not a whole picture ({error})"))?;
+    let (width_px, height_px) = (picture.width(), picture.height());
     Ok(Picture {
+        outline: Outline::of(picture),
         sha256: hex(&Sha256::digest(&bytes)),
         bytes: Arc::new(bytes),
-        width_px: picture.width(),
-        height_px: picture.height(),
+        width_px,
+        height_px,
     })
 }
 

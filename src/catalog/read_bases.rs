@@ -7,12 +7,13 @@ use super::{
 };
 use crate::{
     craft::{
-        Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, Mass, Material, Necklace, Ring,
+        Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, Mass, Material, MetalTest, Necklace,
+        Ring,
     },
     money::Currency,
 };
 
-const COMMON: [&str; 6] = ["id", "name", "finish", "materials", "price", "stock"];
+const COMMON: [&str; 7] = ["id", "name", "finish", "materials", "price", "stock", "tested"];
 const NECKLACE: [&str; 9] =
     ["chain", "link_length", "link_width", "end_ring", "clasp", "usual_length", "shortest", "longest", "breakaway"];
 const BANGLE: [&str; 7] = ["inside", "wire", "weight", "hook_width", "hook_thickness", "hook_weight", "free_arc_deg"];
@@ -41,14 +42,36 @@ fn base(reader: &mut Reader<'_>, node: &Node, currency: Option<Currency>) -> Opt
     let materials = materials(reader, &f);
     let price = price_of(reader, &f, currency);
     let stock = reader.required(&f, "stock").and_then(|node| reader.whole(node, 0, 100_000));
+    let tested = metal_test(reader, &f);
     let kind = match form {
         "Necklace" => necklace(reader, &f).map(BaseKind::Necklace),
         _ => bangle(reader, &f).map(BaseKind::Bangle),
     };
     let (id, at) = id?;
-    let base =
-        Base { id, name: name?, finish: finish?, materials: materials?, price: price?, stock: stock?, kind: kind? };
+    let base = Base {
+        id,
+        name: name?,
+        finish: finish?,
+        materials: materials?,
+        price: price?,
+        stock: stock?,
+        tested: tested?,
+        kind: kind?,
+    };
     Some((base, at))
+}
+
+/// What a laboratory found: `tested: (lead_ppm: 20, cadmium_ppm: 5, nickel: 0.1)`, as far as it was tested.
+pub(super) fn metal_test(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<MetalTest>> {
+    let Some(node) = f.get("tested") else { return Some(None) };
+    let f = reader.fields(node, "a test report", &["lead_ppm", "cadmium_ppm", "nickel"])?;
+    let mut figure = |name: &str, most: f64| match f.get(name) {
+        Some(node) => reader.number(node, 0.0, most).map(Some),
+        None => Some(None),
+    };
+    let (lead_ppm, cadmium_ppm) = (figure("lead_ppm", 1e6), figure("cadmium_ppm", 1e6));
+    let nickel_ug_cm2_week = figure("nickel", 1000.0);
+    Some(Some(MetalTest { lead_ppm: lead_ppm?, cadmium_ppm: cadmium_ppm?, nickel_ug_cm2_week: nickel_ug_cm2_week? }))
 }
 
 pub(super) fn materials(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Vec<Material>> {

@@ -29,7 +29,8 @@ const FIELDS: &[&str] = &[
 /// The shortest warning before a guest's piece is cleared. Source: WCAG 2.2, success criterion 2.2.1.
 const SHORTEST_WARNING_SECONDS: u32 = 20;
 
-pub(super) fn read(reader: &mut Reader<'_>, node: &Node) -> Option<Table> {
+/// `regions` are those that there are rules for.
+pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: &[Region]) -> Option<Table> {
     let f = reader.fields(node, "the table", FIELDS)?;
     let name = reader.name(&f, "name");
     let currency = reader.required(&f, "currency").and_then(|node| currency(reader, node));
@@ -40,9 +41,8 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node) -> Option<Table> {
         }
         None => Some(Rounding::HalfUp),
     };
-    let region = reader
-        .required(&f, "region")
-        .and_then(|node| reader.word(node, "a region", &[("US", Region::Us), ("EU", Region::Eu), ("UK", Region::Uk)]));
+    let known: Vec<(&str, Region)> = regions.iter().map(|region| (region.code(), *region)).collect();
+    let region = reader.required(&f, "region").and_then(|node| reader.word(node, "a region with rules", &known));
     let rho = reader.required(&f, "rho").and_then(|node| reader.number(node, 0.1, 1.5));
     let hold_minutes = reader.required(&f, "hold_minutes").and_then(|node| reader.whole(node, 1, 1440));
     let idle_seconds = reader.required(&f, "idle_seconds").and_then(|node| reader.whole(node, 20, 3600));

@@ -4,11 +4,11 @@ use super::{
     fields::{Fields, Reader, names_of},
     model::{Tray, nearest},
     pictures::Pictures,
-    read_bases::{length, materials, price_of, ring},
+    read_bases::{length, materials, metal_test, price_of, ring},
     tree::{Node, Value},
 };
 use crate::{
-    craft::{Body, Colour, DropKind, Finish, Home, Length, Magnet, Mass, Sort},
+    craft::{Body, Colour, DropKind, Finish, Home, Length, Magnet, Mass, Material, Ring, Sort, weight_of},
     money::Currency,
 };
 
@@ -31,6 +31,7 @@ const FIELDS: &[&str] = &[
     "coin_cell",
     "sharp",
     "allergens",
+    "tested",
 ];
 
 /// A tray with its drops, as far as they could be read, and the places of its letter and the drops' ids.
@@ -38,6 +39,8 @@ pub(super) struct ReadTray {
     pub tray: Tray,
     pub letter_at: usize,
     pub drops: Vec<(DropKind, usize)>,
+    /// What the seller should know though nothing is wrong.
+    pub remarks: Vec<String>,
 }
 
 pub(super) fn read(
@@ -59,6 +62,7 @@ pub(super) fn read(
     let rows_node = reader.required(&f, "rows")?;
     let row_nodes = reader.list(rows_node, "rows")?;
     let mut drops = Vec::new();
+    let mut remarks = Vec::new();
     let mut rows = Vec::new();
     let mut compartment = 0u16;
     for row_node in row_nodes {
@@ -75,13 +79,29 @@ pub(super) fn read(
             }
             let home = Home { tray: letter.unwrap_or('?'), compartment };
             let read = drop_kind(reader, cell, home, currency, pictures);
-            row.push(read.as_ref().map(|(kind, _)| kind.id.clone()));
-            drops.extend(read);
+            row.push(read.as_ref().map(|read| read.kind.id.clone()));
+            if let Some(ReadDrop { kind, at, worked_out }) = read {
+                if worked_out {
+                    let (id, g, of) = (&kind.id, kind.weight.g(), kind.materials[0].word());
+                    let words = format!("{id:?} ({home}) has no weight; {g:.1} g follow from its size in {of}");
+                    remarks.push(words);
+                }
+                drops.push((kind, at));
+            }
         }
         rows.push(row);
     }
     let tray = Tray { letter: letter?, name: name?, rows };
-    Some(ReadTray { tray, letter_at: letter_node.map_or(0, |node| node.at), drops })
+    Some(ReadTray { tray, letter_at: letter_node.map_or(0, |node| node.at), drops, remarks })
+}
+
+/// A drop as read.
+struct ReadDrop {
+    kind: DropKind,
+    /// Where its id stands.
+    at: usize,
+    /// Whether its weight was worked out from its size.
+    worked_out: bool,
 }
 
 fn drop_kind(
@@ -90,7 +110,7 @@ fn drop_kind(
     home: Home,
     currency: Option<Currency>,
     pictures: &Pictures,
-) -> Option<(DropKind, usize)> {
+) -> Option<ReadDrop> {
     let f = reader.fields(node, "a drop", FIELDS)?;
     let id = reader.id(&f);
     let name = reader.name(&f, "name");
@@ -109,7 +129,6 @@ fn drop_kind(
     let width = length(reader, &f, "width", 1.0, 200.0);
     let height = length(reader, &f, "height", 1.0, 300.0);
     let ring = reader.required(&f, "ring").and_then(|node| ring(reader, node));
-    let weight = reader.quantity(&f, "weight", |weight: &Mass| weight.g(), (0.01, 500.0, "g"));
     let price = price_of(reader, &f, currency);
     let stock = reader.required(&f, "stock").and_then(|node| reader.whole(node, 0, 100_000));
     let picture = reader.required(&f, "picture").and_then(|node| picture(reader, node, pictures));
@@ -117,6 +136,15 @@ fn drop_kind(
         Some(node) => magnet(reader, node).map(Some),
         None => Some(None),
     };
+    let shown = picture.as_ref().and_then(|name| pictures.get(name)?.as_ref().ok());
+    let body = match (body, width, height) {
+        (Some(Body::Outline { thickness, .. }), Some(width), Some(height)) => {
+            Some(Body::Outline { thickness, shape: shown.map(|shown| shown.outline.at_size(width, height)) })
+        }
+        (body, ..) => body,
+    };
+    let weight = weight(reader, &f, body.as_ref(), ring, materials.as_deref());
+    let tested = metal_test(reader, &f);
     let coin_cell = flag(reader, &f, "coin_cell");
     let sharp = flag(reader, &f, "sharp");
     let allergens = match f.get("allergens") {
@@ -147,8 +175,29 @@ fn drop_kind(
         coin_cell: coin_cell?,
         sharp: sharp?,
         allergens: allergens?,
+        tested: tested?,
     };
-    Some((kind, at))
+    Some(ReadDrop { kind, at, worked_out: f.get("weight").is_none() })
+}
+
+/// The weight as written; without one, what follows from the drop's size and material.
+fn weight(
+    reader: &mut Reader<'_>,
+    f: &Fields<'_>,
+    body: Option<&Body>,
+    ring: Option<Ring>,
+    materials: Option<&[Material]>,
+) -> Option<Mass> {
+    if f.get("weight").is_some() {
+        return reader.quantity(f, "weight", |weight: &Mass| weight.g(), (0.01, 500.0, "g"));
+    }
+    let (body, ring, materials) = (body?, ring?, materials?);
+    let found = weight_of(body, ring, materials);
+    if found.is_none() {
+        let of = materials.first().map_or("nothing", |first| first.word());
+        reader.wrong(f.at(), format!("a drop of {of} without weight"), "weigh it: nobody knows how heavy that is");
+    }
+    found
 }
 
 fn flag(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str) -> Option<bool> {

@@ -9,9 +9,11 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use serde::{Deserialize, Serialize};
 
 use super::{
+    place::place,
+    posed::Posed,
     refine::{Pose, refine},
     solid::{Form, Solid},
-    turn::{Turn, dot},
+    turn::{Turn, V3, dot},
 };
 
 /// Which drawing of the cylinder.
@@ -63,6 +65,31 @@ pub fn gauge(solid: &Solid, gauge: Gauge) -> GaugeResult {
     GaugeResult { fits: margin_mm >= 0.0, margin_mm, certain: margin_mm.abs() >= SURE_MM }
 }
 
+/// How the body stands to the cylinder: as [`gauge`] says, but done with the first pose that fits for certain.
+pub fn decide(solid: &Solid, gauge: Gauge) -> Size {
+    let margin_mm = best_pose(solid, gauge.room(), solid.round_mm + SURE_MM).margin - solid.round_mm;
+    if margin_mm >= SURE_MM {
+        Size::Fits
+    } else if margin_mm > -SURE_MM {
+        Size::Measure
+    } else {
+        Size::TooLarge
+    }
+}
+
+/// How a rigid part stands to the cylinder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Size {
+    /// It fits: a small part.
+    Fits,
+    /// Too close to call, or not known: only measuring it decides, and until then it counts as a small part.
+    Measure,
+    /// It does not fit.
+    TooLarge,
+    /// The test leaves it out: paper, fabric, yarn, string.
+    LeftOut,
+}
+
 /// Whether the body fits the cylinder: as [`gauge`] says, but done with the first pose that fits.
 pub fn fits(solid: &Solid, gauge: Gauge) -> bool {
     best_pose(solid, gauge.room(), solid.round_mm).margin >= solid.round_mm
@@ -70,21 +97,37 @@ pub fn fits(solid: &Solid, gauge: Gauge) -> bool {
 
 /// The best pose of the form without its rounding ball; the first one found that leaves `enough`.
 pub(super) fn best_pose(solid: &Solid, room: Room, enough: f64) -> Pose {
-    let mut tried: Vec<Pose> = Vec::new();
     let rough = solid.thinned();
-    for turn in orientations(&solid.form) {
-        let pose = Pose::of(&rough, room, turn, GRID_EXACT_MM);
-        if pose.margin >= enough {
-            let whole = Pose::of(solid, room, turn, GRID_EXACT_MM);
-            if whole.margin >= enough {
-                return whole;
-            }
+    let mut directions: Vec<(f64, Vec<Turn>)> =
+        directions(&solid.form).into_iter().map(|turns| (most(&rough, room, turns[0]), turns)).collect();
+    directions.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut tried: Vec<Pose> = Vec::new();
+    let mut best_tried = f64::NEG_INFINITY;
+    for (most, turns) in directions {
+        if most < best_tried - WORSE_MM {
+            break;
         }
-        tried.push(pose);
+        for turn in turns {
+            let pose = Pose::of(&rough, room, turn, GRID_EXACT_MM);
+            if pose.margin >= enough {
+                let whole = Pose::of(solid, room, turn, GRID_EXACT_MM);
+                if whole.margin >= enough {
+                    return whole;
+                }
+            }
+            best_tried = best_tried.max(pose.margin);
+            tried.push(pose);
+        }
+    }
+    let mut found = starts(&solid.form, tried);
+    if matches!(solid.form, Form::Points { mirrored: false, .. }) {
+        for (steps, keep) in ROUNDS {
+            found = round(&rough, room, &found, steps, keep);
+        }
     }
     let mut best: Option<Pose> = None;
-    for start in starts(&solid.form, tried) {
-        let pose = refine(solid, room, start.turn);
+    for start in found {
+        let pose = refine(solid, room, start.turn, TO_THE_TOP);
         if best.is_none_or(|best| pose.margin > best.margin) {
             best = Some(pose);
         }
@@ -92,7 +135,56 @@ pub(super) fn best_pose(solid: &Solid, room: Room, enough: f64) -> Pose {
             break;
         }
     }
-    best.unwrap_or_else(|| refine(solid, room, Turn::of_axis(0.0, 0.0)))
+    best.unwrap_or_else(|| refine(solid, room, Turn::of_axis(0.0, 0.0), TO_THE_TOP))
+}
+
+/// A direction is left out when it can't come within this of the best pose of the grid, in millimetres.
+const WORSE_MM: f64 = 1.5;
+/// Steps after which a climb has arrived.
+const TO_THE_TOP: usize = 60;
+/// Points without symmetry have many false tops: all starts climb a few steps, the better ones a few more, and only the
+/// best to the top. So many steps, so many kept. Against climbing from all 40, 800 random bodies of points lost nothing
+/// above 0.05 mm.
+const ROUNDS: [(usize, usize); 2] = [(2, 16), (3, 7)];
+/// Climbs that have come as near as this to a better one (cosine of the angle) end at the same top.
+const SAME_TOP: f64 = 0.9995;
+
+/// Climbs a few steps from all `starts` and keeps the best of the tops that differ.
+fn round(solid: &Solid, room: Room, starts: &[Pose], steps: usize, keep: usize) -> Vec<Pose> {
+    let mut climbed: Vec<Pose> = starts.iter().map(|start| refine(solid, room, start.turn, steps)).collect();
+    climbed.sort_by(|a, b| b.margin.total_cmp(&a.margin));
+    let mut kept: Vec<Pose> = Vec::new();
+    for pose in climbed {
+        if kept.len() < keep && !kept.iter().any(|other| pose.turn.nearness(&other.turn) > SAME_TOP) {
+            kept.push(pose);
+        }
+    }
+    kept
+}
+
+/// What no pose with the same direction downwards exceeds: the shadow has to lie within the wall, and a body `height`
+/// high needs μ under the rim plane and √2 μ over the floor, whose deepest point is μ from the wall.
+fn most(solid: &Solid, room: Room, turn: Turn) -> f64 {
+    let posed = Posed::new(solid, turn);
+    let bottomless = Room { depth: 1e5, ..room };
+    let across = place(&posed, bottomless, GRID_EXACT_MM).margin + GRID_EXACT_MM;
+    let height = posed.support(DOWN)[2] - posed.top;
+    across.min((room.depth + room.radius - height) / (2.0 + 2f64.sqrt()))
+}
+
+/// Straight down the cylinder.
+const DOWN: V3 = [0.0, 0.0, 1.0];
+
+/// The grid, turns with the same direction downwards together.
+fn directions(form: &Form) -> Vec<Vec<Turn>> {
+    let mut all: Vec<Vec<Turn>> = Vec::new();
+    for turn in orientations(form) {
+        match all.last_mut() {
+            Some(last) if dot(last[0].back(DOWN), turn.back(DOWN)) > 0.999_99 => last.push(turn),
+            _ => all.push(vec![turn]),
+        }
+    }
+    all
 }
 
 /// How exactly a pose of the grid is placed, in millimetres: enough to rank them.

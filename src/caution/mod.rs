@@ -5,11 +5,14 @@
 //! solid, posed               a body's hull, and the hull in one orientation
 //! place, simplex, refine     its best place there, and the best orientation nearby
 //! gauge                      the answer over all orientations
-//! part, rules, verdict       small parts, whose rules, what to say to whom
+//! part, sizes                small parts, a whole catalogue of them
+//! code, region, rules        what cautions there are, and what each region's file says of them
+//! verdict                    what to say to whom
 //! ```
 //!
 //! A pure room. Everything said here is a guide, not a test report; see [`DEFERRAL`].
 
+mod code;
 mod gauge;
 mod outline;
 mod oval;
@@ -17,17 +20,23 @@ mod part;
 mod place;
 mod posed;
 mod refine;
+mod region;
 mod rules;
 mod simplex;
+mod sizes;
 mod solid;
 mod turn;
 mod verdict;
 
-pub use gauge::{Gauge, GaugeResult, fits, gauge};
-pub use part::{flux_index_kg2mm2, is_hazardous, small_part};
-pub use rules::{CautionCode, Region, Rule};
+pub use code::CautionCode;
+pub use gauge::{Gauge, GaugeResult, Size, fits, gauge};
+pub use outline::hull;
+pub use part::{PartSize, flux_index_kg2mm2};
+pub use region::Region;
+pub use rules::{Limit, Rule, Rules, RulesMistake, Status};
+pub use sizes::Sizes;
 pub use solid::Solid;
-pub use verdict::{Caution, DEFERRAL, PieceFacts, Verdict, cautions};
+pub use verdict::{Caution, DEFERRAL, PieceFacts, Verdict, cautions, drop_cautions};
 
 #[cfg(test)]
 mod gauge_tests;

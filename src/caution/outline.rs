@@ -2,7 +2,7 @@
 
 /// Corners of the convex hull of `corners`, in order; fewer than three distinct corners come back as they are.
 /// Source: A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, 1979.
-pub(super) fn hull(corners: &[(f64, f64)]) -> Vec<(f64, f64)> {
+pub fn hull(corners: &[(f64, f64)]) -> Vec<(f64, f64)> {
     let mut sorted = corners.to_vec();
     sorted.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     sorted.dedup();

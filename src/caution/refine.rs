@@ -41,13 +41,14 @@ impl Pose {
 }
 
 /// Climbs by straight-line steps: near a pose each contact's distance changes linearly, and a small linear program
-/// finds the turn and shift that open the tightest most. Steps that promise more than they keep are cut short.
-pub(super) fn refine(solid: &Solid, room: Room, turn: Turn) -> Pose {
+/// finds the turn and shift that open the tightest most. Steps that promise more than they keep are cut short; after so
+/// many `steps` it ends.
+pub(super) fn refine(solid: &Solid, room: Room, turn: Turn, steps: usize) -> Pose {
     let mut posed = Posed::new(solid, turn);
     let mut best = place(&posed, room, EXACT_MM);
     let mut pose = Pose::placed(&posed, turn, &best);
     let mut reach = 0.2;
-    for _ in 0..60 {
+    for _ in 0..steps {
         let contacts = contacts(&posed, &best, &pose, room, reach);
         let (step, promised) = best_step(&contacts);
         if promised < pose.margin + WORTH_MM {

@@ -1,146 +1,233 @@
-//! The rules behind the cautions, as data.
+//! The rules behind the cautions, as data: one file for each region.
+
+use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
 
-use super::Gauge;
+use super::{CautionCode, Gauge, Region};
+use crate::craft::{Material, Wearer};
 
-/// Whose rules a table follows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Region {
-    /// United States.
-    #[serde(rename = "US")]
-    Us,
-    /// European Union.
-    #[serde(rename = "EU")]
-    Eu,
-    /// United Kingdom.
-    #[serde(rename = "UK")]
-    Uk,
+/// One region's rules, as they stand in its file.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rules {
+    /// Whose rules.
+    pub region: Region,
+    /// The region's name for people.
+    pub name: String,
+    /// The drawing of the test cylinder.
+    pub gauge: Gauge,
+    /// One for every caution.
+    pub rules: Vec<Rule>,
 }
 
-impl Region {
-    /// The code in catalogue files and in the terminal.
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Us => "US",
-            Self::Eu => "EU",
-            Self::Uk => "UK",
-        }
-    }
-
-    /// The region written `code`.
-    pub fn from_code(code: &str) -> Option<Self> {
-        [Self::Us, Self::Eu, Self::Uk].into_iter().find(|region| region.code() == code)
-    }
-
-    /// The drawing of the test cylinder that the region's rule uses.
-    pub const fn gauge(self) -> Gauge {
-        match self {
-            Self::Us => Gauge::Inch,
-            Self::Eu | Self::Uk => Gauge::Metric,
-        }
-    }
-}
-
-/// What a caution is about.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CautionCode {
-    /// Fits the test cylinder: a small child can choke on it.
-    SmallPart,
-    /// A magnet whose flux index makes it dangerous when swallowed.
-    Magnet,
-    /// A button or coin cell.
-    CoinCell,
-    /// Glass or crystal that can break.
-    Glass,
-    /// A sharp edge or point.
-    Sharp,
-    /// A long loop round a young child's neck without a place that gives way.
-    CordLoop,
-    /// Metal that nobody tested for lead, cadmium and nickel.
-    UnknownMetal,
-    /// Food under lacquer, with allergens.
-    FoodAllergen,
-    /// Heavy on a child's neck.
-    HeavyOnChild,
-}
-
-/// Where a caution comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// What a region says on one caution.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Rule {
-    /// The rule with its number, and its date where one was read.
-    pub name: &'static str,
-    /// Whether number or figure were written down from memory.
-    pub from_memory: bool,
+    /// Which caution.
+    pub code: CautionCode,
+    /// The wearers who hear of it. A magnet or metal beyond its limit is said to everyone.
+    pub says: Vec<Wearer>,
+    /// The wearers for whom it makes the piece unsuitable; with a [`Limit`] on a magnet or metal, beyond it only.
+    pub against: Vec<Wearer>,
+    /// Materials that call for it.
+    #[serde(default)]
+    pub materials: Vec<Material>,
+    /// The rule with its number.
+    pub rule: String,
+    /// Its date or edition.
+    pub dated: String,
+    /// How far its words and figures are known.
+    pub status: Status,
+    /// The figure that the program compares with.
+    #[serde(default)]
+    pub limit: Limit,
+    /// The figure in words, with its unit.
+    pub figure: String,
+    /// Plain words for the seller: what to say or to offer.
+    pub seller: String,
 }
 
-const fn read(name: &'static str) -> Rule {
-    Rule { name, from_memory: false }
+/// How far a rule's words and figures are known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Status {
+    /// Read in the rule itself.
+    Read,
+    /// Read in a report of the rule.
+    SecondHand,
+    /// Written down from memory.
+    FromMemory,
+    /// Common practice, no source.
+    Practice,
 }
 
-const fn remembered(name: &'static str) -> Rule {
-    Rule { name, from_memory: true }
-}
-
-impl CautionCode {
-    /// Every caution there is.
-    pub const ALL: [Self; 9] = [
-        Self::SmallPart,
-        Self::Magnet,
-        Self::CoinCell,
-        Self::Glass,
-        Self::Sharp,
-        Self::CordLoop,
-        Self::UnknownMetal,
-        Self::FoodAllergen,
-        Self::HeavyOnChild,
-    ];
-
-    /// The name in JSON and in language files; never changes.
-    pub const fn code(self) -> &'static str {
+impl Status {
+    /// In words.
+    pub const fn word(self) -> &'static str {
         match self {
-            Self::SmallPart => "small_part",
-            Self::Magnet => "magnet",
-            Self::CoinCell => "coin_cell",
-            Self::Glass => "glass",
-            Self::Sharp => "sharp",
-            Self::CordLoop => "cord_loop",
-            Self::UnknownMetal => "unknown_metal",
-            Self::FoodAllergen => "food_allergen",
-            Self::HeavyOnChild => "heavy_on_child",
+            Self::Read => "read",
+            Self::SecondHand => "second-hand",
+            Self::FromMemory => "from memory",
+            Self::Practice => "common practice",
+        }
+    }
+}
+
+/// A figure to compare with; the unit follows from the caution.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+pub enum Limit {
+    /// None: it is there or not.
+    #[default]
+    None,
+    /// A magnet's flux index has to be below this, in kG²mm².
+    FluxBelow(f64),
+    /// A loop is long from this length on, in millimetres.
+    LoopFromMm(f64),
+    /// What hangs on the neck is heavy above this, in grams, by wearer.
+    HeavierThanG(Vec<(Wearer, f64)>),
+    /// What a test found has to be below this: lead and cadmium in ppm, nickel in µg/cm² a week.
+    Below(f64),
+    /// What a test found may be this at most, in the same units.
+    AtMost(f64),
+}
+
+impl Limit {
+    /// Whether `found` breaks a limit of a test; what is no number does.
+    pub fn is_broken_by(&self, found: f64) -> bool {
+        match *self {
+            Self::Below(limit) | Self::FluxBelow(limit) => found.is_nan() || found >= limit,
+            Self::AtMost(limit) => found.is_nan() || found > limit,
+            Self::None | Self::LoopFromMm(_) | Self::HeavierThanG(_) => false,
         }
     }
 
-    /// The rule it rests on in `region`: the whole table.
-    pub const fn rule(self, region: Region) -> Rule {
-        use Region::{Eu, Uk, Us};
-        match (self, region) {
-            (Self::SmallPart, Us) => read("16 CFR 1501.4 (US small-parts rule, as of June 2026)"),
-            (Self::SmallPart, Eu) => remembered("EN 71-1 clause 8.2 (small parts cylinder)"),
-            (Self::SmallPart, Uk) => remembered("BS EN 71-1 clause 8.2 (small parts cylinder)"),
-            (Self::Magnet, Us) => read("16 CFR 1262 (magnets, since October 2022): flux index below 50 kG²mm²"),
-            (Self::Magnet, Eu | Uk) => remembered("EN 71-1 (magnets): flux index below 50 kG²mm²"),
-            (Self::CoinCell, Us) => read("16 CFR 1263 (button and coin cells, since October 2023)"),
-            (Self::CoinCell, Eu) => {
-                remembered("Regulation (EU) 2023/988 (general product safety): button and coin cells")
-            }
-            (Self::CoinCell, Uk) => remembered("General Product Safety Regulations 2005 (UK): button and coin cells"),
-            (Self::Glass, Us) => remembered("16 CFR 1500.49 (sharp edges, articles for children under 8)"),
-            (Self::Glass, Eu | Uk) => remembered("EN 71-1 (glass and sharp edges)"),
-            (Self::Sharp, Us) => remembered("16 CFR 1500.48 (sharp points, articles for children under 8)"),
-            (Self::Sharp, Eu | Uk) => remembered("EN 71-1 (sharp points)"),
-            (Self::CordLoop, Us) => read("ASTM F2923 (children's jewellery): breakaway at 15 lbf"),
-            (Self::CordLoop, Eu | Uk) => remembered("EN 71-1 (cords and loops round the neck)"),
-            (Self::UnknownMetal, Us) => read("CPSIA (lead 100 ppm) and ASTM F2923 (cadmium, nickel)"),
-            (Self::UnknownMetal, Eu) => read("REACH Annex XVII entries 23, 27 and 63 (cadmium, nickel, lead)"),
-            (Self::UnknownMetal, Uk) => remembered("UK REACH Annex XVII entries 23, 27 and 63 (cadmium, nickel, lead)"),
-            (Self::FoodAllergen, Us) => read("FASTER Act, Public Law 117-11 (2021): nine major food allergens"),
-            (Self::FoodAllergen, Eu) => remembered("Regulation (EU) 1169/2011 Annex II (allergens)"),
-            (Self::FoodAllergen, Uk) => remembered("Food Information Regulations 2014 (UK): allergens"),
-            (Self::HeavyOnChild, _) => remembered("common practice, no source"),
-        }
+    /// What is right for `code`, as an example, where this is not it.
+    fn unlike(&self, code: CautionCode) -> Option<&'static str> {
+        use CautionCode::{Cadmium, CordLoop, HeavyOnChild, Lead, Magnet, Nickel};
+        let sound = |x: f64| x.is_finite() && x > 0.0;
+        let (good, example) = match code {
+            Magnet => (matches!(*self, Self::FluxBelow(x) if sound(x)), "limit: FluxBelow(50.0)"),
+            CordLoop => (matches!(*self, Self::LoopFromMm(x) if sound(x)), "limit: LoopFromMm(460.0)"),
+            HeavyOnChild => (
+                matches!(self, Self::HeavierThanG(all) if all.iter().all(|(_, g)| sound(*g))),
+                "limit: HeavierThanG([(Under3, 30.0)])",
+            ),
+            Lead | Cadmium | Nickel => (
+                matches!(*self, Self::Below(x) | Self::AtMost(x) if sound(x)),
+                "limit: Below(100.0) or limit: AtMost(100.0)",
+            ),
+            _ => (*self == Self::None, "no limit"),
+        };
+        (!good).then_some(example)
     }
+}
+
+/// A mistake in a rules file.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{line}:{column}: {found}; {expected}")]
+pub struct RulesMistake {
+    /// Line, from 1; 0 where the whole file is meant.
+    pub line: usize,
+    /// Column, from 1; 0 where the whole file is meant.
+    pub column: usize,
+    /// What stands there.
+    pub found: String,
+    /// What would be right.
+    pub expected: String,
+}
+
+impl Rules {
+    /// Reads a region's file.
+    ///
+    /// # Errors
+    /// The first place that is no rules file; or everything that a readable file gets wrong: a caution without a rule or
+    /// with two, a limit of the wrong kind, empty words.
+    pub fn from_ron(source: &str) -> Result<Self, Vec<RulesMistake>> {
+        let rules: Self = ron::from_str(source).map_err(|error| {
+            vec![RulesMistake {
+                line: error.span.start.line,
+                column: error.span.start.col,
+                found: error.code.to_string(),
+                expected: "write it as in the rules that come with the program".into(),
+            }]
+        })?;
+        let mistakes = rules.mistakes(source);
+        if mistakes.is_empty() { Ok(rules) } else { Err(mistakes) }
+    }
+
+    fn mistakes(&self, source: &str) -> Vec<RulesMistake> {
+        let mut all = Vec::new();
+        let mut wrong = |at: Option<usize>, found: String, expected: &str| {
+            let (line, column) = at.map_or((0, 0), |at| place(source, at));
+            all.push(RulesMistake { line, column, found, expected: expected.into() });
+        };
+        for code in CautionCode::ALL {
+            let words = format!("code: {},", code.code());
+            let mut places = source.match_indices(&words).map(|(at, _)| at);
+            let mut mine = self.rules.iter().filter(|rule| rule.code == code);
+            let Some(rule) = mine.next() else {
+                wrong(None, format!("no rule for {}", code.code()), "add one; says: [] where nothing is said");
+                continue;
+            };
+            let at = places.next();
+            if mine.next().is_some() {
+                let second = places.next().or(at);
+                wrong(second, format!("a second rule for {}", code.code()), "keep one of them");
+            }
+            if let Some(example) = rule.limit.unlike(code) {
+                wrong(at, format!("{} with {:?}", code.code(), rule.limit), &format!("expected {example}"));
+            }
+            for (name, words) in [("rule", &rule.rule), ("dated", &rule.dated), ("seller", &rule.seller)] {
+                if words.trim().is_empty() {
+                    wrong(at, format!("{} without {name}", code.code()), "write some words");
+                }
+            }
+        }
+        all
+    }
+
+    /// What the region says on `code`.
+    pub fn of(&self, code: CautionCode) -> Option<&Rule> {
+        self.rules.iter().find(|rule| rule.code == code)
+    }
+
+    /// The rules that come with the program.
+    pub fn built_in() -> &'static [Self] {
+        static ALL: LazyLock<Vec<Rules>> =
+            LazyLock::new(|| SOURCES.iter().filter_map(|source| Rules::from_ron(source).ok()).collect());
+        &ALL
+    }
+
+    /// The rules of `region` that come with the program.
+    pub fn of_region(region: Region) -> Option<&'static Self> {
+        Self::built_in().iter().find(|rules| rules.region == region)
+    }
+}
+
+/// The files that come with the program; a test holds them to be whole.
+const SOURCES: [&str; 3] = [
+    include_str!("../../assets/rules/us.ron"),
+    include_str!("../../assets/rules/eu.ron"),
+    include_str!("../../assets/rules/uk.ron"),
+];
+
+impl Rule {
+    /// The rule with its date, and how far it is known where it was not read. (Common practice says so itself.)
+    pub fn cited(&self) -> String {
+        let known = match self.status {
+            Status::Read | Status::Practice => String::new(),
+            status => format!(" ({})", status.word()),
+        };
+        format!("{}, {}{known}", self.rule, self.dated)
+    }
+}
+
+/// Line and column of a byte, from 1, as the files' other mistakes count them.
+fn place(source: &str, at: usize) -> (usize, usize) {
+    let before = &source[..at];
+    let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
+    (before.matches('\n').count() + 1, before[line_start..].chars().count() + 1)
 }
 
 #[cfg(test)]
@@ -148,22 +235,88 @@ mod tests {
     use super::*;
 
     #[test]
-    fn codes_are_the_names_in_json_and_regions_read_back() {
-        for code in CautionCode::ALL {
-            assert_eq!(serde_json::to_string(&code).unwrap(), format!("{:?}", code.code()));
+    fn the_files_that_come_with_the_program_are_whole() {
+        for source in SOURCES {
+            Rules::from_ron(source).unwrap_or_else(|mistakes| panic!("{mistakes:?}"));
         }
-        for region in [Region::Us, Region::Eu, Region::Uk] {
-            assert_eq!(Region::from_code(region.code()), Some(region));
-            assert_eq!(serde_json::to_string(&region).unwrap(), format!("{:?}", region.code()));
+        let regions: Vec<Region> = Rules::built_in().iter().map(|rules| rules.region).collect();
+        assert_eq!(regions, [Region::US, Region::EU, Region::UK]);
+        println!("| region | caution | rule | figure | status |");
+        for rules in Rules::built_in() {
+            for rule in &rules.rules {
+                let (region, code, status) = (rules.region, rule.code.code(), rule.status.word());
+                println!("| {region} | {code} | {}, {} | {} | {status} |", rule.rule, rule.dated, rule.figure);
+            }
         }
-        assert_eq!(Region::from_code("us"), None);
     }
 
     #[test]
     fn each_region_has_its_own_small_parts_rule() {
-        let rule = |region| CautionCode::SmallPart.rule(region);
-        assert!(rule(Region::Us).name.contains("16 CFR 1501.4") && !rule(Region::Us).from_memory);
-        assert!(rule(Region::Eu).name.contains("EN 71-1 clause 8.2") && rule(Region::Eu).from_memory);
-        assert_eq!((Region::Us.gauge(), Region::Uk.gauge()), (Gauge::Inch, Gauge::Metric));
+        let part = |region| Rules::of_region(region).and_then(|rules| rules.of(CautionCode::SmallPart)).unwrap();
+        assert_eq!(part(Region::US).cited(), "16 CFR 1501.4 (US small-parts rule), as of June 2026");
+        assert!(part(Region::EU).cited().starts_with("EN 71-1 clause 8.2"));
+        assert!(part(Region::UK).cited().ends_with("(from memory)"));
+        let gauge = |region| Rules::of_region(region).unwrap().gauge;
+        assert_eq!((gauge(Region::US), gauge(Region::UK)), (Gauge::Inch, Gauge::Metric));
+    }
+
+    /// Lead: CPSIA section 101, 100 ppm = 0.01 % in children's articles; REACH entry 63, below 0.05 %. Cadmium: REACH
+    /// entry 23, 0.0099 % passes and 0.0100 % does not. Nickel: entry 27, 0.5 µg/cm² a week passes, for posts 0.2 does
+    /// not. Magnets: 16 CFR 1262.2(a), hazardous from 50 kG²mm².
+    #[test]
+    fn limits_at_their_edges() {
+        let broken = |region, code, found| {
+            Rules::of_region(region).and_then(|rules| rules.of(code)).unwrap().limit.is_broken_by(found)
+        };
+        println!("| region | caution | found | within the limit |");
+        for (region, code, found, wanted) in [
+            (Region::US, CautionCode::Lead, 100.0, false),
+            (Region::US, CautionCode::Lead, 100.1, true),
+            (Region::EU, CautionCode::Lead, 499.9, false),
+            (Region::EU, CautionCode::Lead, 500.0, true),
+            (Region::US, CautionCode::Cadmium, 300.0, false),
+            (Region::US, CautionCode::Cadmium, 300.1, true),
+            (Region::EU, CautionCode::Cadmium, 99.0, false),
+            (Region::EU, CautionCode::Cadmium, 100.0, true),
+            (Region::UK, CautionCode::Cadmium, 100.0, true),
+            (Region::EU, CautionCode::Nickel, 0.50, false),
+            (Region::EU, CautionCode::Nickel, 0.51, true),
+            (Region::US, CautionCode::Magnet, 49.999, false),
+            (Region::US, CautionCode::Magnet, 50.0, true),
+            (Region::EU, CautionCode::Magnet, f64::NAN, true),
+        ] {
+            assert_eq!(broken(region, code, found), wanted, "{region} {} {found}", code.code());
+            println!("| {region} | {} | {found} | {} |", code.code(), !wanted);
+        }
+        let post = Limit::Below(0.2);
+        assert!(post.is_broken_by(0.20) && !post.is_broken_by(0.19));
+    }
+
+    #[test]
+    fn slips_in_a_file_are_told_with_their_place() {
+        let whole = SOURCES[0];
+        for (right, wrong, says) in [
+            ("code: glass,", "code: glas,", "glas"),
+            ("says: [Under3, From3To5, Unknown]", "says: [Under2]", "Under2"),
+            ("gauge: Inch", "gauge: Inches", "Inches"),
+            ("region: \"US\"", "region: \"us\"", "capital letters"),
+            ("code: glass,", "code: sharp,", "a second rule for sharp"),
+            ("code: glass,", "code: sharp,", "no rule for glass"),
+            ("FluxBelow(50.0)", "FluxBelow(-1.0)", "expected limit: FluxBelow"),
+            ("limit: LoopFromMm(460.0), ", "", "expected limit: LoopFromMm"),
+            ("dated: \"as of June 2026\"", "dated: \"\"", "small_part without dated"),
+            ("status: Read,", "", "status"),
+            ("status: Read,", "status: Read, colour: Red,", "colour"),
+        ] {
+            assert!(whole.contains(right), "{right}");
+            let broken = whole.replacen(right, wrong, 1);
+            let mistakes = Rules::from_ron(&broken).expect_err(wrong);
+            let told = mistakes.iter().find(|mistake| mistake.to_string().contains(says));
+            let told = told.unwrap_or_else(|| panic!("{wrong} should say {says}: {mistakes:?}"));
+            assert!(told.line > 0 || told.found.starts_with("no rule"), "{told}");
+        }
+        for end in (0..whole.len()).filter(|end| whole.is_char_boundary(*end)).step_by(97) {
+            assert!(Rules::from_ron(&whole[..end]).is_err());
+        }
     }
 }

@@ -6,7 +6,7 @@ use super::{
     outline::hull,
     turn::{V3, dot},
 };
-use crate::craft::{Body, Length, Ring};
+use crate::craft::{Body, Clasp, Length, Ring};
 
 /// No body is this large; what is said to be larger counts as this, and the arithmetic stays finite.
 const FAR_MM: f64 = 1e6;
@@ -50,11 +50,11 @@ fn mm(length: Length) -> f64 {
 }
 
 impl Solid {
-    /// The hull of `body`. An [`Body::Outline`] needs the corners of its picture's outline, x and y in millimetres.
+    /// The hull of `body`.
     ///
-    /// `None` when there is nothing to go by: an outline without corners, no points, or a size that is no number
-    /// from 0 up. A rod shorter than it is thick counts as a ball of its diameter.
-    pub fn from_body(body: &Body, outline_mm: Option<&[(f64, f64)]>) -> Option<Self> {
+    /// `None` when there is nothing to go by: an outline whose picture was not read, no points, or a size that is no
+    /// number from 0 up. A rod shorter than it is thick counts as a ball of its diameter.
+    pub fn from_body(body: &Body) -> Option<Self> {
         match *body {
             Body::Ball { diameter } => Self::turned([mm(diameter), 0.0], &[(0.0, 0.0)], mm(diameter) / 2.0),
             Body::Rod { diameter, length } => {
@@ -74,9 +74,9 @@ impl Solid {
                 let half = [width, depth, height].map(|axis| mm(axis) / 2.0);
                 real(&half).then_some(Self { form: Form::Ellipsoid(half), round_mm: 0.0 })
             }
-            Body::Outline { thickness } => {
+            Body::Outline { thickness, ref shape } => {
                 let half = mm(thickness) / 2.0;
-                let flat = hull(outline_mm?);
+                let flat = hull(&shape.as_ref()?.hull_mm);
                 let points = flat.iter().flat_map(|&(x, y)| [[x, y, -half], [x, y, half]]).collect();
                 if real(&[half]) { Self::points(points) } else { None }
             }
@@ -84,12 +84,15 @@ impl Solid {
         }
     }
 
-    /// The hull of a body that is no outline, or of an outline of width × height `face_mm`.
-    /// Where there is nothing to go by it is a point, which fits: the careful answer.
-    pub fn of_body(body: &Body, face_mm: (f64, f64)) -> Self {
-        let (x, y) = face_mm;
+    /// The hull of `body`. Where there is nothing to go by it is a point, which fits: the careful answer.
+    pub fn of_body(body: &Body) -> Self {
         let point = || Self { form: Form::Turned(vec![Circle { z: 0.0, radius: 0.0 }]), round_mm: 0.0 };
-        Self::from_body(body, Some(&[(0.0, 0.0), (x, 0.0), (x, y), (0.0, y)])).unwrap_or_else(point)
+        Self::from_body(body).unwrap_or_else(point)
+    }
+
+    /// A clasp: the box round it.
+    pub(super) fn of_clasp(clasp: &Clasp) -> Option<Self> {
+        Self::block(mm(clasp.width), mm(clasp.thickness), mm(clasp.length))
     }
 
     /// A closed ring: rigid, so it counts as its hull, a disc as thick as the wire. `None` for sizes that are no sizes.

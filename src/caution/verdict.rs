@@ -2,16 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{CautionCode, Region, is_hazardous, small_part};
-use crate::craft::{Base, BaseKind, DropKind, Material, Wearer};
+use super::{CautionCode, Limit, Rule, Rules, Sizes, flux_index_kg2mm2, part::has_small_ends};
+use crate::craft::{Base, BaseKind, DropKind, Material, MetalTest, Wearer};
 
 /// Said with every list of cautions.
 pub const DEFERRAL: &str = "A guide, not a test report; local rules and a qualified safety assessment decide.";
-
-/// A loop this long or longer can catch on things a young child climbs. Common practice, no source.
-const LONG_LOOP_MM: f64 = 460.0;
-/// A piece this heavy is too much for a young neck all day. Common practice, no source.
-const HEAVY_G: f64 = 60.0;
 
 /// One caution.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -20,10 +15,16 @@ pub struct Caution {
     pub code: CautionCode,
     /// Id of the drop, or none for the whole piece.
     pub drop: Option<String>,
-    /// The rule it rests on; "(from memory)" is added where that is so.
+    /// The rule it rests on with its date, and how far it is known where it was not read.
     pub rule: String,
-    /// Plain words for a guest.
+    /// Which of several ways to say it, as a language file's key `caution-CODE-FORM` has it; empty for the usual one.
+    #[serde(default)]
+    pub form: String,
+    /// Plain words for a guest, in English.
     pub text: String,
+    /// Plain words for the seller: what to say or to offer.
+    #[serde(default)]
+    pub seller: String,
     /// Whether it makes the piece unsuitable for the wearer.
     pub grave: bool,
 }
@@ -44,125 +45,192 @@ pub struct PieceFacts<'a> {
     pub base: &'a Base,
     /// Whole length of a necklace; without it, the usual one.
     pub length_mm: Option<f64>,
+    /// How much a necklace lacks to go round the wearer's neck, in millimetres.
+    pub short_by_mm: Option<f64>,
     /// The drops.
     pub drops: &'a [&'a DropKind],
+    /// How the drops stand to the test cylinder.
+    pub sizes: &'a Sizes,
     /// Who it is for.
     pub wearer: Wearer,
     /// Whose rules.
-    pub region: Region,
+    pub rules: &'a Rules,
 }
 
 /// The cautions for a piece: one for each code and kind of drop, however many of it hang. A wearer who is not known may
 /// be a young child.
 pub fn cautions(facts: &PieceFacts<'_>) -> Verdict {
-    let mut list = List { ages: Ages::of(facts.wearer), region: facts.region, found: Vec::new() };
+    let mut list = List { wearer: facts.wearer, rules: facts.rules, sizes: facts.sizes, found: Vec::new() };
     for (i, kind) in facts.drops.iter().enumerate() {
         if !facts.drops[..i].iter().any(|earlier| earlier.id == kind.id) {
             list.of_drop(kind);
         }
     }
-    list.of_base(facts.base, facts.length_mm);
-    list.of_weight(facts.drops.iter().map(|kind| kind.weight.g()).sum());
-    let mut cautions = list.found;
-    cautions.sort_by_key(|caution| (!caution.grave, caution.code));
-    Verdict { suitable: cautions.iter().all(|caution| !caution.grave), cautions }
+    list.of_base(facts);
+    list.verdict()
 }
 
-/// The age bands that the rules tell apart.
-#[derive(Clone, Copy)]
-struct Ages {
-    /// Known to be under 3.
-    toddler: bool,
-    /// Under 6, or possibly so.
-    young: bool,
-    /// 12 or younger, or possibly so.
-    child: bool,
+/// The cautions of one drop by itself.
+pub fn drop_cautions(kind: &DropKind, sizes: &Sizes, wearer: Wearer, rules: &Rules) -> Verdict {
+    let mut list = List { wearer, rules, sizes, found: Vec::new() };
+    list.of_drop(kind);
+    list.verdict()
 }
 
-impl Ages {
-    fn of(wearer: Wearer) -> Self {
-        Self {
-            toddler: wearer == Wearer::Under3,
-            young: matches!(wearer, Wearer::Under3 | Wearer::From3To5 | Wearer::Unknown),
-            child: wearer != Wearer::From13,
-        }
-    }
-}
-
-struct List {
-    ages: Ages,
-    region: Region,
+struct List<'a> {
+    wearer: Wearer,
+    rules: &'a Rules,
+    sizes: &'a Sizes,
     found: Vec<Caution>,
 }
 
-impl List {
-    fn say(&mut self, code: CautionCode, kind: Option<&DropKind>, grave: bool, text: String) {
-        let rule = code.rule(self.region);
-        let from_memory = if rule.from_memory { " (from memory)" } else { "" };
-        let rule = format!("{}{from_memory}", rule.name);
-        self.found.push(Caution { code, drop: kind.map(|kind| kind.id.clone()), rule, text, grave });
+impl List<'_> {
+    fn verdict(mut self) -> Verdict {
+        self.found.sort_by_key(|caution| (!caution.grave, caution.code));
+        Verdict { suitable: self.found.iter().all(|caution| !caution.grave), cautions: self.found }
+    }
+
+    /// The rule on `code`, where this wearer hears of it.
+    fn heard(&self, code: CautionCode) -> Option<&Rule> {
+        self.rules.of(code).filter(|rule| rule.says.contains(&self.wearer))
+    }
+
+    fn say(&mut self, rule: &Rule, drop: Option<&DropKind>, grave: bool, form: &str, text: String) {
+        self.found.push(Caution {
+            code: rule.code,
+            drop: drop.map(|kind| kind.id.clone()),
+            rule: rule.cited(),
+            form: form.to_owned(),
+            text,
+            seller: rule.seller.clone(),
+            grave,
+        });
+    }
+
+    /// Says a thing that is there or not.
+    fn say_if(
+        &mut self,
+        there: bool,
+        code: CautionCode,
+        drop: Option<&DropKind>,
+        form: &str,
+        text: impl FnOnce() -> String,
+    ) {
+        if there && let Some(rule) = self.heard(code).cloned() {
+            self.say(&rule, drop, rule.against.contains(&self.wearer), form, text());
+        }
     }
 
     fn of_drop(&mut self, kind: &DropKind) {
-        use CautionCode::{CoinCell, FoodAllergen, Glass, Magnet, Sharp, SmallPart, UnknownMetal};
-        let Ages { toddler, young, child } = self.ages;
+        use CautionCode::{CoinCell, FoodAllergen, Glass, Sharp, SmallPart, UnknownMetal};
         let (name, of) = (&kind.name, Some(kind));
-        let made_of = |material| kind.materials.contains(&material);
-        if young && small_part(kind, self.region.gauge()) {
-            self.say(SmallPart, of, toddler, format!("{name} is a small part. A child under 3 can choke on it."));
+        if let Some(rule) = self.heard(SmallPart).cloned() {
+            let size = self.sizes.of(kind);
+            if size.is_small() {
+                let rule = Rule { seller: format!("{} {}", size.words(), rule.seller), ..rule };
+                let grave = rule.against.contains(&self.wearer);
+                self.say(&rule, of, grave, "", format!("{name} is a small part. A child under 3 can choke on it."));
+            }
         }
-        if let Some(hazardous) = kind.magnet.as_ref().map(is_hazardous)
-            && (child || hazardous)
-        {
-            let text = format!("{name} holds a magnet. Swallowed magnets can do grave harm; keep it from children.");
-            self.say(Magnet, of, child && hazardous, text);
-        }
-        if kind.coin_cell {
-            let text = format!("{name} holds a button cell. Swallowed, it burns within hours; keep it from children.");
-            self.say(CoinCell, of, toddler, text);
-        }
-        if child && (made_of(Material::Glass) || made_of(Material::CrystalGlass)) {
-            self.say(Glass, of, false, format!("{name} is glass and can break into sharp pieces."));
-        }
-        if child && kind.sharp {
-            self.say(Sharp, of, toddler, format!("{name} has a sharp edge or point."));
-        }
-        if child && made_of(Material::UnknownMetal) {
-            let text = format!("{name} is old metal that nobody tested for lead, cadmium or nickel.");
-            self.say(UnknownMetal, of, toddler, text);
-        }
-        if made_of(Material::Food) || !kind.allergens.is_empty() {
-            let contains = format!(" It contains {}.", kind.allergens.join(", "));
-            let with = if kind.allergens.is_empty() { "" } else { &contains };
-            self.say(FoodAllergen, of, false, format!("{name} is a decoration, not to be eaten.{with}"));
+        self.of_magnet(kind);
+        self.say_if(kind.coin_cell, CoinCell, of, "", || {
+            format!("{name} holds a button cell. Swallowed, it burns within hours; keep it from children.")
+        });
+        let glass = kind.materials.iter().any(|one| matches!(one, Material::Glass | Material::CrystalGlass));
+        self.say_if(glass, Glass, of, "", || format!("{name} is glass and can break into sharp pieces."));
+        self.say_if(kind.sharp, Sharp, of, "", || format!("{name} has a sharp edge or point."));
+        self.say_if(self.is_of(UnknownMetal, &kind.materials), UnknownMetal, of, "", || {
+            format!("{name} is old metal that nobody tested for lead, cadmium or nickel.")
+        });
+        self.of_metals(of, name, kind.tested, &kind.materials);
+        let food = self.is_of(FoodAllergen, &kind.materials) || !kind.allergens.is_empty();
+        let (form, contains) = match kind.allergens.as_slice() {
+            [] => ("", String::new()),
+            known => ("known", format!(" It contains {}.", known.join(", "))),
+        };
+        self.say_if(food, FoodAllergen, of, form, || format!("{name} is a decoration, not to be eaten.{contains}"));
+    }
+
+    /// Whether one of `materials` calls for `code`.
+    fn is_of(&self, code: CautionCode, materials: &[Material]) -> bool {
+        self.rules.of(code).is_some_and(|rule| materials.iter().any(|one| rule.materials.contains(one)))
+    }
+
+    fn of_magnet(&mut self, kind: &DropKind) {
+        let Some((magnet, rule)) = kind.magnet.as_ref().zip(self.rules.of(CautionCode::Magnet).cloned()) else {
+            return;
+        };
+        // A magnet in a drop, once loose, fits the cylinder: the index alone decides.
+        let hazardous = rule.limit.is_broken_by(flux_index_kg2mm2(magnet));
+        if hazardous || rule.says.contains(&self.wearer) {
+            let grave = hazardous && rule.against.contains(&self.wearer);
+            let text =
+                format!("{} holds a magnet. Swallowed magnets can do grave harm; keep it from children.", kind.name);
+            self.say(&rule, Some(kind), grave, "", text);
         }
     }
 
-    fn of_base(&mut self, base: &Base, length_mm: Option<f64>) {
-        let Ages { toddler, young, child } = self.ages;
-        if child && base.materials.contains(&Material::UnknownMetal) {
-            let text = format!("{} is metal that nobody tested for lead, cadmium or nickel.", base.name);
-            self.say(CautionCode::UnknownMetal, None, toddler, text);
-        }
-        if let BaseKind::Necklace(necklace) = &base.kind
-            && young
-        {
-            let length_mm = length_mm.unwrap_or(necklace.lengths.usual.mm());
-            if !necklace.breakaway {
-                let text =
-                    "This necklace does not come apart when pulled. Take it off a young child for play and sleep.";
-                self.say(CautionCode::CordLoop, None, toddler, text.into());
-            } else if length_mm >= LONG_LOOP_MM {
-                let text = "A loop this long can catch. Watch a young child who wears it.";
-                self.say(CautionCode::CordLoop, None, false, text.into());
+    /// Lead, cadmium and nickel: what a test found decides; without a test, what is usual in the material is said.
+    fn of_metals(&mut self, of: Option<&DropKind>, name: &str, tested: Option<MetalTest>, materials: &[Material]) {
+        use CautionCode::{Cadmium, Lead, Nickel};
+        let test = tested.unwrap_or_default();
+        for (code, found, what) in [
+            (Lead, test.lead_ppm, "lead"),
+            (Cadmium, test.cadmium_ppm, "cadmium"),
+            (Nickel, test.nickel_ug_cm2_week, "nickel"),
+        ] {
+            let Some(rule) = self.rules.of(code).cloned() else { continue };
+            // Nickel matters where metal lies on the skin for long: the base.
+            let usual = self.is_of(code, materials) && (code != Nickel || of.is_none());
+            match found {
+                Some(found) if rule.limit.is_broken_by(found) => {
+                    let grave = rule.against.contains(&self.wearer);
+                    if grave || rule.says.contains(&self.wearer) {
+                        self.say(&rule, of, grave, "found", format!("{name} has more {what} than the rule allows."));
+                    }
+                }
+                None if usual && rule.says.contains(&self.wearer) => {
+                    self.say(&rule, of, false, "", format!("{name} may contain {what}; it was not tested."));
+                }
+                _ => {}
             }
         }
     }
 
-    fn of_weight(&mut self, drops_g: f64) {
-        if self.ages.young && drops_g > HEAVY_G {
-            let text = format!("The drops weigh {drops_g:.0} g together, much for a young neck.");
-            self.say(CautionCode::HeavyOnChild, None, false, text);
-        }
+    fn of_base(&mut self, facts: &PieceFacts<'_>) {
+        use CautionCode::{Breakaway, ChainTooShort, CordLoop, HeavyOnChild, SmallPart, UnknownMetal};
+        let (base, name) = (facts.base, &facts.base.name);
+        self.say_if(self.is_of(UnknownMetal, &base.materials), UnknownMetal, None, "", || {
+            format!("{name} is metal that nobody tested for lead, cadmium or nickel.")
+        });
+        self.of_metals(None, name, base.tested, &base.materials);
+        let BaseKind::Necklace(necklace) = &base.kind else { return };
+        self.say_if(has_small_ends(necklace, self.rules.gauge), SmallPart, None, "base", || {
+            format!("The clasp and rings of {name} are small parts. A child under 3 can choke on them.")
+        });
+        self.say_if(!necklace.breakaway, Breakaway, None, "", || {
+            "This necklace does not come apart when pulled. Take it off a young child for play and sleep.".into()
+        });
+        let length_mm = facts.length_mm.unwrap_or(necklace.lengths.usual.mm());
+        let long = self
+            .rules
+            .of(CordLoop)
+            .is_some_and(|rule| matches!(rule.limit, Limit::LoopFromMm(from) if length_mm >= from));
+        self.say_if(long, CordLoop, None, "", || {
+            "A loop this long can catch. Watch a young child who wears it.".into()
+        });
+        let whole_g =
+            necklace.chain.g_per_mm() * length_mm + facts.drops.iter().map(|kind| kind.weight.g()).sum::<f64>();
+        let heavy = self.rules.of(HeavyOnChild).is_some_and(|rule| {
+            let Limit::HeavierThanG(by_wearer) = &rule.limit else { return false };
+            by_wearer.iter().any(|(wearer, g)| *wearer == self.wearer && whole_g > *g)
+        });
+        self.say_if(heavy, HeavyOnChild, None, "", || {
+            format!("The necklace weighs {whole_g:.0} g with its drops, much for a young neck.")
+        });
+        let short_mm = facts.short_by_mm.unwrap_or(0.0);
+        self.say_if(short_mm > 0.0, ChainTooShort, None, "", || {
+            format!("This necklace is about {short_mm:.0} mm too short to go round the neck.")
+        });
     }
 }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use chatelaine::{
     catalog::{read_folder, read_piece},
-    caution::{self, DEFERRAL, Gauge, PieceFacts, Region, Solid, cautions},
+    caution::{self, DEFERRAL, Gauge, Solid},
     craft::{self, ClosedEnd, Length, Piece, Ring, Wearer, clearance_mm},
 };
 use serde_json::{Value, json};
@@ -36,7 +36,7 @@ pub struct Caution {
     /// Who it is for: under3, from3to5, from6to12, from13 or unknown; otherwise as the piece's file says.
     #[arg(long = "for")]
     wearer: Option<String>,
-    /// Whose rules: US, EU or UK; otherwise as the table says.
+    /// Whose rules: US, EU, UK, or another that the catalogue has a file for; otherwise as the table says.
     #[arg(long)]
     region: Option<String>,
 }
@@ -147,33 +147,36 @@ pub fn quote(options: &PieceFile) -> Result<(), Told> {
 
 pub fn caution(options: &Caution) -> Result<(), Told> {
     let catalogued = &options.piece.catalogued;
-    let catalog = read_folder(&catalogued.catalog)?.catalog;
-    let piece = piece(&options.piece.piece)?;
-    let wearer = match &options.wearer {
-        Some(code) => Wearer::from_code(code).ok_or_else(|| {
+    let loaded = read_folder(&catalogued.catalog)?;
+    let mut piece = piece(&options.piece.piece)?;
+    if let Some(code) = &options.wearer {
+        piece.wearer = Wearer::from_code(code).ok_or_else(|| {
             Told(format!("{code:?} is no wearer; write under3, from3to5, from6to12, from13 or unknown"))
+        })?;
+    }
+    let rules = match &options.region {
+        Some(code) => loaded.rules.iter().find(|rules| rules.region.code() == code).ok_or_else(|| {
+            let known: Vec<&str> = loaded.rules.iter().map(|rules| rules.region.code()).collect();
+            Told(format!("there are no rules for the region {code:?}; write one of {}", known.join(", ")))
         })?,
-        None => piece.wearer,
+        None => &loaded.catalog.rules,
     };
-    let region = match &options.region {
-        Some(code) => {
-            Region::from_code(code).ok_or_else(|| Told(format!("{code:?} is no region; write US, EU or UK")))?
-        }
-        None => catalog.table.region,
-    };
-    let (base, drops) = catalog.parts(&piece)?;
-    let length_mm = piece.length.or(base.usual_length()).map(|length| length.mm());
-    let verdict = cautions(&PieceFacts { base, length_mm, drops: &drops, wearer, region });
+    let verdict = loaded.catalog.cautions_under(&piece, rules)?;
     let list: Vec<Value> = verdict
         .cautions
         .iter()
-        .map(|one| json!({ "code": one.code.code(), "drop": one.drop, "rule": one.rule, "text": one.text }))
+        .map(|one| {
+            json!({
+                "code": one.code.code(), "drop": one.drop, "rule": one.rule, "text": one.text, "seller": one.seller,
+                "grave": one.grave,
+            })
+        })
         .collect();
-    print(catalogued.json, &json!({ "suitable": verdict.suitable, "cautions": list }), || {
+    print(catalogued.json, &json!({ "suitable": verdict.suitable, "cautions": list, "deferral": DEFERRAL }), || {
         let mut words =
             String::from(if verdict.suitable { "Nothing speaks plainly against it." } else { "Not for this wearer." });
         for one in &verdict.cautions {
-            words.push_str(&format!("\n- {} ({})", one.text, one.rule));
+            words.push_str(&format!("\n- {} ({})\n  For the seller: {}", one.text, one.rule, one.seller));
         }
         format!("{words}\n{DEFERRAL}")
     });
@@ -234,17 +237,21 @@ fn body(shape: &Shape) -> Result<craft::Body, Told> {
 }
 
 pub fn gauge(options: &Body) -> Result<(), Told> {
-    let solid = Solid::of_body(&body(&options.shape)?, (0.0, 0.0));
+    let solid = Solid::of_body(&body(&options.shape)?);
     let which = if options.metric { Gauge::Metric } else { Gauge::Inch };
     let result = caution::gauge(&solid, which);
-    print(options.json, &json!({ "fits": result.fits, "margin_mm": result.margin_mm }), || {
-        let words = match (result.certain, result.fits) {
-            (false, _) => "is too close to call: measure it",
-            (true, true) => "fits the cylinder: a small part",
-            (true, false) => "does not fit the cylinder",
-        };
-        format!("{words} ({:+.2} mm to spare)\n{DEFERRAL}", result.margin_mm)
-    });
+    print(
+        options.json,
+        &json!({ "fits": result.fits, "margin_mm": result.margin_mm, "certain": result.certain }),
+        || {
+            let words = match (result.certain, result.fits) {
+                (false, _) => "is too close to call: measure it",
+                (true, true) => "fits the cylinder: a small part",
+                (true, false) => "does not fit the cylinder",
+            };
+            format!("{words} ({:+.2} mm to spare)\n{DEFERRAL}", result.margin_mm)
+        },
+    );
     Ok(())
 }
 

@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{ClosedEnd, Finish, Length, LinearDensity, Mass, Material, Ring};
+use super::{ClosedEnd, Finish, Length, LinearDensity, Mass, Material, MetalTest, Ring};
 
 /// A base as it stands in the catalogue.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -20,6 +20,9 @@ pub struct Base {
     pub price: Decimal,
     /// How many the maker counted when the catalogue was last edited.
     pub stock: u32,
+    /// What a laboratory found in its metal.
+    #[serde(default)]
+    pub tested: Option<MetalTest>,
     /// Necklace or bangle, with its sizes.
     pub kind: BaseKind,
 }

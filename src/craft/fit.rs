@@ -59,14 +59,94 @@ pub fn fit_on(base: &Base, ring: Ring) -> Fit {
 mod tests {
     use super::*;
 
-    /// Common practice, no source: a 10 mm ring goes by hand over a 5 mm end ring; a 6 mm ring in 20 AWG does not.
+    /// Common practice, no source, worked out by hand: opening = outside − 2 × wire against the outside of a closed ring
+    /// or the diagonal of a clasp's or hook's section.
     #[test]
     fn the_usual_rings_at_the_table() {
-        let ring = |outside: &str, wire: &str| Ring::new(outside.parse().unwrap(), wire.parse().unwrap()).unwrap();
-        let end = ClosedEnd::Round(Length::from_mm(5.0));
-        assert!((clearance_mm(ring("10mm", "1mm"), end) - 3.0).abs() < 1e-12);
-        assert!(clearance_mm(ring("6mm", "20awg"), end) < 0.0);
-        let hook = ClosedEnd::Flat { width: Length::from_mm(3.0), thickness: Length::from_mm(4.0) };
-        assert!((hook.needs_mm() - 5.0).abs() < 1e-12);
+        let mm = Length::from_mm;
+        let flat = |width, thickness| ClosedEnd::Flat { width: mm(width), thickness: mm(thickness) };
+        println!("| ring | over | opens mm | needs mm | passes |");
+        for (outside, wire, end, clearance) in [
+            ("10mm", "1mm", ClosedEnd::Round(mm(5.0)), 3.0),
+            ("10mm", "18awg", ClosedEnd::Round(mm(5.0)), 10.0 - 2.0 * 1.0237 - 5.0),
+            ("6mm", "20awg", ClosedEnd::Round(mm(5.0)), 6.0 - 2.0 * 0.8118 - 5.0),
+            ("8mm", "20awg", flat(3.0, 4.0), 8.0 - 2.0 * 0.8118 - 5.0),
+            // The hook of a bangle, 5 × 3 mm: √34 = 5.831 mm.
+            ("10mm", "18awg", flat(5.0, 3.0), 10.0 - 2.0 * 1.0237 - 5.8310),
+            ("8mm", "20awg", flat(5.0, 3.0), 8.0 - 2.0 * 0.8118 - 5.8310),
+            ("7mm", "20swg", flat(5.0, 3.0), 7.0 - 2.0 * 0.9144 - 5.8310),
+            ("7mm", "20awg", flat(5.0, 3.0), 7.0 - 2.0 * 0.8118 - 5.8310),
+        ] {
+            let ring = Ring::new(outside.parse().unwrap(), wire.parse().unwrap()).unwrap();
+            let found = clearance_mm(ring, end);
+            let (opens, needs) = (ring.opening().mm(), end.needs_mm());
+            println!("| {outside}, {wire} | {end:?} | {opens:.3} | {needs:.3} | {} |", found > 0.0);
+            assert!((found - clearance).abs() < 5e-4, "{outside} {wire}: {found}, not {clearance}");
+        }
+    }
+
+    /// Bangle sizes "2-k" are 2 + k/16 inches inside. Source: published size charts, which agree on the rule.
+    #[test]
+    fn bangles_by_their_trade_size() {
+        println!("| size | inside mm | circumference mm | wanted |");
+        for (k, inside, around) in [
+            (2, 53.975, 169.57),
+            (4, 57.150, 179.54),
+            (6, 60.325, 189.52),
+            (8, 63.500, 199.49),
+            (10, 66.675, 209.47),
+            (12, 69.850, 219.44),
+            (14, 73.025, 229.41),
+        ] {
+            let written: Length = format!("{}in", 2.0 + f64::from(k) / 16.0).parse().unwrap();
+            let circumference = std::f64::consts::PI * written.mm();
+            println!("| 2-{k} | {:.3} | {circumference:.2} | {inside}, {around} |", written.mm());
+            assert!((written.mm() - inside).abs() < 1e-9 && (circumference - around).abs() < 0.005, "2-{k}");
+        }
+    }
+
+    /// A bangle takes drops over its hook, a necklace over the easier of end ring and clasp; at exactly the size it holds.
+    #[test]
+    fn each_base_has_its_ends() {
+        use crate::craft::{Bangle, BaseKind, Clasp, Finish, LengthRange, LinearDensity, Mass, Necklace};
+        let mm = Length::from_mm;
+        let base = |kind| Base {
+            id: "base".into(),
+            name: "Base".into(),
+            finish: Finish::Steel,
+            materials: vec![],
+            price: 1.into(),
+            stock: 1,
+            tested: None,
+            kind,
+        };
+        let bangle = base(BaseKind::Bangle(Bangle {
+            inside: mm(65.0),
+            wire: mm(2.4),
+            weight: Mass::from_g(9.0),
+            hook_width: mm(4.0),
+            hook_thickness: mm(3.0),
+            hook_weight: Mass::from_g(1.0),
+            free_arc_deg: 240.0,
+        }));
+        let small = Ring { outside: mm(4.0), wire: mm(0.8) };
+        let necklace = base(BaseKind::Necklace(Necklace {
+            chain: LinearDensity::from_g_per_m(12.0),
+            link_length: mm(4.0),
+            link_width: mm(3.0),
+            end_ring: Ring { outside: mm(5.0), wire: mm(0.8) },
+            clasp: Clasp { length: mm(12.0), width: mm(6.0), thickness: mm(3.0), ring: small },
+            lengths: LengthRange { usual: mm(600.0), shortest: mm(350.0), longest: mm(900.0) },
+            breakaway: false,
+        }));
+        let ring = |opening: f64| Ring { outside: mm(opening + 2.0), wire: mm(1.0) };
+        for base in [&bangle, &necklace] {
+            assert!(!fit_on(base, ring(5.0)).passes, "a tight ring does not go on");
+            let fit = fit_on(base, ring(5.1));
+            assert!(
+                fit.passes && (fit.needs_mm - 5.0).abs() < 1e-12 && (fit.clearance_mm - 0.1).abs() < 1e-9,
+                "{fit:?}"
+            );
+        }
     }
 }

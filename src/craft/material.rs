@@ -95,6 +95,13 @@ words! {
     }
 }
 
+impl Material {
+    /// Whether the small-parts test leaves pieces of it out: paper, fabric, yarn, string. Source: 16 CFR 1501.4(b)(2).
+    pub const fn is_left_out(self) -> bool {
+        matches!(self, Self::Paper | Self::Silk | Self::Cotton)
+    }
+}
+
 /// The colours in which a finish is drawn, as 8-bit sRGB.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Tones {

@@ -5,12 +5,14 @@
 
 mod base;
 mod body;
+mod density;
 mod design;
 mod drop_kind;
 mod falls;
 mod fit;
 mod home;
 mod material;
+mod metal_test;
 mod piece;
 mod quantity;
 mod ring;
@@ -18,13 +20,15 @@ mod wearer;
 mod wire;
 
 pub use base::{Bangle, Base, BaseKind, Clasp, LengthRange, Necklace};
-pub use body::Body;
+pub use body::{Body, OutlineShape};
+pub use density::{Density, alloy_g_cm3, weight_of};
 pub use design::{Change, Design, History, HungDrop, Token};
 pub use drop_kind::{Colour, DropKind, Magnet, Sort};
 pub use falls::{BodyPlace, TRADE_LENGTHS, TradeLength, trade_length};
 pub use fit::{ClosedEnd, Fit, clearance_mm, fit_on};
 pub use home::{Home, HomeError};
 pub use material::{Finish, Material, Tones};
+pub use metal_test::MetalTest;
 pub use piece::Piece;
 pub use quantity::{Length, LinearDensity, Mass, QuantityError};
 pub use ring::{Ring, RingError};

@@ -23,19 +23,44 @@ pub fn swg_mm(number: i32) -> Option<f64> {
 mod tests {
     use super::*;
 
-    /// ASTM B258 (formula) and published conversion tables.
+    /// AWG: ASTM B258 (formula), spot checks against published conversion tables. SWG: BS 3737:1964, a published
+    /// conversion table for 10 to 26; 27 to 30 from memory.
     #[test]
     fn gauges_agree_with_the_published_tables() {
-        for (n, mm) in
-            [(10, 2.58819), (16, 1.2908), (18, 1.0237), (20, 0.811821), (22, 0.6438), (26, 0.4049), (30, 0.254639)]
-        {
-            assert!((awg_mm(n).unwrap() - mm).abs() < 5e-5, "AWG {n}");
+        let table = [
+            (10, 2.5882, 3.2512),
+            (11, 2.3048, 2.9464),
+            (12, 2.0525, 2.6416),
+            (13, 1.8278, 2.3368),
+            (14, 1.6277, 2.0320),
+            (15, 1.4495, 1.8288),
+            (16, 1.2908, 1.6256),
+            (17, 1.1495, 1.4224),
+            (18, 1.0237, 1.2192),
+            (19, 0.9116, 1.0160),
+            (20, 0.8118, 0.9144),
+            (21, 0.7229, 0.8128),
+            (22, 0.6438, 0.7112),
+            (23, 0.5733, 0.6096),
+            (24, 0.5106, 0.5588),
+            (25, 0.4547, 0.5080),
+            (26, 0.4049, 0.4572),
+            (27, 0.3606, 0.4166),
+            (28, 0.3211, 0.3759),
+            (29, 0.2859, 0.3454),
+            (30, 0.2546, 0.3150),
+        ];
+        println!("| No. | AWG mm | wanted | SWG mm | wanted |");
+        for (n, awg, swg) in table {
+            let found = (awg_mm(n).unwrap(), swg_mm(n).unwrap());
+            println!("| {n} | {:.4} | {awg:.4} | {:.4} | {swg:.4} |", found.0, found.1);
+            assert!((found.0 - awg).abs() < 5.1e-5 && (found.1 - swg).abs() < 5.1e-5, "{n}: {found:?}");
         }
-        for (n, mm) in
-            [(10, 3.2512), (16, 1.6256), (18, 1.2192), (20, 0.9144), (22, 0.7112), (26, 0.4572), (30, 0.3150)]
-        {
-            assert!((swg_mm(n).unwrap() - mm).abs() < 5e-5, "SWG {n}");
-        }
+        // Areas of AWG 10 and 20, and six numbers further a 2.0050th of the diameter.
+        let area = |n| std::f64::consts::PI / 4.0 * awg_mm(n).unwrap().powi(2);
+        assert!((area(20) - 0.51762).abs() < 1e-5 && (area(10) - 5.2612).abs() < 1e-4);
+        assert!((awg_mm(12).unwrap() / awg_mm(18).unwrap() - 2.0050).abs() < 5e-5);
+        assert!((swg_mm(18).unwrap() - awg_mm(18).unwrap() - 0.1955).abs() < 5e-5);
         assert_eq!((awg_mm(41), swg_mm(9), swg_mm(31), swg_mm(i32::MIN)), (None, None, None, None));
     }
 }

@@ -76,6 +76,8 @@ pub enum Act {
     OnlyFinish(Option<Finish>),
     /// Show only this colour.
     OnlyColour(Option<Colour>),
+    /// Show only what suits this wearer; on the way out of a piece that does not suit, this leads to the stage.
+    OnlySuiting(Option<Wearer>),
     /// The guest has this much.
     Budget(Option<Decimal>),
     /// Show everything again.

@@ -146,6 +146,7 @@ impl Guest<'_> {
             Act::OnlySort(sort) => self.session.filters.sort = sort,
             Act::OnlyFinish(finish) => self.session.filters.finish = finish,
             Act::OnlyColour(colour) => self.session.filters.colour = colour,
+            Act::OnlySuiting(wearer) => self.only_suiting(wearer),
             Act::Budget(budget) => self.session.filters.budget = budget,
             Act::ClearFilters => self.session.filters = default(),
             Act::Review => self.review(),
@@ -314,6 +315,14 @@ impl Guest<'_> {
         }
     }
 
+    /// From the sheet of filters it stays open; from anywhere else the drops are what the guest wants to see.
+    fn only_suiting(&mut self, wearer: Option<Wearer>) {
+        self.session.filters.suits = wearer;
+        if self.session.overlay != Some(Overlay::Filters) {
+            self.go(Screen::Stage);
+        }
+    }
+
     fn say_why_not(&mut self, id: &str) {
         let Some(snapshot) = self.snapshot() else { return };
         let Some(kind) = snapshot.catalog.drop_kind(id) else { return };
@@ -323,6 +332,13 @@ impl Guest<'_> {
             Standing::Open | Standing::Aside => return,
             Standing::SoldOut => ("why-sold-out-title", self.texts.with("why-sold-out", &[name])),
             Standing::TooDear => ("why-too-dear-title", self.texts.with("why-too-dear", &[name])),
+            Standing::NotFor => {
+                let wearer = self.session.filters.suits.unwrap_or_default();
+                let verdict = snapshot.catalog.drop_cautions(kind, wearer);
+                let said = verdict.cautions.iter().filter(|caution| caution.grave);
+                let why: Vec<String> = said.map(|caution| self.texts.caution(caution, Some(kind), None)).collect();
+                ("why-not-for-title", why.join(" "))
+            }
             Standing::NoFit => {
                 let base = piece.and_then(|piece| snapshot.catalog.base(&piece.base).cloned());
                 let Some(fit) = base.map(|base| fit_on(&base, kind.ring)) else { return };

@@ -6,7 +6,7 @@ use rust_decimal::Decimal;
 
 use crate::{
     caution::Caution,
-    craft::{Base, BaseKind, DropKind},
+    craft::{Base, DropKind},
     money::Currency,
 };
 
@@ -159,16 +159,11 @@ impl Texts {
 
     /// A caution in this language: its English words where there is no translation.
     pub fn caution(&self, caution: &Caution, kind: Option<&DropKind>, base: Option<&Base>) -> String {
-        let breakaway = matches!(base.map(|base| &base.kind), Some(BaseKind::Necklace(n)) if n.breakaway);
-        let code = caution.code.code();
-        let variant = match (code, kind, breakaway) {
-            ("cord_loop", _, true) => "-long",
-            ("food_allergen", Some(kind), _) if !kind.allergens.is_empty() => "-known",
-            _ => "",
-        };
+        let (code, form) = (caution.code.code(), &caution.form);
+        let key = if form.is_empty() { format!("caution-{code}") } else { format!("caution-{code}-{form}") };
         let name = kind.map(|kind| kind.name.clone()).or(base.map(|base| base.name.clone())).unwrap_or_default();
         let allergens = kind.map(|kind| kind.allergens.join(", ")).unwrap_or_default();
-        self.find(&format!("caution-{code}{variant}"), &[("name", name.into()), ("allergens", allergens.into())])
+        self.find(&key, &[("name", name.into()), ("allergens", allergens.into())])
             .unwrap_or_else(|| caution.text.clone())
     }
 }

@@ -40,6 +40,8 @@ pub enum Standing {
     Open,
     /// Not what the filters ask for.
     Aside,
+    /// It does not suit the wearer the filters ask for.
+    NotFor,
     /// The piece would cost more than the guest has.
     TooDear,
     /// Its ring does not go onto the base.
@@ -61,6 +63,8 @@ pub struct Derived {
     pub places: Option<PiecePlaces>,
     /// Why it does not hang, or can't be made.
     pub trouble: Option<Trouble>,
+    /// Whether the catalogue has drops that suit the piece's wearer; not asked while the piece suits.
+    pub some_suit: bool,
     /// How every drop of the catalogue stands to it, by id.
     pub standing: HashMap<String, Standing>,
 }
@@ -91,6 +95,8 @@ impl Derived {
         let catalog = &snapshot.catalog;
         self.quote = piece.as_ref().and_then(|piece| catalog.quote(piece).ok());
         self.verdict = piece.as_ref().and_then(|piece| catalog.cautions(piece).ok()).unwrap_or_default();
+        let wearer = piece.as_ref().filter(|_| !self.verdict.suitable).map(|piece| piece.wearer);
+        self.some_suit = wearer.is_none_or(|wearer| catalog.drops.iter().any(|kind| catalog.suits(kind, wearer)));
         self.trouble = None;
         match piece.as_ref().map(|piece| places_of(catalog, piece)) {
             Some(Ok(places)) => self.places = Some(places),
@@ -120,6 +126,9 @@ pub fn standing(snapshot: &Snapshot, piece: Option<&Piece>, filters: &Filters, k
         && with_one_more(&snapshot.catalog, piece, &kind.id).is_none_or(|total| total > budget)
     {
         return Standing::TooDear;
+    }
+    if filters.suits.is_some_and(|wearer| !snapshot.catalog.suits(kind, wearer)) {
+        return Standing::NotFor;
     }
     let wanted = filters.sort.is_none_or(|sort| kind.sort == sort)
         && filters.finish.is_none_or(|finish| kind.finish == Some(finish))

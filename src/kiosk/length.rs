@@ -13,7 +13,7 @@ const STEP_CM: f64 = 2.0;
 
 /// `length` so many steps longer, on whole steps, within what is made.
 pub fn stepped(length: Length, steps: i32, range: &LengthRange, region: Region) -> Length {
-    let step_mm = if region == Region::Us { Length::from_inches(1.0).mm() } else { STEP_CM * 10.0 };
+    let step_mm = if region == Region::US { Length::from_inches(1.0).mm() } else { STEP_CM * 10.0 };
     let now = length.mm() / step_mm;
     // From between two steps the first step goes to the nearest one on that side.
     let whole = if steps > 0 { (now + 1e-6).floor() } else { (now - 1e-6).ceil() };
@@ -23,7 +23,7 @@ pub fn stepped(length: Length, steps: i32, range: &LengthRange, region: Region) 
 
 /// The length with its unit.
 pub fn written(length: Length, region: Region, lang: Lang) -> String {
-    let (value, unit) = if region == Region::Us { (length.inches(), "in") } else { (length.mm() / 10.0, "cm") };
+    let (value, unit) = if region == Region::US { (length.inches(), "in") } else { (length.mm() / 10.0, "cm") };
     let rounded = Decimal::try_from(value).unwrap_or_default().round_dp(1).normalize();
     format!("{}\u{a0}{unit}", lang.number(rounded))
 }
@@ -48,12 +48,12 @@ mod tests {
     fn steps_land_on_whole_units_and_stay_within_what_is_made() {
         let inch = Length::from_inches;
         let range = LengthRange { usual: inch(24.0), shortest: inch(14.0), longest: inch(34.0) };
-        let us = |from: f64, by| stepped(inch(from), by, &range, Region::Us).inches();
+        let us = |from: f64, by| stepped(inch(from), by, &range, Region::US).inches();
         assert!((us(24.0, 1) - 25.0).abs() < 1e-9 && (us(24.0, -1) - 23.0).abs() < 1e-9);
         assert_eq!((us(34.0, 1), us(14.0, -1)), (34.0, 14.0));
-        let eu = |from: f64, by| stepped(Length::from_mm(from), by, &range, Region::Eu).mm();
+        let eu = |from: f64, by| stepped(Length::from_mm(from), by, &range, Region::EU).mm();
         assert_eq!((eu(609.6, 1), eu(609.6, -1), eu(620.0, -1)), (620.0, 600.0, 600.0));
-        assert_eq!(written(inch(24.0), Region::Us, Lang::En), "24\u{a0}in");
-        assert_eq!(written(Length::from_mm(605.0), Region::Eu, Lang::De), "60,5\u{a0}cm");
+        assert_eq!(written(inch(24.0), Region::US, Lang::En), "24\u{a0}in");
+        assert_eq!(written(Length::from_mm(605.0), Region::EU, Lang::De), "60,5\u{a0}cm");
     }
 }

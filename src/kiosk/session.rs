@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 use uuid::Uuid;
 
 use crate::{
-    craft::{Colour, Finish, History, Sort, Token},
+    craft::{Colour, Finish, History, Sort, Token, Wearer},
     link::Kept,
 };
 
@@ -62,6 +62,8 @@ pub struct Filters {
     pub finish: Option<Finish>,
     /// Only this colour.
     pub colour: Option<Colour>,
+    /// Only what suits this wearer.
+    pub suits: Option<Wearer>,
     /// The whole piece costs no more than this.
     pub budget: Option<Decimal>,
 }

@@ -1,6 +1,7 @@
 //! The seller's pages. Each file has one page with its routes; `frame` is what they share.
 
 mod acts;
+mod card;
 mod close;
 mod confirm;
 mod enter;
@@ -8,6 +9,7 @@ mod frame;
 mod kiosks;
 mod queue;
 mod show;
+mod signs;
 mod swap;
 mod ticket;
 mod trays;
@@ -36,6 +38,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .merge(acts::routes())
         .merge(swap::routes())
         .merge(trays::routes())
+        .merge(card::routes())
         .merge(show::routes())
         .merge(close::routes())
         .merge(kiosks::routes())

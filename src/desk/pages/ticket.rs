@@ -18,7 +18,7 @@ use uuid::Uuid;
 use super::{
     frame::{Tab, page},
     queue::portrait_address,
-    words,
+    signs, words,
 };
 use crate::{
     catalog::{Catalog, Loaded},
@@ -284,10 +284,18 @@ impl View {
                     p.grave { strong { "This piece is not suitable: " (words::wearer(ticket.piece.wearer)) "." } }
                 }
                 ul.cautions {
-                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.rule == b.rule) {
+                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.code == b.code && a.rule == b.rule) {
                         li .grave-one[same_rule.iter().any(|caution| caution.grave)] {
-                            @for caution in same_rule { p { (caution.text) } }
-                            p.faint { (same_rule[0].rule) }
+                            (signs::caution(same_rule[0].code))
+                            div {
+                                @for same_words in same_rule.chunk_by(|a, b| a.seller == b.seller) {
+                                    @for caution in same_words { p { (caution.text) } }
+                                    @if !same_words[0].seller.is_empty() {
+                                        p.seller { strong { "For you: " } (same_words[0].seller) }
+                                    }
+                                }
+                                p.faint { (same_rule[0].rule) }
+                            }
                         }
                     }
                 }

@@ -40,6 +40,7 @@ async fn trays(State(house): State<Arc<House>>, _seller: Seller) -> Result<Respo
     let main = html! {
         h1.unseen { "Trays" }
         (mistakes(&house, &loaded))
+        p.links { a href="/trays/cautions" { "Who can wear what: the card of cautions, to print" } }
         @for one in &loaded.catalog.trays { (tray(one, &loaded, &counts)) }
         section.tray aria-label="Bases" {
             h2 { "Bases" }

@@ -218,8 +218,8 @@ pub(super) fn cautions(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, a
 
 /// Plain words that the piece is not for the wearer, with ways out. Gives where it ended.
 pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
-    let wearer = s.session.history.now().wearer;
-    let key = if wearer == Wearer::Under3 { "unsuitable-under3" } else { "unsuitable-child" };
+    let who = s.session.history.now().wearer;
+    let key = if who == Wearer::Under3 { "unsuitable-under3" } else { "unsuitable-child" };
     let text = s.t(key);
     let pad = b.px(14.0);
     let button = b.touch_px(54.0);
@@ -233,7 +233,11 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
     let left = Rect::from_min_size(pos2(rect.left() + pad, y), vec2(half, button));
     let right = left.translate(vec2(half + gap, 0.0));
     b.button(left, Look::Plain, None, &s.t("unsuitable-change"), Some(Act::Open(Overlay::Wearer)));
-    b.button(right, Look::Plain, None, &s.t("unsuitable-back"), Some(Act::Back));
+    if s.derived.some_suit {
+        b.button(right, Look::Main, None, &s.t("unsuitable-show"), Some(Act::OnlySuiting(Some(who))));
+    } else {
+        b.button(right, Look::Plain, None, &s.t("unsuitable-back"), Some(Act::Back));
+    }
     rect.bottom() + b.gap()
 }
 

@@ -116,6 +116,12 @@ fn filters(b: &mut Brush, s: &Scene) {
             let amount = Decimal::from(step * unit);
             flow.choice(b, &s.money(amount), on.budget == Some(amount), None, Act::Budget(Some(amount)));
         }
+        y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-suits"), Type::SMALL) + gap * 0.4;
+        let mut flow = Flow::new(b, pos2(at.x, y), width);
+        flow.choice(b, &s.t("filters-any"), on.suits.is_none(), None, Act::OnlySuiting(None));
+        for who in Wearer::ANSWERS {
+            flow.choice(b, &wearer(s, who), on.suits == Some(who), None, Act::OnlySuiting(Some(who)));
+        }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-sort"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
         flow.choice(b, &s.t("filters-any"), on.sort.is_none(), None, Act::OnlySort(None));

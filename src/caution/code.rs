@@ -1,0 +1,110 @@
+//! What cautions are about.
+
+use serde::{Deserialize, Serialize};
+
+/// What a caution is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CautionCode {
+    /// Fits the test cylinder: a small child can choke on it.
+    SmallPart,
+    /// A magnet whose flux index makes it dangerous when swallowed.
+    Magnet,
+    /// A button or coin cell.
+    CoinCell,
+    /// Glass or crystal that can break.
+    Glass,
+    /// A sharp edge or point.
+    Sharp,
+    /// A necklace without a place that gives way when pulled.
+    Breakaway,
+    /// A long loop round a young child's neck.
+    CordLoop,
+    /// Metal that nobody tested for lead, cadmium and nickel.
+    UnknownMetal,
+    /// Lead: found by a test, or usual in the material.
+    Lead,
+    /// Cadmium found by a test.
+    Cadmium,
+    /// Nickel given off: found by a test, or usual in the material of a base.
+    Nickel,
+    /// Food under lacquer, with allergens.
+    FoodAllergen,
+    /// Heavy on a child's neck.
+    HeavyOnChild,
+    /// A necklace shorter than the neck.
+    ChainTooShort,
+}
+
+impl CautionCode {
+    /// Every caution there is, in the order in which they are said.
+    pub const ALL: [Self; 14] = [
+        Self::SmallPart,
+        Self::Magnet,
+        Self::CoinCell,
+        Self::Glass,
+        Self::Sharp,
+        Self::Breakaway,
+        Self::CordLoop,
+        Self::UnknownMetal,
+        Self::Lead,
+        Self::Cadmium,
+        Self::Nickel,
+        Self::FoodAllergen,
+        Self::HeavyOnChild,
+        Self::ChainTooShort,
+    ];
+
+    /// The name in JSON, rules and language files; never changes.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::SmallPart => "small_part",
+            Self::Magnet => "magnet",
+            Self::CoinCell => "coin_cell",
+            Self::Glass => "glass",
+            Self::Sharp => "sharp",
+            Self::Breakaway => "breakaway",
+            Self::CordLoop => "cord_loop",
+            Self::UnknownMetal => "unknown_metal",
+            Self::Lead => "lead",
+            Self::Cadmium => "cadmium",
+            Self::Nickel => "nickel",
+            Self::FoodAllergen => "food_allergen",
+            Self::HeavyOnChild => "heavy_on_child",
+            Self::ChainTooShort => "chain_too_short",
+        }
+    }
+
+    /// A word or two, for lists.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::SmallPart => "small part",
+            Self::Magnet => "magnet",
+            Self::CoinCell => "button cell",
+            Self::Glass => "glass",
+            Self::Sharp => "sharp",
+            Self::Breakaway => "does not come apart",
+            Self::CordLoop => "long loop",
+            Self::UnknownMetal => "unknown metal",
+            Self::Lead => "lead",
+            Self::Cadmium => "cadmium",
+            Self::Nickel => "nickel",
+            Self::FoodAllergen => "food, allergens",
+            Self::HeavyOnChild => "heavy",
+            Self::ChainTooShort => "chain too short",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn codes_are_the_names_in_json() {
+        for code in CautionCode::ALL {
+            assert_eq!(serde_json::to_string(&code).unwrap(), format!("{:?}", code.code()));
+        }
+        assert!(CautionCode::ALL.is_sorted());
+    }
+}
