@@ -13,7 +13,7 @@ use super::{
     fields::Reader,
     mistake::{Mistake, Mistakes},
     model::Catalog,
-    pictures::{self, Picture, hex},
+    pictures::{self, Picture, hex, relief_name},
     read_bases, read_table, read_trays,
 };
 use crate::{
@@ -26,7 +26,7 @@ use crate::{
 pub struct Loaded {
     /// The catalogue.
     pub catalog: Arc<Catalog>,
-    /// The pictures that its drops use, by file name.
+    /// The pictures that its drops use and their reliefs, by file name.
     pub pictures: BTreeMap<String, Picture>,
     /// Hash of everything in it.
     pub revision: String,
@@ -202,7 +202,8 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     drops.sort_by_key(|kind| kind.home);
     let used: BTreeMap<String, Picture> = drops
         .iter()
-        .filter_map(|kind| Some((kind.picture.clone(), pictures.get(&kind.picture)?.clone().ok()?)))
+        .flat_map(|kind| [kind.picture.clone(), relief_name(&kind.picture)])
+        .filter_map(|name| Some((name.clone(), pictures.get(&name)?.clone().ok()?)))
         .collect();
     for (name, picture) in &used {
         hash.update(name);

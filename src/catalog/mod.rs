@@ -5,7 +5,7 @@
 //! catalog/bases.ron      the bases
 //! catalog/trays/*.ron    the trays, a letter and rows of compartments each
 //! catalog/rules/*.ron    where a table needs them: a region's cautions in place of the program's, or a region more
-//! catalog/pictures/      a PNG or JPEG for every drop
+//! catalog/pictures/      a PNG or JPEG for every drop, and beside it NAME.normal.png with its relief, if it has one
 //! ```
 
 mod fields;
@@ -25,7 +25,7 @@ pub use folder::{Loaded, read_folder};
 pub use mistake::{Mistake, Mistakes};
 pub use model::{Catalog, PieceError, Table, Tray, nearest};
 pub use outline::Outline;
-pub use pictures::Picture;
 pub(crate) use pictures::hex;
+pub use pictures::{Picture, relief_name};
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};

@@ -22,6 +22,12 @@ pub struct Picture {
     pub outline: Outline,
 }
 
+/// The file that may lie beside a picture and give its relief: a normal map, x to the right, y up, z to the viewer.
+pub fn relief_name(picture: &str) -> String {
+    let stem = picture.rsplit_once('.').map_or(picture, |(stem, _)| stem);
+    format!("{stem}.normal.png")
+}
+
 /// What lies in `pictures/`: pictures, and files that are none with the reason why.
 pub(super) type Pictures = BTreeMap<String, Result<Picture, String>>;
 

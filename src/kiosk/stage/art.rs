@@ -8,37 +8,59 @@ use bevy::{
 
 use super::super::pictures;
 
+/// A picture with its relief.
+#[derive(Debug, Clone)]
+pub(super) struct Relief {
+    pub image: Handle<Image>,
+    pub relief: Handle<Image>,
+}
+
 /// The pictures of base and ground. Grey ones are tinted by the finish.
 #[derive(Resource)]
 pub(super) struct Art {
-    pub link_face: Handle<Image>,
-    pub link_side: Handle<Image>,
-    pub ring: Handle<Image>,
-    pub clasp: Handle<Image>,
-    pub bangle: Handle<Image>,
+    pub link_face: Relief,
+    pub link_side: Relief,
+    pub ring: Relief,
+    pub clasp: Relief,
+    pub bangle: Relief,
     pub linen: Handle<Image>,
     /// A soft dark disc.
-    pub soft: Handle<Image>,
+    pub soft: Relief,
 }
+
+/// The picture in a file of the house and its relief.
+macro_rules! with_relief {
+    ($name:literal) => {
+        (
+            include_bytes!(concat!("../../../assets/kiosk/", $name, ".png")).as_slice(),
+            include_bytes!(concat!("../../../assets/kiosk/", $name, ".normal.png")).as_slice(),
+        )
+    };
+}
+
+const LINK_FACE: (&[u8], &[u8]) = with_relief!("link-face");
+const LINK_SIDE: (&[u8], &[u8]) = with_relief!("link-side");
+const RING: (&[u8], &[u8]) = with_relief!("ring");
+const CLASP: (&[u8], &[u8]) = with_relief!("clasp");
+const BANGLE: (&[u8], &[u8]) = with_relief!("bangle");
+const LINEN: &[u8] = include_bytes!("../../../assets/kiosk/linen.png");
 
 /// Decodes the pictures.
 pub(super) fn load(mut commands: Commands, mut images: ResMut<Assets<Image>>) {
-    let mut one = |bytes: &[u8]| {
-        let rgba = image::load_from_memory(bytes).map(|picture| picture.to_rgba8());
-        // They are part of the program and tested; without one its place stays empty.
-        let rgba = rgba.unwrap_or_else(|_| image::RgbaImage::new(1, 1));
-        images.add(pictures::with_mips(rgba, false))
+    // They are part of the program and tested; without one its place stays empty.
+    let decoded = |bytes: &[u8]| {
+        image::load_from_memory(bytes).map_or_else(|_| image::RgbaImage::new(1, 1), |picture| picture.to_rgba8())
     };
-    let art = Art {
-        link_face: one(include_bytes!("../../../assets/kiosk/link-face.png")),
-        link_side: one(include_bytes!("../../../assets/kiosk/link-side.png")),
-        ring: one(include_bytes!("../../../assets/kiosk/ring.png")),
-        clasp: one(include_bytes!("../../../assets/kiosk/clasp.png")),
-        bangle: one(include_bytes!("../../../assets/kiosk/bangle.png")),
-        linen: one(include_bytes!("../../../assets/kiosk/linen.png")),
-        soft: images.add(soft_disc()),
+    let mut both = |(picture, relief): (&[u8], &[u8])| Relief {
+        image: images.add(pictures::with_mips(decoded(picture), false)),
+        relief: images.add(pictures::relief_map(decoded(relief))),
     };
-    commands.insert_resource(art);
+    let (link_face, link_side, ring, clasp, bangle) =
+        (both(LINK_FACE), both(LINK_SIDE), both(RING), both(CLASP), both(BANGLE));
+    let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 255]));
+    let soft = Relief { image: images.add(soft_disc()), relief: images.add(pictures::relief_map(flat)) };
+    let linen = images.add(pictures::with_mips(decoded(LINEN), false));
+    commands.insert_resource(Art { link_face, link_side, ring, clasp, bangle, linen, soft });
 }
 
 /// A disc that fades to its edge.
@@ -57,17 +79,12 @@ fn soft_disc() -> Image {
 
 #[cfg(test)]
 mod tests {
+    use super::*;
+
     #[test]
     fn the_built_in_pictures_decode() {
-        for bytes in [
-            include_bytes!("../../../assets/kiosk/link-face.png").as_slice(),
-            include_bytes!("../../../assets/kiosk/link-side.png"),
-            include_bytes!("../../../assets/kiosk/ring.png"),
-            include_bytes!("../../../assets/kiosk/clasp.png"),
-            include_bytes!("../../../assets/kiosk/bangle.png"),
-            include_bytes!("../../../assets/kiosk/linen.png"),
-        ] {
-            assert!(image::load_from_memory(bytes).is_ok());
+        for (picture, relief) in [LINK_FACE, LINK_SIDE, RING, CLASP, BANGLE, (LINEN, LINEN)] {
+            assert!(image::load_from_memory(picture).is_ok() && image::load_from_memory(relief).is_ok());
         }
     }
 }

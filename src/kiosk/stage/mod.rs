@@ -3,6 +3,7 @@
 mod art;
 mod flights;
 mod hanger;
+mod lit;
 mod motion;
 mod sprites;
 
@@ -15,7 +16,8 @@ pub use motion::Moving;
 use super::Phase;
 
 pub(super) fn plugin(app: &mut App) {
-    app.init_resource::<Hanger>()
+    app.add_plugins(lit::plugin)
+        .init_resource::<Hanger>()
         .init_resource::<Flights>()
         .init_resource::<Moving>()
         .add_systems(PreStartup, art::load)

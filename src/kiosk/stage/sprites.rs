@@ -11,11 +11,12 @@ use super::{
         session::{Screen, Session},
     },
     Hanger,
-    art::Art,
+    art::{Art, Relief},
+    lit::{Lit, Materials, SQUARE},
     motion::{Moving, shown},
 };
 use crate::{
-    craft::{Base, BaseKind, DropKind, Finish, Necklace},
+    craft::{Base, BaseKind, DropKind, Finish, Necklace, Sort},
     hang::{BangleAt, Motion, PiecePlaces, Point, RingAt},
 };
 
@@ -29,12 +30,14 @@ pub(super) struct Part(usize);
 
 /// What one sprite shows this frame. Pixels of the window, y downwards; the angle turns clockwise.
 struct Shown {
-    image: Handle<Image>,
+    image: Relief,
     at: Pos2,
     size: Vec2,
     angle: f32,
     z: f32,
     color: Color,
+    /// Its glint, and how it turns about its own axis as it swings; see [`Lit`].
+    surface: Vec2,
 }
 
 /// Layers from back to front.
@@ -44,6 +47,21 @@ mod z {
     pub const FRONT: f32 = 10.0;
     pub const SHADOW: f32 = 5.0;
     pub const DROPS: f32 = 20.0;
+}
+
+/// Chain and rings glint and do not turn about themselves.
+const WIRE: Vec2 = Vec2::new(0.55, 0.0);
+/// A body that swings by some angle also turns about its own axis, by so much of it.
+const TWIST: f32 = 1.2;
+
+/// How a drop's body shines, and that it turns.
+fn surface(kind: &DropKind) -> Vec2 {
+    let glint = match kind.sort {
+        Sort::Tassel => 0.08,
+        Sort::Bead | Sort::Vial | Sort::Crystal => 0.4,
+        Sort::Charm | Sort::Locket | Sort::Key | Sort::Found => 0.55,
+    };
+    Vec2::new(glint, TWIST)
 }
 
 fn tint(finish: Finish, dim: f32) -> Color {
@@ -59,7 +77,9 @@ fn tint(finish: Finish, dim: f32) -> Color {
 #[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
 pub(super) fn place_sprites(
     mut commands: Commands,
-    mut parts: Query<(&Part, &mut Sprite, &mut Transform, &mut Visibility), Without<Linen>>,
+    mut parts: Query<(&Part, &mut MeshMaterial2d<Lit>, &mut Transform, &mut Visibility)>,
+    mut materials: ResMut<Materials>,
+    mut lit: ResMut<Assets<Lit>>,
     mut linen: Query<&mut Sprite, With<Linen>>,
     art: Res<Art>,
     known: Res<Known>,
@@ -104,16 +124,19 @@ pub(super) fn place_sprites(
         for (number, (token, ring)) in motion.rings().enumerate() {
             let id = ids.iter().find(|(shown, _)| *shown == token).map(|(_, id)| id);
             let Some(kind) = id.and_then(|id| catalog.drop_kind(id)) else { continue };
-            let picture = pictures.get(&kind.picture).map(|picture| picture.sprite.clone());
+            let picture = pictures
+                .get(&kind.picture)
+                .map(|picture| Relief { image: picture.sprite.clone(), relief: picture.relief.clone() });
             see.hung(&mut list, base, kind, picture, ring, number);
         }
     }
     let have = parts.iter().count();
-    for (part, mut sprite, mut transform, mut visibility) in &mut parts {
+    let mut material = |shown: &Shown| MeshMaterial2d(materials.of(&mut lit, &shown.image, shown.color, shown.surface));
+    for (part, mut dressed, mut transform, mut visibility) in &mut parts {
         match list.get(part.0) {
             Some(shown) => {
-                *sprite = shown.sprite();
-                *transform = shown.transform(ground);
+                dressed.set_if_neq(material(shown));
+                transform.set_if_neq(shown.transform(ground));
                 visibility.set_if_neq(Visibility::Inherited);
             }
             None => {
@@ -122,19 +145,16 @@ pub(super) fn place_sprites(
         }
     }
     for (number, shown) in list.iter().enumerate().skip(have) {
-        commands.spawn((Part(number), shown.sprite(), shown.transform(ground)));
+        commands.spawn((Part(number), Mesh2d(SQUARE), material(shown), shown.transform(ground)));
     }
 }
 
 impl Shown {
-    fn sprite(&self) -> Sprite {
-        Sprite { image: self.image.clone(), custom_size: Some(self.size), color: self.color, ..default() }
-    }
-
     /// The camera's middle is the window's, its y goes up.
     fn transform(&self, window: Vec2) -> Transform {
         Transform::from_xyz(self.at.x - window.x / 2.0, window.y / 2.0 - self.at.y, self.z)
             .with_rotation(Quat::from_rotation_z(-self.angle))
+            .with_scale(self.size.extend(1.0))
     }
 }
 
@@ -165,6 +185,7 @@ impl Seen<'_> {
                 angle: 0.0,
                 z: z::BACK + 2.0,
                 color: tint(base.finish, 0.3),
+                surface: WIRE,
             });
         }
         let front = self.motion.links().map(|(a, b)| (vec(a), vec(b)));
@@ -194,6 +215,7 @@ impl Seen<'_> {
                 // Links edge on lie over those seen from the front, where they pass through them.
                 z: z + if face { 0.0 } else { 0.5 },
                 color,
+                surface: WIRE,
             });
         }
     }
@@ -209,6 +231,7 @@ impl Seen<'_> {
             angle: -turn as f32,
             z: z::FRONT,
             color: tint(base.finish, 0.0),
+            surface: WIRE,
         });
     }
 
@@ -217,7 +240,7 @@ impl Seen<'_> {
         list: &mut Vec<Shown>,
         base: &Base,
         kind: &DropKind,
-        picture: Option<Handle<Image>>,
+        picture: Option<Relief>,
         ring: RingAt,
         number: usize,
     ) {
@@ -238,10 +261,11 @@ impl Seen<'_> {
             angle: -lean,
             z: if number.is_multiple_of(2) { z::SHADOW } else { z - 0.5 },
             color: Color::srgba(0.24, 0.16, 0.1, 0.34),
+            surface: Vec2::ZERO,
         });
         if let Some(image) = picture {
             let size = Vec2::new(width, height);
-            list.push(Shown { image, at: fallen, size, angle: -lean, z, color: Color::WHITE });
+            list.push(Shown { image, at: fallen, size, angle: -lean, z, color: Color::WHITE, surface: surface(kind) });
         }
         list.push(Shown {
             image: self.art.ring.clone(),
@@ -250,6 +274,7 @@ impl Seen<'_> {
             angle: -lean,
             z: z + 0.01,
             color: tint(kind.finish.unwrap_or(base.finish), 0.0),
+            surface: WIRE,
         });
     }
 }

@@ -1,5 +1,7 @@
 //! The drops' pictures, as textures for sprites and for the paper.
 
+mod relief;
+
 use std::collections::HashMap;
 
 use bevy::{
@@ -10,6 +12,8 @@ use bevy::{
 use bevy_egui::{EguiTextureHandle, EguiUserTextures, egui};
 use image::{RgbaImage, imageops::FilterType};
 
+use crate::catalog::relief_name;
+
 /// Larger pictures are reduced to this many pixels a side: no drop is shown larger.
 const MOST_PX: u32 = 640;
 
@@ -18,6 +22,8 @@ const MOST_PX: u32 = 640;
 pub struct DropPicture {
     /// For sprites: straight alpha.
     pub sprite: Handle<Image>,
+    /// How its surface leans, for the light.
+    pub relief: Handle<Image>,
     /// For the paper: premultiplied alpha.
     pub paper: egui::TextureId,
     paper_image: Handle<Image>,
@@ -27,12 +33,16 @@ pub struct DropPicture {
 
 /// All pictures, by file name.
 #[derive(Resource, Default)]
-pub struct Pictures(HashMap<String, DropPicture>);
+pub struct Pictures {
+    drops: HashMap<String, DropPicture>,
+    /// The reliefs that came with the catalogue, by their file names.
+    reliefs: HashMap<String, Handle<Image>>,
+}
 
 impl Pictures {
     /// The picture called `name`, once it has arrived and if it is one.
     pub fn get(&self, name: &str) -> Option<&DropPicture> {
-        self.0.get(name)
+        self.drops.get(name)
     }
 
     /// Takes in a picture's file. One that does not decode is left out; its drop is shown by its name.
@@ -45,14 +55,39 @@ impl Pictures {
             }
         };
         let rgba = reduced(rgba);
+        if name.ends_with(".normal.png") {
+            self.take_in_relief(name, rgba, images);
+            return;
+        }
         let size = egui::vec2(rgba.width() as f32, rgba.height() as f32);
+        let given = self.reliefs.get(&relief_name(&name)).cloned();
+        let relief = given.unwrap_or_else(|| images.add(relief_map(relief::estimated(&rgba))));
         let sprite = images.add(with_mips(rgba.clone(), false));
         let paper_image = images.add(with_mips(rgba, true));
         let id = paper.add_image(EguiTextureHandle::Strong(paper_image.clone()));
-        if let Some(old) = self.0.insert(name, DropPicture { sprite, paper: id, paper_image, size }) {
+        let picture = DropPicture { sprite, relief, paper: id, paper_image, size };
+        if let Some(old) = self.drops.insert(name, picture) {
             paper.remove_image(&old.paper_image);
         }
     }
+
+    fn take_in_relief(&mut self, name: String, rgba: RgbaImage, images: &mut Assets<Image>) {
+        let relief = images.add(relief_map(rgba));
+        for (picture, drop) in &mut self.drops {
+            if relief_name(picture) == name {
+                drop.relief = relief.clone();
+            }
+        }
+        self.reliefs.insert(name, relief);
+    }
+}
+
+/// A normal map as a texture.
+pub fn relief_map(rgba: RgbaImage) -> Image {
+    let mut image = with_mips(rgba, false);
+    // Directions, not colours.
+    image.texture_descriptor.format = TextureFormat::Rgba8Unorm;
+    image
 }
 
 fn reduced(rgba: RgbaImage) -> RgbaImage {
