@@ -17,7 +17,7 @@ const FOLD_STIFF: f64 = 2e5;
 const FINGER_STIFF: f64 = 5e6;
 /// Rounds of correction in a step, as long as a link is too long by more than this share.
 const ROUNDS: usize = 8;
-const OFF_SHARE: f64 = 5e-4;
+const OFF_SHARE: f64 = 1e-3;
 /// A held place stays within this share of what the chain can reach.
 const REACH_SHARE: f64 = 0.99;
 /// No point moves faster than this, in mm/s.
@@ -67,6 +67,8 @@ pub(super) struct Chain {
     velocity: Vec<V>,
     /// Where each point would go freely in this step.
     free: Vec<V>,
+    /// Direction of each link in this round, and by how much it is too long.
+    spans: Vec<(V, f64)>,
     /// Pull of each link in the last round, in µN, and whether it was taut.
     pulls: Vec<f64>,
     taut: Vec<bool>,
@@ -104,6 +106,7 @@ impl Chain {
             // Half the weight at either end; a light chain is given no less than a speck.
             pulls: vec![rest.end_tension_mn * 1000.0; links],
             taut: vec![true; links],
+            spans: vec![(V::ZERO, 0.0); links],
             points,
             link_mm,
             point_g: (plan.g_per_mm * link_mm).max(1e-4),
@@ -215,7 +218,7 @@ impl Chain {
             let token = self.hung[i].is.token;
             let grip = grips.iter().find(|grip| grip.what == What::Body(token));
             // The ring follows the finger along the chain, whatever hangs in between.
-            let goal = grip.map(|grip| self.nearest(grip.now));
+            let goal = grip.map(|grip| self.nearest(grip.now - v(0.0, self.hung[i].is.swing_mm)));
             let was = self.hung[i].held.take();
             self.hung[i].held = goal.map(|goal| Held { goal, passing: was.is_some_and(|was| was.passing) });
         }
@@ -234,17 +237,17 @@ impl Chain {
     fn correct(&mut self, h: f64, grips: &[Grip]) -> bool {
         let per_h2 = 1.0 / (h * h);
         let last = self.points.len() - 1;
-        let Self { ladder, points, pulls, taut, .. } = self;
+        let Self { ladder, points, pulls, taut, spans, .. } = self;
         let stiff = |taut: bool| if taut { LINK_STIFF } else { FOLD_STIFF };
-        ladder.clear(last + 1);
         let inertia = self.point_g * per_h2;
+        ladder.clear(last + 1, inertia);
         for (right, (free, point)) in ladder.right.iter_mut().zip(self.free.iter().zip(&*points)) {
             *right = (*free - *point) * inertia;
         }
-        ladder.own.fill(Sym::even(inertia));
         for (i, pull) in pulls.iter().enumerate() {
             let (along, length) = (points[i + 1] - points[i]).split();
             let (stiff, off) = (stiff(taut[i]), length - self.link_mm);
+            spans[i] = (along, off);
             let all = Sym::along(along, stiff, pull.max(0.0) / length.max(self.link_mm));
             ladder.own[i] = ladder.own[i].plus(all);
             ladder.own[i + 1] = ladder.own[i + 1].plus(all);
@@ -295,8 +298,8 @@ impl Chain {
         let moves = &ladder.right;
         let mut changed = false;
         for (i, pull) in pulls.iter_mut().enumerate() {
-            let (along, length) = (points[i + 1] - points[i]).split();
-            let off = length - self.link_mm + along.dot(moves[i + 1] - moves[i]);
+            let (along, was) = spans[i];
+            let off = was + along.dot(moves[i + 1] - moves[i]);
             *pull = stiff(taut[i]) * off;
             // Pushed together it goes slack; it is taut again once it would be too long.
             if taut[i] != (off > 0.0) {

@@ -234,7 +234,7 @@ impl Hoop {
         for i in 0..self.hung.len() {
             let token = self.hung[i].is.token;
             let grip = grips.iter().find(|grip| grip.what == What::Body(token));
-            let goal = grip.map(|grip| self.nearest(grip.now));
+            let goal = grip.map(|grip| self.nearest(grip.now - v(0.0, self.hung[i].is.swing_mm)));
             let was = self.hung[i].held.take();
             self.hung[i].held = goal.map(|goal| Held { goal, passing: was.is_some_and(|was| was.passing) });
         }

@@ -65,10 +65,10 @@ pub(super) struct Ladder {
 }
 
 impl Ladder {
-    /// Makes room for `points`, all zero.
-    pub fn clear(&mut self, points: usize) {
+    /// Makes room for `points`, each with the stiffness `own` in every direction and nothing else.
+    pub fn clear(&mut self, points: usize, own: f64) {
         self.own.clear();
-        self.own.resize(points, Sym::default());
+        self.own.resize(points, Sym::even(own));
         self.next.clear();
         self.next.resize(points, Sym::default());
         self.right.clear();
@@ -111,7 +111,7 @@ mod tests {
     #[test]
     fn the_answer_solves_the_equations() {
         let mut ladder = Ladder::default();
-        ladder.clear(6);
+        ladder.clear(6, 0.0);
         for i in 0..6 {
             let direction = v((i as f64).cos(), (i as f64).sin());
             let stiff = Sym::along(direction, 1e3, 30.0);

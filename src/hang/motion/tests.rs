@@ -216,7 +216,7 @@ fn a_body_swings_as_a_rod() {
         "body": { "Rod": { "diameter": body(1.0), "length": body(50.0) } },
         "width": body(1.0), "height": body(50.0), "ring": thin, "weight": crate::craft::Mass::from_g(2.0),
         "price": "1", "stock": 1, "home": "A1", "picture": "", "magnet": null,
-        "coin_cell": false, "sharp": false, "allergens": [],
+        "coin_cell": false, "sharp": false, "allergens": [], "tested": null,
     }))
     .unwrap();
     let l = Hanging::new(0, &kind).swing_mm;
