@@ -6,7 +6,6 @@ Blender's y is up; 1 unit is 1 mm. Written for Blender 3.4 (Cycles, no denoiser 
 """
 import array
 import json
-import math
 import pathlib
 import sys
 import time
