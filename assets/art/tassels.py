@@ -69,7 +69,7 @@ def cap_wound(c, w, top, finish, seed):
     c.part(loop(0, 1.5, 1.08, 0.42), **metal(finish, seed))
 
 
-def tassel(colour, finish, cap, seed, sheen=0.20, flare=0.20, neck=0.58):
+def tassel(colour, finish, cap, seed, sheen=0.30, flare=0.20, neck=0.58):
     def recipe(c, w, h):
         top = 7.2
         skirt(c, w, h, top, seed, flare, neck, colour=colour, sheen=sheen)
@@ -96,9 +96,9 @@ def knotted(c, w, h):
 
 
 RECIPES = {
-    "tassel-plum": tassel((0.17, 0.010, 0.10), "brass", cap_domed, 90),
-    "tassel-teal": tassel((0.006, 0.18, 0.20), "silver", cap_bell, 91, flare=0.28, neck=0.56),
+    "tassel-plum": tassel((0.15, 0.006, 0.085), "brass", cap_domed, 90),
+    "tassel-teal": tassel((0.005, 0.15, 0.17), "silver", cap_bell, 91, flare=0.28, neck=0.47),
     "tassel-ochre": tassel((0.64, 0.32, 0.032), "brass", cap_wound, 92, flare=0.12, neck=0.46),
-    "tassel-ivory": tassel((0.84, 0.76, 0.60), "gold", cap_domed, 93, 0.16),
+    "tassel-ivory": tassel((0.84, 0.76, 0.60), "gold", cap_domed, 93, 0.24),
     "tassel-ink": knotted,
 }
