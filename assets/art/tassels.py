@@ -25,7 +25,8 @@ def skirt(c, w, h, top, seed, flare, neck, threads=1100, wire=0.135, **material)
         x, z = half * np.sin(angle) + wander[0], half * np.cos(angle) + wander[1]
         q = np.hypot(x, z)
         k = np.minimum(1, (w / 2 - wire) / np.maximum(q, 1e-6))
-        hair.append(tube(np.stack([x * k, top + length * t, z * k], -1), wire * rs.uniform(0.85, 1.15), 6, caps=False).valued(tone=np.clip(rs.normal(0.55, 0.22), 0, 1)))
+        thread = tube(np.stack([x * k, top + length * t, z * k], -1), wire * rs.uniform(0.85, 1.15), 6, caps=False)
+        hair.append(thread.valued(tone=np.clip(rs.normal(0.55, 0.22), 0, 1)))
     c.part(together(hair), kind="silk", **material)
 
 
@@ -87,7 +88,9 @@ def knotted(c, w, h):
     t = np.linspace(0.10, 0.98, 40) * np.pi
     for i in range(34):
         a = i * TURN / 34 + 0.5 * (t - t[0]) / np.pi
-        hair.append(tube(np.stack([w * 0.29 * np.sin(t) * np.sin(a), 6.2 - 2.9 * np.cos(t), w * 0.29 * np.sin(t) * np.cos(a)], -1), 0.34, 10).valued(tone=np.clip(rs.normal(0.6, 0.2), 0, 1)))
+        out = w * 0.29 * np.sin(t)
+        thread = tube(np.stack([out * np.sin(a), 6.2 - 2.9 * np.cos(t), out * np.cos(a)], -1), 0.34, 10)
+        hair.append(thread.valued(tone=np.clip(rs.normal(0.6, 0.2), 0, 1)))
     a = np.linspace(0, 4 * TURN, 300)
     band = tube(np.stack([w * 0.285 * np.sin(a), 8.5 + 1.7 * a / a[-1], w * 0.285 * np.cos(a)], -1), 0.30, 12).valued(tone=0.95)
     c.part(together([*hair, band]), **ink)
