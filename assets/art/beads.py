@@ -2,7 +2,6 @@
 import numpy as np
 
 from mesh import Mesh, linear
-from relief import Relief
 from solids import ball, lathe, tube
 
 TURN = 2 * np.pi

@@ -92,11 +92,6 @@ def both(*shapes):
     return np.maximum.reduce(shapes)
 
 
-def rim(d, half):
-    """A band along the edge of a shape."""
-    return np.abs(d) - half
-
-
 def step(field, low, high):
     t = np.clip((field - low) / (high - low), 0, 1)
     return t * t * (3 - 2 * t)

@@ -1,4 +1,4 @@
-"""Cast and stamped charms, the sweet, the magnet and the lantern."""
+"""Cast and stamped charms."""
 import numpy as np
 
 from canvas import both, cut, heart, join, star, step
@@ -44,8 +44,11 @@ def sun(c, w, h):
     relief.plate(c.disc(0, cy, r * 0.60), 1.1, 0.5)
     relief.ball(0, cy, r * 0.5, depth=1.9)
     for s in (-1, 1):
-        relief.sink(c.oval(s * r * 0.19, cy - r * 0.10, 0.75, 0.42), 0.3, 0.3)
-        relief.groove(c.path([(s * r * 0.06, cy - r * 0.22), (s * r * 0.2, cy - r * 0.27), (s * r * 0.31, cy - r * 0.2)]), 0.25, 0.14)
+        # Closed eyes under round brows.
+        for up, size, deep in ((0.19, 0.12, 0.4), (0.09, 0.20, 0.22)):
+            bow = np.linspace(-0.95, 0.95, 12)
+            turn = 1 if up > 0.1 else -1
+            relief.groove(c.path([(r * (s * 0.20 + size * np.sin(b)), cy + r * (turn * size * np.cos(b) - up - 0.03)) for b in bow]), deep, 0.16)
         relief.raised(c.disc(s * r * 0.27, cy + r * 0.09, 0.75), 0.25, 0.7)
     relief.raised(c.line(0, cy - r * 0.12, 0, cy + r * 0.08, 0.34), 0.45, 0.34)
     smile = both(np.abs(c.disc(0, cy - r * 0.02, r * 0.27)), (cy + r * 0.10) - c.y)
@@ -148,16 +151,25 @@ def acorn(c, w, h):
 
 
 def shell(c, w, h):
-    hinge = 4.0
-    q, a = c.polar(0, hinge)
-    a = np.abs(((a + np.pi) + np.pi) % TURN - np.pi) * np.sign(c.x)
+    hinge, wide, ribs = 4.4, 1.02, 11
     r = h - hinge
-    ribs = np.cos(a * 11)
-    d = both(c.oval(0, hinge + r * 0.46, w / 2 * 1.045, r * 0.54) - 0.25 * (ribs - 1), hinge - 1 - c.y)
-    ears = c.shape([(-3.6, 3.0), (3.6, 3.0), (2.6, 6.4), (-2.6, 6.4)]) - 0.2
-    relief = Relief(c).plate(ears, 0.9, 0.4).puff(d, 2.3)
-    lines = np.sin(q * 3.0) * 0.5 + 0.5
-    relief.z += np.where(d < 0, (0.42 * ribs - 0.07 * lines**6) * step(q, 1, 6), 0)
+    q, a = c.polar(0, hinge)
+    a = np.abs(np.pi - np.abs(a)) * np.sign(c.x)
+    turn = np.clip(a / wide, -1, 1) * (ribs - 1) / 2
+    rib = np.cos(turn * 2 * np.pi)
+    between = (0.5 - np.abs(turn - np.round(turn))) * 2 * wide / (ribs - 1) * q
+    # A fan run into an oval, its rim with a scallop to each rib.
+    mid, tall, half = hinge + 0.55 * r, 0.45 * r, w / 2 - 0.2
+    fan = c.shape([(0, hinge - 1), (half * 0.92, mid - tall * 0.36), (-half * 0.92, mid - tall * 0.36)])
+    d = c.blur(join(c.oval(0, mid, half, tall), fan), 0.3) - 0.36 * rib * step(q, 8, 13)
+    ears = c.shape([(-4.4, 3.0), (4.4, 3.0), (3.4, 7.2), (-3.4, 7.2)]) - 0.3
+    relief = Relief(c).plate(ears, 0.9, 0.5)
+    for s in (-1, 1):
+        for x in (2.0, 2.8, 3.6):
+            relief.groove(c.line(s * x, 3.4, s * (x - 0.5), 6.5), 0.25, 0.15)
+    relief.puff(d, 3.0)
+    lines = np.exp(-(((np.mod(q, 2.3) - 1.1) / 0.2) ** 2)) * step(q, 5, 9)
+    relief.z += np.where(d < 0, (0.22 * rib - 0.55 * np.exp(-((between / 0.32) ** 2))) * step(q, 2, 7) - 0.09 * lines, 0)
     relief.eye().paint("silver", seed=12)
 
 
@@ -246,59 +258,9 @@ def snowflake(c, w, h):
     relief.eye().paint("silver", rough=0.16, seed=17)
 
 
-def sweet(c, w, h):
-    r = w / 2
-    cy = h - r
-    q, a = c.polar(0, cy)
-    swirl = np.sin((a + q * 0.22) * 5)
-    edge = 0.5 + 0.5 * np.clip(swirl * q * 3.0, -1, 1)
-    colour = np.array((250, 242, 230)) + (np.array((200, 30, 52)) - np.array((250, 242, 230))) * edge[..., None]
-    candy = Relief(c).puff(c.disc(0, cy, r - 0.75), 3.4)
-    candy.z += np.where(candy.d < 0, 0.05 * swirl, 0)
-    candy.stone(colour, 1.2, 0.2)
-    band = Relief(c).wire(np.abs(c.disc(0, cy, r - 0.6)), 0.6, 0.5)
-    band.z += np.where(band.d < 0, 0.07 * np.sin(a * 48), 0)
-    band.wire(c.line(0, 2.2, 0, 3.6), 0.55).eye().paint("silver", seed=18)
-
-
-def magnet(c, w, h):
-    r = w / 2
-    cy = h - r
-    q, a = c.polar(0, cy)
-    cup = Relief(c).plate(c.disc(0, cy, r), 1.6, 0.6)
-    cup.groove(c.disc(0, cy, r * 0.84), 0.35, 0.15)
-    cup.z += np.where((q > r * 0.87) & (q < r * 0.97), 0.10 * np.sin(a * 60), 0)
-    cup.sink(c.disc(0, cy, r * 0.72), 1.2, 0.3)
-    cup.eye().paint("silver", rough=0.16, seed=19)
-    dome = Relief(c).puff(c.disc(0, cy, r * 0.70), 1.7)
-    mica = np.clip(c.noise(0.09, 5) - 1.6, 0, 1)
-    night = np.array((16, 34, 96)) + np.array((40, 60, 70)) * (0.4 + 0.3 * c.noise(1.2, 6))[..., None] + mica[..., None] * 190
-    dome.stone(np.clip(night, 0, 255), 1.3, 0.15, lift=0.35)
-
-
-def lantern(c, w, h):
-    roof, sill = h * 0.36, h - 2.4
-    glow = Relief(c).plate(c.box(0, (roof + sill) / 2, w * 0.38, (sill - roof) / 2 + 0.4, 0.2), 0.5, 0.2)
-    q = np.hypot(c.x * 1.1, (c.y - h * 0.68) * 0.8)
-    warm = np.stack([np.full_like(q, 255), 214 - q * 16, 120 - q * 20], -1) * (1.02 - 0.05 * q[..., None]) + 6 * c.noise(0.35, 3)[..., None]
-    flame = c.curve(lambda t: (0.95 * np.sin(t) * np.sin(t / 2) ** 1.3, h * 0.68 - 2.1 * np.cos(t)))
-    bright = step(-flame, -0.5, 0.5)[..., None]
-    glow.shine(np.clip(warm * (1 - bright) + np.array((255, 246, 206)) * bright, 0, 255), 1.15, lift=-0.6)
-    frame = Relief(c)
-    for x in (-1, 1):
-        frame.wire(c.line(x * w * 0.385, roof, x * w * 0.40, sill), 0.75)
-        frame.wire(c.line(x * w * 0.13, roof, x * w * 0.135, sill), 0.36, 0.2)
-    frame.wire(c.line(-w * 0.38, h * 0.66, w * 0.38, h * 0.66), 0.3, 0.1)
-    frame.turned(sill - 0.7, sill + 0.9, lambda t: w * 0.46 + 0 * t, 0.5).turned(sill + 0.6, h, lambda t: w * 0.5 - 0.7 * t * t, 0.5)
-    frame.turned(h * 0.20, roof, lambda t: w * (0.15 + 0.30 * t**1.7), 0.6).turned(roof - 0.4, roof + 0.7, lambda t: w * 0.485 + 0 * t, 0.5)
-    for x in (-0.6, -0.2, 0.2, 0.6):
-        frame.groove(c.line(x * w * 0.25, h * 0.2, x * w * 0.75, roof - 0.5), 0.22, 0.14)
-    frame.turned(h * 0.125, h * 0.21, lambda t: w * (0.10 + 0.07 * t), 0.8).eye().paint("brass", seed=20)
-
-
 RECIPES = {
     "charm-moon": moon, "charm-star": five_star, "charm-sun": sun, "charm-leaf": leaf, "charm-feather": feather,
     "charm-fish": fish, "charm-anchor": anchor, "charm-heart": puffed_heart, "charm-acorn": acorn, "charm-shell": shell,
     "charm-flower": flower, "charm-bell": bell, "charm-mushroom": mushroom, "charm-padlock": padlock,
-    "charm-snowflake": snowflake, "sweet-swirl": sweet, "clasp-magnet": magnet, "lantern-glow": lantern,
+    "charm-snowflake": snowflake,
 }

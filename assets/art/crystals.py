@@ -1,8 +1,9 @@
 """Cut stones and what holds them."""
 import numpy as np
 
+from mesh import together
 from relief import Relief
-from solids import cut_stone, lathe, loop
+from solids import ball, cut_stone, lathe, loop
 
 TURN = 2 * np.pi
 
@@ -14,6 +15,9 @@ def bell_cap(c, low, r, finish, seed):
     edge = [(r + 0.22 * np.sin(a), low - 0.4 + 0.28 * (1 - np.cos(a))) for a in np.linspace(0.3, np.pi, 10)]
     metal = {"kind": "metal", "finish": finish, "rough": 0.2, "patina": 0.9, "grain": 0.6, "seed": seed}
     c.part(lathe([(0, 2.5), *dome, *edge, (r - 0.2, low)]), **metal)
+    # A pale lining: the stone shows the inside of its cap, which no window lights.
+    lining = lathe([(0.0, 2.9), *((p * 0.94, y + 0.12) for p, y in dome)]).valued(tint=(0.62, 0.60, 0.56))
+    c.part(lining, kind="lamp", strength=0.8)
     c.part(loop(0, 1.5, 1.08, 0.42), **metal)
 
 
@@ -26,12 +30,23 @@ def point(c, w, h):
     r = w / 2 * 0.93
     faces = [(0, -1, 0, -4.6)]
     for k in range(6):
-        t = k * TURN / 6 + 0.30
+        t = k * TURN / 6 + 0.12
         faces.append((np.cos(t), 0, np.sin(t), r * (1.0 if k % 2 else 0.93)))
-        steep = 0.58 if k % 2 else 0.66
+        steep = 0.36 if k % 2 else 0.42
         faces.append((np.cos(t), steep, np.sin(t), steep * h))
-    stone(c, cut_stone(faces, (0, h / 2, 0)), (0.90, 0.95, 1.0), 0.02, 1.54)
-    bell_cap(c, 7.6, w * 0.40, "silver", 73)
+        # Narrower where it goes into the cap.
+        faces.append((np.cos(t), -0.6, np.sin(t), r * (1.0 if k % 2 else 0.93) - 0.6 * 8.8))
+    c.clear = True
+    stone(c, cut_stone(faces, (0, h / 2, 0)), (0.90, 0.95, 1.0), 0.0, 1.5)
+    # A veil: specks along an old crack that has grown shut.
+    rs = np.random.RandomState(71)
+    specks = []
+    for _ in range(36):
+        u, v = rs.normal(0, 1.1), rs.normal(0, 3.0)
+        size = rs.uniform(0.03, 0.11)
+        specks.append(ball(u, 15 + v - 0.9 * u, 0.5 * u + 0.15 * v + rs.normal(0, 0.1), size, size * 0.7, size * 0.3, 12).valued(tint=(0.95, 0.95, 0.95)))
+    c.part(together(specks), kind="body", gloss=0.5, rough=0.3, glow=0.1)
+    bell_cap(c, 7.6, w * 0.43, "silver", 73)
 
 
 def pear(c, w, h):

@@ -21,12 +21,12 @@ def shown(light):
 
 
 def picture(light, grey=False):
-    """Straight alpha. What a clear body mirrors covers what is behind it as much as it is bright. `grey` takes the colour out."""
+    """Straight alpha. What a clear body mirrors hides what is behind it as much as it is bright. `grey` takes the colour out."""
     if grey:
         light = np.dstack([*[light[..., :3] @ (0.25, 0.6, 0.15)] * 3, light[..., 3]])
-    a = np.clip(light[..., 3], 0, 1)
-    a = np.maximum(a, np.clip(shown(light[..., :3]).max(-1), 0, 1) * (a > 0))
-    rgb = shown(light[..., :3] / np.maximum(np.clip(light[..., 3:], 0, 1), 0.02)) * np.clip(light[..., 3:], 0, 1) / np.maximum(a, 1e-4)[..., None]
+    cover = np.clip(light[..., 3], 0, 1)
+    a = np.where(cover > 0, np.clip(np.maximum(cover, light[..., :3].max(-1)), 0, 1), 0)
+    rgb = shown(light[..., :3] / np.maximum(a, 1e-3)[..., None])
     a = np.where(a < 0.012, 0, a)
     rgb = np.where((a > 0)[..., None], np.clip(rgb, 0, 1), 0)
     return Image.fromarray((np.dstack([rgb, a]) * 255 + 0.5).astype(np.uint8), "RGBA")

@@ -29,7 +29,7 @@ def gear(c, w, h):
     for t in np.arange(3) * TURN / 3 + 0.3:
         relief.sink(c.disc(r * 0.235 * np.sin(t), cy - r * 0.235 * np.cos(t), 0.34), 0.5, 0.15)
     bail(relief, c, cy - r + 0.8).paint("brass", patina=1.3, seed=101)
-    Relief(c).puff(c.disc(0, cy, r * 0.125), 0.7).stone((176, 8, 40), 1.4, 0.1, lift=1.0)
+    Relief(c).puff(c.disc(0, cy, r * 0.125), 0.7).stone((138, 0, 22), 1.4, 0.06, lift=1.0)
 
 
 def button(c, w, h):
@@ -54,7 +54,7 @@ def brooch(c, w, h):
     r = w / 2
     cy = h - r
     q, a = c.polar(0, cy)
-    torn = c.x - r * 0.50 - 0.9 * np.sin(c.y * 1.4) - 0.5 * np.sin(c.y * 3.7 + 1) - 0.16 * (c.y - cy)
+    torn = c.x - r * 0.45 - 0.45 * np.sin(c.y * 1.4) - 0.16 * np.sin(c.y * 3.7 + 1) - 0.16 * (c.y - cy)
     # Filigree: a rim, scrolls between it and the setting, and the pin stem across the back.
     relief = Relief(c)
     relief.wire(c.line(-r * 0.45, cy + r * 0.52, r * 0.93, cy + r * 0.30), 0.42)
@@ -71,7 +71,7 @@ def brooch(c, w, h):
     relief.sink(both(q - r * 0.50, torn + 1.2), 0.3, 0.2)
     bail(relief, c, cy - r + 0.8).paint("gold", patina=1.2, seed=103)
     stone = Relief(c).puff(c.oval(-r * 0.04, cy, r * 0.44, r * 0.48), 3.2)
-    stone.stone(np.clip(np.array((8, 84, 58)) + 22 * c.noise(1.5, 104)[..., None] * np.array((0.5, 1, 0.8)), 0, 255), 1.4, 0.08, lift=0.35)
+    stone.stone(np.clip(np.array((8, 84, 58)) + 22 * c.noise(1.5, 104)[..., None] * np.array((0.5, 1, 0.8)), 0, 255), 1.4, 0.08, lift=0.7)
     for i, t in enumerate(np.arange(14) * TURN / 14 + TURN / 28):
         x, y = r * 0.77 * np.sin(t), r * 0.77 * np.cos(t)
         if x < r * 0.42 and i not in (10, 6):

@@ -1,7 +1,7 @@
 """Lockets: two lids, a hinge on the left, a catch on the right, an engraved front."""
 import numpy as np
 
-from canvas import both, heart, star, step
+from canvas import heart, star, step
 from relief import Relief
 
 TURN = 2 * np.pi
@@ -47,18 +47,18 @@ def vine_locket(c, w, h):
     relief.z += np.where(d < 0, 0.9 * np.clip(1 - (c.x / a) ** 2 - ((c.y - cy) / b) ** 2, 0, 1), 0)
     relief.groove(d + 1.7, 0.3, 0.15)
     ground = d + 2.2
-    relief.z -= np.where(ground < 0, 0.22 + 0.05 * np.sign(np.sin(c.x * 9) * np.sin(c.y * 9)), 0)
+    relief.z -= np.where(ground < 0, 0.30 + 0.035 * c.noise(0.10, 47), 0)
     ys = np.linspace(cy - b + 3.4, cy + b - 3.0, 22)
     wave = lambda y: 2.1 * np.sin((y - cy) * 0.62)
     vine = c.path([(wave(y), y) for y in ys])
-    relief.raised(vine - 0.35, 0.45, 0.35)
+    relief.raised(vine - 0.38, 0.55, 0.38)
     for i, y in enumerate(np.arange(cy - b + 4.5, cy + b - 4, 2.5)):
         for s in (-1, 1):
             x0, t = wave(y), 0.8 * s
             x, yy = x0 + s * 1.75, y - 0.7
             u, v = (c.x - x) * np.cos(t) + (c.y - yy) * np.sin(t), -(c.x - x) * np.sin(t) + (c.y - yy) * np.cos(t)
             leaf = np.maximum((np.hypot(u / 0.85, v / 1.6) - 1) * 0.85, d + 2.4)
-            relief.raised(leaf, 0.45, 0.6).groove(np.where(leaf < 0, u, 9), 0.2, 0.09)
+            relief.raised(leaf, 0.65, 0.7).groove(np.where(leaf < 0, u, 9), 0.2, 0.09)
     relief.eye().paint("brass", seed=42)
 
 

@@ -18,6 +18,7 @@ import numpy as np
 import beads
 import charms
 import crystals
+import fancies
 import film
 import found
 import keys
@@ -33,10 +34,10 @@ HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
 PX_PER_MM, LONGEST, SHORTEST, FINER = 10.0, 420, 160, 2.4
 RECIPES = {}
-for drawer in (keys, lockets, charms, beads, crystals, vials, tassels, found):
+for drawer in (keys, lockets, charms, fancies, beads, crystals, vials, tassels, found):
     RECIPES |= drawer.RECIPES
 DROP = re.compile(r'id: "([^"]+)".*?\bwidth: "([\d.]+)mm", height: "([\d.]+)mm", ring', re.S)
-SAMPLES = {"glass": 192}
+SAMPLES = {"glass": 192, "body": 160, "pearl": 160}
 
 
 def drops():
@@ -139,7 +140,7 @@ def main(names):
                 (folder / f"{name}.{kind}").unlink()
     if not names or "linen" in names:
         kiosk.linen().save(ROOT / "assets/kiosk/linen.png", optimize=True)
-    sheet.write(ROOT)
+    sheet.write(ROOT, [name for name, _, _ in drops()])
 
 
 if __name__ == "__main__":

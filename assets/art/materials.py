@@ -168,8 +168,8 @@ def silk(colour, sheen):
     tone = n.value("tone")
     deep = n.mix(tone, tuple(v * 0.45 for v in colour), tuple(min(1.0, v * 1.25 + 0.02) for v in colour))
     base = n.add("ShaderNodeBsdfDiffuse", {"Color": deep})
-    pale = tuple(min(1.0, 0.35 + 0.75 * v) for v in colour)
-    gleam = n.add("ShaderNodeBsdfAnisotropic", {"Color": pale, "Roughness": 0.38}, distribution="GGX")
+    pale = tuple(min(1.0, 0.05 + 1.1 * v**0.5) for v in colour)
+    gleam = n.add("ShaderNodeBsdfAnisotropic", {"Color": pale, "Roughness": 0.30}, distribution="GGX")
     return n.done(n.add("ShaderNodeMixShader", {0: sheen, 1: base, 2: gleam}))
 
 

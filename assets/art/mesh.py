@@ -41,11 +41,10 @@ class Mesh:
         return Mesh(self.points @ np.asarray(matrix, np.float32).T, self.faces, self.values, self.smooth)
 
     def valued(self, **values):
-        """With a value for the whole mesh, or one for each point."""
+        """With values that are the same at every point: numbers or colours."""
         n = len(self.points)
-        full = {name: np.broadcast_to(np.asarray(v, np.float32), (n, *np.shape(v)[-1:])) if np.ndim(v) else np.full(n, v, np.float32) for name, v in values.items() if np.ndim(v) < 2 and np.size(v) != n}
-        full |= {name: np.asarray(v, np.float32) for name, v in values.items() if name not in full}
-        return Mesh(self.points, self.faces, {**self.values, **full}, self.smooth)
+        even = {name: np.tile(np.asarray(v, np.float32), (n, 1) if np.ndim(v) else n) for name, v in values.items()}
+        return Mesh(self.points, self.faces, {**self.values, **even}, self.smooth)
 
     def outward(self):
         """A closed mesh with its triangles turned outwards once y points up, as clear bodies need."""

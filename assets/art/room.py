@@ -26,7 +26,7 @@ def light(x, y, z):
     grey = grey * (1.0 - 0.45 * step(x - 0.4 * y, -0.4, 0.8))
     rgb = np.maximum(grey, 0.03)[..., None] * np.array((1.0, 0.97, 0.92))
     # Linen behind the drop, lit from above.
-    rgb = rgb + (step(-z, 0.0, 0.7) * (0.42 + 0.18 * y))[..., None] * np.array((1.0, 0.94, 0.85))
+    rgb = rgb + (step(-z, 0.0, 0.7) * (0.64 + 0.22 * y))[..., None] * np.array((1.0, 0.94, 0.85))
     key, u, v = pane(x, y, z, WINDOW, 0.50, 0.62, 0.05)
     bars = 1 - 0.75 * np.exp(-((np.minimum(np.abs(u), np.abs(v - 0.10)) / 0.035) ** 2))
     rgb = rgb + (key * bars * 6.5)[..., None] * np.array((1.0, 0.93, 0.80))

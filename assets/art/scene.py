@@ -6,7 +6,6 @@ Blender's y is up; 1 unit is 1 mm. Written for Blender 3.4 (Cycles, no denoiser 
 """
 import array
 import json
-import math
 import pathlib
 import sys
 import time
@@ -78,7 +77,7 @@ def settings(scene, job):
     render.engine = "CYCLES"
     cycles.device, cycles.use_denoising, cycles.seed = "CPU", False, 7
     cycles.samples, cycles.use_adaptive_sampling, cycles.adaptive_threshold = job["samples"], True, 0.012
-    cycles.max_bounces, cycles.transmission_bounces, cycles.transparent_max_bounces = 14, 14, 16
+    cycles.max_bounces, cycles.transmission_bounces, cycles.transparent_max_bounces = 24, 24, 24
     cycles.sample_clamp_indirect, cycles.blur_glossy = 6.0, 0.3
     cycles.film_transparent_glass = job["clear"]
     cycles.pixel_filter_type, cycles.filter_width = "BLACKMAN_HARRIS", 1.3

@@ -1,16 +1,16 @@
 """The contact sheet: every drop of the catalogue at one scale, and the kiosk's own pictures, on linen."""
 from PIL import Image, ImageDraw, ImageFont
 
-WIDTH, GAP, PX_PER_MM = 1600, 18, 5.0
+WIDTH, GAP, PX_PER_MM, STEP = 1440, 16, 4.5, 6
 
 
-def write(root):
-    """Puts assets/pictures/contact-sheet.png together from the stored pictures."""
+def write(root, names):
+    """Puts assets/pictures/contact-sheet.png together from the stored pictures of drops of those names."""
     linen = Image.open(root / "assets/kiosk/linen.png").convert("RGB")
     ground = linen.resize((1, 1), Image.Resampling.BOX).getpixel((0, 0))
     font = ImageFont.truetype(root / "assets/fonts/andika-regular.ttf", 11)
-    files = sorted(p for p in (root / "catalog/pictures").glob("*.png") if not p.name.endswith(".normal.png"))
-    files += [root / f"assets/kiosk/{name}.png" for name in ("link-face", "link-side", "ring", "clasp", "bangle")]
+    files = [root / f"catalog/pictures/{name}.png" for name in names]
+    files += [root / f"assets/kiosk/{name}.png" for name in ("bangle", "link-face", "link-side", "ring", "clasp")]
     rows, x = [[]], GAP
     for path in files:
         image = Image.open(path)
@@ -30,4 +30,6 @@ def write(root):
             sheet.paste(small, (x + (wide - small.width) // 2, y), small)
             draw.text((x + wide / 2, y + tall - 30), name, (60, 52, 44), font, "ma")
         y += tall
-    sheet.quantize(255, Image.Quantize.MEDIANCUT, dither=Image.Dither.FLOYDSTEINBERG).save(root / "assets/pictures/contact-sheet.png", optimize=True)
+    # Fewer steps of tone pack better, and this is only an overview.
+    sheet = sheet.point([min(255, round(v / STEP) * STEP) for v in range(256)] * 3)
+    sheet.save(root / "assets/pictures/contact-sheet.png", optimize=True)

@@ -25,9 +25,8 @@ def skirt(c, w, h, top, seed, flare, neck, threads=1100, wire=0.135, **material)
         x, z = half * np.sin(angle) + wander[0], half * np.cos(angle) + wander[1]
         q = np.hypot(x, z)
         k = np.minimum(1, (w / 2 - wire) / np.maximum(q, 1e-6))
-        m = tube(np.stack([x * k, top + length * t, z * k], -1), wire * rs.uniform(0.85, 1.15), 6, caps=False)
-        m.values["tone"] = np.full(len(m.points), np.clip(rs.normal(0.55, 0.22), 0, 1), np.float32)
-        hair.append(m)
+        thread = tube(np.stack([x * k, top + length * t, z * k], -1), wire * rs.uniform(0.85, 1.15), 6, caps=False)
+        hair.append(thread.valued(tone=np.clip(rs.normal(0.55, 0.22), 0, 1)))
     c.part(together(hair), kind="silk", **material)
 
 
@@ -71,7 +70,7 @@ def cap_wound(c, w, top, finish, seed):
     c.part(loop(0, 1.5, 1.08, 0.42), **metal(finish, seed))
 
 
-def tassel(colour, finish, cap, seed, sheen=0.20, flare=0.20, neck=0.58):
+def tassel(colour, finish, cap, seed, sheen=0.30, flare=0.20, neck=0.58):
     def recipe(c, w, h):
         top = 7.2
         skirt(c, w, h, top, seed, flare, neck, colour=colour, sheen=sheen)
@@ -89,21 +88,20 @@ def knotted(c, w, h):
     t = np.linspace(0.10, 0.98, 40) * np.pi
     for i in range(34):
         a = i * TURN / 34 + 0.5 * (t - t[0]) / np.pi
-        m = tube(np.stack([w * 0.29 * np.sin(t) * np.sin(a), 6.2 - 2.9 * np.cos(t), w * 0.29 * np.sin(t) * np.cos(a)], -1), 0.34, 10)
-        m.values["tone"] = np.full(len(m.points), np.clip(rs.normal(0.6, 0.2), 0, 1), np.float32)
-        hair.append(m)
+        out = w * 0.29 * np.sin(t)
+        thread = tube(np.stack([out * np.sin(a), 6.2 - 2.9 * np.cos(t), out * np.cos(a)], -1), 0.34, 10)
+        hair.append(thread.valued(tone=np.clip(rs.normal(0.6, 0.2), 0, 1)))
     a = np.linspace(0, 4 * TURN, 300)
-    band = tube(np.stack([w * 0.285 * np.sin(a), 8.5 + 1.7 * a / a[-1], w * 0.285 * np.cos(a)], -1), 0.30, 12)
-    band.values["tone"] = np.full(len(band.points), 0.95, np.float32)
+    band = tube(np.stack([w * 0.285 * np.sin(a), 8.5 + 1.7 * a / a[-1], w * 0.285 * np.cos(a)], -1), 0.30, 12).valued(tone=0.95)
     c.part(together([*hair, band]), **ink)
     c.part(loop(0, 1.5, 1.08, 0.42), **metal("gunmetal", 95))
     c.part(tube([(0, 2.5, 0), (0, 3.8, 0)], 0.6), **metal("gunmetal", 95))
 
 
 RECIPES = {
-    "tassel-plum": tassel((0.17, 0.010, 0.10), "brass", cap_domed, 90),
-    "tassel-teal": tassel((0.006, 0.18, 0.20), "silver", cap_bell, 91, flare=0.28, neck=0.56),
+    "tassel-plum": tassel((0.15, 0.006, 0.085), "brass", cap_domed, 90),
+    "tassel-teal": tassel((0.005, 0.15, 0.17), "silver", cap_bell, 91, flare=0.28, neck=0.47),
     "tassel-ochre": tassel((0.64, 0.32, 0.032), "brass", cap_wound, 92, flare=0.12, neck=0.46),
-    "tassel-ivory": tassel((0.84, 0.76, 0.60), "gold", cap_domed, 93, 0.16),
+    "tassel-ivory": tassel((0.84, 0.76, 0.60), "gold", cap_domed, 93, 0.24),
     "tassel-ink": knotted,
 }

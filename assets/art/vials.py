@@ -48,7 +48,7 @@ def scatter(c, w, h, hollow, n, seed, colours, size, shape, top, crowd=1.4, **su
         q = wide * np.sqrt(rs.uniform(0.25, 1))
         colour = linear(np.array(colours[rs.randint(len(colours))])) * rs.uniform(0.8, 1.12)
         m = shape(r, rs).turned(turn(rs)).moved(q * np.cos(a), y, q * np.sin(a))
-        many.append(Mesh(m.points, m.faces, {"tint": np.tile(np.clip(colour, 0, 1), (len(m.points), 1))}, m.smooth))
+        many.append(m.valued(tint=np.clip(colour, 0, 1)))
     c.part(together(many), **surface)
 
 
@@ -75,7 +75,7 @@ def paper_star(r, rs):
     return Mesh(m.points[m.faces].reshape(-1, 3), np.arange(m.faces.size), smooth=False)
 
 
-def vial(fill, foot=1.6, tint=(0.90, 0.96, 0.94)):
+def vial(fill, foot=1.6, tint=(0.95, 0.97, 0.96)):
     def recipe(c, w, h):
         c.clear = True
         outer, inner = outside(w, h, foot), inside(w, h, foot)
@@ -131,16 +131,15 @@ def message(c, w, h, hollow):
     ink = np.exp(-((((at - top) % 1.35 - 0.7) / 0.12) ** 2)) * words * (at > top + 1) * (at < low - 1.2) * (along < 0.4 * r)
     edge = np.exp(-(((t - t[-1]) / 0.06) ** 2))
     tone = (1 + 0.03 * rs.normal(size=x.shape)) * (1 - 0.12 * edge)
-    rgb = np.array((242, 226, 186)) * tone[..., None] * (1 - 0.55 * ink[..., None]) + np.array((70, 54, 60)) * 0.5 * ink[..., None]
+    rgb = np.array((244, 222, 180)) * tone[..., None] * (1 - 0.55 * ink[..., None]) + np.array((70, 54, 60)) * 0.5 * ink[..., None]
     m.values["tint"] = linear(np.clip(rgb, 0, 255)).reshape(-1, 3)
     c.part(m, kind="body", gloss=0.05, rough=0.7, glow=0.0)
     mid = (top + low) / 2 + 0.6
-    thread = {"tint": np.array(linear((150, 24, 50)))}
+    red = linear((150, 24, 50))
+    thread = {"kind": "body", "gloss": 0.2, "rough": 0.5, "glow": 0.0}
 
     def tie(path, wire):
-        k = tube(path, wire, 12)
-        k.values["tint"] = np.tile(thread["tint"], (len(k.points), 1))
-        c.part(k, kind="body", gloss=0.2, rough=0.5, glow=0.0)
+        c.part(tube(path, wire, 12).valued(tint=red), **thread)
 
     t = np.linspace(0, 2 * TURN, 120)
     tie(np.stack([(r + 0.14) * np.sin(t), mid - 0.35 + 0.7 * t / t[-1] + 0.05 * np.sin(t), (r + 0.14) * np.cos(t)], -1), 0.24)
@@ -149,9 +148,7 @@ def message(c, w, h, hollow):
         tie(np.stack([s * (0.95 - 0.95 * np.cos(a)), mid + 0.55 * np.sin(a), r + 0.35 + 0.12 * np.sin(a / 2)], -1), 0.18)
         q = np.linspace(0, 1, 16)
         tie(np.stack([s * (0.2 + 1.2 * q), mid + 2.6 * q**1.2, r + 0.35 - 0.35 * q], -1), 0.17)
-    knot = ball(0, mid, r + 0.4, 0.36, n=32)
-    knot.values["tint"] = np.tile(thread["tint"], (len(knot.points), 1))
-    c.part(knot, kind="body", gloss=0.2, rough=0.5, glow=0.0)
+    c.part(ball(0, mid, r + 0.4, 0.36, n=32).valued(tint=red), **thread)
 
 
 def sand(c, w, h, hollow):
@@ -186,6 +183,6 @@ def stars(c, w, h, hollow):
 
 
 RECIPES = {
-    "vial-glitter": vial(glitter), "vial-message": vial(message, 2.4, (0.86, 0.95, 0.90)), "vial-sand": vial(sand, 1.0),
-    "vial-seeds": vial(seeds, 2.0), "vial-stars": vial(stars, 3.4, (0.88, 0.93, 0.98)),
+    "vial-glitter": vial(glitter), "vial-message": vial(message, 2.4, (0.94, 0.97, 0.95)), "vial-sand": vial(sand, 1.0),
+    "vial-seeds": vial(seeds, 2.0), "vial-stars": vial(stars, 3.4, (0.94, 0.96, 0.98)),
 }
