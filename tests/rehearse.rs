@@ -56,8 +56,10 @@ fn answers_in_the_terminal() {
     let dir = tempfile::tempdir().expect("a folder");
     let piece = "(base: \"chain-brass\", length: \"24in\", wearer: Under3, drops: [\"key-heart\", \"key-tiny\"])";
     fs::write(dir.path().join("p.ron"), piece).expect("written");
+    let bangle = "(base: \"bangle-brass\", wearer: From13, drops: [\"key-heart\", \"key-heart\"])";
+    fs::write(dir.path().join("bangle.ron"), bangle).expect("written");
     fs::write(dir.path().join("bad.ron"), "(base: \"chain-bras\", drops: [])").expect("written");
-    let run = |words: &str| {
+    let run = &|words: &str| {
         let words = words.replace("CAT", CATALOG);
         let done = chatelaine(dir.path()).args(words.split(' ')).output().expect("it runs");
         let (out, err) = (String::from_utf8_lossy(&done.stdout), String::from_utf8_lossy(&done.stderr));
@@ -83,14 +85,18 @@ fn answers_in_the_terminal() {
             assert!(!object[key].is_null(), "{words}: no {key} in {out}");
         }
     }
-    // A bare chain half as long again as its span: sag/S 0.502633261648 (from sinh(u)/u = L/S, 30 digits).
-    let (_, out, _) = run("hang --front-length 150mm --width 100mm --chain 12.5g/m --json");
-    let object: serde_json::Value = serde_json::from_str(&out).expect("an object");
-    assert!((object["sag_mm"].as_f64().expect("a number") - 50.2633261648).abs() < 1e-7, "{out}");
+    hang_answers(run);
     for (words, says) in [
         ("quote bad.ron --catalog CAT", "did you mean \"chain-brass\"?"),
         ("quote missing.ron --catalog CAT", "can't be read"),
         ("hang --front-length 90mm --width 100mm --chain 12.5g/m", "does not reach"),
+        ("hang --front-length 120mm --width 100mm --rise 70mm --chain 12.5g/m", "across 122.1 mm"),
+        ("hang --front-length 120mm --width 100mm", "--chain"),
+        ("hang --front-length 120mm --width 100mm --chain 12.5g/m --load 3g --load 3g", "1 gaps"),
+        ("hang --front-length 120mm --width 100mm --chain 12.5g/m --load 3g --load 3g --gap 130mm", "1 of them fit"),
+        ("hang --front-length 120mm --width 100mm --chain 12.5g/m --load 0g", "above zero"),
+        ("hang p.ron --catalog CAT --width 100mm", "--front-length"),
+        ("hang bangle.ron --catalog CAT --front-length 120mm --width 100mm", "is a bangle"),
         ("hang --front-length 90 --width 100mm --chain 12.5g/m", "24in"),
         ("gauge --rod 5", "2 are needed"),
         ("gauge --ball 0", "above zero"),
@@ -102,6 +108,48 @@ fn answers_in_the_terminal() {
         assert_eq!(code, Some(2), "{words}: {err}");
         assert!(err.contains(says) && !err.contains("panicked"), "{words} should say {says:?}: {err}");
     }
+}
+
+/// What `hang` answers, in its numbers.
+fn hang_answers(run: &impl Fn(&str) -> (Option<i32>, String, String)) {
+    let object = |words: &str| -> serde_json::Value {
+        let (_, out, err) = run(words);
+        serde_json::from_str(&out).unwrap_or_else(|error| panic!("{words}: {error}: {out}{err}"))
+    };
+    let is = |value: &serde_json::Value, wanted: f64| {
+        let found = value.as_f64().expect("a number");
+        assert!((found - wanted).abs() < 1e-7 * wanted.abs().max(1.0), "{found} is not {wanted}");
+    };
+    // A bare chain half as long again as its span: sag/S 0.502633261648 (from sinh(u)/u = L/S, 30 digits).
+    is(&object("hang --front-length 150mm --width 100mm --chain 12.5g/m --json")["sag_mm"], 50.2633261648);
+    // The same with the right hang point 0.3 S higher, from √(L² − h²) = 2a·sinh(S/2a), 30 digits.
+    let raised = object("hang --front-length 150mm --width 100mm --rise 30mm --chain 12.5g/m --json");
+    is(&raised["sag_mm"], 34.9864632049);
+    is(&raised["horizontal_tension_mn"], 0.316905698276 * 1.25 * 9.80665);
+    // A heavy chain with as much again in its middle (semi-analytic, 30 digits).
+    let loaded = object("hang --front-length 150mm --width 100mm --chain 20g/m --load 3g --json");
+    is(&loaded["sag_mm"], 55.4242049777);
+    is(&loaded["end_tension_mn"], 1.79947033119 * 2.0 * 9.80665);
+    is(&loaded["rings"][0]["x_mm"], 50.0);
+    assert!(loaded["against"].is_null());
+    // Heavy drops at one end of a long row pull its other end to the hang point, and the answer says so.
+    let chain = "hang --front-length 150mm --width 110mm --chain 10g/m";
+    let row = "--load 1g --load 1g --load 9g --load 9g --gap 30mm --gap 30mm --gap 60mm";
+    let leaning = object(&format!("{chain} {row} --json"));
+    assert_eq!((&leaning["against"], &leaning["rings"][0]["x_mm"]), (&"left".into(), &0.0.into()));
+    let (_, words, _) = run(&format!("{chain} {row}"));
+    assert!(words.contains("against the left hang point"), "{words}");
+    // In a catalogue: the whole length has its trade name, and everything its place on the body.
+    let piece = object("hang p.ron --catalog CAT --json");
+    assert_eq!(piece["falls"]["trade_length"], "matinee");
+    assert_eq!(piece["falls"]["drops"].as_array().map(Vec::len), Some(2));
+    assert_eq!(piece["rings"][1]["id"], "key-tiny");
+    let lowest = piece["lowest_mm"].as_f64().expect("a number");
+    assert!(lowest > piece["sag_mm"].as_f64().expect("a number") + 5.0, "{piece}");
+    // A bangle: two of the same are in balance as far to the left as to the right.
+    let bangle = object("hang bangle.ron --catalog CAT --json");
+    let angle = |i: usize| bangle["rings"][i]["angle_deg"].as_f64().expect("an angle");
+    assert!(angle(0) < -1.0 && (angle(0) + angle(1)).abs() < 1e-9, "{bangle}");
 }
 
 /// The safety commands' answers against the closed forms for the drawing of 16 CFR 1501.4, and what each region says.

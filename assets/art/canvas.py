@@ -4,12 +4,11 @@ x runs to the right from the middle, y downwards from the top of the drop. A sha
 negative inside.
 """
 import numpy as np
-from PIL import Image, ImageDraw
 from scipy import ndimage as nd
 
 
 class Canvas:
-    """Straight colour (0..255) and cover (0..1) over a margin wide enough that nothing is cut off."""
+    """A grid of k points to the millimetre, with a margin wide enough that nothing is cut off, and the parts made on it."""
 
     MARGIN = 1.5
 
@@ -19,21 +18,12 @@ class Canvas:
         ys, xs = np.mgrid[0 : self.rows, 0 : self.cols].astype(np.float32)
         self.x = (xs + 0.5) / k - (w / 2 + self.MARGIN)
         self.y = (ys + 0.5) / k - self.MARGIN
-        self.rgb = np.zeros((self.rows, self.cols, 3), np.float32)
-        self.a = np.zeros((self.rows, self.cols), np.float32)
+        self.parts = []
+        self.clear = False  # whether the ground is seen through its glass
 
-    def over(self, rgb, a):
-        """Lays a colour over what is there."""
-        a = np.clip(a, 0, 1)
-        under = self.a * (1 - a)
-        whole = a + under
-        mixed = (rgb * a[..., None] + self.rgb * under[..., None]) / np.maximum(whole, 1e-6)[..., None]
-        self.rgb = np.where(whole[..., None] > 0, mixed, self.rgb)
-        self.a = whole
-
-    def cover(self, d):
-        """How much of each pixel a shape covers."""
-        return np.clip(0.5 - d * self.k, 0, 1)
+    def part(self, mesh, **material):
+        """Adds a mesh made of a material (see materials.py)."""
+        self.parts.append((mesh, material))
 
     def blur(self, field, mm):
         return nd.gaussian_filter(field, mm * self.k, truncate=3)
@@ -73,13 +63,17 @@ class Canvas:
         return join(*[self.line(*p, *q, r) for p, q in zip(points, points[1:])])
 
     def shape(self, points):
-        """A filled outline."""
-        image = Image.new("L", (self.cols, self.rows))
-        to_px = [((x + self.w / 2 + self.MARGIN) * self.k, (y + self.MARGIN) * self.k) for x, y in points]
-        ImageDraw.Draw(image).polygon(to_px, fill=255)
-        inside = np.asarray(image) > 127
-        d = nd.distance_transform_edt(~inside) - nd.distance_transform_edt(inside)
-        return nd.gaussian_filter(d.astype(np.float32), 0.8) / self.k
+        """A filled outline: how far to its nearest side, inside by the even-odd rule."""
+        near = np.full(self.x.shape, 1e9, np.float32)
+        inside = np.zeros(self.x.shape, bool)
+        for (x0, y0), (x1, y1) in zip(points, [*points[1:], points[0]]):
+            dx, dy = x1 - x0, y1 - y0
+            ux, uy = self.x - np.float32(x0), self.y - np.float32(y0)
+            t = np.clip((ux * np.float32(dx) + uy * np.float32(dy)) / np.float32(dx * dx + dy * dy + 1e-12), 0, 1)
+            near = np.minimum(near, (ux - t * np.float32(dx)) ** 2 + (uy - t * np.float32(dy)) ** 2)
+            if y0 != y1:
+                inside ^= ((self.y >= y0) != (self.y >= y1)) & (ux < uy * np.float32(dx / dy))
+        return np.sqrt(near) * np.where(inside, -1, 1)
 
     def curve(self, f, n=240):
         """A filled closed curve, f(angle) -> (x, y)."""

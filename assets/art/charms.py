@@ -11,11 +11,12 @@ def moon(c, w, h):
     r = w / 2
     cy = h - r
     d = cut(c.disc(0, cy, r), c.disc(r * 0.46, cy - r * 0.10, r * 0.80))
-    relief = Relief(c).puff(d, 1.7)
-    relief.groove(c.box(-r * 0.66, cy - r * 0.12, 0.75, 0.02, 0.01, -0.5), 0.35, 0.22)
-    relief.groove(c.path([(-r * 0.40, cy + r * 0.30), (-r * 0.55, cy + r * 0.38), (-r * 0.62, cy + r * 0.30)]), 0.3, 0.18)
-    for x, y, size in ((-0.32, 0.62, 0.5), (-0.62, -0.48, 0.42), (0.05, 0.82, 0.38)):
-        relief.groove(c.shape(star(x * r, cy + y * r, size, size, 4, 0.35)).clip(0), 0.25, 0.12)
+    relief = Relief(c).puff(d, 1.9)
+    # Stars punched in, and a row of dots along the outer edge.
+    for x, y, size in ((-0.62, -0.30, 1.25), (-0.70, 0.16, 0.75), (-0.46, 0.50, 1.15), (-0.10, 0.74, 0.8), (-0.30, -0.66, 0.7), (0.28, 0.80, 0.5)):
+        relief.sink(c.shape(star(x * r, cy + y * r, size, size, 5, 0.42)), 0.35, 0.2)
+    for t in np.linspace(-0.35, -2.75, 20):
+        relief.sink(c.disc(0.93 * r * np.sin(t), cy - 0.93 * r * np.cos(t), 0.17), 0.18, 0.15)
     relief.wire(c.line(0, 2.4, -r * 0.12, 3.6), 0.6).eye().paint("silver", seed=3)
 
 
@@ -23,13 +24,10 @@ def five_star(c, w, h):
     r = w / 2 / np.sin(TURN / 5)
     cy = 2.2 + r
     d = c.shape(star(0, cy, r, r, 5, 0.44))
-    q, a = c.polar(0, cy)
-    folded = np.abs((a + TURN / 10) % (TURN / 5) - TURN / 10)
     # Two facets to each arm: the height falls from the arm's ridge to its edges.
     z = np.clip(-d, 0, None) * 0.95
     relief = Relief(c).add(d, 0.35 + z)
-    relief.groove(q * np.sin(folded), 0.10, 0.10)
-    relief.wire(c.line(0, 2.2, 0, 3.4), 0.55).eye().paint("gold", rough=0.04, seed=4)
+    relief.wire(c.line(0, 2.2, 0, 3.4), 0.55).eye().paint("gold", rough=0.16, seed=4)
 
 
 def sun(c, w, h):
@@ -132,7 +130,7 @@ def puffed_heart(c, w, h):
     d = c.curve(heart(0, cy, w / 2, (h - 2.6) / 2))
     relief = Relief(c).puff(d, 3.4)
     relief.groove(c.curve(heart(0, cy - 0.2, w * 0.31, (h - 2.6) * 0.30)), 0.16, 0.16)
-    relief.wire(c.line(0, 2.3, 0, 5.8), 0.7).eye().paint("copper", rough=0.035, seed=10)
+    relief.wire(c.line(0, 2.3, 0, 5.8), 0.7).eye().paint("copper", rough=0.16, seed=10)
 
 
 def acorn(c, w, h):
@@ -181,7 +179,7 @@ def flower(c, w, h):
     for i in range(24):
         g = np.sqrt((i + 0.5) / 24) * r * 0.22
         relief.raised(c.disc(g * np.sin(i * 2.4), cy - g * np.cos(i * 2.4), 0.3), 0.28, 0.3)
-    relief.eye().paint("gold", rough=0.045, seed=13)
+    relief.eye().paint("gold", rough=0.16, seed=13)
 
 
 def bell(c, w, h):
@@ -193,8 +191,7 @@ def bell(c, w, h):
         relief.groove(c.y - (top + (low - top) * y), 0.28, 0.16)
     for x in np.linspace(-1.2, 1.2, 7):
         px = w * 0.235 * np.sin(x)
-        relief.raised(c.oval(px, top + (low - top) * 0.56, 0.62 * np.cos(x), 1.5), 0.28, 0.4)
-        relief.groove(c.line(px, top + (low - top) * 0.50, px, top + (low - top) * 0.62), 0.2, 0.09)
+        relief.raised(c.oval(px, top + (low - top) * 0.56, 0.66 * np.cos(x), 0.66), 0.4, 0.5)
     relief.turned(low - 0.9, low + 0.1, lambda t: w / 2 - 0.15 * (2 * t - 1) ** 2)
     relief.wire(np.abs(c.disc(0, 3.1, 0.9)), 0.5).eye().paint("brass", seed=14)
 
@@ -246,7 +243,7 @@ def snowflake(c, w, h):
     relief.wire(np.abs(y * np.cos(TURN / 12 - 0) + x * 0.5 - r * 0.30), 0.42)
     relief.ball(0, cy, 1.5, depth=1.5)
     relief.add(np.hypot(x, y - r + 0.75) - 0.75, 0.75 * np.sqrt(np.clip(1 - (np.hypot(x, y - r + 0.75) / 0.75) ** 2, 0, 1)))
-    relief.eye().paint("silver", rough=0.04, seed=17)
+    relief.eye().paint("silver", rough=0.16, seed=17)
 
 
 def sweet(c, w, h):
@@ -254,12 +251,12 @@ def sweet(c, w, h):
     cy = h - r
     q, a = c.polar(0, cy)
     swirl = np.sin((a + q * 0.22) * 5)
-    edge = 0.5 + 0.5 * np.clip(swirl * q * 1.6 / 5 * c.k * 0.12, -1, 1)
-    colour = np.array((250, 242, 230)) + (np.array((206, 44, 66)) - np.array((250, 242, 230))) * edge[..., None]
-    candy = Relief(c).puff(c.disc(0, cy, r - 0.75), 3.2)
+    edge = 0.5 + 0.5 * np.clip(swirl * q * 3.0, -1, 1)
+    colour = np.array((250, 242, 230)) + (np.array((200, 30, 52)) - np.array((250, 242, 230))) * edge[..., None]
+    candy = Relief(c).puff(c.disc(0, cy, r - 0.75), 3.4)
     candy.z += np.where(candy.d < 0, 0.05 * swirl, 0)
-    candy.stone(colour, 1.2, 0.02, 0.35)
-    band = Relief(c).wire(np.abs(c.disc(0, cy, r - 0.6)), 0.6, 0.3)
+    candy.stone(colour, 1.2, 0.2)
+    band = Relief(c).wire(np.abs(c.disc(0, cy, r - 0.6)), 0.6, 0.5)
     band.z += np.where(band.d < 0, 0.07 * np.sin(a * 48), 0)
     band.wire(c.line(0, 2.2, 0, 3.6), 0.55).eye().paint("silver", seed=18)
 
@@ -271,22 +268,22 @@ def magnet(c, w, h):
     cup = Relief(c).plate(c.disc(0, cy, r), 1.6, 0.6)
     cup.groove(c.disc(0, cy, r * 0.84), 0.35, 0.15)
     cup.z += np.where((q > r * 0.87) & (q < r * 0.97), 0.10 * np.sin(a * 60), 0)
-    cup.sink(c.disc(0, cy, r * 0.72), 0.7, 0.3)
-    cup.eye().paint("silver", rough=0.04, seed=19)
-    dome = Relief(c).puff(c.disc(0, cy, r * 0.69), 1.5)
+    cup.sink(c.disc(0, cy, r * 0.72), 1.2, 0.3)
+    cup.eye().paint("silver", rough=0.16, seed=19)
+    dome = Relief(c).puff(c.disc(0, cy, r * 0.70), 1.7)
     mica = np.clip(c.noise(0.09, 5) - 1.6, 0, 1)
-    night = np.array((26, 44, 104)) + np.array((40, 60, 70)) * (0.5 + 0.3 * c.noise(1.2, 6))[..., None] + mica[..., None] * 190
-    dome.stone(np.clip(night, 0, 255), 1.3, 0.02, 0.3)
+    night = np.array((16, 34, 96)) + np.array((40, 60, 70)) * (0.4 + 0.3 * c.noise(1.2, 6))[..., None] + mica[..., None] * 190
+    dome.stone(np.clip(night, 0, 255), 1.3, 0.15, lift=0.35)
 
 
 def lantern(c, w, h):
     roof, sill = h * 0.36, h - 2.4
     glow = Relief(c).plate(c.box(0, (roof + sill) / 2, w * 0.38, (sill - roof) / 2 + 0.4, 0.2), 0.5, 0.2)
     q = np.hypot(c.x * 1.1, (c.y - h * 0.68) * 0.8)
-    warm = np.stack([np.full_like(q, 255), 236 - q * 17, 168 - q * 24], -1)
-    glow.lay(warm * (1.02 - 0.05 * q[..., None]) + 6 * c.noise(0.35, 3)[..., None])
+    warm = np.stack([np.full_like(q, 255), 214 - q * 16, 120 - q * 20], -1) * (1.02 - 0.05 * q[..., None]) + 6 * c.noise(0.35, 3)[..., None]
     flame = c.curve(lambda t: (0.95 * np.sin(t) * np.sin(t / 2) ** 1.3, h * 0.68 - 2.1 * np.cos(t)))
-    c.over(np.full(c.rgb.shape, (255, 252, 226), np.float32), step(-flame, -0.5, 0.5) * 0.95)
+    bright = step(-flame, -0.5, 0.5)[..., None]
+    glow.shine(np.clip(warm * (1 - bright) + np.array((255, 246, 206)) * bright, 0, 255), 1.15, lift=-0.6)
     frame = Relief(c)
     for x in (-1, 1):
         frame.wire(c.line(x * w * 0.385, roof, x * w * 0.40, sill), 0.75)

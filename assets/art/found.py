@@ -2,8 +2,9 @@
 import numpy as np
 
 from canvas import both, cut, join, step
-from glass import Pebble, draw
+from crystals import brilliant
 from relief import Relief
+from solids import cut_stone
 
 TURN = 2 * np.pi
 
@@ -27,8 +28,8 @@ def gear(c, w, h):
     relief.z += np.where((q > r * 0.71) & (q < r * 0.86), 0.03 * np.sin(q * 22), 0)
     for t in np.arange(3) * TURN / 3 + 0.3:
         relief.sink(c.disc(r * 0.235 * np.sin(t), cy - r * 0.235 * np.cos(t), 0.34), 0.5, 0.15)
-    bail(relief, c, cy - r + 0.8).paint("brass", patina=1.3, grain=0.006, seed=101)
-    draw(c, Pebble(cy, r * 0.115, r * 0.115, 0.9), (206, 24, 66), 0.9, 0.97)
+    bail(relief, c, cy - r + 0.8).paint("brass", patina=1.3, seed=101)
+    Relief(c).puff(c.disc(0, cy, r * 0.125), 0.7).stone((176, 8, 40), 1.4, 0.1, lift=1.0)
 
 
 def button(c, w, h):
@@ -46,7 +47,7 @@ def button(c, w, h):
     weave = np.where(over > 0, np.abs(np.cos(x * 1.35)), np.abs(np.cos(y * 1.35)))
     strands = 0.08 * np.sin(np.where(over > 0, y, x) * 11)
     relief.z += inside * (0.75 * np.sqrt(1.001 - weave**2) + strands + 0.5 * (1 - (q / r) ** 2))
-    bail(relief, c, cy - r + 1).paint("gunmetal", patina=0.9, grain=0.006, seed=102)
+    bail(relief, c, cy - r + 1).paint("gunmetal", patina=0.9, seed=102)
 
 
 def brooch(c, w, h):
@@ -68,17 +69,16 @@ def brooch(c, w, h):
         if x < r * 0.34:
             relief.ball(x, y, 0.5, lift=0.7)
     relief.sink(both(q - r * 0.50, torn + 1.2), 0.3, 0.2)
-    bail(relief, c, cy - r + 0.8).paint("gold", patina=1.2, grain=0.006, seed=103)
-    Relief(c).puff(c.oval(-r * 0.04, cy, r * 0.44, r * 0.48), 3.2).stone(
-        np.array((18, 96, 70)) + 26 * c.noise(1.5, 104)[..., None] * np.array((0.6, 1, 0.8)) + np.clip(c.noise(0.10, 105) - 2.2, 0, 1)[..., None] * 60, 1.3, 0.02, 0.35
-    )
+    bail(relief, c, cy - r + 0.8).paint("gold", patina=1.2, seed=103)
+    stone = Relief(c).puff(c.oval(-r * 0.04, cy, r * 0.44, r * 0.48), 3.2)
+    stone.stone(np.clip(np.array((8, 84, 58)) + 22 * c.noise(1.5, 104)[..., None] * np.array((0.5, 1, 0.8)), 0, 255), 1.4, 0.08, lift=0.35)
     for i, t in enumerate(np.arange(14) * TURN / 14 + TURN / 28):
         x, y = r * 0.77 * np.sin(t), r * 0.77 * np.cos(t)
         if x < r * 0.42 and i not in (10, 6):
-            Relief(c).ball(x, cy - y, 1.0, depth=1.2).paint("silver", seed=106)
-            gem = Relief(c).ball(x, cy - y, 0.82, depth=0.9)
-            _, b = c.polar(x, cy - y)
-            gem.stone(np.array((214, 226, 238)) * (0.78 + 0.34 * (np.sin(b * 4) > 0) * step(c.disc(x, cy - y, 0.3), 0, 0.1) + 0.25 * (c.disc(x, cy - y, 0.34) < 0))[..., None], 1.4, 0.02, 0.4)
+            setting = Relief(c).plate(c.disc(x, cy - y, 1.08), 1.1, 0.35)
+            setting.sink(c.disc(x, cy - y, 0.85), 0.5, 0.1).paint("silver", rough=0.12, patina=0.5, seed=106)
+            gem = cut_stone(brilliant(0, 0.86, 0.86, 6, 0.5, 0.35, 0.4), (0, 0, 0.05)).moved(x, cy - y, 1.1)
+            c.part(gem.outward(), kind="glass", colour=(0.86, 0.93, 1.0), dense=0.0, ior=1.7)
 
 
 def token(c, w, h):
@@ -99,7 +99,7 @@ def token(c, w, h):
     relief.z -= np.where(relief.d < 0, 0.05 * np.clip(c.noise(0.35, 108) - 1.2, 0, 1), 0)
     for x0, y0, x1, y1 in ((-6, 8, 3, 11), (2, 17, 8, 15), (-4, 20, 1, 22)):
         relief.groove(c.line(x0, y0, x1, y1), 0.07, 0.06)
-    bail(relief, c, cy - r + 0.6).paint("copper", patina=1.5, grain=0.006, seed=109)
+    bail(relief, c, cy - r + 0.6).paint("copper", patina=1.5, seed=109)
 
 
 def plate(c, w, h):
@@ -119,7 +119,7 @@ def plate(c, w, h):
     for y in (top + 2.7, h - 2.7):
         relief.sink(c.disc(0, y, 1.25), 0.35, 0.5).pierce(c.disc(0, y, 0.75))
     relief.pierce(hole)
-    bail(relief, c, top + 0.9).paint("brass", patina=1.6, grain=0.008, seed=110)
+    bail(relief, c, top + 0.9).paint("brass", patina=1.6, seed=110)
 
 
 def spoon(c, w, h):
@@ -138,7 +138,7 @@ def spoon(c, w, h):
     relief.raised(c.disc(0, cy + 6.1, 1.3), 0.6, 1.0)
     for y in np.linspace(top + 3.2, top + 15, 7):
         relief.raised(c.oval(0, y, 0.62, 0.72), 0.4, 0.5)
-    bail(relief, c, top + 1.2).paint("silver", patina=1.1, grain=0.004, seed=111)
+    bail(relief, c, top + 1.2).paint("silver", patina=1.1, seed=111)
 
 
 RECIPES = {

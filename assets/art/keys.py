@@ -9,7 +9,7 @@ TURN = 2 * np.pi
 
 def stem(relief, c, y0, y1, r, collars):
     """A stem from y0 to y1 with turned collars at the given heights."""
-    relief.turned(y0, y1, lambda t: r + 0 * t, 1.0).ball(0, y1 - r * 0.9, r * 1.12, r * 0.9)
+    relief.turned(y0, y1 - r * 0.8, lambda t: r + 0 * t, 1.0).ball(0, y1 - r * 1.1, r * 1.25, r * 1.1)
     for y, wide, tall in collars:
         relief.turned(y - tall, y + tall, lambda t, wide=wide: r + (wide - r) * np.sqrt(np.clip(1 - (2 * t - 1) ** 2, 0, 1)), 0.9)
 
@@ -102,7 +102,7 @@ def petal_key(c, w, h):
     stem(relief, c, cy + R * 0.45, h, 1.15, [(low + 0.6, 2.3, 0.8), (low + 2.6, 1.9, 0.5), (low + 17, 1.7, 0.8), (h - 9, 1.8, 0.5)])
     relief.groove(np.where(both(low + 4 - c.y, c.y - low - 15) < 0, np.abs(np.sin((c.y * 0.9 - c.x * 1.1) * 1.7)) * 0.6, 9), 0.25, 0.14)
     bits(relief, c, 0.8, [(h - 2.0, 6.2, 0.75), (h - 4.1, 4.6, 0.75), (h - 6.2, 6.2, 0.75), (h - 4.1, 2.8, 2.8)])
-    relief.eye().paint("gold", rough=0.04, seed=35)
+    relief.eye().paint("gold", rough=0.16, seed=35)
 
 
 def diary_key(c, w, h):

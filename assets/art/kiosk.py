@@ -3,10 +3,11 @@ import numpy as np
 from PIL import Image
 from scipy import ndimage as nd
 
-from canvas import Canvas, cut, join
-from fit import shrink
+from canvas import cut, join
 from relief import Relief
+from solids import ball, tube
 
+GREY = {"kind": "metal", "finish": "grey", "rough": 0.2, "patina": 0.6, "grain": 0.4, "seed": 120}
 LINEN = np.array((243, 235, 221), float)  # #F3EBDD
 
 
@@ -35,37 +36,33 @@ def linen(n=512, threads=128, seed=7):
     return Image.fromarray((np.clip(rgb, 0, 255) + 0.5).astype(np.uint8), "RGB")
 
 
-def taken(draw, w, h, size, trim=True, finer=4):
-    """Draws at `finer` times the size and takes it down; with `trim`, the picture is cut to what is drawn."""
-    c = Canvas(w, h, finer * size[0] / w)
-    relief = Relief(c)
-    draw(c, relief)
-    relief.paint("grey", rough=0.05, patina=0.7, grain=0.0006)
-    left, top = c.MARGIN * c.k, c.MARGIN * c.k
-    box = (left, top, left + w * c.k, top + h * c.k)
-    if trim:
-        rows, cols = np.where(c.a > 0.5)
-        box = (cols.min(), rows.min(), cols.max() + 1, rows.max() + 1)
-    return shrink(c.rgb, c.a, size, box)
+def wire(c, path, r, closed=False, sides=24):
+    c.part(tube(path, r, sides, closed), **GREY)
 
 
-def link_face(c, relief):
+def link_face(c, w, h):
     # An oval loop 6 x 4 mm of 0.9 mm wire.
-    relief.wire(np.abs(c.box(0, 2, 2.55, 1.55, 1.55)), 0.45)
+    bend = np.linspace(-np.pi / 2, np.pi / 2, 60)
+    half = np.stack([1.0 + 1.55 * np.cos(bend), 1.55 * np.sin(bend), 0 * bend], -1)
+    # The straight sides need points of their own, so that the wire keeps its roundness there.
+    flat = np.stack([np.linspace(0.9, -0.9, 20), np.full(20, 1.55), np.zeros(20)], -1)
+    turned = np.array([-1, -1, 1])
+    wire(c, np.concatenate([half, flat, half * turned, flat * turned]) + (0, 2, 0), 0.45, True)
 
 
-def link_side(c, relief):
-    relief.wire(c.line(-2.54, 0.625, 2.54, 0.625), 0.6)
+def link_side(c, w, h):
+    wire(c, [(-2.375, 0.625, 0), (0, 0.625, 0), (2.375, 0.625, 0)], 0.625)
 
 
-def ring(c, relief):
+def ring(c, w, h):
     # 10 mm outside, 18 AWG, with the cut where it is opened.
-    relief.wire(np.abs(c.disc(0, 5, 4.49)), 0.51)
-    relief.groove(np.where(c.y < 5, c.x - 0.3, 9), 0.2, 0.05)
+    t = np.linspace(0.075, 2 * np.pi + 0.045, 200)
+    wire(c, np.stack([4.49 * np.sin(t), 5 - 4.49 * np.cos(t), 0 * t], -1), 0.51)
 
 
-def clasp(c, relief):
+def clasp(c, w, h):
     # 12 x 6 mm: the eye on the left, the lever above, the claw closing on the right.
+    relief = Relief(c)
     relief.wire(np.abs(c.disc(-5.0, 3.2, 0.72)), 0.30, 0.1)
     body = c.blur(c.curve(lambda t: (0.75 - 4.9 * np.cos(t) * (1 - 0.02 * np.cos(t)), 3.1 + (2.75 - 0.95 * np.cos(t)) * np.sin(t) * (0.80 - 0.20 * np.cos(t)))), 0.08)
     mouth = c.blur(c.curve(lambda t: (2.15 + 2.35 * np.cos(t), 3.0 + (1.45 + 0.30 * np.cos(t)) * np.sin(t))), 0.05)
@@ -74,30 +71,36 @@ def clasp(c, relief):
     relief.add(lever, 1.0 + 0.45 * np.sqrt(np.clip(-lever / 0.40, 0, 1)))
     relief.groove(np.where(lever < 0.1, lever - 0.04, 9), 0.4, 0.10)
     relief.raised(c.disc(-1.6, 2.7, 0.75), 0.30, 0.5).groove(c.line(-2.0, 2.7, -1.2, 2.7), 0.2, 0.09)
+    relief.paint("grey", patina=0.7, grain=0.5)
 
 
-def bangle(c, relief):
+def bangle(c, w, h):
     # 65 mm inside, 2.4 mm wire. The ends meet at the top: an eye on the right, a hook on the left that goes through it.
-    r, wire, mid = 33.7, 1.2, 34.9
-    q, a = c.polar(0, mid)
-    relief.wire(np.maximum(np.abs(q - r), (0.155 - np.abs(a)) * r), wire)
+    r, mid = 33.7, 34.9
+    a = np.linspace(0.16, 2 * np.pi - 0.15, 500)
+    wire(c, np.stack([r * np.sin(a), mid - r * np.cos(a), 0 * a], -1), 1.2, sides=40)
     x, y = r * np.sin(0.115), mid - r * np.cos(0.115)
-    relief.wire(np.abs(c.disc(x - 1.2, y + 1.7, 1.75)), 0.95, 0.2)
-    hook = [(-x, y)] + [(-0.3 + 3.0 * np.cos(t) * 0.98, y + 1.5 + 1.75 * np.sin(t)) for t in np.linspace(-2.5, 0.9, 24)]
-    relief.wire(c.path(hook), 0.98, 1.0).ball(*hook[-1], 1.25, lift=0.9)
+    t = np.linspace(0, 2 * np.pi, 90, endpoint=False)
+    wire(c, np.stack([x - 1.2 + 1.75 * np.cos(t), y + 1.7 + 1.75 * np.sin(t), 0.25 * np.cos(t)], -1), 0.9, True)
+    bend = np.linspace(-2.5, 0.9, 40)
+    hook = np.stack([-0.3 + 2.94 * np.cos(bend), y + 1.5 + 1.75 * np.sin(bend), 1.3 * np.sin((bend + 2.5) / 3.4 * np.pi)], -1)
+    start = np.array([(r * np.sin(-0.15), mid - r * np.cos(0.15), 0), (-x, y, 0)])
+    wire(c, np.concatenate([start, hook]), 0.95)
+    c.part(ball(*hook[-1], 1.25), **GREY)
     for s in (-1, 1):
-        for turn in (0.135, 0.160, 0.185):
-            px, py = r * np.sin(s * turn), mid - r * np.cos(turn)
-            dx, dy = 1.15 * np.sin(s * turn), -1.15 * np.cos(turn)
-            relief.wire(c.line(px - dx, py - dy, px + dx, py + dy), 0.36, 1.0)
+        for turn in (0.165, 0.190, 0.215):
+            # A turn of thin wire round the bangle.
+            out, along = np.array((np.sin(s * turn), -np.cos(turn), 0)), np.array((0, 0, 1))
+            q = np.array((r * np.sin(s * turn), mid - r * np.cos(turn), 0))
+            wire(c, q + 1.32 * (np.cos(t)[:, None] * out + np.sin(t)[:, None] * along), 0.34, True)
 
 
-def pictures():
-    """Every picture with its name."""
-    yield "linen", linen()
-    yield "link-face", taken(link_face, 6, 4, (96, 64))
-    yield "link-side", taken(link_side, 6.25, 1.25, (96, 20))
-    yield "ring", taken(ring, 10, 10, (128, 128))
-    yield "clasp", taken(clasp, 12, 6, (200, 100))
-    # Not trimmed: the ring's middle stays the picture's middle, its outside touches the edges.
-    yield "bangle", taken(bangle, 69.8, 69.8, (1024, 1024), trim=False, finer=2)
+# Name, recipe, width and height in mm, pixels to the millimetre, whether the picture is cut to what is drawn. The bangle's
+# is not: the ring's middle stays the picture's middle, its outside touches the edges.
+PICTURES = [
+    ("link-face", link_face, 6, 4, 16, True),
+    ("link-side", link_side, 6, 1.25, 16, True),
+    ("ring", ring, 10, 10, 12.8, True),
+    ("clasp", clasp, 12, 6, 200 / 12, True),
+    ("bangle", bangle, 69.8, 69.8, 1024 / 69.8, False),
+]

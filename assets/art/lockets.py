@@ -118,7 +118,7 @@ def star_locket(c, w, h):
         relief.groove(np.where(shape < 0, q * np.sin(fold), 9), 0.1, 0.09)
     for t in (np.arange(8) + 0.5) * TURN / 8:
         relief.raised(c.disc(r * 0.62 * np.sin(t), cy - r * 0.62 * np.cos(t), 0.55), 0.45, 0.5)
-    relief.raised(c.disc(0, cy, 1.2), 0.6, 1.2).eye().paint("gold", rough=0.045, seed=45)
+    relief.raised(c.disc(0, cy, 1.2), 0.6, 1.2).eye().paint("gold", rough=0.16, seed=45)
 
 
 def sun_locket(c, w, h):

@@ -1,22 +1,11 @@
-"""Solid opaque bodies as one height field, and the surfaces they are given."""
+"""Bodies as height fields: what an eye straight in front can see of a cast, stamped or engraved piece."""
 import numpy as np
 from scipy import ndimage as nd
 from scipy.sparse import diags
 from scipy.sparse.linalg import spsolve
 
 from canvas import step
-from light import lambert, reflect, shadow, slopes
-
-# Shade, body, shine of each finish: the same tones as the program's `Finish::tones`.
-TONES = {
-    "brass": ((74, 52, 22), (166, 126, 62), (240, 214, 150)),
-    "silver": ((58, 58, 62), (150, 150, 152), (238, 238, 236)),
-    "copper": ((92, 40, 22), (184, 104, 68), (250, 196, 160)),
-    "gold": ((122, 84, 12), (214, 170, 60), (255, 240, 172)),
-    "gunmetal": ((26, 28, 32), (82, 86, 94), (176, 182, 190)),
-    # For pictures that the program tints.
-    "grey": ((96, 96, 96), (206, 206, 206), (255, 255, 255)),
-}
+from mesh import Mesh, linear
 
 
 class Relief:
@@ -97,37 +86,38 @@ class Relief:
     def eye(self, y=1.45, r=1.05, wire=0.4):
         return self.wire(np.abs(self.c.disc(0, y, r)), wire, 0.1)
 
-    def paint(self, finish, rough=0.05, patina=1.0, grain=0.0032, seed=1):
-        """Metal: the room in it, darkened in the recesses, polished on the high places."""
-        c = self.c
-        shade, body, shine = (np.array(tone, np.float32) for tone in TONES[finish])
-        z = self.z + grain * c.noise(0.11, seed) + grain * 1.6 * c.noise(0.5, seed + 1)
-        z = c.blur(z, 0.035)
-        nx, ny, nz = slopes(c, z)
-        # The eye is near: even a flat sheet shows a bit of the room from edge to edge.
-        t = reflect(np.clip(nx + 0.20 * c.x / c.w - 0.02, -1, 1), np.clip(ny + 0.26 * (c.y / c.h - 0.5), -1, 1), rough)
-        near, wide = c.blur(z, 0.3), c.blur(z, 1.1)
-        hollow = np.clip((near - z) * 2.6, 0, 1) + 0.6 * np.clip((wide - z) * 0.9, 0, 1)
-        worn = np.clip((z - near) * 2.0, 0, 0.4)
-        t = t * (1 - 0.5 * shadow(c, z)) * (1 - 0.35 * np.clip(hollow, 0, 1)) + 0.35 * worn
-        t = t + 0.02 * patina * c.noise(0.8, seed + 2)
-        stops = (0.0, 0.2, 0.50, 0.95, 1.45)
-        tones = np.stack([shade * 0.42, shade, body, shine, shine * 0.4 + 153 * 1.0])
-        rgb = np.stack([np.interp(t, stops, tones[:, i]) for i in range(3)], -1)
-        dark = np.clip(hollow * 0.85 * patina, 0, 0.82)[..., None]
-        self.lay(rgb * (1 - dark) + shade * 0.38 * dark)
+    def mesh(self, lift=0.0, smooth=0.035, values=None):
+        """The field as triangles: its rim lies on the outline itself, walls go down from it."""
+        c, k = self.c, self.c.k
+        inside = self.d < 0
+        near = nd.distance_transform_edt(~inside, return_distances=False, return_indices=True)
+        fill = lambda field: field[near[0], near[1]]
+        z = c.blur(fill(self.z), smooth)
+        wide, close = c.blur(z, 1.1), c.blur(z, 0.3)
+        hollow = np.clip((close - z) * 2.6, 0, 1) + 0.6 * np.clip((wide - z) * 0.9, 0, 1)
+        worn = np.clip((z - close) * 2.0, 0, 0.4)
+        # Points just outside move onto the outline, down the slope of the distance.
+        d = nd.gaussian_filter(self.d, 0.6)
+        gy, gx = np.gradient(d, 1 / k)
+        far = np.clip(d, 0, 1.6 / k) / np.maximum(gx * gx + gy * gy, 0.3)
+        x, y = np.where(inside, c.x, c.x - gx * far), np.where(inside, c.y, c.y - gy * far)
+        cells = inside[:-1, :-1] | inside[1:, :-1] | inside[:-1, 1:] | inside[1:, 1:]
+        index = np.arange(z.size).reshape(z.shape)
+        a, b, e, f = (q[cells] for q in (index[:-1, :-1], index[:-1, 1:], index[1:, 1:], index[1:, :-1]))
+        faces = np.concatenate([np.stack([a, e, b], -1), np.stack([a, f, e], -1)])
+        named = {"hollow": np.clip(hollow, 0, 1), "worn": worn, **{name: fill(v) for name, v in (values or {}).items()}}
+        flat = {name: v.reshape(z.size, *v.shape[2:]) for name, v in named.items()}
+        return Mesh(np.stack([x, y, z + lift], -1).reshape(-1, 3), faces, flat).walled(1.2).trimmed()
 
-    def stone(self, rgb, gloss=1.0, rough=0.03, glow=0.0):
-        """An opaque or cloudy coloured body under a clear polish; `glow` lets light through it."""
-        c = self.c
-        nx, ny, nz = slopes(c, c.blur(self.z, 0.04))
-        lit = lambert(nx, ny, nz) * (1 - 0.4 * shadow(c, self.z))
-        lit = lit * (1 - glow) + glow * (0.72 + 0.30 * np.clip(0.6 * nx + 0.8 * ny, -1, 1) + 0.25 * nz)
-        hollow = np.clip((c.blur(self.z, 0.3) - self.z) * 1.8, 0, 0.6)
-        base = np.asarray(rgb, np.float32) * (lit * (1 - hollow))[..., None]
-        fresnel = 0.045 + 0.55 * (1 - nz) ** 4
-        shine = np.clip((reflect(nx, ny, rough, 9.0) - 0.3) * fresnel * gloss, 0, 1)[..., None]
-        self.lay(base + (255 - base) * shine)
+    def paint(self, finish, rough=0.24, patina=1.0, grain=1.0, seed=1, lift=0.0):
+        """Metal, tarnished in the recesses, bright on the high places."""
+        self.c.part(self.mesh(lift), kind="metal", finish=finish, rough=rough, patina=patina, grain=grain, seed=seed)
 
-    def lay(self, rgb):
-        self.c.over(np.clip(rgb, 0, 255), self.c.cover(self.d))
+    def stone(self, rgb, gloss=1.0, rough=0.12, glow=0.0, lift=0.0):
+        """A coloured body (0..255) under a polish; `glow` lets light into it."""
+        rgb = np.broadcast_to(np.asarray(rgb, np.float32), (*self.z.shape, 3))
+        self.c.part(self.mesh(lift, values={"tint": linear(rgb)}), kind="body", gloss=gloss, rough=rough, glow=glow)
+
+    def shine(self, rgb, strength, lift=0.0):
+        """A body that shines by itself."""
+        self.c.part(self.mesh(lift, values={"tint": linear(rgb)}), kind="lamp", strength=strength)

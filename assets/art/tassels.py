@@ -2,88 +2,108 @@
 import numpy as np
 
 from canvas import step
-from relief import Relief
+from mesh import together
+from solids import ball, lathe, loop, tube
+
+TURN = 2 * np.pi
 
 
-def skirt(c, w, h, top, colour, seed, sheen, flare):
-    """Three layers of threads; each thread is a thin rod with its own tone, length and way of falling."""
-    colour, rs = np.array(colour, np.float32), np.random.RandomState(seed)
-    t = np.clip((c.y - top) / (h - top), 0, 1)
-    half = (w / 2 - 0.25) * (0.60 + (0.40 - flare) * step(t, 0, 0.30) + flare * t)
-    for layer, (threads, light) in enumerate(((30, 0.62), (38, 0.84), (44, 1.0))):
-        sway = 0.5 * c.noise(1.2, seed + layer, 5) * (0.10 + 0.5 * t) + 0.25 * c.noise(0.45, seed + 7 + layer, 9) * t
-        u = np.clip((c.x + sway * (0.85 if layer else 0.5)) / half, -1.02, 1.02)
-        turn = np.arcsin(np.clip(u, -1, 1))
-        at = (turn / np.pi + 0.5) * threads
-        index = np.clip(at.astype(int), 0, threads - 1)
-        across = (at - index) * 2 - 1
-        tone = rs.uniform(0.80, 1.14, threads)[index]
-        ends = (h - np.abs(rs.normal(0, 0.55, threads)) - (0 if layer else 0))[index]
-        there = step(ends - c.y, -0.05, 0.15) * (np.abs(u) < 1) * (np.abs(c.x) < w / 2) * (c.y > top)
-        if layer:
-            there = there * np.where(rs.uniform(0, 1, threads)[index] < (0.80 if layer == 1 else 0.70), 1, 0)
-        roundness = np.cos(np.clip(turn + 0.45, -1.57, 1.57)) * 0.62 + 0.42
-        fibre = 0.72 + 0.34 * np.sqrt(np.clip(1 - across**2, 0, 1)) - 0.14 * across
-        twist = 1 + 0.07 * np.sin((c.y + across * 0.35) * 7.5 + index * 1.7)
-        lit = roundness * fibre * twist * tone * light * (0.58 + 0.42 * step(t, 0, 0.10)) * (1 - 0.12 * t)
-        gleam = sheen * (np.exp(-(((t - 0.20) / 0.07) ** 2)) + 0.7 * np.exp(-(((t - 0.62 - 0.03 * np.sin(index * 2.3)) / 0.13) ** 2)))
-        gleam = gleam * np.clip(1 - np.abs(turn + 0.55) / 1.2, 0, 1) * np.clip(1 - across**2, 0, 1) * tone
-        base = colour * lit[..., None]
-        c.over(np.clip(base + (colour * 0.35 + 175 - base) * np.clip(gleam, 0, 0.7)[..., None], 0, 255), there)
+def skirt(c, w, h, top, seed, flare, neck, threads=1100, wire=0.135, **material):
+    """Threads from under the cap to the hem; each has its own tone, length and way of falling."""
+    rs = np.random.RandomState(seed)
+    hair = []
+    t = np.linspace(0, 1, 34)
+    for i in range(threads):
+        a = i * 2.39996 + rs.normal(0, 0.1)
+        share = np.sqrt((i + 0.5) / threads)
+        # Loose threads on the outside wander more than those within.
+        half = (w / 2 - wire - 0.12) * (neck + (1 - neck - flare) * step(t, -0.08, 0.26) + flare * t) * share
+        clump = 0.16 * np.sin(a * 7 + t * 2.0) * share
+        wander = rs.normal(0, 0.055, 2)[:, None] * np.sin(t * rs.uniform(2, 6) + rs.uniform(0, TURN)) * (0.3 + t) * w / 4
+        length = h - top - abs(rs.normal(0, 0.35)) - (0.9 * (1 - share) if share < 0.9 else 0)
+        angle = a + clump * 0.5 + 0.10 * t
+        x, z = half * np.sin(angle) + wander[0], half * np.cos(angle) + wander[1]
+        q = np.hypot(x, z)
+        k = np.minimum(1, (w / 2 - wire) / np.maximum(q, 1e-6))
+        m = tube(np.stack([x * k, top + length * t, z * k], -1), wire * rs.uniform(0.85, 1.15), 6, caps=False)
+        m.values["tone"] = np.full(len(m.points), np.clip(rs.normal(0.55, 0.22), 0, 1), np.float32)
+        hair.append(m)
+    c.part(together(hair), kind="silk", **material)
+
+
+def metal(finish, seed, rough=0.2):
+    return {"kind": "metal", "finish": finish, "rough": rough, "patina": 1.0, "grain": 0.7, "seed": seed}
 
 
 def cap_domed(c, w, top, finish, seed):
-    relief = Relief(c)
-    r = w * 0.33
-    relief.turned(2.9, top + 1.4, lambda t: r * np.sqrt(np.clip(1 - (1 - np.clip(t * 1.5, 0, 1)) ** 2, 0, 1)) + 0.15 * (t > 0.6))
-    for y in (0.50, 0.62):
-        relief.groove(c.y - (2.9 + (top - 1.5) * y), 0.25, 0.15)
-    _, a = c.polar(0, top)
-    relief.z += np.where((c.y > top - 0.2) & (c.y < top + 1.0) & (relief.d < 0), 0.22 * np.sin(np.arcsin(np.clip(c.x / r, -1, 1)) * 16), 0)
-    relief.eye().paint(finish, seed=seed)
+    """A dome with two grooves and a beaded edge."""
+    r, low = w * 0.34, top + 1.3
+    t = np.linspace(0, TURN / 4, 30)
+    rows = [(r * np.sin(a) ** 0.9, 2.9 + (low - 2.9) * 0.62 * (1 - np.cos(a))) for a in t]
+    y0 = rows[-1][1]
+    y = np.linspace(y0, low, 40)
+    rows += [(r + 0.06 - 0.2 * np.exp(-(((q - y0 - 0.5) / 0.14) ** 2)) - 0.2 * np.exp(-(((q - y0 - 1.0) / 0.14) ** 2)), q) for q in y]
+    rows += [(r - 0.2, low + 0.1)]
+    c.part(lathe(rows), **metal(finish, seed))
+    beads = [ball(r * 1.02 * np.sin(a), low - 0.1, r * 1.02 * np.cos(a), 0.40, n=24) for a in np.arange(20) * TURN / 20]
+    c.part(together(beads), **metal(finish, seed))
+    c.part(loop(0, 1.5, 1.08, 0.42), **metal(finish, seed))
 
 
 def cap_bell(c, w, top, finish, seed):
-    relief = Relief(c)
-    relief.turned(2.6, top + 1.5, lambda t: w * (0.13 + 0.22 * t**1.4 + 0.03 * np.cos(t * 24)))
-    relief.turned(top + 0.7, top + 1.5, lambda t: w * 0.37 + 0 * t)
-    relief.eye().paint(finish, seed=seed)
+    """A bell with rings turned into it."""
+    y = np.linspace(0, 1, 90)
+    rows = [(0, 2.6)] + [(w * (0.10 + 0.24 * q**1.3 + 0.016 * np.cos(q * 26) * np.sqrt(q)), 2.6 + (top - 1.7) * q) for q in y]
+    low = rows[-1][1]
+    rows += [(w * 0.34 + 0.34 * np.sin(a), low + 0.35 - 0.35 * np.cos(a)) for a in np.linspace(0.2, np.pi, 14)] + [(w * 0.28, low + 0.6)]
+    c.part(lathe(rows), **metal(finish, seed))
+    c.part(loop(0, 1.5, 1.08, 0.42), **metal(finish, seed))
 
 
 def cap_wound(c, w, top, finish, seed):
-    relief = Relief(c)
-    relief.ball(0, 4.4, 1.9)
-    for i, y in enumerate(np.arange(5.9, top + 1.6, 0.78)):
-        relief.wire(c.line(-w * 0.285, y - 0.1, w * 0.285, y + 0.1), 0.42, 1.4 * 1)
-        relief.z = np.where((np.abs(c.y - y) < 0.42) & (relief.d < 0), relief.z + 1.2 * np.sqrt(np.clip(1 - (c.x / (w * 0.30)) ** 2, 0, 1)), relief.z)
-    relief.eye().paint(finish, seed=seed)
+    """A ball, and wire wound round the neck."""
+    c.part(ball(0, 4.4, 0, 1.95), **metal(finish, seed))
+    t = np.linspace(0, 1, 400)
+    turns, r = 3, w * 0.27
+    a = t * turns * TURN
+    c.part(tube(np.stack([r * np.sin(a), 6.3 + (top + 1.6 - 6.3) * t + 0.05 * np.sin(a * 0.7), r * np.cos(a)], -1), 0.42, 16), **metal(finish, seed))
+    c.part(lathe([(0, 5.9), (r, 6.1), (r, top + 1.6), (0, top + 1.6)]), **metal(finish, seed + 1, 0.4))
+    c.part(loop(0, 1.5, 1.08, 0.42), **metal(finish, seed))
 
 
-def tassel(colour, finish, cap, seed, sheen=0.55, flare=0.22):
+def tassel(colour, finish, cap, seed, sheen=0.20, flare=0.20, neck=0.58):
     def recipe(c, w, h):
         top = 7.2
-        skirt(c, w, h, top - 0.4, colour, seed, sheen, flare)
+        skirt(c, w, h, top, seed, flare, neck, colour=colour, sheen=sheen)
         cap(c, w, top, finish, seed)
 
     return recipe
 
 
-def two_tone(c, w, h):
+def knotted(c, w, h):
     """Ink cotton: a knotted head of its own thread under a gunmetal bail."""
-    skirt(c, w, h, 8.8, (50, 52, 64), 94, 0.22, 0.16)
-    head = Relief(c).ball(0, 6.2, w * 0.30, 3.0)
-    head.z += np.where(head.d < 0, 0.20 * np.abs(np.sin((c.x * 2.0 + c.y * 0.5) * 2.3)), 0)
-    head.stone((66, 68, 82), 0.25, 0.3)
-    band = Relief(c)
-    for y in (8.8, 9.4, 10.0):
-        band.wire(c.line(-w * 0.27, y, w * 0.27, y), 0.36, 0.9)
-    band.eye().wire(c.line(0, 2.4, 0, 3.6), 0.7).paint("gunmetal", seed=95)
+    ink = {"kind": "silk", "colour": (0.030, 0.034, 0.055), "sheen": 0.08}
+    skirt(c, w, h, 8.6, 94, 0.16, 0.52, 420, 0.24, colour=ink["colour"], sheen=ink["sheen"])
+    hair = []
+    rs = np.random.RandomState(95)
+    t = np.linspace(0.10, 0.98, 40) * np.pi
+    for i in range(34):
+        a = i * TURN / 34 + 0.5 * (t - t[0]) / np.pi
+        m = tube(np.stack([w * 0.29 * np.sin(t) * np.sin(a), 6.2 - 2.9 * np.cos(t), w * 0.29 * np.sin(t) * np.cos(a)], -1), 0.34, 10)
+        m.values["tone"] = np.full(len(m.points), np.clip(rs.normal(0.6, 0.2), 0, 1), np.float32)
+        hair.append(m)
+    a = np.linspace(0, 4 * TURN, 300)
+    band = tube(np.stack([w * 0.285 * np.sin(a), 8.5 + 1.7 * a / a[-1], w * 0.285 * np.cos(a)], -1), 0.30, 12)
+    band.values["tone"] = np.full(len(band.points), 0.95, np.float32)
+    c.part(together([*hair, band]), **ink)
+    c.part(loop(0, 1.5, 1.08, 0.42), **metal("gunmetal", 95))
+    c.part(tube([(0, 2.5, 0), (0, 3.8, 0)], 0.6), **metal("gunmetal", 95))
 
 
 RECIPES = {
-    "tassel-plum": tassel((128, 44, 104), "brass", cap_domed, 90),
-    "tassel-teal": tassel((36, 128, 132), "silver", cap_bell, 91, flare=0.30),
-    "tassel-ochre": tassel((214, 154, 52), "brass", cap_wound, 92, flare=0.12),
-    "tassel-ivory": tassel((238, 228, 208), "gold", cap_domed, 93, 0.4),
-    "tassel-ink": two_tone,
+    "tassel-plum": tassel((0.17, 0.010, 0.10), "brass", cap_domed, 90),
+    "tassel-teal": tassel((0.006, 0.18, 0.20), "silver", cap_bell, 91, flare=0.28, neck=0.56),
+    "tassel-ochre": tassel((0.64, 0.32, 0.032), "brass", cap_wound, 92, flare=0.12, neck=0.46),
+    "tassel-ivory": tassel((0.84, 0.76, 0.60), "gold", cap_domed, 93, 0.16),
+    "tassel-ink": knotted,
 }

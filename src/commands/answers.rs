@@ -5,8 +5,7 @@ use std::path::PathBuf;
 use chatelaine::{
     catalog::{read_folder, read_piece},
     caution::{self, DEFERRAL, Gauge, Solid},
-    craft::{self, ClosedEnd, Length, LinearDensity, Mass, Piece, Ring, Wearer, clearance_mm},
-    hang::{Load, NecklaceLoad, NecklaceRest, cluster_gaps, front_of_body, neck_mm, necklace},
+    craft::{self, ClosedEnd, Length, Piece, Ring, Wearer, clearance_mm},
 };
 use serde_json::{Value, json};
 
@@ -16,39 +15,16 @@ use super::Told;
 pub struct Catalogued {
     /// The catalogue's folder.
     #[arg(long, default_value = "catalog")]
-    catalog: PathBuf,
+    pub(super) catalog: PathBuf,
     /// Print one JSON object.
     #[arg(long)]
-    json: bool,
+    pub(super) json: bool,
 }
 
 #[derive(clap::Args)]
 pub struct PieceFile {
     /// The piece's file: (base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])
     piece: PathBuf,
-    #[command(flatten)]
-    catalogued: Catalogued,
-}
-
-#[derive(clap::Args)]
-pub struct Hang {
-    /// The piece's file; without it, a chain is described by --front-length, --width and --chain.
-    piece: Option<PathBuf>,
-    /// Length of the chain between the hang points.
-    #[arg(long)]
-    front_length: Option<Length>,
-    /// Distance of the hang points.
-    #[arg(long)]
-    width: Option<Length>,
-    /// Weight of the chain per length, as in "12.5g/m".
-    #[arg(long)]
-    chain: Option<LinearDensity>,
-    /// Weight of a drop, left to right; repeat it.
-    #[arg(long)]
-    load: Vec<Mass>,
-    /// Arc distance of neighbouring rings; repeat it.
-    #[arg(long)]
-    gap: Vec<Length>,
     #[command(flatten)]
     catalogued: Catalogued,
 }
@@ -119,7 +95,7 @@ pub struct Fit {
     json: bool,
 }
 
-fn print(json: bool, object: &Value, words: impl FnOnce() -> String) {
+pub(super) fn print(json: bool, object: &Value, words: impl FnOnce() -> String) {
     if json {
         println!("{object}");
     } else {
@@ -127,7 +103,7 @@ fn print(json: bool, object: &Value, words: impl FnOnce() -> String) {
     }
 }
 
-fn piece(file: &PathBuf) -> Result<Piece, Told> {
+pub(super) fn piece(file: &PathBuf) -> Result<Piece, Told> {
     let name = file.display().to_string();
     let text = std::fs::read_to_string(file)
         .map_err(|error| format!("{name}: the file can't be read ({error})"))
@@ -167,96 +143,6 @@ pub fn quote(options: &PieceFile) -> Result<(), Told> {
         words
     });
     Ok(())
-}
-
-fn rest_json(rest: &NecklaceRest, ids: &[String], mass_g: f64) -> Value {
-    let rings: Vec<Value> = rest
-        .rings
-        .iter()
-        .enumerate()
-        .map(|(i, ring)| json!({ "id": ids.get(i), "arc_mm": ring.arc_mm, "x_mm": ring.x_mm, "y_mm": ring.y_mm }))
-        .collect();
-    json!({
-        "kind": "necklace", "front_length_mm": rest.front_length_mm, "width_mm": rest.width_mm, "sag_mm": rest.sag_mm,
-        "horizontal_tension_mn": rest.horizontal_tension_mn, "end_tension_mn": rest.end_tension_mn,
-        "rings": rings, "lowest_mm": rest.sag_mm, "mass_g": mass_g,
-    })
-}
-
-pub fn hang(options: &Hang) -> Result<(), Told> {
-    let object = match &options.piece {
-        Some(file) => hang_piece(options, &piece(file)?)?,
-        None => {
-            let missing = || Told("without a piece, --front-length, --width and --chain are needed".into());
-            let chain = options.chain.ok_or_else(missing)?;
-            let front_length_mm = options.front_length.ok_or_else(missing)?.mm();
-            let width_mm = options.width.ok_or_else(missing)?.mm();
-            let loads: Vec<Load> = options.load.iter().map(|mass| Load { mass_g: mass.g() }).collect();
-            let gaps_mm = options.gap.iter().map(|gap| gap.mm()).collect();
-            let mass_g = chain.g_per_mm() * front_length_mm + options.load.iter().map(|mass| mass.g()).sum::<f64>();
-            let rest = necklace(&NecklaceLoad {
-                front_length_mm,
-                width_mm,
-                chain_g_per_mm: chain.g_per_mm(),
-                loads,
-                gaps_mm,
-            })?;
-            rest_json(&rest, &[], mass_g)
-        }
-    };
-    print(options.catalogued.json, &object, || format!("{object:#}"));
-    Ok(())
-}
-
-fn hang_piece(options: &Hang, piece: &Piece) -> Result<Value, Told> {
-    let catalog = read_folder(&options.catalogued.catalog)?.catalog;
-    let (base, kinds) = catalog.parts(piece)?;
-    let items: Vec<(f64, f64)> = kinds.iter().map(|kind| (kind.ring.wire.mm(), kind.width.mm())).collect();
-    let gaps_mm = cluster_gaps(&items, catalog.table.rho);
-    let drops_g: f64 = kinds.iter().map(|kind| kind.weight.g()).sum();
-    match &base.kind {
-        craft::BaseKind::Necklace(n) => {
-            let length = piece.length.unwrap_or(n.lengths.usual);
-            let (front, width) = match (options.front_length, options.width) {
-                (Some(front), Some(width)) => (front.mm(), width.mm()),
-                _ => front_of_body(length.mm(), neck_mm(piece.wearer))?,
-            };
-            let chain = n.chain.g_per_mm();
-            let loads = kinds.iter().map(|kind| Load { mass_g: kind.weight.g() }).collect();
-            let rest = necklace(&NecklaceLoad {
-                front_length_mm: front,
-                width_mm: width,
-                chain_g_per_mm: chain,
-                loads,
-                gaps_mm,
-            })?;
-            let mut object = rest_json(&rest, &piece.drops, drops_g + chain * length.mm());
-            let reach = |(ring, kind): (&chatelaine::hang::RingPlace, &&craft::DropKind)| {
-                ring.y_mm + kind.ring.outside.mm() - 1.5 * kind.ring.wire.mm() + kind.height.mm()
-            };
-            object["lowest_mm"] = json!(rest.rings.iter().zip(&kinds).map(reach).fold(rest.sag_mm, f64::max));
-            Ok(object)
-        }
-        craft::BaseKind::Bangle(b) => {
-            let masses_g = kinds.iter().map(|kind| kind.weight.g()).collect();
-            let load = chatelaine::hang::BangleLoad {
-                inside_mm: b.inside.mm(),
-                free_arc_deg: b.free_arc_deg,
-                masses_g,
-                gaps_mm,
-            };
-            let rest = chatelaine::hang::bangle(&load)?;
-            let rings: Vec<Value> = piece
-                .drops
-                .iter()
-                .zip(&rest.angles_deg)
-                .map(|(id, angle)| json!({ "id": id, "angle_deg": angle }))
-                .collect();
-            Ok(
-                json!({ "kind": "bangle", "rings": rings, "free_arc_deg": b.free_arc_deg, "mass_g": drops_g + b.weight.g() }),
-            )
-        }
-    }
 }
 
 pub fn caution(options: &Caution) -> Result<(), Told> {

@@ -2,6 +2,7 @@
 
 mod answers;
 mod desk;
+mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
 mod rehearse;
@@ -46,7 +47,7 @@ enum Command {
     /// What a piece costs.
     Quote(answers::PieceFile),
     /// How a piece, or a bare chain, hangs.
-    Hang(answers::Hang),
+    Hang(hang::Options),
     /// What to be careful about.
     Caution(answers::Caution),
     /// Whether a body fits the small-parts cylinder.
@@ -82,7 +83,7 @@ pub fn run() -> ExitCode {
         Command::Rehearse(options) => return rehearse::run(&options),
         Command::Check(options) => answers::check(&options),
         Command::Quote(options) => answers::quote(&options),
-        Command::Hang(options) => answers::hang(&options),
+        Command::Hang(options) => hang::run(&options),
         Command::Caution(options) => answers::caution(&options),
         Command::Gauge(options) => answers::gauge(&options),
         Command::Fit(options) => answers::fit(&options),

@@ -4,20 +4,22 @@
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum HangError {
     /// A figure that is no length or weight.
-    #[error("{what} can't be {value}; a finite number above zero is needed")]
+    #[error("{what} can't be {value}; {wanted} is needed")]
     Nonsense {
         /// What the figure is.
         what: &'static str,
         /// The figure.
         value: f64,
+        /// What it should be, in words.
+        wanted: &'static str,
     },
     /// The chain does not reach from hang point to hang point.
-    #[error("a chain of {length_mm:.1} mm does not reach across {width_mm:.1} mm")]
+    #[error("a chain of {length_mm:.1} mm does not reach across {distance_mm:.1} mm")]
     TooShort {
         /// Length of the front.
         length_mm: f64,
-        /// Distance of the hang points.
-        width_mm: f64,
+        /// Distance of the hang points, in a straight line.
+        distance_mm: f64,
     },
     /// The necklace is too short for the neck.
     #[error("a necklace of {length_mm:.0} mm is {missing_mm:.1} mm too short for a neck of {neck_mm:.0} mm")]
@@ -61,8 +63,14 @@ pub(super) fn sound(what: &'static str, value: f64, zero: bool) -> Result<f64, H
     if value.is_finite() && (value > 0.0 || (zero && value == 0.0)) {
         Ok(value)
     } else {
-        Err(HangError::Nonsense { what, value })
+        let wanted = if zero { "zero or a finite number above it" } else { "a finite number above zero" };
+        Err(HangError::Nonsense { what, value, wanted })
     }
+}
+
+/// `value` if it is a finite number, of either sign.
+pub(super) fn finite(what: &'static str, value: f64) -> Result<f64, HangError> {
+    if value.is_finite() { Ok(value) } else { Err(HangError::Nonsense { what, value, wanted: "a finite number" }) }
 }
 
 /// How many drops fit into `room_mm` with these gaps.

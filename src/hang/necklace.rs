@@ -1,20 +1,28 @@
-//! A necklace at rest: an inextensible, perfectly flexible chain between two level points, with a cluster of drops
-//! that slides on it without friction.
+//! A necklace at rest: an inextensible, perfectly flexible chain between two points, level or not, with a cluster
+//! of drops that slides on it without friction.
 //!
 //! The tension at arc s is T = √(H² + V²) with one horizontal part H and a vertical part V that falls by the weight
 //! passed. x and y follow in closed form (pieces of catenary). For a given place of the cluster, (H, V₀) is the
-//! minimum of the convex function Φ(H, V₀) = ∫T ds − H·S, whose gradient is the closing error: Newton's method with
-//! a line search finds it. The cluster rests where its place has no influence on the energy any more, which is where
-//! the jumps of tension over its rings add up to nothing.
+//! minimum of the convex function Φ(H, V₀) = ∫T ds − H·S − V₀·Y, with the right hang point at (S, Y), whose gradient is
+//! the closing error: Newton's method with a line search finds it, and the minimum is the mass moment Σ m·(y − Y). The
+//! cluster rests where its place has no influence on the energy any more, which is where the jumps of tension over its
+//! rings add up to nothing.
+//!
+//! Sources: the pieces are the catenary with one horizontal tension of any textbook of statics (Beer & Johnston, Vector
+//! Mechanics for Engineers, chapter 7; Irvine, Cable Structures, chapter 1, for a cable with point loads; both from
+//! memory). Φ is Lagrange's: minus the energy, dual to the two closing conditions; derived here.
 
 mod balance;
+mod follow;
 mod line;
 mod segment;
 
-use self::{balance::balance, line::Line, segment::Segment};
+use serde::{Deserialize, Serialize};
+
+use self::{balance::balance, follow::Follow, line::Line, segment::Segment};
 use super::{
     G, HangError,
-    error::{fitting, sound},
+    error::{finite, fitting, sound},
 };
 
 /// One drop on the chain.
@@ -29,8 +37,10 @@ pub struct Load {
 pub struct NecklaceLoad {
     /// Length of the chain between the hang points.
     pub front_length_mm: f64,
-    /// Distance of the hang points.
+    /// Horizontal distance of the hang points.
     pub width_mm: f64,
+    /// How much higher the right hang point is than the left one; below zero where it is lower.
+    pub rise_mm: f64,
     /// Mass of the chain per length; may be zero only where drops hang.
     pub chain_g_per_mm: f64,
     /// The drops, left to right.
@@ -39,12 +49,12 @@ pub struct NecklaceLoad {
     pub gaps_mm: Vec<f64>,
 }
 
-/// An end of the chain.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// An end of the chain, or of a bangle's free arc.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Side {
-    /// The left hang point.
+    /// The left one.
     Left,
-    /// The right hang point.
+    /// The right one.
     Right,
 }
 
@@ -66,10 +76,12 @@ pub struct RingPlace {
 pub struct NecklaceRest {
     /// Length of the chain between the hang points.
     pub front_length_mm: f64,
-    /// Distance of the hang points.
+    /// Horizontal distance of the hang points.
     pub width_mm: f64,
-    /// Depth of the lowest point of the chain.
+    /// Depth of the chain's lowest point below the lower hang point.
     pub sag_mm: f64,
+    /// Depth of the chain's lowest point below the left hang point; the same as the sag between level hang points.
+    pub lowest_mm: f64,
     /// The horizontal part of the tension, the same all along.
     pub horizontal_tension_mn: f64,
     /// The larger of the tensions at the hang points.
@@ -90,6 +102,7 @@ pub struct NecklaceRest {
 pub fn necklace(load: &NecklaceLoad) -> Result<NecklaceRest, HangError> {
     let length = sound("the chain's length", load.front_length_mm, false)?;
     let width = sound("the distance of the hang points", load.width_mm, false)?;
+    let distance = width.hypot(finite("the rise of the hang points", load.rise_mm)?);
     let w = sound("the chain's weight", load.chain_g_per_mm, !load.loads.is_empty())?;
     let (loads, gaps) = (load.loads.len(), load.gaps_mm.len());
     if gaps != loads.saturating_sub(1) {
@@ -99,8 +112,8 @@ pub fn necklace(load: &NecklaceLoad) -> Result<NecklaceRest, HangError> {
     for one in &load.loads {
         mass += sound("a drop's weight", one.mass_g, false)?;
     }
-    if length <= width {
-        return Err(HangError::TooShort { length_mm: length, width_mm: width });
+    if length <= distance {
+        return Err(HangError::TooShort { length_mm: length, distance_mm: distance });
     }
     let mut offsets = vec![0.0; loads];
     for (i, gap) in load.gaps_mm.iter().enumerate() {
@@ -112,22 +125,10 @@ pub fn necklace(load: &NecklaceLoad) -> Result<NecklaceRest, HangError> {
         return Err(HangError::NoRoom { cluster_mm: cluster, room_mm: length, fits });
     }
     let line = Line { load, offsets: &offsets };
-    // Half the weight on either side, at the angle of a taut V.
-    let leg = width / (length * length - width * width).sqrt();
-    let fresh = (mass / 2.0 * leg.clamp(1e-3, 1e3), mass / 2.0);
-    let mut guess = fresh;
-    // The last solution is near the next one; where it leads astray, start afresh.
-    let solve = |first: f64, guess| line.solve(first, guess).or_else(|_| line.solve(first, fresh));
-    let mut push_at = |first: f64| -> Result<f64, HangError> {
-        match solve(first, guess) {
-            Ok(found) => guess = found,
-            // Far to one side a leg of (nearly) no weight hangs slack.
-            Err(error) => return line.slack_push(first).ok_or(error),
-        }
-        Ok(line.push(first, guess.0, guess.1))
-    };
-    let (first, against) = if loads == 0 { (0.0, None) } else { balance(&mut push_at, length - cluster)? };
-    let (h, v0) = solve(first, guess)?;
+    let mut follow = Follow::new(&line, distance, mass);
+    let (first, against) =
+        if loads == 0 { (0.0, None) } else { balance(&mut |first| follow.push(first), length - cluster)? };
+    let (h, v0) = follow.solve(first)?;
     Ok(shape(&line, first, h, v0, against))
 }
 
@@ -137,15 +138,16 @@ fn shape(line: &Line<'_>, first: f64, h: f64, v0: f64, against: Option<Side>) ->
     let (mut arc, mut x, mut y, mut v) = (0.0, 0.0, 0.0, v0);
     let mut rings = Vec::with_capacity(load.loads.len());
     let mut segments = Vec::with_capacity(load.loads.len() + 1);
-    let mut sag = 0.0f64;
+    // The left hang point is the lowest until a lower one is found.
+    let mut lowest = 0.0f64;
     for (length, mass) in line.pieces(first) {
         let segment = Segment { arc, length, x, y, v, h, w };
         // The lowest point of a piece is where its vertical part vanishes.
         if v > 0.0 && v < w * length {
-            sag = sag.max(segment.at(v / w).1);
+            lowest = lowest.max(segment.at(v / w).1);
         }
         (x, y) = segment.at(length);
-        sag = sag.max(y);
+        lowest = lowest.max(y);
         arc += length;
         segments.push(segment);
         let end = v - w * length;
@@ -158,7 +160,8 @@ fn shape(line: &Line<'_>, first: f64, h: f64, v0: f64, against: Option<Side>) ->
     NecklaceRest {
         front_length_mm: load.front_length_mm,
         width_mm: load.width_mm,
-        sag_mm: sag,
+        sag_mm: (lowest + load.rise_mm.min(0.0)).max(0.0),
+        lowest_mm: lowest,
         horizontal_tension_mn: force(h),
         end_tension_mn: force(h.hypot(v0).max(h.hypot(v))),
         rings,

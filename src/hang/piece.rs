@@ -2,8 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{BangleLoad, HangError, Load, NecklaceLoad, bangle, cluster_gaps, front_of_body, necklace};
-use crate::craft::{Bangle, Base, BaseKind, DropKind, Length, Necklace, Wearer};
+use super::{
+    BangleLoad, HangError, Load, NecklaceLoad, Side, WRIST_GRIP, bangle, cluster_gaps, front_of_body, necklace,
+};
+use crate::craft::{Bangle, Base, BaseKind, DropKind, Length, Necklace};
 
 /// A place in millimetres: x to the right, y downwards. A necklace's left hang point, or the middle of a bangle, is (0, 0).
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -66,19 +68,11 @@ pub struct PiecePlaces {
     pub bangle: Option<BangleAt>,
     /// The lowest point of chain or drops.
     pub lowest_mm: f64,
-}
-
-/// Neck circumference a piece is drawn for, in millimetres.
-///
-/// Adults: the median of women's and men's medians, ANSUR II (2012), 328 and 395 mm. Children: from memory, to be
-/// measured where it matters; 3 years 250 mm, 5 years 265 mm, 6 to 12 years 290 mm.
-pub fn neck_mm(wearer: Wearer) -> f64 {
-    match wearer {
-        Wearer::Under3 => 240.0,
-        Wearer::From3To5 => 260.0,
-        Wearer::From6To12 => 290.0,
-        Wearer::From13 | Wearer::Unknown => 360.0,
-    }
+    /// The end that the drops lie against where they found no balance between the ends: a hang point of the chain, or
+    /// the end of a bangle's free arc.
+    pub against: Option<Side>,
+    /// How far a bangle has turned, as [`super::BangleRest::turn_deg`] counts it; zero for a necklace.
+    pub turn_deg: f64,
 }
 
 /// Places `kinds`, left to right, on `base`.
@@ -95,17 +89,48 @@ pub fn place_piece(
     neck_mm: f64,
     rho: f64,
 ) -> Result<PiecePlaces, HangError> {
-    let items: Vec<(f64, f64)> = kinds.iter().map(|kind| (kind.ring.wire.mm(), kind.width.mm())).collect();
-    let gaps_mm = cluster_gaps(&items, rho);
     match &base.kind {
-        BaseKind::Necklace(n) => place_necklace(n, length.unwrap_or(n.lengths.usual), kinds, gaps_mm, neck_mm),
-        BaseKind::Bangle(b) => place_bangle(b, kinds, gaps_mm),
+        BaseKind::Necklace(n) => {
+            let front_and_width = front_of_body(length.unwrap_or(n.lengths.usual).mm(), neck_mm)?;
+            place_necklace(n, kinds, &necklace_load(n, kinds, rho, front_and_width))
+        }
+        BaseKind::Bangle(b) => place_bangle(b, kinds, rho),
     }
 }
 
-/// How far below the centre line a drop's lowest point is.
-fn reach_mm(kind: &DropKind) -> f64 {
+/// How far below the base's centre line, under its ring, a drop's lowest point is.
+pub fn reach_mm(kind: &DropKind) -> f64 {
     kind.ring.outside.mm() - 1.5 * kind.ring.wire.mm() + kind.height.mm()
+}
+
+fn gaps(kinds: &[&DropKind], rho: f64) -> Vec<f64> {
+    let items: Vec<(f64, f64)> = kinds.iter().map(|kind| (kind.ring.wire.mm(), kind.width.mm())).collect();
+    cluster_gaps(&items, rho)
+}
+
+/// `kinds` on a chain whose front and width between level hang points, in millimetres, are these.
+pub fn necklace_load(base: &Necklace, kinds: &[&DropKind], rho: f64, (front, width): (f64, f64)) -> NecklaceLoad {
+    NecklaceLoad {
+        front_length_mm: front,
+        width_mm: width,
+        rise_mm: 0.0,
+        chain_g_per_mm: base.chain.g_per_mm(),
+        loads: kinds.iter().map(|kind| Load { mass_g: kind.weight.g() }).collect(),
+        gaps_mm: gaps(kinds, rho),
+    }
+}
+
+/// `kinds` on a bangle on a wrist.
+pub fn bangle_load(base: &Bangle, kinds: &[&DropKind], rho: f64) -> BangleLoad {
+    BangleLoad {
+        inside_mm: base.inside.mm(),
+        free_arc_deg: base.free_arc_deg,
+        ring_g: base.weight.g(),
+        hook_g: base.hook_weight.g(),
+        grip: WRIST_GRIP,
+        masses_g: kinds.iter().map(|kind| kind.weight.g()).collect(),
+        gaps_mm: gaps(kinds, rho),
+    }
 }
 
 fn around(points: impl Iterator<Item = Point>, rings: &[RingAt], kinds: &[&DropKind], margin_mm: f64) -> Bounds {
@@ -131,20 +156,17 @@ fn around(points: impl Iterator<Item = Point>, rings: &[RingAt], kinds: &[&DropK
     b
 }
 
-fn place_necklace(
-    base: &Necklace,
-    length: Length,
-    kinds: &[&DropKind],
-    gaps_mm: Vec<f64>,
-    neck_mm: f64,
-) -> Result<PiecePlaces, HangError> {
-    let (front_length_mm, width_mm) = front_of_body(length.mm(), neck_mm)?;
-    let loads = kinds.iter().map(|kind| Load { mass_g: kind.weight.g() }).collect();
-    let rest =
-        necklace(&NecklaceLoad { front_length_mm, width_mm, chain_g_per_mm: base.chain.g_per_mm(), loads, gaps_mm })?;
-    // Links interlock, so the pitch is shorter than a link by the wire, about a quarter of its width.
+/// How many links a chain's front has. Links interlock, so the pitch is shorter than a link by the wire, about a quarter
+/// of its width.
+pub(super) fn links_in(base: &Necklace, front_length_mm: f64) -> usize {
     let pitch_mm = (base.link_length.mm() - base.link_width.mm() / 2.0).max(0.8);
-    let links = (front_length_mm / pitch_mm).round().max(8.0) as usize;
+    (front_length_mm / pitch_mm).round().max(8.0) as usize
+}
+
+fn place_necklace(base: &Necklace, kinds: &[&DropKind], load: &NecklaceLoad) -> Result<PiecePlaces, HangError> {
+    let rest = necklace(load)?;
+    let links = links_in(base, load.front_length_mm);
+    let pitch_mm = load.front_length_mm / links as f64;
     let chain: Vec<Point> = rest.polyline(links + 1).into_iter().map(|(x_mm, y_mm)| Point { x_mm, y_mm }).collect();
     let rings: Vec<RingAt> = rest
         .rings
@@ -152,20 +174,20 @@ fn place_necklace(
         .map(|ring| RingAt { x_mm: ring.x_mm, y_mm: ring.y_mm, slope_rad: ring.slope.atan(), lean_rad: 0.0 })
         .collect();
     // Behind the neck the chain lies on half of it; from the front that half is a flat arc.
-    let radius = width_mm / 2.0;
+    let radius = load.width_mm / 2.0;
     let back_links = (2.2 * radius / pitch_mm).round().max(8.0) as u32;
     let back: Vec<Point> = (0..=back_links)
         .map(|i| std::f64::consts::PI * f64::from(i) / f64::from(back_links))
         .map(|angle| Point { x_mm: radius + radius * angle.cos(), y_mm: -0.22 * radius * angle.sin() })
         .collect();
     let bounds = around(chain.iter().chain(&back).copied(), &rings, kinds, base.link_width.mm() / 2.0);
-    Ok(PiecePlaces { chain, back, rings, bounds, bangle: None, lowest_mm: bounds.bottom_mm })
+    let (lowest_mm, against) = (bounds.bottom_mm, rest.against);
+    Ok(PiecePlaces { chain, back, rings, bounds, bangle: None, lowest_mm, against, turn_deg: 0.0 })
 }
 
-fn place_bangle(base: &Bangle, kinds: &[&DropKind], gaps_mm: Vec<f64>) -> Result<PiecePlaces, HangError> {
+fn place_bangle(base: &Bangle, kinds: &[&DropKind], rho: f64) -> Result<PiecePlaces, HangError> {
     let inside_radius_mm = base.inside.mm() / 2.0;
-    let masses_g = kinds.iter().map(|kind| kind.weight.g()).collect();
-    let rest = bangle(&BangleLoad { inside_mm: base.inside.mm(), free_arc_deg: base.free_arc_deg, masses_g, gaps_mm })?;
+    let rest = bangle(&bangle_load(base, kinds, rho))?;
     let line = inside_radius_mm + base.wire.mm() / 2.0;
     let rings: Vec<RingAt> = rest
         .angles_deg
@@ -177,5 +199,17 @@ fn place_bangle(base: &Bangle, kinds: &[&DropKind], gaps_mm: Vec<f64>) -> Result
     let corners = [Point { x_mm: -outside, y_mm: -outside }, Point { x_mm: outside, y_mm: outside }];
     let bounds = around(corners.into_iter(), &rings, kinds, 0.0);
     let bangle = BangleAt { centre: Point { x_mm: 0.0, y_mm: 0.0 }, inside_radius_mm, wire_mm: base.wire.mm() };
-    Ok(PiecePlaces { chain: vec![], back: vec![], rings, bounds, bangle: Some(bangle), lowest_mm: bounds.bottom_mm })
+    Ok(PiecePlaces {
+        chain: vec![],
+        back: vec![],
+        rings,
+        bounds,
+        bangle: Some(bangle),
+        lowest_mm: bounds.bottom_mm,
+        against: rest.against,
+        turn_deg: rest.turn_deg,
+    })
 }
+
+#[cfg(test)]
+mod tests;

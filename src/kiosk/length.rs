@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 use super::i18n::{Lang, Texts};
 use crate::{
     caution::Region,
-    craft::{Length, LengthRange},
+    craft::{BodyPlace, Length, LengthRange},
 };
 
 /// One step in centimetres, where lengths are in centimetres.
@@ -28,18 +28,16 @@ pub fn written(length: Length, region: Region, lang: Lang) -> String {
     format!("{}\u{a0}{unit}", lang.number(rounded))
 }
 
-/// Where a necklace of this length falls on a grown-up. Common practice, no source.
+/// Where a bare necklace of this length falls on a grown-up, in the guest's words.
 pub fn falls_at(length: Length, texts: &Texts) -> String {
-    let inches = length.inches();
-    let key = match () {
-        () if inches < 15.5 => "falls-throat",
-        () if inches < 17.5 => "falls-neck",
-        () if inches < 19.5 => "falls-collarbone",
-        () if inches < 23.5 => "falls-below-collarbone",
-        () if inches < 28.5 => "falls-breastbone",
-        () => "falls-low",
-    };
-    texts.get(key)
+    texts.get(match BodyPlace::of_length(length) {
+        BodyPlace::Throat => "falls-throat",
+        BodyPlace::NeckBase => "falls-neck",
+        BodyPlace::Collarbone => "falls-collarbone",
+        BodyPlace::BelowCollarbone => "falls-below-collarbone",
+        BodyPlace::Breastbone => "falls-breastbone",
+        BodyPlace::BelowBreastbone => "falls-low",
+    })
 }
 
 #[cfg(test)]

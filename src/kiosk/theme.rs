@@ -68,9 +68,6 @@ pub const SENT_STAYS_S: f32 = 30.0;
 /// How long a drop flies, in seconds.
 pub const FLIGHT_S: f32 = 0.38;
 
-/// Seconds in which a drop has all but reached its place.
-pub const SETTLE_S: f32 = 0.32;
-
 /// Smallest text, in logical pixels.
 const TEXT_LEAST: f32 = 13.5;
 

@@ -12,6 +12,8 @@ pub struct Links {
     per_mm: f64,
     length: f64,
     span: f64,
+    /// Depth of the right hang point below the left one.
+    end: f64,
     /// Angle of every link below the horizontal.
     angles: Vec<f64>,
     /// Arc of the first ring.
@@ -39,18 +41,20 @@ impl Links {
             per_mm: load.chain_g_per_mm,
             length: load.front_length_mm,
             span: load.width_mm,
+            end: -load.rise_mm,
             angles: vec![0.0; links],
             first: if load.loads.is_empty() { load.front_length_mm } else { first },
         };
-        // The bow's half angle: sin α / α = S / L.
+        // The bow's half angle: sin α / α is the chord over L.
+        let chord = made.span.hypot(made.end);
         let (mut low, mut high) = (0.0, std::f64::consts::PI);
         for _ in 0..60 {
             let mid: f64 = (low + high) / 2.0;
-            if mid.sin() / mid > made.span / made.length { low = mid } else { high = mid }
+            if mid.sin() / mid > chord / made.length { low = mid } else { high = mid }
         }
         let mut arc = 0.0;
         for (j, length) in made.lengths().into_iter().enumerate() {
-            made.angles[j] = low * (1.0 - 2.0 * (arc + length / 2.0) / made.length);
+            made.angles[j] = made.end.atan2(made.span) + low * (1.0 - 2.0 * (arc + length / 2.0) / made.length);
             arc += length;
         }
         made.close().then_some(made)
@@ -74,7 +78,7 @@ impl Links {
     fn close(&mut self) -> bool {
         let lengths = self.lengths();
         for _ in 0..30 {
-            let (mut x, mut y, mut xx, mut xy, mut yy) = (-self.span, 0.0, 0.0, 0.0, 0.0);
+            let (mut x, mut y, mut xx, mut xy, mut yy) = (-self.span, -self.end, 0.0, 0.0, 0.0);
             for (l, a) in lengths.iter().zip(&self.angles) {
                 let (s, c) = a.sin_cos();
                 (x, y) = (x + l * c, y + l * s);

@@ -66,12 +66,12 @@ impl Line<'_> {
 
     /// (H, V₀) for the cluster at `first`, from a guess.
     pub fn solve(&self, first: f64, guess: (f64, f64)) -> Result<(f64, f64), HangError> {
-        let span = self.load.width_mm;
+        let (span, end) = (self.load.width_mm, -self.load.rise_mm);
         let (mut h, mut v) = guess;
         let mut now = self.closing(first, h, v);
         let done = 1e-13 * self.load.front_length_mm;
         for _ in 0..200 {
-            let (gx, gy) = (now.x - span, now.y);
+            let (gx, gy) = (now.x - span, now.y - end);
             if gx.abs() <= done && gy.abs() <= done {
                 return Ok((h, v));
             }
@@ -81,48 +81,65 @@ impl Line<'_> {
             }
             let (dh, dv) = ((gy * now.hv - gx * now.vv) / det, (gx * now.hv - gy * now.hh) / det);
             let slope = gx * dh + gy * dv;
-            let phi = now.energy - h * span;
+            let phi = now.energy - h * span - v * end;
             let mut step = 1.0;
             // H stays above zero: a chain does not push.
             while h + step * dh <= 0.0 {
                 step *= 0.5;
             }
-            let mut moved = false;
-            for _ in 0..60 {
+            let mut moved = None;
+            for _ in 0..8 {
                 let (h1, v1) = (h + step * dh, v + step * dv);
                 let next = self.closing(first, h1, v1);
                 // Φ falls; or, where its last digits no longer tell, the closing error does.
-                let error = (next.x - span).abs() + next.y.abs();
-                if next.energy - h1 * span < phi + 1e-4 * step * slope || error < 0.5 * (gx.abs() + gy.abs()) {
-                    (h, v, now, moved) = (h1, v1, next, true);
+                let error = (next.x - span).abs() + (next.y - end).abs();
+                if next.energy - h1 * span - v1 * end < phi + 1e-4 * step * slope || error < 0.5 * (gx.abs() + gy.abs())
+                {
+                    moved = Some((h1, v1, next));
                     break;
                 }
                 step *= 0.5;
             }
-            if !moved {
-                break;
+            // Where the tension of a piece nearly vanishes, Φ is a cone's tip and Newton's steps lead into it. A step of
+            // g/∫ds/T never leads up nor to H ≤ 0 (Weiszfeld's, for sums of distances), and out of the tip.
+            if step < 0.3 {
+                let trace = now.hh + now.vv;
+                let (h1, v1) = (h - gx / trace, v - gy / trace);
+                let next = self.closing(first, h1, v1);
+                let lower = next.energy - h1 * span - v1 * end;
+                let so_far =
+                    moved.as_ref().map_or(phi, |(h, v, next): &(f64, f64, Closing)| next.energy - h * span - v * end);
+                if lower < so_far {
+                    moved = Some((h1, v1, next));
+                }
+            }
+            match moved {
+                Some(next) => (h, v, now) = next,
+                None => break,
             }
         }
         // The last digits may not be reachable where forces differ by many orders; a thousandth of a hair is enough.
         let close = 1e-10 * self.load.front_length_mm;
-        if (now.x - span).abs() <= close && now.y.abs() <= close { Ok((h, v)) } else { Err(HangError::NoShape) }
+        if (now.x - span).abs() <= close && (now.y - end).abs() <= close { Ok((h, v)) } else { Err(HangError::NoShape) }
     }
 
     /// For a chain of (nearly) no weight: the push on the cluster where a piece of chain hangs slack, and no shape
     /// has tension throughout; `None` where one has.
     ///
-    /// Without horizontal tension Φ is Σ s|V|, least at the weighted median of the masses passed, and the median's
-    /// piece k is the slack one. It is longer than needed if s_k² ≥ S² + D², D being the other pieces' lengths,
-    /// falling minus rising; for one load this is the well-known l₂² > S² + l₁².
+    /// Without horizontal tension Φ is Σ s|V| − V₀·Y, least at the weighted median of the masses passed, shifted by Y/2;
+    /// the median's piece k is the slack one. It is longer than needed if s_k² ≥ S² + D², D being what the other pieces,
+    /// falling minus rising, are deeper than the right hang point; for one load between level hang points this is the
+    /// well-known l₂² > S² + l₁².
     pub fn slack_push(&self, first: f64) -> Option<f64> {
-        let half = self.load.front_length_mm / 2.0;
+        let (length, end) = (self.load.front_length_mm, -self.load.rise_mm);
+        let half = (length + end) / 2.0;
         let total: f64 = self.load.loads.iter().map(|one| one.mass_g).sum();
         let (mut arc, mut passed) = (0.0, 0.0);
         for (s, mass) in self.pieces(first) {
             if arc + s >= half {
-                let others = arc - (self.load.front_length_mm - arc - s);
+                let others = arc - (length - arc - s);
                 // The tension is `passed` at the left hang point and the rest of the weight at the right one.
-                return (s >= self.load.width_mm.hypot(others)).then_some(2.0 * passed - total);
+                return (s >= self.load.width_mm.hypot(others - end)).then_some(2.0 * passed - total);
             }
             (arc, passed) = (arc + s, passed + mass);
         }

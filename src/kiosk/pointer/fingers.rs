@@ -202,17 +202,6 @@ impl Fingers {
         false
     }
 
-    /// The finger that slides this hung drop.
-    pub fn sliding(&self, token: Token) -> Option<&Finger> {
-        self.down.iter().find(|finger| finger.dragging && finger.drag == Drag::Slide { token })
-    }
-
-    /// How far the base is tugged.
-    pub fn tug(&self) -> Option<Vec2> {
-        let mut tugs = self.down.iter().filter(|f| f.dragging && f.drag == Drag::Swing).map(|f| f.now - f.from);
-        tugs.next().map(|first| tugs.fold(first, |sum, tug| sum + tug))
-    }
-
     fn touched(&mut self, id: u64, now: f64) {
         if id != MOUSE {
             self.last_touch = now;

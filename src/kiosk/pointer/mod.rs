@@ -10,7 +10,7 @@ mod release;
 
 use bevy::prelude::*;
 
-pub use fingers::{Drag, Fingers, MOUSE};
+pub use fingers::{Drag, Finger, Fingers, MOUSE};
 pub use keys::Focus;
 
 use super::Phase;

@@ -43,8 +43,7 @@ impl Released<'_> {
             }
             Felt::Released { drag: Drag::Carry { kind }, at, .. } => self.carried(kind, at, targets, acts),
             Felt::Released { drag: Drag::Slide { token }, from, at, .. } => {
-                let pulled = self.hanger.distance(at) - self.hanger.distance(from);
-                if pulled > self.hanger.pull_off_px() {
+                if self.hanger.pulls_off(from, at) {
                     if let Some(hung) = self.session.history.now().drops.iter().find(|hung| hung.token == token) {
                         self.flights.fly(hung.kind.clone(), at, To::Home);
                     }

@@ -29,16 +29,14 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
                 }
                 held(b, s, kind, finger.now, 1.06);
             }
-            Drag::Slide { token } => {
+            // What still hangs is on the stage; what has been pulled off is in the hand.
+            Drag::Slide { token } if s.hanger.pulls_off(finger.from, finger.now) => {
                 let hung = s.session.history.now().drops.iter().find(|hung| hung.token == *token);
                 let Some(kind) = hung.and_then(|hung| catalog.drop_kind(&hung.kind)) else { continue };
-                let pulled = s.hanger.distance(finger.now) - s.hanger.distance(finger.from);
-                if pulled < s.hanger.pull_off_px() {
-                    place_mark(b, s, finger.now);
-                }
-                let grip = s.hanger.ring(*token).map_or(vec2(0.0, 0.0), |ring| ring - finger.from);
+                let grip = s.hanger.rest_ring(*token).map_or(vec2(0.0, 0.0), |ring| ring - finger.from);
                 held(b, s, kind, finger.now + grip, 1.06);
             }
+            Drag::Slide { .. } => place_mark(b, s, finger.now),
             Drag::Nothing | Drag::Swing | Drag::Scroll(_) => {}
         }
     }

@@ -88,7 +88,7 @@ pub(super) fn fly_on(
         flight.done += step;
         let end = match flight.to {
             To::Home => targets.homes.get(&flight.kind).map(|rect| rect.center()),
-            To::Base(token) => hanger.ring(token),
+            To::Base(token) => hanger.rest_ring(token),
         };
         let end = end.unwrap_or(flight.from);
         let t = flight.done.clamp(0.0, 1.0);

@@ -15,7 +15,7 @@ use super::super::{
 };
 use crate::{
     craft::{DropKind, Token},
-    hang::{BangleAt, Bounds, PiecePlaces, Point},
+    hang::{BangleAt, Bounds, Motion, PiecePlaces, Point},
 };
 
 /// How much of a bare base is seen at least from near, in millimetres.
@@ -39,11 +39,13 @@ pub struct Hanger {
     /// Where the piece may be.
     pub area: Option<Rect>,
     wanted: Option<(f32, Pos2)>,
-    /// The line drops hang on, in pixels, left to right.
+    /// The line drops hang on at rest, in pixels, left to right, and as it is now.
+    rest_line: Vec<Pos2>,
     line: Vec<Pos2>,
-    /// Where each ring rests, in pixels, left to right.
+    /// Where each ring rests, in pixels, left to right, and where it is now.
+    rest_rings: Vec<(Token, Pos2)>,
     rings: Vec<(Token, Pos2)>,
-    /// From the hung drops' rings down to the lowest of them, in pixels.
+    /// From the hung drops' rings down to the lowest of them at rest, in pixels.
     cluster: Option<Rect>,
     screen: Screen,
 }
@@ -59,19 +61,25 @@ impl Hanger {
         self.origin + vec2(x_mm, y_mm) * self.px_per_mm
     }
 
-    /// The place of the base nearest to `p`.
-    pub fn nearest(&self, p: Pos2) -> Option<Pos2> {
-        let on_segment = |pair: &[Pos2]| {
-            let (a, d) = (pair[0], pair[1] - pair[0]);
-            let t = if d.length_sq() > 0.0 { ((p - a).dot(d) / d.length_sq()).clamp(0.0, 1.0) } else { 0.0 };
-            a + d * t
-        };
-        self.line.windows(2).map(on_segment).min_by(|a, b| a.distance_sq(p).total_cmp(&b.distance_sq(p)))
+    /// A place of the window on the piece.
+    pub fn to_mm(&self, p: Pos2) -> Point {
+        let from = (p - self.origin) / self.px_per_mm.max(0.01);
+        Point { x_mm: f64::from(from.x), y_mm: f64::from(from.y) }
     }
 
-    /// How far `p` is from the base or from a hung drop's ring.
-    pub fn distance(&self, p: Pos2) -> f32 {
+    /// The place of the base nearest to `p`.
+    pub fn nearest(&self, p: Pos2) -> Option<Pos2> {
+        nearest_on(&self.line, p)
+    }
+
+    /// How far `p` is from the base.
+    fn distance(&self, p: Pos2) -> f32 {
         self.nearest(p).map_or(f32::INFINITY, |near| near.distance(p))
+    }
+
+    /// How far `p` is from the base as it rests.
+    fn rest_distance(&self, p: Pos2) -> f32 {
+        nearest_on(&self.rest_line, p).map_or(f32::INFINITY, |near| near.distance(p))
     }
 
     /// Whether a drop let go at `p` takes hold: near the base, or among the drops that hang there.
@@ -85,35 +93,78 @@ impl Hanger {
         self.rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
     }
 
+    /// Whether a hung drop comes off when a finger that took it at `from` is at `now`.
+    pub fn pulls_off(&self, from: Pos2, now: Pos2) -> bool {
+        self.rest_distance(now) - self.rest_distance(from) > self.pull_off_px()
+    }
+
     /// How far a drop has to be pulled to come off.
-    pub fn pull_off_px(&self) -> f32 {
+    fn pull_off_px(&self) -> f32 {
         self.px(theme::PULL_OFF_MM).clamp(theme::PULL_OFF_PX, theme::PULL_OFF_PX * 2.0)
     }
 
-    /// Where the ring of a hung drop rests.
+    /// Where the ring of a hung drop is, or is going to be while it is on its way.
     pub fn ring(&self, token: Token) -> Option<Pos2> {
-        self.rings.iter().find(|(t, _)| *t == token).map(|(_, at)| *at)
+        find(&self.rings, token).or_else(|| self.rest_ring(token))
+    }
+
+    /// Where the ring of a drop rests that hangs, or is on its way to the base.
+    pub fn rest_ring(&self, token: Token) -> Option<Pos2> {
+        find(&self.rest_rings, token)
     }
 
     /// Takes in where the piece rests.
     fn take(&mut self, derived: &Derived, tokens: &[Token]) {
         let Some(places) = &derived.places else {
-            self.line.clear();
-            self.rings.clear();
+            self.rest_line.clear();
+            self.rest_rings.clear();
             self.cluster = None;
             return;
         };
         let at = |p: &Point| self.at(p.x_mm as f32, p.y_mm as f32);
-        self.line = match &places.bangle {
+        self.rest_line = match &places.bangle {
             Some(bangle) => lower_arc(bangle).iter().map(at).collect(),
             None => places.chain.iter().map(at).collect(),
         };
         let rings = places.rings.iter().zip(tokens);
-        self.rings = rings.map(|(r, token)| (*token, self.at(r.x_mm as f32, r.y_mm as f32))).collect();
+        self.rest_rings = rings.map(|(r, token)| (*token, self.at(r.x_mm as f32, r.y_mm as f32))).collect();
         let bottom = self.at(0.0, places.bounds.bottom_mm as f32).y;
-        let around = self.rings.iter().map(|(_, ring)| Rect::from_min_max(*ring, pos2(ring.x, bottom.max(ring.y))));
+        let around =
+            self.rest_rings.iter().map(|(_, ring)| Rect::from_min_max(*ring, pos2(ring.x, bottom.max(ring.y))));
         self.cluster = around.reduce(Rect::union);
     }
+
+    /// Takes in where the piece is now.
+    pub(super) fn take_live(&mut self, motion: Option<&Motion>) {
+        let at = |p: Point| self.at(p.x_mm as f32, p.y_mm as f32);
+        let Some(motion) = motion else {
+            (self.line, self.rings) = (Vec::new(), Vec::new());
+            return;
+        };
+        let first = motion.links().next().map(|(left, _)| left);
+        let chain = first.into_iter().chain(motion.links().map(|(_, right)| right)).map(at);
+        self.line = match motion.hoop() {
+            Some((middle, _)) => {
+                let moved = self.at(middle.x_mm as f32, middle.y_mm as f32) - self.at(0.0, 0.0);
+                self.rest_line.iter().map(|p| *p + moved).collect()
+            }
+            None => chain.collect(),
+        };
+        self.rings = motion.rings().map(|(token, ring)| (token, self.at(ring.x_mm as f32, ring.y_mm as f32))).collect();
+    }
+}
+
+fn find(rings: &[(Token, Pos2)], token: Token) -> Option<Pos2> {
+    rings.iter().find(|(t, _)| *t == token).map(|(_, at)| *at)
+}
+
+fn nearest_on(line: &[Pos2], p: Pos2) -> Option<Pos2> {
+    let on_segment = |pair: &[Pos2]| {
+        let (a, d) = (pair[0], pair[1] - pair[0]);
+        let t = if d.length_sq() > 0.0 { ((p - a).dot(d) / d.length_sq()).clamp(0.0, 1.0) } else { 0.0 };
+        a + d * t
+    };
+    line.windows(2).map(on_segment).min_by(|a, b| a.distance_sq(p).total_cmp(&b.distance_sq(p)))
 }
 
 /// The lower half of a bangle, left to right.

@@ -10,17 +10,18 @@ use bevy::prelude::*;
 
 pub use flights::{Flight, Flights, To};
 pub use hanger::Hanger;
+pub use motion::Moving;
 
 use super::Phase;
 
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Hanger>()
         .init_resource::<Flights>()
-        .init_resource::<motion::Motion>()
+        .init_resource::<Moving>()
         .add_systems(PreStartup, art::load)
         .add_systems(
             Update,
-            (hanger::fit_the_view, flights::fly_on, motion::settle, sprites::place_sprites)
+            (hanger::fit_the_view, flights::fly_on, motion::move_on, sprites::place_sprites)
                 .chain()
                 .in_set(Phase::Present),
         );

@@ -1,53 +1,59 @@
-//! How the piece moves towards its rest: drops ease to their places and swing; a tugged base springs back.
-
-use std::collections::HashMap;
+//! The piece as it moves: the design hung in the simulation, fingers on it, and the breath that sways the sample.
 
 use bevy::prelude::*;
+use bevy_egui::egui::Pos2;
 
 use super::{
-    super::{idle::Idle, known::Derived, pointer::Fingers, power::Awake, session::Screen, session::Session, theme},
+    super::{
+        idle::Idle,
+        known::{Derived, Known},
+        pointer::{Drag, Finger, Fingers},
+        power::Awake,
+        session::Screen,
+        session::Session,
+    },
     Flights, Hanger,
 };
-use crate::{craft::Token, hang::Point};
+use crate::{
+    catalog::Catalog,
+    craft::Token,
+    hang::{Motion, MotionPlan, Point, neck_mm},
+};
 
-/// A critically damped approach is at 98 % after this many time constants.
-const SETTLED: f32 = 5.8;
-/// A drop's swing, in radians per second at rest: about that of a 40 mm pendulum, slowed to please the eye.
-const SWING_RATE: f32 = 9.0;
-/// How fast a swing dies, per second.
-const SWING_LOSS: f32 = 2.2;
-/// The base on its spring, as the drops.
-const TUG_RATE: f32 = 7.5;
-/// See [`SWING_LOSS`].
-const TUG_LOSS: f32 = 3.4;
-/// How far the base follows a finger, and at most, in pixels.
-const TUG_SHARE: f32 = 0.75;
-const TUG_MOST: f32 = 190.0;
 /// The sample on Welcome sways so long after the last touch, then sleeps.
 const SWAY_S: f32 = 24.0;
-/// How far it sways, in pixels at scale 1.
-const SWAY_PX: f32 = 16.0;
+/// How hard it is breathed on, in mm/s², and how often, in radians a second: about its own swing.
+const BREATH_MM_S2: f32 = 420.0;
+const BREATH_RATE: f32 = 4.6;
 
-/// One drop as it moves. Millimetres of the piece.
-#[derive(Debug, Clone, Default)]
-pub(super) struct Body {
-    pub at: Vec2,
-    speed: Vec2,
-    /// Radians from hanging straight down, positive to the right.
-    pub lean: f32,
-    spin: f32,
-    /// Its place when last worked out, to tell a new one.
-    known: bool,
+/// The piece in motion; none while nothing hangs.
+#[derive(Resource, Debug, Default)]
+pub struct Moving {
+    motion: Option<Motion>,
+    plan: Option<MotionPlan>,
 }
 
-/// The piece as it moves.
-#[derive(Resource, Debug, Default)]
-pub(super) struct Motion {
-    pub chain: Vec<Vec2>,
-    pub bodies: HashMap<Token, Body>,
-    /// How far the lowest point is from its rest, in pixels of the window (y downwards).
-    pub tug: Vec2,
-    tug_speed: Vec2,
+impl Moving {
+    /// The piece.
+    pub fn now(&self) -> Option<&Motion> {
+        self.motion.as_ref()
+    }
+
+    /// Hangs what `plan` says. What does not hang leaves everything as it is.
+    fn hang(&mut self, plan: Option<MotionPlan>) {
+        if self.plan == plan {
+            return;
+        }
+        match (&plan, &mut self.motion) {
+            (None, motion) => *motion = None,
+            (Some(plan), Some(motion)) => {
+                // A refusal leaves the motion as it was; the guest is told of it elsewhere.
+                let _ = motion.follow(plan);
+            }
+            (Some(plan), motion) => *motion = Motion::at_rest(plan).ok(),
+        }
+        self.plan = plan;
+    }
 }
 
 /// What is shown: the guest's drops, or the sample's with numbers of their own.
@@ -60,26 +66,22 @@ pub(super) fn shown(session: &Session, derived: &Derived) -> Vec<(Token, String)
     }
 }
 
-fn vec(p: &Point) -> Vec2 {
-    Vec2::new(p.x_mm as f32, p.y_mm as f32)
-}
-
-/// One step of a critically damped approach to `goal`, exact for any step. Gives whether it is there.
-fn approach(at: &mut Vec2, speed: &mut Vec2, goal: Vec2, seconds: f32) -> bool {
-    let rate = SETTLED / theme::SETTLE_S;
-    let (away, decay) = (*at - goal, (-rate * seconds).exp());
-    let push = (*speed + away * rate) * seconds;
-    *at = goal + (away + push) * decay;
-    *speed = (*speed - push * rate) * decay;
-    at.distance_squared(goal) < 1e-3 && speed.length_squared() < 1e-1
+/// What hangs: all that is shown but what flies or has been pulled off by a finger.
+fn hanging(catalog: &Catalog, derived: &Derived, shown: &[(Token, String)], off: &[Token]) -> Option<MotionPlan> {
+    let (piece, _) = (derived.piece.as_ref()?, derived.places.as_ref()?);
+    let base = catalog.base(&piece.base)?;
+    let drops = shown.iter().filter(|(token, _)| !off.contains(token));
+    let drops = drops.filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?)));
+    MotionPlan::of_piece(base, piece.length, drops, neck_mm(piece.wearer), catalog.table.rho).ok()
 }
 
 #[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
-pub(super) fn settle(
-    mut motion: ResMut<Motion>,
+pub(super) fn move_on(
+    mut moving: ResMut<Moving>,
+    mut hanger: ResMut<Hanger>,
+    known: Res<Known>,
     derived: Res<Derived>,
     session: Res<Session>,
-    hanger: Res<Hanger>,
     fingers: Res<Fingers>,
     flights: Res<Flights>,
     idle: Res<Idle>,
@@ -87,91 +89,43 @@ pub(super) fn settle(
     time: Res<Time<Real>>,
     mut awake: ResMut<Awake>,
 ) {
-    let seconds = time.delta_secs().clamp(0.0, 0.05);
-    let motion = &mut *motion;
-    let Some(places) = &derived.places else {
-        motion.chain.clear();
-        motion.bodies.clear();
+    let Some(catalog) = known.catalog() else { return };
+    let shown = shown(&session, &derived);
+    let pulled = fingers.iter().filter(|finger| finger.dragging && hanger.pulls_off(finger.from, finger.now));
+    let held_off = pulled.filter_map(slid);
+    let flying = shown.iter().map(|(token, _)| *token).filter(|token| flights.carries(*token));
+    let off: Vec<Token> = held_off.chain(flying).collect();
+    moving.hang(hanging(catalog, &derived, &shown, &off));
+    let Some(motion) = &mut moving.motion else {
+        hanger.take_live(None);
         return;
     };
-    let mut still = true;
-
-    // The chain: point by point, unless it has become another.
-    let goals = places.chain.iter().map(vec);
-    if motion.chain.len() == places.chain.len() {
-        let step = 1.0 - (-SETTLED * seconds / theme::SETTLE_S).exp();
-        for (at, goal) in motion.chain.iter_mut().zip(goals) {
-            still &= at.distance_squared(goal) < 1e-3;
-            *at += (goal - *at) * step;
+    let place = |p: Pos2| -> Point { hanger.to_mm(p) };
+    for finger in fingers.iter().filter(|finger| finger.dragging) {
+        if !motion.holds(finger.id) {
+            match &finger.drag {
+                Drag::Swing => motion.take_base(finger.id, place(finger.from)),
+                Drag::Slide { token } => motion.take_drop(finger.id, *token, place(finger.from)),
+                Drag::Nothing | Drag::Carry { .. } | Drag::Scroll(_) => {}
+            }
         }
-    } else {
-        motion.chain = goals.collect();
-        motion.bodies.clear();
+        motion.pull(finger.id, place(finger.now));
     }
-
-    // The tug.
-    let pull = fingers.tug().map(|tug| Vec2::new(tug.x, tug.y * 0.5) * TUG_SHARE);
+    motion.release_all_but(|id| fingers.iter().any(|finger| finger.id == id && finger.dragging));
     let sway_left = (1.0 - idle.quiet_s() / SWAY_S).clamp(0.0, 1.0);
-    let before = motion.tug;
-    if let Some(pull) = pull {
-        let step = 1.0 - (-18.0 * seconds).exp();
-        motion.tug += (pull.clamp_length_max(TUG_MOST) - motion.tug) * step;
-        motion.tug_speed = if seconds > 0.0 { (motion.tug - before) / seconds } else { Vec2::ZERO };
-        still = false;
-    } else if *screen.get() == Screen::Welcome && sway_left > 0.0 {
-        let phase = idle.on_screen_s * 1.35;
-        let goal = Vec2::new(phase.sin() * SWAY_PX * sway_left.sqrt(), 0.0);
-        motion.tug += (goal - motion.tug) * (1.0 - (-4.0 * seconds).exp());
-        motion.tug_speed = Vec2::ZERO;
-        still = false;
-    } else {
-        let force = -motion.tug * TUG_RATE * TUG_RATE - motion.tug_speed * TUG_LOSS;
-        motion.tug_speed += force * seconds;
-        motion.tug += motion.tug_speed * seconds;
-        if motion.tug.length() < 0.3 && motion.tug_speed.length() < 2.0 {
-            (motion.tug, motion.tug_speed) = (Vec2::ZERO, Vec2::ZERO);
-        } else {
-            still = false;
-        }
-    }
-    // The drops lag behind the base: what pushes them is its change of speed, roughly its offset.
-    let push = (motion.tug - before).x / hanger.px_per_mm.max(0.1);
-
-    let shown = shown(&session, &derived);
-    for ((token, _), ring) in shown.iter().zip(&places.rings) {
-        let goal = Vec2::new(ring.x_mm as f32, ring.y_mm as f32);
-        let body = motion.bodies.entry(*token).or_default();
-        if !body.known || fingers.sliding(*token).is_some() || flights.carries(*token) {
-            let first = !body.known;
-            *body = Body { at: goal, known: true, ..Body::default() };
-            // What has just been hung swings a little.
-            body.spin = if first && *screen.get() != Screen::Stage { 0.0 } else { 2.6 };
-            still = false;
-        }
-        let was = body.at;
-        still &= approach(&mut body.at, &mut body.speed, goal, seconds);
-        if seconds > 0.0 {
-            let shove = (body.at - was).x + push;
-            body.spin -= shove * 0.32;
-            body.spin += (-SWING_RATE * SWING_RATE * body.lean.sin() - SWING_LOSS * body.spin) * seconds;
-            body.lean = (body.lean + body.spin * seconds).clamp(-1.2, 1.2);
-        }
-        if body.lean.abs() < 0.004 && body.spin.abs() < 0.02 {
-            (body.lean, body.spin) = (0.0, 0.0);
-        } else {
-            still = false;
-        }
-    }
-    motion.bodies.retain(|token, _| shown.iter().any(|(t, _)| t == token));
-    if !still {
+    let sways = *screen.get() == Screen::Welcome && sway_left > 0.0;
+    let breath = if sways { (idle.on_screen_s * BREATH_RATE).sin() * BREATH_MM_S2 * sway_left.sqrt() } else { 0.0 };
+    motion.breathe(f64::from(breath));
+    motion.advance(time.delta_secs_f64());
+    if !motion.asleep() {
         awake.stir();
     }
+    hanger.take_live(Some(motion));
 }
 
-impl Motion {
-    /// How far a place of the piece is moved by the tug, in pixels: not at all at the hang points, fully at the lowest.
-    pub fn tugged(&self, y_mm: f32, top_mm: f32, lowest_mm: f32) -> Vec2 {
-        let share = ((y_mm - top_mm) / (lowest_mm - top_mm).max(1.0)).clamp(0.0, 1.0);
-        Vec2::new(self.tug.x * share.powf(0.8), self.tug.y * share)
+fn slid(finger: &Finger) -> Option<Token> {
+    match finger.drag {
+        Drag::Slide { token } => Some(token),
+        Drag::Nothing | Drag::Carry { .. } | Drag::Swing | Drag::Scroll(_) => None,
     }
 }

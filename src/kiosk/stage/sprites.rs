@@ -8,16 +8,15 @@ use super::{
         known::{Derived, Known},
         outside::window::WindowSize,
         pictures::Pictures,
-        pointer::Fingers,
         session::{Screen, Session},
     },
-    Flights, Hanger,
+    Hanger,
     art::Art,
-    motion::{Motion, shown},
+    motion::{Moving, shown},
 };
 use crate::{
     craft::{Base, BaseKind, DropKind, Finish, Necklace},
-    hang::{BangleAt, PiecePlaces},
+    hang::{BangleAt, Motion, PiecePlaces, Point, RingAt},
 };
 
 /// The ground.
@@ -68,9 +67,7 @@ pub(super) fn place_sprites(
     session: Res<Session>,
     pictures: Res<Pictures>,
     hanger: Res<Hanger>,
-    motion: Res<Motion>,
-    fingers: Res<Fingers>,
-    flights: Res<Flights>,
+    moving: Res<Moving>,
     screen: Res<State<Screen>>,
     size: WindowSize,
 ) {
@@ -95,20 +92,20 @@ pub(super) fn place_sprites(
         (visible, known.catalog(), &derived.piece, &derived.places)
         && let Some(base) = catalog.base(&piece.base)
     {
-        let see = Seen { art: &art, hanger: &hanger, motion: &motion, places };
+        let Some(motion) = moving.now() else { return };
+        let see = Seen { art: &art, hanger: &hanger, motion, places };
         match (&base.kind, &places.bangle) {
             (BaseKind::Necklace(necklace), _) => see.necklace(&mut list, base, necklace),
             (BaseKind::Bangle(_), Some(bangle)) => see.bangle(&mut list, base, bangle),
             _ => {}
         }
-        for (number, (token, id)) in shown(&session, &derived).into_iter().enumerate() {
-            // What a finger holds and what flies is painted over everything, by the paper.
-            if fingers.sliding(token).is_some() || flights.carries(token) {
-                continue;
-            }
-            let (Some(kind), Some(body)) = (catalog.drop_kind(&id), motion.bodies.get(&token)) else { continue };
+        // What a finger has pulled off and what flies is painted over everything, by the paper.
+        let ids = shown(&session, &derived);
+        for (number, (token, ring)) in motion.rings().enumerate() {
+            let id = ids.iter().find(|(shown, _)| *shown == token).map(|(_, id)| id);
+            let Some(kind) = id.and_then(|id| catalog.drop_kind(id)) else { continue };
             let picture = pictures.get(&kind.picture).map(|picture| picture.sprite.clone());
-            see.hung(&mut list, base, kind, picture, (body.at, body.lean), number);
+            see.hung(&mut list, base, kind, picture, ring, number);
         }
     }
     let have = parts.iter().count();
@@ -150,17 +147,15 @@ struct Seen<'a> {
 
 impl Seen<'_> {
     fn at(&self, p: Vec2) -> Pos2 {
-        let top = if self.places.bangle.is_some() { self.places.bounds.top_mm as f32 } else { 0.0 };
-        let tug = self.motion.tugged(p.y, top, self.places.lowest_mm as f32);
-        let place = self.hanger.at(p.x, p.y);
-        pos2(place.x + tug.x, place.y + tug.y)
+        self.hanger.at(p.x, p.y)
     }
 
     fn necklace(&self, list: &mut Vec<Shown>, base: &Base, necklace: &Necklace) {
         let back: Vec<Vec2> = self.places.back.iter().map(|p| Vec2::new(p.x_mm as f32, p.y_mm as f32)).collect();
         let pitch = (necklace.link_length.mm() - necklace.link_width.mm() / 2.0).max(0.8) as f32;
         let back = evenly(&back, pitch);
-        self.links(list, necklace, &back, tint(base.finish, 0.45), z::BACK);
+        let back_links = back.windows(2).map(|pair| (pair[0], pair[1]));
+        self.links(list, necklace, back_links, tint(base.finish, 0.45), z::BACK);
         if let Some(middle) = back.get(back.len() / 2) {
             let size = Vec2::new(necklace.clasp.length.mm() as f32, necklace.clasp.width.mm() as f32);
             list.push(Shown {
@@ -172,15 +167,23 @@ impl Seen<'_> {
                 color: tint(base.finish, 0.3),
             });
         }
-        self.links(list, necklace, &self.motion.chain, tint(base.finish, 0.0), z::FRONT);
+        let front = self.motion.links().map(|(a, b)| (vec(a), vec(b)));
+        self.links(list, necklace, front, tint(base.finish, 0.0), z::FRONT);
     }
 
     /// Links along a line: one from the front, one edge on, and so forth.
-    fn links(&self, list: &mut Vec<Shown>, necklace: &Necklace, line: &[Vec2], color: Color, z: f32) {
+    fn links(
+        &self,
+        list: &mut Vec<Shown>,
+        necklace: &Necklace,
+        links: impl Iterator<Item = (Vec2, Vec2)>,
+        color: Color,
+        z: f32,
+    ) {
         let px = self.hanger.px_per_mm;
         let (long, wide) = (necklace.link_length.mm() as f32 * px, necklace.link_width.mm() as f32 * px);
-        for (number, pair) in line.windows(2).enumerate() {
-            let (a, b) = (self.at(pair[0]), self.at(pair[1]));
+        for (number, (left, right)) in links.enumerate() {
+            let (a, b) = (self.at(left), self.at(right));
             let along = b - a;
             let face = number % 2 == 0;
             list.push(Shown {
@@ -197,13 +200,13 @@ impl Seen<'_> {
 
     fn bangle(&self, list: &mut Vec<Shown>, base: &Base, bangle: &BangleAt) {
         let side = 2.0 * (bangle.inside_radius_mm + bangle.wire_mm) as f32 * self.hanger.px_per_mm;
-        let centre = Vec2::new(bangle.centre.x_mm as f32, bangle.centre.y_mm as f32);
-        let at = self.at(centre);
+        let (middle, turn) = self.motion.hoop().unwrap_or((bangle.centre, 0.0));
+        let at = self.at(vec(middle));
         list.push(Shown {
             image: self.art.bangle.clone(),
             at,
             size: Vec2::splat(side),
-            angle: -self.motion.tug.x / side.max(1.0) * 0.5,
+            angle: -turn as f32,
             z: z::FRONT,
             color: tint(base.finish, 0.0),
         });
@@ -215,11 +218,11 @@ impl Seen<'_> {
         base: &Base,
         kind: &DropKind,
         picture: Option<Handle<Image>>,
-        (on_base, lean): (Vec2, f32),
+        ring: RingAt,
         number: usize,
     ) {
         let px = self.hanger.px_per_mm;
-        let pivot = self.at(on_base);
+        let (pivot, lean) = (self.hanger.at(ring.x_mm as f32, ring.y_mm as f32), ring.lean_rad as f32);
         let (outside, wire) = (kind.ring.outside.mm() as f32 * px, kind.ring.wire.mm() as f32 * px);
         let (width, height) = (kind.width.mm() as f32 * px, kind.height.mm() as f32 * px);
         // Hangs from the pivot, `down` pixels below it along its own axis.
@@ -249,6 +252,10 @@ impl Seen<'_> {
             color: tint(kind.finish.unwrap_or(base.finish), 0.0),
         });
     }
+}
+
+fn vec(p: Point) -> Vec2 {
+    Vec2::new(p.x_mm as f32, p.y_mm as f32)
 }
 
 /// Points along `line`, `pitch` apart.

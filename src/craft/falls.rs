@@ -1,0 +1,132 @@
+//! What the trade calls the lengths of necklaces, and where they fall on a grown-up.
+//!
+//! Common practice, no source: makers disagree by an inch or two, more for the long ones. Both tables are meant to be
+//! edited.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Length, quantity::MM_PER_INCH};
+
+/// A trade name and the lengths it covers.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TradeLength {
+    /// The trade's name.
+    pub name: &'static str,
+    /// The shortest usual length, in inches.
+    pub shortest_in: f64,
+    /// The longest usual length, in inches.
+    pub longest_in: f64,
+}
+
+const fn named(name: &'static str, shortest_in: f64, longest_in: f64) -> TradeLength {
+    TradeLength { name, shortest_in, longest_in }
+}
+
+/// The trade's names, shortest first. Lengths between two of them, as from 24 to 28 in, have no agreed name.
+pub const TRADE_LENGTHS: [TradeLength; 6] = [
+    named("collar", 12.0, 13.0),
+    named("choker", 14.0, 16.0),
+    named("princess", 17.0, 19.0),
+    named("matinee", 20.0, 24.0),
+    named("opera", 28.0, 34.0),
+    named("rope", 45.0, f64::INFINITY),
+];
+
+/// The trade's name for a whole length; half an inch to either side still counts.
+pub fn trade_length(length: Length) -> Option<TradeLength> {
+    let inches = length.inches();
+    TRADE_LENGTHS.into_iter().find(|one| (one.shortest_in - 0.5..one.longest_in + 0.5).contains(&inches))
+}
+
+/// A height on the front of the body.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum BodyPlace {
+    /// Close round the throat.
+    Throat,
+    /// Round the base of the neck.
+    NeckBase,
+    /// On the collarbone.
+    Collarbone,
+    /// Just below the collarbone.
+    BelowCollarbone,
+    /// On the breastbone.
+    Breastbone,
+    /// Below the breastbone.
+    BelowBreastbone,
+}
+
+const fn inches(inches: f64) -> Length {
+    Length::from_mm(inches * MM_PER_INCH)
+}
+
+impl BodyPlace {
+    /// The length below which a bare necklace falls at each place on a grown-up, highest place first; what is longer
+    /// than all of them falls below the breastbone. The borders are half an inch and more from the lengths commonly made.
+    pub const BORDERS: [(Length, Self); 5] = [
+        (inches(15.5), Self::Throat),
+        (inches(17.5), Self::NeckBase),
+        (inches(19.5), Self::Collarbone),
+        (inches(23.5), Self::BelowCollarbone),
+        (inches(28.5), Self::Breastbone),
+    ];
+
+    /// Where a bare necklace of this whole length falls on a grown-up.
+    pub fn of_length(length: Length) -> Self {
+        Self::BORDERS.into_iter().find(|(border, _)| length < *border).map_or(Self::BelowBreastbone, |(_, place)| place)
+    }
+
+    /// The place in words, for the terminal.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Throat => "throat",
+            Self::NeckBase => "base of the neck",
+            Self::Collarbone => "collarbone",
+            Self::BelowCollarbone => "below the collarbone",
+            Self::Breastbone => "breastbone",
+            Self::BelowBreastbone => "below the breastbone",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The usual inches of the trade; common practice, no source.
+    #[test]
+    fn lengths_have_their_names() {
+        for (inches, name) in [
+            (11.0, None),
+            (12.0, Some("collar")),
+            (14.0, Some("choker")),
+            (16.0, Some("choker")),
+            (18.0, Some("princess")),
+            (20.0, Some("matinee")),
+            (24.0, Some("matinee")),
+            (26.0, None),
+            (30.0, Some("opera")),
+            (40.0, None),
+            (60.0, Some("rope")),
+        ] {
+            assert_eq!(trade_length(Length::from_inches(inches)).map(|one| one.name), name, "{inches} in");
+        }
+        assert_eq!(trade_length(Length::from_mm(f64::NAN)), None);
+    }
+
+    #[test]
+    fn longer_falls_lower() {
+        let at = |inches: f64| BodyPlace::of_length(Length::from_inches(inches));
+        assert_eq!(
+            [14.0, 16.0, 18.0, 20.0, 24.0, 30.0].map(at),
+            [
+                BodyPlace::Throat,
+                BodyPlace::NeckBase,
+                BodyPlace::Collarbone,
+                BodyPlace::BelowCollarbone,
+                BodyPlace::Breastbone,
+                BodyPlace::BelowBreastbone,
+            ]
+        );
+        assert!(BodyPlace::BORDERS.is_sorted_by(|a, b| a.0 < b.0 && a.1 < b.1));
+    }
+}

@@ -1,0 +1,359 @@
+//! A chain between two hang points, with its drops, as it moves.
+
+use super::{
+    Feel, GRAVITY,
+    grip::{Grip, What, within},
+    hung::{Hanging, Held, Hung, Work, keep_bodies_apart, slide},
+    ladder::{Ladder, Sym},
+    vector::{V, v},
+};
+use crate::hang::{HangError, Load, NecklaceLoad, cluster_gaps, necklace};
+
+/// How stiff a link is against being pulled longer, in µN/mm: drops of 20 g stretch it by 0.02 %.
+const LINK_STIFF: f64 = 1e9;
+/// How stiff a link is against being pushed together: hardly, chain folds.
+const FOLD_STIFF: f64 = 2e5;
+/// How stiff a finger holds.
+const FINGER_STIFF: f64 = 5e6;
+/// Rounds of correction in a step, as long as a link is too long by more than this share.
+const ROUNDS: usize = 8;
+const OFF_SHARE: f64 = 5e-4;
+/// A held place stays within this share of what the chain can reach.
+const REACH_SHARE: f64 = 0.99;
+/// No point moves faster than this, in mm/s.
+const FASTEST_MM_S: f64 = 6000.0;
+
+/// What a chain is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ChainPlan {
+    /// Length between the hang points.
+    pub front_length_mm: f64,
+    /// Distance of the hang points.
+    pub width_mm: f64,
+    /// Mass per length.
+    pub g_per_mm: f64,
+    /// How many links are drawn.
+    pub links: usize,
+}
+
+/// Chain points for each link that is drawn; long chains do with one.
+const fn fineness(links: usize) -> usize {
+    if links > 170 { 1 } else { 2 }
+}
+
+/// A body in the equations of one step.
+#[derive(Debug, Clone, Copy, Default)]
+struct Body {
+    /// The link its ring is on, and where on it.
+    left: usize,
+    share: f64,
+    /// Where a finger holds it.
+    held: Option<V>,
+    /// Where it would go freely.
+    free: V,
+    down: V,
+    off: f64,
+    all: Sym,
+    inverse: Sym,
+    right: V,
+}
+
+/// The chain in motion.
+#[derive(Debug, Clone)]
+pub(super) struct Chain {
+    plan: ChainPlan,
+    points: Vec<V>,
+    before: Vec<V>,
+    velocity: Vec<V>,
+    /// Where each point would go freely in this step.
+    free: Vec<V>,
+    /// Pull of each link in the last round, in µN, and whether it was taut.
+    pulls: Vec<f64>,
+    taut: Vec<bool>,
+    link_mm: f64,
+    point_g: f64,
+    pub hung: Vec<Hung>,
+    rings: Vec<V>,
+    bodies: Vec<Body>,
+    ladder: Ladder,
+    work: Work,
+}
+
+impl Chain {
+    /// At rest.
+    pub fn at_rest(plan: ChainPlan, drops: &[Hanging], rho: f64) -> Result<Self, HangError> {
+        let items: Vec<(f64, f64)> = drops.iter().map(|drop| (drop.wire_mm, drop.width_mm)).collect();
+        let rest = necklace(&NecklaceLoad {
+            front_length_mm: plan.front_length_mm,
+            width_mm: plan.width_mm,
+            rise_mm: 0.0,
+            chain_g_per_mm: plan.g_per_mm,
+            loads: drops.iter().map(|drop| Load { mass_g: drop.mass_g }).collect(),
+            gaps_mm: cluster_gaps(&items, rho),
+        })?;
+        let links = plan.links.max(2) * fineness(plan.links);
+        let points: Vec<V> = rest.polyline(links + 1).into_iter().map(|(x, y)| v(x, y)).collect();
+        let link_mm = plan.front_length_mm / links as f64;
+        let hung =
+            drops.iter().zip(&rest.rings).map(|(is, ring)| Hung::at_rest(*is, ring.arc_mm, v(ring.x_mm, ring.y_mm)));
+        Ok(Self {
+            plan,
+            before: points.clone(),
+            velocity: vec![V::ZERO; links + 1],
+            free: points.clone(),
+            // Half the weight at either end; a light chain is given no less than a speck.
+            pulls: vec![rest.end_tension_mn * 1000.0; links],
+            taut: vec![true; links],
+            points,
+            link_mm,
+            point_g: (plan.g_per_mm * link_mm).max(1e-4),
+            hung: hung.collect(),
+            rings: Vec::new(),
+            bodies: Vec::new(),
+            ladder: Ladder::default(),
+            work: Work::default(),
+        })
+    }
+
+    pub const fn plan(&self) -> &ChainPlan {
+        &self.plan
+    }
+
+    /// Number of links the simulation has, and how many of them make one that is drawn.
+    pub fn points(&self) -> (&[V], usize) {
+        (&self.points, fineness(self.plan.links))
+    }
+
+    /// The left point of the link at `arc` and how far along the link it is, 0 to 1.
+    fn link_at(&self, arc: f64) -> (usize, f64) {
+        let along = (arc / self.link_mm).clamp(0.0, (self.points.len() - 1) as f64);
+        let left = (along as usize).min(self.points.len() - 2);
+        (left, along - left as f64)
+    }
+
+    pub fn at(&self, arc: f64) -> V {
+        let (left, share) = self.link_at(arc);
+        self.points[left].lerp(self.points[left + 1], share)
+    }
+
+    /// Directions of the chain to both sides of `arc`: those of the links next to the one there, which a ring bends.
+    pub fn directions(&self, arc: f64) -> (V, V) {
+        let left = self.link_at(arc).0;
+        let link = |i: usize| (self.points[i + 1] - self.points[i]).split().0;
+        (link(left.saturating_sub(1)), link((left + 1).min(self.points.len() - 2)))
+    }
+
+    /// Arc of the place nearest to `p`.
+    pub fn nearest(&self, p: V) -> f64 {
+        let along = |(i, pair): (usize, &[V])| {
+            let d = pair[1] - pair[0];
+            let share = ((p - pair[0]).dot(d) / d.dot(d).max(1e-12)).clamp(0.0, 1.0);
+            ((p - pair[0].lerp(pair[1], share)).length(), (i as f64 + share) * self.link_mm)
+        };
+        let nearest = self.points.windows(2).enumerate().map(along).min_by(|a, b| a.0.total_cmp(&b.0));
+        nearest.map_or(0.0, |(_, arc)| arc)
+    }
+
+    /// Where the held places may be asked to be.
+    pub fn restrain(&self, grips: &mut [Grip]) {
+        let ends = [(self.points[0], 0.0), (self.points[self.points.len() - 1], self.plan.front_length_mm)];
+        let mut held: Vec<(usize, f64, f64)> = Vec::new();
+        for (i, grip) in grips.iter().enumerate() {
+            held.extend(match grip.what {
+                What::Base(arc) => Some((i, arc, 0.0)),
+                What::Body(token) => {
+                    self.hung.iter().find(|one| one.is.token == token).map(|one| (i, one.at, one.is.swing_mm))
+                }
+            });
+        }
+        for &(i, arc, below) in &held {
+            let reach = |from: f64, more: f64| REACH_SHARE * ((arc - from).abs() + below + more);
+            let others = held.iter().filter(|other| other.0 != i);
+            let discs: Vec<(V, f64)> = ends
+                .iter()
+                .map(|&(end, from)| (end, reach(from, 0.0)))
+                .chain(others.map(|&(other, from, more)| (grips[other].now, reach(from, more))))
+                .collect();
+            grips[i].now = within(grips[i].now, &discs);
+        }
+    }
+
+    /// One small step.
+    pub fn step(&mut self, h: f64, feel: &Feel, grips: &[Grip], push: V, rho: f64) {
+        self.slide(h, feel, grips, rho);
+        let fall = (push + v(0.0, GRAVITY)) * h;
+        let last = self.points.len() - 1;
+        for i in 1..last {
+            self.before[i] = self.points[i];
+            self.points[i] += (self.velocity[i] + fall) * h;
+            self.free[i] = self.points[i];
+        }
+        for one in &mut self.hung {
+            one.before = one.place;
+            one.place += (one.velocity + fall) * h;
+        }
+        self.bodies.clear();
+        for i in 0..self.hung.len() {
+            let one = &self.hung[i];
+            let (left, share) = self.link_at(one.at);
+            let held = grips.iter().find(|grip| grip.what == What::Body(one.is.token)).map(|grip| grip.now);
+            self.bodies.push(Body { left, share, held, free: one.place, ..Body::default() });
+        }
+        for _ in 0..ROUNDS {
+            let changed = self.correct(h, grips);
+            if !changed && self.longest_share() < OFF_SHARE {
+                break;
+            }
+        }
+        self.find_rings();
+        keep_bodies_apart(&mut self.hung, &self.rings, h);
+        self.renew_velocities(h, feel);
+    }
+
+    fn slide(&mut self, h: f64, feel: &Feel, grips: &[Grip], rho: f64) {
+        for i in 0..self.hung.len() {
+            let token = self.hung[i].is.token;
+            let grip = grips.iter().find(|grip| grip.what == What::Body(token));
+            // The ring follows the finger along the chain, whatever hangs in between.
+            let goal = grip.map(|grip| self.nearest(grip.now));
+            let was = self.hung[i].held.take();
+            self.hung[i].held = goal.map(|goal| Held { goal, passing: was.is_some_and(|was| was.passing) });
+        }
+        self.work.drives.clear();
+        for one in &self.hung {
+            let (left, right) = self.directions(one.at);
+            let down = (one.place - self.at(one.at)).split().0;
+            self.work.drives.push(one.drive(left, right, down));
+        }
+        slide(&mut self.hung, self.plan.front_length_mm, (-feel.slide_per_s * h).exp(), rho, h, &mut self.work);
+    }
+
+    /// One round of Newton's method towards the step's end: where inertia, the pull of every link, ring and finger
+    /// are in balance. The pulls' turning with the links is part of it, so light links under heavy drops stay calm.
+    /// Gives whether a link has become taut or slack.
+    fn correct(&mut self, h: f64, grips: &[Grip]) -> bool {
+        let per_h2 = 1.0 / (h * h);
+        let last = self.points.len() - 1;
+        let Self { ladder, points, pulls, taut, .. } = self;
+        let stiff = |taut: bool| if taut { LINK_STIFF } else { FOLD_STIFF };
+        ladder.clear(last + 1);
+        let inertia = self.point_g * per_h2;
+        for (right, (free, point)) in ladder.right.iter_mut().zip(self.free.iter().zip(&*points)) {
+            *right = (*free - *point) * inertia;
+        }
+        ladder.own.fill(Sym::even(inertia));
+        for (i, pull) in pulls.iter().enumerate() {
+            let (along, length) = (points[i + 1] - points[i]).split();
+            let (stiff, off) = (stiff(taut[i]), length - self.link_mm);
+            let all = Sym::along(along, stiff, pull.max(0.0) / length.max(self.link_mm));
+            ladder.own[i] = ladder.own[i].plus(all);
+            ladder.own[i + 1] = ladder.own[i + 1].plus(all);
+            ladder.next[i] = all.times(-1.0);
+            ladder.right[i] += along * (stiff * off);
+            ladder.right[i + 1] -= along * (stiff * off);
+        }
+        for (body, one) in self.bodies.iter_mut().zip(&self.hung) {
+            let (left, share) = (body.left, body.share);
+            let (down, length) = (one.place - points[left].lerp(points[left + 1], share)).split();
+            // Thrown up, a drop is free; nothing stands on its head.
+            let (stiff, off) = (if one.taut { LINK_STIFF } else { 0.0 }, length - one.is.swing_mm);
+            let all = Sym::along(down, stiff, one.pull.max(0.0) / length.max(one.is.swing_mm));
+            let inertia = one.is.mass_g * per_h2;
+            let mut own = Sym::even(inertia).plus(all);
+            let mut right = (body.free - one.place) * inertia - down * (stiff * off);
+            if let Some(held) = body.held {
+                own = own.plus(Sym::even(FINGER_STIFF));
+                right += (held - one.place) * FINGER_STIFF;
+            }
+            // The body's own equation is solved for it and put into those of the chain.
+            let inverse = own.inverse();
+            let rest = all.plus(all.around(inverse).times(-1.0));
+            let pushed = down * (stiff * off) + all.on(inverse.on(right));
+            ladder.own[left] = ladder.own[left].plus(rest.times((1.0 - share) * (1.0 - share)));
+            ladder.own[left + 1] = ladder.own[left + 1].plus(rest.times(share * share));
+            ladder.next[left] = ladder.next[left].plus(rest.times(share * (1.0 - share)));
+            ladder.right[left] += pushed * (1.0 - share);
+            ladder.right[left + 1] += pushed * share;
+            (body.down, body.off, body.all, body.inverse, body.right) = (down, off, all, inverse, right);
+        }
+        for grip in grips {
+            let What::Base(arc) = grip.what else { continue };
+            let along = (arc / self.link_mm).clamp(0.0, last as f64);
+            let left = (along as usize).min(last - 1);
+            let share = along - left as f64;
+            let pull = (grip.now - points[left].lerp(points[left + 1], share)) * FINGER_STIFF;
+            let all = Sym::even(FINGER_STIFF);
+            ladder.own[left] = ladder.own[left].plus(all.times((1.0 - share) * (1.0 - share)));
+            ladder.own[left + 1] = ladder.own[left + 1].plus(all.times(share * share));
+            ladder.next[left] = ladder.next[left].plus(all.times(share * (1.0 - share)));
+            ladder.right[left] += pull * (1.0 - share);
+            ladder.right[left + 1] += pull * share;
+        }
+        ladder.fix(0);
+        ladder.fix(last);
+        ladder.solve();
+        let moves = &ladder.right;
+        let mut changed = false;
+        for (i, pull) in pulls.iter_mut().enumerate() {
+            let (along, length) = (points[i + 1] - points[i]).split();
+            let off = length - self.link_mm + along.dot(moves[i + 1] - moves[i]);
+            *pull = stiff(taut[i]) * off;
+            // Pushed together it goes slack; it is taut again once it would be too long.
+            if taut[i] != (off > 0.0) {
+                (taut[i], changed) = (off > 0.0, true);
+            }
+        }
+        for (body, one) in self.bodies.iter().zip(&mut self.hung) {
+            let ring = moves[body.left].lerp(moves[body.left + 1], body.share);
+            let own = body.inverse.on(body.right + body.all.on(ring));
+            one.place += own;
+            let off = body.off + body.down.dot(own - ring);
+            one.pull = if one.taut { LINK_STIFF * off } else { 0.0 };
+            changed |= one.taut != (off > 0.0);
+            one.taut = off > 0.0;
+        }
+        for (point, by) in points.iter_mut().zip(moves) {
+            *point += *by;
+        }
+        changed
+    }
+
+    /// The largest share of a link's length by which one is too long.
+    pub fn longest_share(&self) -> f64 {
+        let over = |pair: &[V]| (pair[1] - pair[0]).length() / self.link_mm - 1.0;
+        self.points.windows(2).map(over).fold(0.0, f64::max)
+    }
+
+    fn find_rings(&mut self) {
+        let mut rings = std::mem::take(&mut self.rings);
+        rings.clear();
+        rings.extend(self.hung.iter().map(|one| self.at(one.at)));
+        self.rings = rings;
+    }
+
+    fn renew_velocities(&mut self, h: f64, feel: &Feel) {
+        for i in 0..self.points.len() {
+            let velocity = (self.points[i] - self.before[i]) * (1.0 / h);
+            self.velocity[i] = feel.slowed(velocity, h).at_most(FASTEST_MM_S);
+        }
+        for one in &mut self.hung {
+            let velocity = (one.place - one.before) * (1.0 / h);
+            one.velocity = feel.slowed(velocity, h).at_most(FASTEST_MM_S);
+        }
+    }
+
+    /// The fastest of all points and bodies, in mm/s.
+    pub fn fastest(&self) -> f64 {
+        let points = self.velocity.iter().map(|velocity| velocity.length());
+        let bodies = self.hung.iter().map(|one| one.velocity.length().max(one.speed.abs()));
+        points.chain(bodies).fold(0.0, f64::max)
+    }
+
+    /// Everything stops.
+    pub fn stop(&mut self) {
+        self.velocity.fill(V::ZERO);
+        for one in &mut self.hung {
+            (one.velocity, one.speed) = (V::ZERO, 0.0);
+        }
+    }
+}

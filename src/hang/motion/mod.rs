@@ -1,0 +1,331 @@
+//! How a piece moves: a chain or a bangle with its drops, under any number of fingers.
+//!
+//! Positions are predicted from speeds, corrected so that every length is kept, and give the new speeds, in many small
+//! steps a frame (position-based dynamics with small steps: Macklin et al., "Small steps in physics simulation", SCA
+//! 2019). All lengths of a chain are corrected together by one direct solution, the turning of the pulls with the links
+//! included: heavy drops on a light chain need both. Steps have one size, so the motion does not depend on the frame
+//! rate, and the same input gives the same motion.
+//!
+//! ```text
+//! vector, ladder  the plane; the equations of a chain
+//! slide, hung     rings side by side; a drop as it moves
+//! grip            fingers
+//! chain, hoop     the two kinds of base
+//! plan            what moves
+//! ```
+
+mod chain;
+mod grip;
+mod hoop;
+mod hung;
+mod ladder;
+mod plan;
+mod slide;
+mod vector;
+
+pub use chain::ChainPlan;
+pub use hoop::HoopPlan;
+pub use hung::Hanging;
+pub use plan::{MotionPlan, MovingBase};
+
+use self::{
+    chain::Chain,
+    grip::{Grip, What},
+    hoop::Hoop,
+    hung::Hung,
+    vector::{V, v},
+};
+use super::{G, HangError, Point, RingAt};
+use crate::craft::Token;
+
+/// Free fall in mm/s².
+const GRAVITY: f64 = G * 1000.0;
+/// Length of one step.
+const STEP_S: f64 = 1.0 / 960.0;
+/// A frame that took longer is taken as this long.
+const LONGEST_FRAME_S: f64 = 0.1;
+/// What is slower than this everywhere for so long is still.
+const STILL_MM_S: f64 = 5.0;
+const STILL_S: f64 = 0.25;
+
+/// How air and friction slow everything.
+#[derive(Debug, Clone, Copy)]
+struct Feel {
+    /// Share of its speed that everything loses a second, as a rate.
+    air_per_s: f64,
+    /// What dry friction takes from every speed, in mm/s²; it ends a swing that air would let go on for long.
+    dry_mm_s2: f64,
+    /// As `air_per_s`, for rings that slide.
+    slide_per_s: f64,
+}
+
+impl Feel {
+    /// A chain of metal in a room, to the eye. Common practice, no source.
+    const ROOM: Self = Self { air_per_s: 2.5, dry_mm_s2: 12.0, slide_per_s: 3.0 };
+
+    fn slowed(&self, velocity: V, h: f64) -> V {
+        let speed = velocity.length();
+        let kept = speed * (-self.air_per_s * h).exp() - self.dry_mm_s2 * h;
+        if kept > 0.0 { velocity * (kept / speed) } else { V::ZERO }
+    }
+}
+
+#[derive(Debug, Clone)]
+enum Moving {
+    Chain(Box<Chain>),
+    Hoop(Box<Hoop>),
+}
+
+/// A piece in motion. Places are those of [`super::PiecePlaces`]: a necklace's left hang point, or the middle of a
+/// bangle at rest, is (0, 0).
+#[derive(Debug, Clone)]
+pub struct Motion {
+    moving: Moving,
+    rho: f64,
+    feel: Feel,
+    grips: Vec<Grip>,
+    push: V,
+    owed_s: f64,
+    still_s: f64,
+}
+
+impl Motion {
+    /// The piece at rest.
+    ///
+    /// # Errors
+    /// It does not hang; see [`super::necklace`] and [`super::bangle`].
+    pub fn at_rest(plan: &MotionPlan) -> Result<Self, HangError> {
+        let moving = match plan.base {
+            MovingBase::Chain(chain) => Moving::Chain(Box::new(Chain::at_rest(chain, &plan.drops, plan.rho)?)),
+            MovingBase::Hoop(hoop) => Moving::Hoop(Box::new(Hoop::at_rest(hoop, &plan.drops, plan.rho)?)),
+        };
+        let (rho, feel) = (plan.rho, Feel::ROOM);
+        Ok(Self { moving, rho, feel, grips: Vec::new(), push: V::ZERO, owed_s: 0.0, still_s: STILL_S })
+    }
+
+    /// The piece has become `plan`: drops that were there go on as they are, new ones hang at rest between their
+    /// neighbours, and everything makes room for them. Another base starts at rest.
+    ///
+    /// # Errors
+    /// The new piece does not hang; nothing has changed then.
+    pub fn follow(&mut self, plan: &MotionPlan) -> Result<(), HangError> {
+        let mut next = Self::at_rest(plan)?;
+        let same = match (&self.moving, plan.base) {
+            (Moving::Chain(chain), MovingBase::Chain(other)) => *chain.plan() == other,
+            (Moving::Hoop(hoop), MovingBase::Hoop(other)) => *hoop.plan() == other,
+            _ => false,
+        };
+        if !same {
+            *self = next;
+            return Ok(());
+        }
+        if let (Moving::Hoop(hoop), Moving::Hoop(other)) = (&mut self.moving, &next.moving) {
+            hoop.rest_as(other);
+        }
+        let had = std::mem::take(self.hung_mut());
+        let rest: Vec<f64> = next.hung().iter().map(|one| one.at).collect();
+        let mut hung: Vec<Hung> = std::mem::take(next.hung_mut());
+        let mut changed = hung.len() != had.len();
+        for (one, rest) in hung.iter_mut().zip(&rest) {
+            match had.iter().find(|was| was.is == one.is) {
+                Some(was) => *one = was.clone(),
+                None => {
+                    changed = true;
+                    // Its ring is at its rest place of the new piece, on the base as it is now.
+                    *one = Hung::at_rest(one.is, *rest, self.line_at(*rest));
+                }
+            }
+        }
+        // Places rise from left to right, as the plan has them: what is out of order meets in the middle.
+        for i in 1..hung.len() {
+            if hung[i].at < hung[i - 1].at {
+                changed = true;
+                let new = |one: &Hung| !had.iter().any(|was| was.is == one.is);
+                let (left, right) = (hung[i - 1].at, hung[i].at);
+                hung[i].at = if new(&hung[i]) || !new(&hung[i - 1]) { left } else { right };
+                if new(&hung[i - 1]) {
+                    hung[i - 1].at = hung[i].at;
+                }
+            }
+        }
+        *self.hung_mut() = hung;
+        let tokens: Vec<Token> = self.hung().iter().map(|one| one.is.token).collect();
+        self.grips.retain(|grip| match grip.what {
+            What::Base(_) => true,
+            What::Body(token) => tokens.contains(&token),
+        });
+        if changed {
+            self.still_s = 0.0;
+        }
+        Ok(())
+    }
+
+    fn hung(&self) -> &Vec<Hung> {
+        match &self.moving {
+            Moving::Chain(chain) => &chain.hung,
+            Moving::Hoop(hoop) => &hoop.hung,
+        }
+    }
+
+    fn hung_mut(&mut self) -> &mut Vec<Hung> {
+        match &mut self.moving {
+            Moving::Chain(chain) => &mut chain.hung,
+            Moving::Hoop(hoop) => &mut hoop.hung,
+        }
+    }
+
+    fn line_at(&self, at: f64) -> V {
+        match &self.moving {
+            Moving::Chain(chain) => chain.at(at),
+            Moving::Hoop(hoop) => hoop.at(at),
+        }
+    }
+
+    /// A finger takes hold of the base where it is nearest to `at`, and of nothing else from then on.
+    pub fn take_base(&mut self, finger: u64, at: Point) {
+        let at = V::from(at);
+        let (place, held) = match &self.moving {
+            Moving::Chain(chain) => {
+                let arc = chain.nearest(at);
+                (arc, chain.at(arc))
+            }
+            Moving::Hoop(hoop) => hoop.grip(at),
+        };
+        self.take(finger, What::Base(place), at, held);
+    }
+
+    /// A finger takes hold of a drop. Nothing happens if it does not hang here.
+    pub fn take_drop(&mut self, finger: u64, token: Token, at: Point) {
+        if let Some(held) = self.hung().iter().find(|one| one.is.token == token).map(|one| one.place) {
+            self.take(finger, What::Body(token), at.into(), held);
+        }
+    }
+
+    fn take(&mut self, finger: u64, what: What, at: V, held: V) {
+        // One place can't follow two fingers: the later one has it.
+        self.grips.retain(|grip| grip.finger != finger && (grip.what != what || matches!(what, What::Base(_))));
+        self.grips.push(Grip { finger, what, offset: held - at, goal: held, now: held });
+        self.still_s = 0.0;
+    }
+
+    /// The finger moves to `to`.
+    pub fn pull(&mut self, finger: u64, to: Point) {
+        let to = V::from(to);
+        if let Some(grip) = self.grips.iter_mut().find(|grip| grip.finger == finger)
+            && to.x.is_finite()
+            && to.y.is_finite()
+        {
+            grip.goal = to + grip.offset;
+            self.still_s = 0.0;
+        }
+    }
+
+    /// The finger lets go.
+    pub fn release(&mut self, finger: u64) {
+        self.grips.retain(|grip| grip.finger != finger);
+    }
+
+    /// Every finger that is not among these lets go.
+    pub fn release_all_but(&mut self, down: impl Fn(u64) -> bool) {
+        let gone: Vec<u64> = self.grips.iter().map(|grip| grip.finger).filter(|finger| !down(*finger)).collect();
+        for finger in gone {
+            self.release(finger);
+        }
+    }
+
+    /// Whether this finger holds something.
+    pub fn holds(&self, finger: u64) -> bool {
+        self.grips.iter().any(|grip| grip.finger == finger)
+    }
+
+    /// A steady push from the side, in mm/s²; zero ends it.
+    pub fn breathe(&mut self, sideways_mm_s2: f64) {
+        if self.push.x != sideways_mm_s2 {
+            self.push = v(sideways_mm_s2, 0.0);
+            self.still_s = 0.0;
+        }
+    }
+
+    /// Moves everything on by `seconds`.
+    pub fn advance(&mut self, seconds: f64) {
+        if self.asleep() || !seconds.is_finite() {
+            self.owed_s = 0.0;
+            return;
+        }
+        self.owed_s += seconds.clamp(0.0, LONGEST_FRAME_S);
+        // A hair less counts as a step, or rounding would make it depend on how the time was cut up.
+        while self.owed_s > STEP_S - 1e-9 {
+            self.owed_s -= STEP_S;
+            self.step();
+        }
+    }
+
+    fn step(&mut self) {
+        for grip in &mut self.grips {
+            grip.follow(STEP_S);
+        }
+        let fastest = match &mut self.moving {
+            Moving::Chain(chain) => {
+                chain.restrain(&mut self.grips);
+                chain.step(STEP_S, &self.feel, &self.grips, self.push, self.rho);
+                chain.fastest()
+            }
+            Moving::Hoop(hoop) => {
+                hoop.step(STEP_S, &self.feel, &self.grips, self.push, self.rho);
+                hoop.fastest()
+            }
+        };
+        self.still_s = if fastest < STILL_MM_S && self.grips.is_empty() { self.still_s + STEP_S } else { 0.0 };
+        if self.still_s >= STILL_S {
+            match &mut self.moving {
+                Moving::Chain(chain) => chain.stop(),
+                Moving::Hoop(hoop) => hoop.stop(),
+            }
+        }
+    }
+
+    /// Whether nothing moves.
+    pub fn asleep(&self) -> bool {
+        self.still_s >= STILL_S && self.grips.is_empty()
+    }
+
+    /// The ends of every link that is drawn, left to right; none for a bangle.
+    pub fn links(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
+        let (points, fine) = match &self.moving {
+            Moving::Chain(chain) => chain.points(),
+            Moving::Hoop(_) => (&[][..], 1),
+        };
+        (0..points.len().saturating_sub(1) / fine)
+            .map(move |i| (points[i * fine].into(), points[(i + 1) * fine].into()))
+    }
+
+    /// Middle of the bangle and how far it is turned, in radians, positive towards the right at its lowest point.
+    pub fn hoop(&self) -> Option<(Point, f64)> {
+        match &self.moving {
+            Moving::Hoop(hoop) => Some((hoop.middle().into(), hoop.turn_rad())),
+            Moving::Chain(_) => None,
+        }
+    }
+
+    /// Every drop with the place of its ring, left to right.
+    pub fn rings(&self) -> impl Iterator<Item = (Token, RingAt)> + '_ {
+        self.hung().iter().map(|one| {
+            let ring = self.line_at(one.at);
+            let (left, right) = match &self.moving {
+                Moving::Chain(chain) => chain.directions(one.at),
+                Moving::Hoop(hoop) => hoop.directions(one.at),
+            };
+            let (along, down) = (left + right, one.place - ring);
+            let at = RingAt {
+                x_mm: ring.x,
+                y_mm: ring.y,
+                slope_rad: along.y.atan2(along.x),
+                lean_rad: down.x.atan2(down.y),
+            };
+            (one.is.token, at)
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests;
