@@ -14,7 +14,7 @@ fn mm(mm: f64) -> Length {
 
 fn base(kind: BaseKind) -> Base {
     let (id, name) = ("base".into(), "Base".into());
-    Base { id, name, finish: Finish::Copper, materials: vec![], price: Decimal::ONE, stock: 1, kind }
+    Base { id, name, finish: Finish::Copper, materials: vec![], price: Decimal::ONE, stock: 1, tested: None, kind }
 }
 
 fn chain() -> Base {
@@ -63,6 +63,7 @@ fn drop_kind(weight_g: f64, width_mm: f64) -> DropKind {
         coin_cell: false,
         sharp: false,
         allergens: vec![],
+        tested: None,
     }
 }
 
