@@ -160,8 +160,8 @@ fn only_what_suits_an_age_can_be_asked_for() {
     hand.tap(&Act::Close);
     let stands = |hand: &Hand, kind: &str| hand.derived().standing[kind];
     assert_eq!((stands(&hand, "clasp-magnet"), stands(&hand, "key-round")), (Standing::NotFor, Standing::Open));
-    let at = hand.compartment("clasp-magnet");
-    hand.tap_at(at);
+    assert!(!hand.sees(&Act::Hang { kind: "clasp-magnet".into(), at: None }));
+    hand.tap(&Act::WhyNot("clasp-magnet".into()));
     assert_eq!(hand.hung().len(), 2, "what does not suit is not hung");
     let Some(Overlay::Message { title, text }) = hand.session().overlay.clone() else { panic!("no reason is given") };
     assert!(title == "Not for this age" && text.contains("magnet"), "{title}: {text}");

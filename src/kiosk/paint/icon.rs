@@ -31,6 +31,8 @@ pub enum Icon {
     Minus,
     /// Caution.
     Caution,
+    /// Not for this wearer.
+    NotFor,
     /// A person.
     Person,
     /// A globe: language.
@@ -99,6 +101,9 @@ impl Icon {
                 p(&[(0.5, 0.38), (0.5, 0.62)]),
                 p(&[(0.5, 0.74), (0.5, 0.76)]),
             ],
+            Self::NotFor => {
+                vec![bow(pos2(0.5, 0.5), 0.42, 0.0, 6.284, &[]), p(&[(0.21, 0.21), (0.79, 0.79)])]
+            }
             Self::Person => vec![
                 bow(pos2(0.5, 0.28), 0.17, 0.0, 6.284, &[]),
                 p(&[(0.14, 0.9), (0.2, 0.68), (0.36, 0.58), (0.64, 0.58), (0.8, 0.68), (0.86, 0.9)]),

@@ -159,7 +159,8 @@ fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
     let label = s.texts.with("caution-count", &[("n", (count as i64).into())]);
     let side = b.px(28.0).max(20.0);
     let (sign, words) = cut_left(rect.shrink(b.px(6.0)), side + b.px(6.0));
-    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), Icon::Caution, theme::CAUTION_INK);
+    let icon = if verdict.suitable { Icon::Caution } else { Icon::NotFor };
+    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), icon, theme::CAUTION_INK);
     let ty = Type { size: 18.0, face: Face::Bold, color: theme::INK };
     b.text(words, Align2::CENTER_CENTER, &label, ty);
     b.button_target(rect, Act::Open(Overlay::Cautions), label);
