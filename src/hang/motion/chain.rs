@@ -2,7 +2,7 @@
 
 use super::{
     Feel, GRAVITY,
-    grip::{Grip, What, within},
+    grip::{Grip, What, within, within_oval},
     hung::{Hanging, Held, Hung, Work, keep_bodies_apart, slide},
     ladder::{Ladder, Sym},
     vector::{V, v},
@@ -157,27 +157,27 @@ impl Chain {
         nearest.map_or(0.0, |(_, arc)| arc)
     }
 
-    /// Where the held places may be asked to be.
+    /// Brings the held places to where the chain can follow.
     pub fn restrain(&self, grips: &mut [Grip]) {
-        let ends = [(self.points[0], 0.0), (self.points[self.points.len() - 1], self.plan.front_length_mm)];
-        let mut held: Vec<(usize, f64, f64)> = Vec::new();
-        for (i, grip) in grips.iter().enumerate() {
-            held.extend(match grip.what {
-                What::Base(arc) => Some((i, arc, 0.0)),
-                What::Body(token) => {
-                    self.hung.iter().find(|one| one.is.token == token).map(|one| (i, one.at, one.is.swing_mm))
+        let length = self.plan.front_length_mm;
+        let ends = [(self.points[0], 0.0), (self.points[self.points.len() - 1], length)];
+        for i in 0..grips.len() {
+            let arc_of = |grip: &Grip| if let What::Base(arc) = grip.what { Some(arc) } else { None };
+            let reach = |from: f64, to: f64| REACH_SHARE * (to - from).abs();
+            grips[i].now = match grips[i].what {
+                What::Base(arc) => {
+                    let others = grips.iter().enumerate().filter(|(other, _)| *other != i);
+                    let others = others.filter_map(|(_, grip)| Some((grip.now, reach(arc_of(grip)?, arc))));
+                    let discs: Vec<(V, f64)> =
+                        ends.iter().map(|&(end, from)| (end, reach(from, arc))).chain(others).collect();
+                    within(grips[i].now, &discs)
                 }
-            });
-        }
-        for &(i, arc, below) in &held {
-            let reach = |from: f64, more: f64| REACH_SHARE * ((arc - from).abs() + below + more);
-            let others = held.iter().filter(|other| other.0 != i);
-            let discs: Vec<(V, f64)> = ends
-                .iter()
-                .map(|&(end, from)| (end, reach(from, 0.0)))
-                .chain(others.map(|&(other, from, more)| (grips[other].now, reach(from, more))))
-                .collect();
-            grips[i].now = within(grips[i].now, &discs);
+                // A drop's ring slides: wherever it is, both ends are within the chain's length and twice the drop's.
+                What::Body(token) => {
+                    let swing = self.hung.iter().find(|one| one.is.token == token).map_or(0.0, |one| one.is.swing_mm);
+                    within_oval(grips[i].now, ends[0].0, ends[1].0, REACH_SHARE * (length + 2.0 * swing))
+                }
+            };
         }
     }
 

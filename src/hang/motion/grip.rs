@@ -48,6 +48,21 @@ pub(super) fn within(mut place: V, discs: &[(V, f64)]) -> V {
     place
 }
 
+/// Draws `place` towards the middle of `a` and `b` until its distances to them add up to `sum` at most.
+pub(super) fn within_oval(place: V, a: V, b: V, sum: f64) -> V {
+    let (middle, far) = (a.lerp(b, 0.5), |p: V| (p - a).length() + (p - b).length());
+    if far(place) <= sum {
+        return place;
+    }
+    let (mut inside, mut outside) = (0.0, 1.0);
+    for _ in 0..20 {
+        let share = (inside + outside) / 2.0;
+        let held = if far(middle.lerp(place, share)) <= sum { &mut inside } else { &mut outside };
+        *held = share;
+    }
+    middle.lerp(place, inside)
+}
+
 #[cfg(test)]
 mod tests {
     use super::{super::vector::v, *};
@@ -58,6 +73,15 @@ mod tests {
         assert_eq!(within(v(5.0, 1.0), &discs), v(5.0, 1.0));
         let far = within(v(5.0, 60.0), &discs);
         assert!(discs.iter().all(|&(centre, radius)| (far - centre).length() < radius + 0.1), "{far:?}");
+    }
+
+    #[test]
+    fn a_place_is_brought_within_an_oval() {
+        let (a, b) = (v(-3.0, 0.0), v(3.0, 0.0));
+        assert_eq!(within_oval(v(4.0, 1.0), a, b, 10.0), v(4.0, 1.0));
+        // The half axes of that oval are 5 and 4.
+        assert!((within_oval(v(0.0, 90.0), a, b, 10.0) - v(0.0, 4.0)).length() < 1e-3);
+        assert!((within_oval(v(-50.0, 0.0), a, b, 10.0) - v(-5.0, 0.0)).length() < 1e-3);
     }
 
     #[test]
