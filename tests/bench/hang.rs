@@ -11,7 +11,7 @@ use criterion::Criterion;
 use peer::{Peer, scene};
 
 const FRAME_S: f64 = 1.0 / 60.0;
-const ITERATIONS: [usize; 3] = [4, 16, 64];
+const ITERATIONS: [usize; 4] = [4, 16, 64, 512];
 
 /// A 24 in necklace on a neck of 360 mm with twelve drops of unlike weight.
 fn twelve_drops(chain_g_per_mm: f64) -> NecklaceLoad {

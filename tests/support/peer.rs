@@ -40,14 +40,13 @@ impl Peer {
         let exact_mm = rest.polyline(chain.links + 1);
         let link_mm = chain.front_length_mm / chain.links as f64;
         let metres = |(x, y): (f64, f64)| Vector::new(x as f32 / 1000.0, y as f32 / -1000.0);
-        let mut world = PhysicsWorld::default();
-        world.gravity = Vector::new(0.0, -9.80665);
+        let mut world = PhysicsWorld { gravity: Vector::new(0.0, -9.80665), ..PhysicsWorld::default() };
         world.integration_parameters.dt = 1.0 / 60.0;
         world.integration_parameters.num_solver_iterations = iterations;
         world.integration_parameters.length_unit = 0.01;
         let half_m = (link_mm / 2000.0) as f32;
         let mass_kg = (chain.g_per_mm * link_mm / 1000.0) as f32;
-        let mut joint = |world: &mut PhysicsWorld, a, b, at_a: Vector, at_b: Vector| {
+        let joint = |world: &mut PhysicsWorld, a, b, at_a: Vector, at_b: Vector| {
             let joint = RevoluteJointBuilder::new().local_anchor1(at_a).local_anchor2(at_b).contacts_enabled(false);
             world.insert_impulse_joint(a, b, joint);
         };
