@@ -1,11 +1,12 @@
 //! Cards, buttons, badges and the tag.
 
-use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Shape, Stroke, pos2, vec2};
+use bevy_egui::egui::{Align2, Pos2, Rect, Shape, pos2, vec2};
 
 use super::{
     super::{
         act::Act,
-        theme::{self, Face, Type},
+        theme::{Face, Type},
+        tone::Tone,
     },
     Brush, Icon,
 };
@@ -38,8 +39,8 @@ impl Brush<'_> {
         let radius = self.px(16.0);
         self.shadow(rect, radius, self.px(20.0));
         let (fill, edge) = match plate {
-            Plate::Paper => (theme::PAPER, theme::LINEN_DEEP),
-            Plate::Grave => (theme::GRAVE, theme::CAUTION_INK),
+            Plate::Paper => (Tone::Paper, Tone::LinenDeep),
+            Plate::Grave => (Tone::Grave, Tone::CautionInk),
         };
         self.fill(rect, radius, fill);
         self.outline(rect, radius, 1.0, edge);
@@ -51,25 +52,19 @@ impl Brush<'_> {
         let pressed = act.is_some() && self.pressed(rect);
         let place = if pressed { rect.shrink(1.5) } else { rect };
         let (fill, edge, ink) = match (look, act.is_some()) {
-            (Look::Main, true) => {
-                (if pressed { theme::PLUM_PRESSED } else { theme::PLUM }, Color32::TRANSPARENT, theme::PAPER)
-            }
-            (Look::Main, false) => (theme::LINEN_DEEP, theme::SEAM, theme::INK_SOFT),
-            (Look::Chosen, _) => (theme::PLUM_PALE, theme::PLUM, theme::PLUM),
-            (Look::Plain, true) => {
-                (if pressed { theme::PLUM_PALE } else { theme::PAPER }, theme::PLUM_LINE, theme::PLUM)
-            }
-            (Look::Quiet, true) => {
-                (if pressed { theme::PLUM_PALE } else { Color32::TRANSPARENT }, Color32::TRANSPARENT, theme::PLUM)
-            }
-            (Look::Quiet, false) => (Color32::TRANSPARENT, Color32::TRANSPARENT, theme::SEAM),
-            (Look::Plain, false) => (Color32::TRANSPARENT, theme::SEAM, theme::SEAM),
+            (Look::Main, true) => (if pressed { Tone::PlumPressed } else { Tone::Plum }, Tone::Clear, Tone::Paper),
+            (Look::Main, false) => (Tone::LinenDeep, Tone::Seam, Tone::InkSoft),
+            (Look::Chosen, _) => (Tone::PlumPale, Tone::Plum, Tone::Plum),
+            (Look::Plain, true) => (if pressed { Tone::PlumPale } else { Tone::Paper }, Tone::PlumLine, Tone::Plum),
+            (Look::Quiet, true) => (if pressed { Tone::PlumPale } else { Tone::Clear }, Tone::Clear, Tone::Plum),
+            (Look::Quiet, false) => (Tone::Clear, Tone::Clear, Tone::Faint),
+            (Look::Plain, false) => (Tone::Clear, Tone::Seam, Tone::InkSoft),
         };
         if look == Look::Main && act.is_some() && !pressed {
             self.shadow(place, radius, self.px(12.0));
         }
         self.fill(place, radius, fill);
-        if edge != Color32::TRANSPARENT {
+        if edge != Tone::Clear {
             self.outline(place, radius, if look == Look::Chosen { 2.5 } else { 1.5 }, edge);
         }
         self.inside(place, icon, label, ink, look == Look::Main);
@@ -79,7 +74,7 @@ impl Brush<'_> {
     }
 
     /// Sign and words in the middle of `rect`; only the sign where the words would be cramped.
-    fn inside(&self, rect: Rect, icon: Option<Icon>, label: &str, ink: Color32, heavy: bool) {
+    fn inside(&self, rect: Rect, icon: Option<Icon>, label: &str, ink: Tone, heavy: bool) {
         // A single figure, or words on a large plate, are set larger.
         let size = match (label.chars().count(), rect.height() > self.px(84.0)) {
             (1, _) => 30.0,
@@ -116,8 +111,8 @@ impl Brush<'_> {
         let ty = Type::HOME.sized(size);
         let text = self.measure(home, ty, f32::INFINITY);
         let rect = Rect::from_center_size(middle, vec2(text.x + self.px(14.0), text.y + self.px(4.0)));
-        self.fill(rect, rect.height() / 2.0, theme::PAPER);
-        self.outline(rect, rect.height() / 2.0, 1.5, theme::BRASS);
+        self.fill(rect, rect.height() / 2.0, Tone::Paper);
+        self.outline(rect, rect.height() / 2.0, 1.5, Tone::Brass);
         self.text(rect, Align2::CENTER_CENTER, home, ty);
         rect
     }
@@ -134,30 +129,31 @@ impl Brush<'_> {
             pos2(rect.left(), mid - rect.height() * 0.18),
         ];
         self.shadow(rect, self.px(8.0), self.px(14.0));
-        let fill = if pressed { theme::PLUM_PALE } else { theme::TAG };
-        self.painter.add(Shape::convex_polygon(outline, fill, Stroke::new(1.5, theme::BRASS)));
+        let fill = if pressed { Tone::PlumPale } else { Tone::Tag };
+        self.painter.add(Shape::convex_polygon(outline, self.color(fill), self.stroke(1.5, Tone::Brass)));
         let hole = pos2(rect.left() + cut * 0.75, mid);
         let radius = rect.height() * 0.085;
-        self.painter.circle(hole, radius, theme::LINEN_DEEP, Stroke::new(1.5, theme::BRASS));
+        self.painter.circle(hole, radius, self.color(Tone::LinenDeep), self.stroke(1.5, Tone::Brass));
+        self.lay(rect, fill);
         Rect::from_min_max(pos2(rect.left() + cut * 1.35, rect.top()), rect.max)
             .shrink2(vec2(self.px(6.0), self.px(5.0)))
     }
 
     /// Diagonal lines over `rect`: what lies under them is set aside.
-    pub fn hatch(&self, rect: Rect, color: Color32) {
+    pub fn hatch(&self, rect: Rect, tone: Tone) {
+        let stroke = self.stroke(1.0, tone);
         let painter = self.painter.with_clip_rect(rect.intersect(self.painter.clip_rect()));
         let step = self.px(11.0).max(7.0);
         let mut x = rect.left() - rect.height();
         while x < rect.right() {
-            painter
-                .line_segment([pos2(x, rect.bottom()), pos2(x + rect.height(), rect.top())], Stroke::new(1.0, color));
+            painter.line_segment([pos2(x, rect.bottom()), pos2(x + rect.height(), rect.top())], stroke);
             x += step;
         }
     }
 
     /// A ring that empties: `left` of 1.
     pub fn countdown(&self, middle: Pos2, radius: f32, left: f32) {
-        self.painter.circle_stroke(middle, radius, Stroke::new(self.px(7.0), theme::LINEN_DEEP));
+        self.painter.circle_stroke(middle, radius, self.stroke(self.px(7.0), Tone::LinenDeep));
         let steps = 64;
         let points = (0..=steps)
             .map(|i| {
@@ -165,20 +161,21 @@ impl Brush<'_> {
             })
             .map(|angle| pos2(middle.x + radius * angle.cos(), middle.y + radius * angle.sin()))
             .collect();
-        self.painter.line(points, Stroke::new(self.px(7.0), theme::PLUM));
+        self.painter.line(points, self.stroke(self.px(7.0), Tone::Plum));
     }
 
     /// The bar over a screen: its ground, and the rect inside it.
     pub fn bar(&self, rect: Rect) {
-        self.painter.rect_filled(rect, 0.0, theme::PAPER);
-        self.painter.hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, theme::SEAM));
+        self.fill(rect, 0.0, Tone::Paper);
+        self.painter.hline(rect.x_range(), rect.bottom(), self.stroke(1.0, Tone::Seam));
     }
 
     /// A round number of something, on plum.
     pub fn count(&self, middle: Pos2, text: &str) {
         let radius = self.px(13.0).max(10.0);
-        self.painter.circle_filled(middle, radius, theme::PLUM);
-        let ty = Type { size: 15.0, face: Face::Bold, color: theme::PAPER };
+        self.painter.circle_filled(middle, radius, self.color(Tone::Plum));
+        self.lay(Rect::from_center_size(middle, vec2(radius, radius)), Tone::Plum);
+        let ty = Type { size: 15.0, face: Face::Bold, color: Tone::Paper };
         let rect = Rect::from_center_size(middle, vec2(radius * 2.0, radius * 2.0));
         self.text(rect, Align2::CENTER_CENTER, text, ty);
     }

@@ -3,12 +3,7 @@
 use bevy_egui::egui::{Color32, Pos2, Rect, Stroke, pos2, vec2};
 
 use super::{
-    super::{
-        layout::Layout,
-        paint::Brush,
-        pointer::Drag,
-        theme::{self},
-    },
+    super::{layout::Layout, paint::Brush, pointer::Drag, tone::Tone},
     Scene,
 };
 use crate::craft::DropKind;
@@ -48,7 +43,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
 fn place_mark(b: &Brush, s: &Scene, finger: Pos2) {
     if let Some(near) = s.hanger.nearest(finger) {
         let radius = b.px(13.0);
-        b.painter.circle(near, radius, theme::PLUM.gamma_multiply(0.18), Stroke::new(3.0, theme::PLUM));
+        b.painter.circle(near, radius, b.color(Tone::Plum).gamma_multiply(0.18), b.stroke(3.0, Tone::Plum));
     }
 }
 
@@ -62,7 +57,8 @@ fn held(b: &Brush, s: &Scene, kind: &DropKind, at: Pos2, larger: f32) {
     let body = Rect::from_min_size(pos2(at.x - size.x / 2.0, at.y + outside - 1.5 * wire), size);
     b.shadow(body.translate(vec2(b.px(6.0), b.px(12.0))).shrink(2.0), size.x * 0.4, b.px(16.0));
     let tones = kind.finish.map(|finish| finish.tones());
-    let color = tones.map_or(theme::BRASS, |tones| Color32::from_rgb(tones.body[0], tones.body[1], tones.body[2]));
+    let color =
+        tones.map_or(b.color(Tone::Brass), |tones| Color32::from_rgb(tones.body[0], tones.body[1], tones.body[2]));
     if let Some(picture) = s.pictures.get(&kind.picture) {
         let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
         b.painter.image(picture.paper, body, whole, Color32::WHITE);

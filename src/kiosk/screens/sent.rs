@@ -9,6 +9,7 @@ use super::{
         paint::{Brush, Look, Plate},
         session::Sending,
         theme::{self, Type},
+        tone::Tone,
     },
     Scene,
     parts::homes,
@@ -30,16 +31,16 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
 
     let share = if layout.portrait { 0.5 } else { 0.62 };
     let (head, below) = cut_top(rest, rest.height() * share);
-    let (title, number) = cut_top(head, b.px(44.0));
+    let (title, number) = cut_top(head, b.line(44.0));
     b.text(title, Align2::CENTER_CENTER, &s.t("sent-title"), Type::HEADING);
     let (next, number) = cut_bottom(number, number.height() * 0.36);
-    b.text(number, Align2::CENTER_CENTER, &kept.number.to_string(), Type::NUMBER.in_color(theme::PLUM));
+    b.text(number, Align2::CENTER_CENTER, &kept.number.to_string(), Type::NUMBER.in_color(Tone::Plum));
     let mut text = s.t(if *delivered { "sent-next" } else { "sent-kept" });
     if !short.is_empty() {
         text = format!("{text} {}", s.t("sent-short"));
     }
     b.text(next.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &text, Type::BODY.sized(23.0));
-    let (label, list) = cut_top(below, b.px(36.0).max(22.0));
+    let (label, list) = cut_top(below, b.line(36.0).max(22.0));
     b.text(label, Align2::LEFT_CENTER, &s.t("sent-homes"), Type::SMALL);
     if let (Some(catalog), Some(piece)) = (s.catalog(), s.session.history.now().piece()) {
         homes(b, s, catalog, &piece, list);

@@ -167,7 +167,7 @@ pub(super) fn fit_the_view(
     time: Res<Time<Real>>,
     mut awake: ResMut<Awake>,
 ) {
-    let layout = Layout::new(*screen.get(), size.get(), settings.left_handed);
+    let layout = Layout::new(*screen.get(), size.get(), &settings);
     let area = piece_area(*screen.get(), &layout);
     let jump = hanger.area != Some(area) || hanger.screen != *screen.get() || hanger.px_per_mm <= 0.0;
     (hanger.area, hanger.screen) = (Some(area), *screen.get());
@@ -178,8 +178,13 @@ pub(super) fn fit_the_view(
             let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
             near_mm(places, &kinds)
         });
-        let (scale, origin) = view_of(&places.bounds, area, near);
-        let keep = hanger.wanted.filter(|(kept, _)| *kept <= scale * 1.001 && *kept >= scale * KEEP_SHARE && !jump);
+        let real = settings.px_per_mm.filter(|_| session.true_size);
+        let (scale, origin) = match real {
+            Some(real) => (real, origin_at(&places.bounds, area, real)),
+            None => view_of(&places.bounds, area, near),
+        };
+        let fits = |kept: f32| kept <= scale * 1.001 && kept >= scale * KEEP_SHARE && !jump && real.is_none();
+        let keep = hanger.wanted.filter(|(kept, _)| fits(*kept));
         let wanted = match keep {
             Some((kept, _)) => (kept, origin_at(&places.bounds, area, kept)),
             None => (scale, origin),
