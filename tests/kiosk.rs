@@ -2,7 +2,13 @@
 
 #![cfg(feature = "kiosk")]
 
+#[path = "kiosk/colour.rs"]
+mod colour;
+#[path = "kiosk/golden.rs"]
+mod golden;
 mod kiosk_support;
+#[path = "kiosk/reading.rs"]
+mod reading;
 
 use bevy::{
     input::{keyboard::Key, touch::TouchPhase},
@@ -580,53 +586,64 @@ fn every_screen_can_be_touched_at_every_size() {
             let (mut options, around) = kiosk_support::options();
             options.language = Some(lang.into());
             let mut hand = Hand::on(chatelaine::kiosk::headless(options, size), around);
-            let look = |hand: &mut Hand, what: &str| {
-                hand.frames(4);
-                sound(hand, &format!("{what} at {size:?} in {lang}"));
-            };
-            look(&mut hand, "Welcome");
-            hand.tap(&Act::PutBack);
-            look(&mut hand, "put-back");
-            hand.tap(&Act::Back);
-            hand.tap(&Act::Begin);
-            look(&mut hand, "base");
-            hand.tap(&Act::ToStage);
-            look(&mut hand, "bare stage");
-            hang(&mut hand, &["key-heart", "vial-stars", "bead-lapis"]);
-            look(&mut hand, "stage");
-            let at = hand.hung_at(1);
-            hand.tap_at(at);
-            look(&mut hand, "stage with a chosen drop");
-            for sheet in [
-                Overlay::Lines,
-                Overlay::Cautions,
-                Overlay::Filters,
-                Overlay::Wearer,
-                Overlay::StartOver,
-                Overlay::Languages,
-                Overlay::Looks,
-                Overlay::Message { title: "A title".into(), text: "Some words".into() },
-            ] {
-                hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
-                look(&mut hand, &format!("{sheet:?}"));
-            }
-            hand.app.world_mut().resource_mut::<Session>().overlay = None;
-            hand.frames(2);
-            hand.tap(&Act::Review);
-            hand.tap(&Act::For(Wearer::Under3));
-            look(&mut hand, "review");
-            hand.tap(&Act::GrownUp(true));
-            hand.tap(&Act::Send);
-            hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
-            look(&mut hand, "sent");
-            hand.tap(&Act::Done);
-            hand.app.world_mut().write_message(Act::AskSeller);
-            hand.frames(3);
-            for step in [SellerStep::Pin, SellerStep::Menu, SellerStep::Address, SellerStep::Card { px_per_mm: 5.0 }] {
-                hand.app.world_mut().resource_mut::<SellerDesk>().step = step;
-                look(&mut hand, "the seller's part");
-            }
+            every_screen(&mut hand, &mut |hand, what| sound(hand, &format!("{what} at {size:?} in {lang}")));
         }
+    }
+}
+
+/// Goes through every screen and sheet, and looks at each.
+fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
+    let mut look = |hand: &mut Hand, what: &str| {
+        hand.frames(4);
+        look(hand, what);
+    };
+    look(hand, "Welcome");
+    hand.tap(&Act::PutBack);
+    look(hand, "put-back");
+    let first = hand.targets().all.iter().find(|t| matches!(t.act, Act::Where(_))).unwrap().act.clone();
+    hand.tap(&first);
+    look(hand, "put-back, found");
+    hand.tap(&Act::Back);
+    look(hand, "Welcome");
+    hand.tap(&Act::Begin);
+    look(hand, "base");
+    hand.tap(&Act::ToStage);
+    look(hand, "bare stage");
+    hang(hand, &["key-heart", "vial-stars", "bead-lapis"]);
+    look(hand, "stage");
+    let at = hand.hung_at(1);
+    hand.tap_at(at);
+    look(hand, "stage with a chosen drop");
+    for sheet in [
+        Overlay::Lines,
+        Overlay::Cautions,
+        Overlay::Filters,
+        Overlay::Wearer,
+        Overlay::StartOver,
+        Overlay::Languages,
+        Overlay::Looks,
+        Overlay::Message { title: "A title".into(), text: "Some words".into() },
+    ] {
+        hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
+        look(hand, &format!("{sheet:?}"));
+    }
+    hand.app.world_mut().resource_mut::<Session>().overlay = None;
+    hand.frames(2);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::Under3));
+    look(hand, "review");
+    hand.tap(&Act::GrownUp(true));
+    hand.tap(&Act::Send);
+    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    hand.seconds(1.5);
+    look(hand, "sent");
+    hand.tap(&Act::Done);
+    hand.app.world_mut().write_message(Act::AskSeller);
+    hand.frames(3);
+    let card = SellerStep::Card { px_per_mm: 5.0 };
+    for step in [SellerStep::Pin, SellerStep::Menu, SellerStep::Address, card] {
+        hand.app.world_mut().resource_mut::<SellerDesk>().step = step;
+        look(hand, "the seller's part");
     }
 }
 

@@ -27,6 +27,11 @@ impl Idle {
         self.quiet_s = 0.0;
     }
 
+    /// How long the screen has been up, in seconds.
+    pub fn on_screen_s(&self) -> f32 {
+        self.on_screen_s
+    }
+
     /// How long nobody has touched anything, in seconds.
     pub fn quiet_s(&self) -> f32 {
         self.quiet_s

@@ -36,7 +36,7 @@ use std::{
 use bevy::prelude::*;
 
 use crate::link::{Link, NewsReceiver};
-pub use paint::{Proof, Written};
+pub use paint::{Icon, Proof, Written};
 pub use run::{headless, offscreen, run, shoot};
 
 /// Shown where nothing is drawn.
@@ -110,6 +110,7 @@ impl Plugin for KioskPlugin {
                 idle::plugin,
                 apply::plugin,
                 stage::plugin,
+                screens::plugin,
                 power::plugin,
             ));
     }

@@ -114,7 +114,7 @@ impl Type {
 /// the keypad's four rows still have room.
 pub fn least_sides(px_per_mm: Option<f32>, short: f32) -> (f32, f32) {
     let Some(px) = px_per_mm else { return (TOUCH, TOUCH) };
-    let side = |mm: f32, most: f32| (mm * px).min(short * most).max(TOUCH_LEAST);
+    let side = |mm: f32, most: f32| (mm * px).min(short * most).max(TOUCH_LEAST).ceil() + 1.0;
     (side(TOUCH_MM, 0.135), side(TOUCH_SMALL_HANDS_MM, 0.17))
 }
 

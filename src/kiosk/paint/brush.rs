@@ -3,8 +3,12 @@
 use std::{cell::RefCell, sync::Arc};
 
 use bevy_egui::egui::{
-    Align, Align2, Color32, CornerRadius, Galley, Painter, Pos2, Rect, Stroke, StrokeKind, TextureId, Vec2,
-    epaint::RectShape, pos2, text::LayoutJob, vec2,
+    Align, Align2, Color32, CornerRadius, Galley, Mesh, Painter, Pos2, Rect, Stroke, StrokeKind, TextureId, Vec2,
+    emath::Rot2,
+    epaint::{RectShape, TextShape},
+    pos2,
+    text::LayoutJob,
+    vec2,
 };
 
 use super::{
@@ -16,6 +20,7 @@ use super::{
         theme::{self, Face, Type},
         tone::Tone,
     },
+    Icon,
     proof::{Proof, Written},
 };
 
@@ -63,6 +68,11 @@ pub struct Brush<'a> {
 
 /// The piece of `text` that was too long ends in this.
 const ELLIPSIS: char = '…';
+
+/// A quarter of a line is air above the letters and below them.
+fn air(galley: &Galley) -> f32 {
+    galley.rows.first().map_or(0.0, |row| row.height() * 0.25)
+}
 
 impl<'a> Brush<'a> {
     /// A brush for one frame on a screen laid out so.
@@ -122,6 +132,14 @@ impl<'a> Brush<'a> {
         self.proof.borrow_mut().lay(rect, tone);
     }
 
+    /// Takes note of a sign.
+    pub(super) fn note_sign(&self, rect: Rect, icon: Icon) {
+        let mut proof = self.proof.borrow_mut();
+        if proof.on {
+            proof.signs.push((rect, icon));
+        }
+    }
+
     /// Takes note of a text that has been written at `rect`.
     fn note(&self, text: &str, rect: Rect, whole: bool, ty: Type, u: f32) {
         let mut proof = self.proof.borrow_mut();
@@ -152,7 +170,9 @@ impl<'a> Brush<'a> {
     /// Writes `text` into `rect`, wrapped; what does not fit is set smaller, and at the least size cut with an ellipsis.
     /// Gives the place it took.
     pub fn text(&self, rect: Rect, align: Align2, text: &str, ty: Type) -> Rect {
-        let fits = |galley: &Galley| galley.size().y <= rect.height() + 1.0 && galley.size().x <= rect.width() + 1.0;
+        let fits = |galley: &Galley| {
+            galley.size().y - air(galley) <= rect.height() + 1.0 && galley.size().x <= rect.width() + 1.0
+        };
         // A word broken in the middle reads badly: the longest word has to fit as well.
         let longest = text.split_whitespace().max_by_key(|word| word.chars().count()).unwrap_or_default();
         let whole = |u: f32| self.laid_out(longest, ty, u, f32::INFINITY, Align::LEFT).size().x <= rect.width() + 1.0;
@@ -178,9 +198,16 @@ impl<'a> Brush<'a> {
             Align::Center => rect.center().x,
             Align::Max => rect.right(),
         };
+        let air = air(&galley);
         self.painter.galley(pos2(x, place.top()), galley, self.color(ty.color));
-        self.note(text, place, all_there, ty, u);
+        let ink = place.shrink2(vec2(0.0, air / 2.0));
+        self.note(text, ink, all_there, ty, u);
         place
+    }
+
+    /// Whether `text` has room in one line of `width`, at the least size.
+    pub fn has_room(&self, text: &str, ty: Type, width: f32) -> bool {
+        self.laid_out(text, ty, 0.0, f32::INFINITY, Align::LEFT).size().x <= width
     }
 
     /// Writes `text` from the top left of `at`, wrapped at `width`, and gives where the next line may begin.
@@ -200,6 +227,36 @@ impl<'a> Brush<'a> {
     pub fn fill(&self, rect: Rect, radius: f32, tone: Tone) {
         self.painter.rect_filled(rect, CornerRadius::from(radius), self.color(tone));
         self.lay(rect, tone);
+    }
+
+    /// A rectangle whose colour changes from top to bottom, or from left to right.
+    pub fn shade(&self, rect: Rect, from: Color32, to: Color32, downwards: bool) {
+        let mut mesh = Mesh::default();
+        let (right_top, left_bottom) = if downwards { (from, to) } else { (to, from) };
+        mesh.colored_vertex(rect.left_top(), from);
+        mesh.colored_vertex(rect.right_top(), right_top);
+        mesh.colored_vertex(rect.right_bottom(), to);
+        mesh.colored_vertex(rect.left_bottom(), left_bottom);
+        mesh.add_triangle(0, 1, 2);
+        mesh.add_triangle(0, 2, 3);
+        self.painter.add(mesh);
+    }
+
+    /// Writes one line in the middle of `rect`, all turned by `angle` about `pivot`.
+    pub fn text_turned(&self, rect: Rect, text: &str, ty: Type, pivot: Pos2, angle: f32) {
+        if angle == 0.0 {
+            self.text(rect, Align2::CENTER_CENTER, text, ty);
+            return;
+        }
+        let mut u = self.text_u();
+        let mut galley = self.laid_out(text, ty, u, f32::INFINITY, Align::LEFT);
+        while galley.size().x > rect.width() && ty.font(u).size > ty.font(0.0).size {
+            u *= 0.94;
+            galley = self.laid_out(text, ty, u, f32::INFINITY, Align::LEFT);
+        }
+        let corner = rect.center() - galley.size() / 2.0;
+        let at = pivot + Rot2::from_angle(angle) * (corner - pivot);
+        self.painter.add(TextShape::new(at, galley, self.color(ty.color)).with_angle(angle));
     }
 
     /// The outline of a rectangle with round corners.

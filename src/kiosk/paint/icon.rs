@@ -31,6 +31,8 @@ pub enum Icon {
     Minus,
     /// Caution.
     Caution,
+    /// Not for this wearer.
+    Halt,
     /// A person.
     Person,
     /// A globe: language.
@@ -103,6 +105,7 @@ impl Icon {
                 p(&[(0.5, 0.38), (0.5, 0.62)]),
                 p(&[(0.5, 0.74), (0.5, 0.76)]),
             ],
+            Self::Halt => vec![bow(pos2(0.5, 0.5), 0.42, 0.0, 6.284, &[]), p(&[(0.2, 0.2), (0.8, 0.8)])],
             Self::Person => vec![
                 bow(pos2(0.5, 0.28), 0.17, 0.0, 6.284, &[]),
                 p(&[(0.14, 0.9), (0.2, 0.68), (0.36, 0.58), (0.64, 0.58), (0.8, 0.68), (0.86, 0.9)]),
@@ -154,6 +157,7 @@ fn bow(middle: Pos2, radius: f32, from: f32, to: f32, before: &[Pos2]) -> Vec<Po
 impl Brush<'_> {
     /// Draws a sign into the middle of `rect`.
     pub fn icon(&self, rect: Rect, icon: Icon, tone: Tone) {
+        self.note_sign(rect, icon);
         let color = self.color(tone);
         let side = rect.width().min(rect.height());
         let square = Rect::from_center_size(rect.center(), bevy_egui::egui::vec2(side, side));

@@ -3,7 +3,7 @@
 use bevy::prelude::Resource;
 use bevy_egui::egui::{Pos2, Rect};
 
-use super::super::tone::Tone;
+use super::{super::tone::Tone, Icon};
 
 /// One text as it was written.
 #[derive(Debug, Clone)]
@@ -33,6 +33,8 @@ pub struct Proof {
     pub on: bool,
     /// In writing order.
     pub texts: Vec<Written>,
+    /// The signs drawn, by name, where they are.
+    pub signs: Vec<(Rect, Icon)>,
     grounds: Vec<(Rect, Tone)>,
 }
 
@@ -40,6 +42,7 @@ impl Proof {
     /// Forgets the last frame.
     pub(super) fn clear(&mut self) {
         self.texts.clear();
+        self.signs.clear();
         self.grounds.clear();
     }
 

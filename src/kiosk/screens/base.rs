@@ -30,7 +30,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.button(onward, Look::Main, Some(Icon::Onward), &s.t("base-onward"), act);
     let mut rest = rest.with_max_y(rest.bottom() - b.gap());
     if let Some((base, BaseKind::Necklace(_))) = chosen.map(|base| (base, &base.kind)) {
-        let (stepper, above) = cut_bottom(rest, b.touch_px(98.0));
+        let (stepper, above) = cut_bottom(rest, b.px(98.0).max(b.line(92.0)).max(b.least + b.px(16.0) + 1.0));
         lengths(b, s, base, stepper);
         rest = above.with_max_y(above.bottom() - b.gap());
     }

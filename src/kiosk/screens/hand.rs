@@ -3,13 +3,16 @@
 use bevy_egui::egui::{Color32, Pos2, Rect, Stroke, pos2, vec2};
 
 use super::{
-    super::{layout::Layout, paint::Brush, pointer::Drag, tone::Tone},
+    super::{layout::Layout, paint::Brush, pointer::Drag, targets::TargetKind, tone::Tone},
     Scene,
 };
 use crate::craft::DropKind;
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let Some(catalog) = s.catalog() else { return };
+    if let Some(done) = s.moves.hint {
+        hint(b, s, done, layout);
+    }
     for flight in &s.flights.all {
         if let Some(kind) = catalog.drop_kind(&flight.kind) {
             held(b, s, kind, flight.at, 1.0);
@@ -37,6 +40,25 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
             Drag::Nothing | Drag::Swing | Drag::Scroll(_) => {}
         }
     }
+}
+
+/// Shows without words how to hang a drop: a pale one goes from its compartment to the base, under a fingertip.
+fn hint(b: &Brush, s: &Scene, done: f32, layout: &Layout) {
+    let first = b.targets.all.iter().find_map(|target| match &target.kind {
+        TargetKind::Compartment { kind } => Some((target.rect.center(), kind)),
+        _ => None,
+    });
+    let Some((from, kind)) = first else { return };
+    let to = s.hanger.nearest(layout.stage.center_bottom()).unwrap_or(layout.stage.center());
+    let t = ((done - 0.15) / 0.6).clamp(0.0, 1.0);
+    let at = from + (to - from) * (t * t * (3.0 - 2.0 * t));
+    let seen = (done * 8.0).min((1.0 - done) * 5.0).clamp(0.0, 1.0);
+    if let Some(picture) = s.catalog().and_then(|c| c.drop_kind(kind)).and_then(|kind| s.pictures.get(&kind.picture)) {
+        let room = Rect::from_center_size(at + vec2(0.0, b.px(40.0)), vec2(b.px(110.0), b.px(110.0)));
+        b.picture(room, picture.paper, picture.size, Color32::WHITE.gamma_multiply(0.75 * seen));
+    }
+    let ring = b.color(Tone::Plum).gamma_multiply(seen);
+    b.painter.circle(at + vec2(0.0, b.px(40.0)), b.px(26.0), ring.gamma_multiply(0.25), Stroke::new(3.0, ring));
 }
 
 /// Where the ring would take hold.

@@ -2,6 +2,7 @@
 
 mod base;
 mod hand;
+mod moves;
 mod parts;
 mod put_back;
 mod review;
@@ -20,6 +21,7 @@ use bevy_egui::{
 use rust_decimal::Decimal;
 
 use super::{
+    Phase,
     bridge::Line,
     i18n::Texts,
     idle::Idle,
@@ -39,6 +41,12 @@ use super::{
 };
 use crate::catalog::Catalog;
 
+use moves::Moves;
+
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Moves>().add_systems(Update, moves::move_on.in_set(Phase::Present));
+}
+
 /// Everything a screen reads.
 #[derive(SystemParam)]
 pub(super) struct Scene<'w, 's> {
@@ -56,6 +64,7 @@ pub(super) struct Scene<'w, 's> {
     focus: Res<'w, Focus>,
     idle: Res<'w, Idle>,
     line: Res<'w, Line>,
+    moves: Res<'w, Moves>,
     screen: Res<'w, State<Screen>>,
     size: WindowSize<'w, 's>,
 }

@@ -6,7 +6,7 @@ use super::{
     super::{
         act::Act,
         known::walking_order,
-        layout::{cut_left, cut_right},
+        layout::{cut_left, cut_right, grid},
         looks::{Looks, TextSize},
         paint::{Brush, Icon, Look, Plate},
         session::Overlay,
@@ -81,25 +81,25 @@ impl Flow {
     /// One choice; `swatch` is a colour shown beside the words.
     pub(super) fn choice(&mut self, b: &mut Brush, label: &str, chosen: bool, swatch: Option<Color32>, act: Act) {
         let ty = Type::BUTTON.sized(19.0);
-        let dot = if swatch.is_some() { b.px(30.0) } else { 0.0 };
-        let width =
-            (b.measure(label, ty, f32::INFINITY).x + b.px(34.0) + dot).clamp(self.height, self.right - self.left);
+        let mark = if swatch.is_some() { b.px(30.0) } else { 0.0 };
+        let tick = if chosen { b.line(28.0) } else { 0.0 };
+        let width = (b.measure(label, ty, f32::INFINITY).x + b.px(34.0) + mark + tick)
+            .clamp(self.height, self.right - self.left);
         if self.at.x + width > self.right + 0.5 {
             self.at = pos2(self.left, self.at.y + self.height + self.gap);
         }
         let rect = Rect::from_min_size(self.at, vec2(width, self.height));
-        b.button(rect, if chosen { Look::Chosen } else { Look::Plain }, None, "", None);
-        let (mark, words) = cut_left(rect.shrink2(vec2(b.px(10.0), 2.0)), dot);
-        if let Some(color) = swatch {
-            b.painter.circle(mark.center(), b.px(11.0), color, b.stroke(1.0, Tone::InkSoft));
+        let radius = b.px(14.0).min(rect.height() / 2.0);
+        b.fill(rect, radius, if chosen || b.pressed(rect) { Tone::PlumPale } else { Tone::Paper });
+        let (line, edge) = if chosen { (2.5, Tone::Plum) } else { (1.5, Tone::PlumLine) };
+        b.outline(rect, radius, line, edge);
+        let (sign, rest) = cut_left(rect.shrink2(vec2(b.px(10.0), 2.0)), tick);
+        if chosen {
+            b.icon(sign.shrink(b.px(3.0)), Icon::Tick, Tone::Plum);
         }
-        if !chosen {
-            let radius = b.px(14.0).min(rect.height() / 2.0);
-            b.fill(rect.shrink(1.0), radius, if b.pressed(rect) { Tone::PlumPale } else { Tone::Paper });
-            b.outline(rect, radius, 1.5, Tone::PlumLine);
-            if let Some(color) = swatch {
-                b.painter.circle(mark.center(), b.px(11.0), color, b.stroke(1.0, Tone::InkSoft));
-            }
+        let (dot, words) = cut_left(rest, mark);
+        if let Some(color) = swatch {
+            b.painter.circle(dot.center(), b.px(11.0), color, b.stroke(1.0, Tone::InkSoft));
         }
         b.text(words, Align2::CENTER_CENTER, label, ty.in_color(Tone::Plum));
         b.button_target(rect, act, label);
@@ -224,7 +224,7 @@ fn caution(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, one: &Caution
     b.fill(rect, b.px(12.0), fill);
     b.outline(rect, b.px(12.0), 1.0, edge);
     let sign = Rect::from_min_size(rect.min + vec2(pad, pad), vec2(side, side));
-    b.icon(sign, Icon::Caution, Tone::CautionInk);
+    b.icon(sign, if one.grave { Icon::Halt } else { Icon::Caution }, Tone::CautionInk);
     let start = pos2(sign.right() + pad, rect.top() + pad);
     let next = b.paragraph(start, room, &text, Type::BODY.sized(19.0));
     b.paragraph(pos2(start.x, next), room, &one.rule, rule);
@@ -252,13 +252,16 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
     let button = b.touch_px(54.0);
     let ty = Type::NAME;
     let size = b.measure(&text, ty, width - 2.0 * pad);
-    let rect = Rect::from_min_size(at, vec2(width, size.y + button + 3.0 * pad));
-    b.card(rect, Plate::Grave);
-    let y = b.paragraph(rect.min + vec2(pad, pad), width - 2.0 * pad, &text, ty) + pad;
     let gap = b.gap() * 0.7;
     let half = (width - 2.0 * pad - gap) / 2.0;
-    let left = Rect::from_min_size(pos2(rect.left() + pad, y), vec2(half, button));
-    let right = left.translate(vec2(half + gap, 0.0));
+    let stacked = half < b.line(230.0);
+    let buttons = if stacked { 2.0 * button + gap } else { button };
+    let rect = Rect::from_min_size(at, vec2(width, size.y + buttons + 3.0 * pad));
+    b.card(rect, Plate::Grave);
+    let y = b.paragraph(rect.min + vec2(pad, pad), width - 2.0 * pad, &text, ty) + pad;
+    let room = Rect::from_min_size(pos2(rect.left() + pad, y), vec2(width - 2.0 * pad, buttons));
+    let places = if stacked { grid(room, 1, 2, gap) } else { grid(room, 2, 1, gap) };
+    let [left, right] = places[..] else { return rect.bottom() };
     b.button(left, Look::Plain, None, &s.t("unsuitable-change"), Some(Act::Open(Overlay::Wearer)));
     b.button(right, Look::Plain, None, &s.t("unsuitable-back"), Some(Act::Back));
     rect.bottom() + b.gap()

@@ -94,7 +94,7 @@ fn card(b: &mut Brush, s: &Scene, size: Vec2, title: &str) -> Rect {
 
 fn wearers(b: &mut Brush, s: &Scene) {
     let rest = card(b, s, vec2(640.0, 640.0), &s.t("wearer-ask"));
-    let (words, answers) = cut_top(rest, b.line(64.0).max(38.0));
+    let (words, answers) = cut_top(rest, b.line(64.0).max(50.0));
     b.text(words, Align2::LEFT_TOP, &s.t("wearer-why"), Type::SMALL);
     let columns = if answers.height() < b.touch_px(70.0) * 4.0 + b.gap() * 3.0 { 2 } else { 1 };
     let places = grid(answers, columns, 4 / columns, b.gap());

@@ -153,8 +153,9 @@ fn foot(b: &mut Brush, s: &Scene, foot: Rect) {
 /// The paper tag with the running total.
 pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
     let total = s.derived.quote.as_ref().map(|quote| s.money(quote.total)).unwrap_or_default();
-    let words = b.tag(rect, b.pressed(rect));
-    b.text(words, Align2::CENTER_CENTER, &total, Type::FIGURE);
+    let angle = s.moves.tag_angle();
+    let words = b.tag(rect, b.pressed(rect), angle);
+    b.text_turned(words, &total, Type::FIGURE, b.tag_hole(rect), angle);
     let label = format!("{} {total}", s.t("lines-total"));
     b.button_target(rect, Act::Open(Overlay::Lines), label);
 }
@@ -166,13 +167,17 @@ fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
         return;
     }
     let radius = b.px(14.0);
-    let (fill, edge) = if verdict.suitable { (Tone::Caution, Tone::Brass) } else { (Tone::Grave, Tone::CautionInk) };
+    let (fill, edge, icon) = if verdict.suitable {
+        (Tone::Caution, Tone::Brass, Icon::Caution)
+    } else {
+        (Tone::Grave, Tone::CautionInk, Icon::Halt)
+    };
     b.fill(rect, radius, if b.pressed(rect) { Tone::Paper } else { fill });
     b.outline(rect, radius, 1.5, edge);
     let label = s.texts.with("caution-count", &[("n", (count as i64).into())]);
     let side = b.px(28.0).max(20.0);
     let (sign, words) = cut_left(rect.shrink(b.px(6.0)), side + b.px(6.0));
-    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), Icon::Caution, Tone::CautionInk);
+    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), icon, Tone::CautionInk);
     let ty = Type { size: 18.0, face: Face::Bold, color: Tone::Ink };
     b.text(words, Align2::CENTER_CENTER, &label, ty);
     b.button_target(rect, Act::Open(Overlay::Cautions), label);
