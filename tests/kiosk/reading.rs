@@ -12,6 +12,7 @@ use chatelaine::{
         looks::{Looks, TextSize},
         session::{Overlay, Session},
         settings::{CARD_WIDTH_MM, Settings},
+        stage::{Flights, Hanger},
         targets::TargetKind,
         tone::{Contrast, Tone},
     },
@@ -206,6 +207,26 @@ fn what_can_be_touched_is_large_enough_in_millimetres() {
         });
     }
     assert!(small.is_empty(), "{}", Vec::from_iter(small).join("\n"));
+}
+
+/// Source: WCAG 2.2, success criterion 2.3.3: motion that a touch sets off can be switched off. The small motions of
+/// the paper end by themselves, so that the tablet sleeps.
+#[test]
+fn who_wants_things_still_has_them_still() {
+    for calm in [false, true] {
+        let mut hand = Hand::at((1280, 800));
+        *hand.app.world_mut().resource_mut::<Looks>() = Looks { calm, ..Looks::default() };
+        hand.reach_the_stage();
+        let at = hand.compartment("key-heart");
+        hand.tap_at(at);
+        assert_eq!(hand.app.world().resource::<Flights>().all.is_empty(), calm);
+        hand.app.world_mut().write_message(Act::WholeView);
+        hand.frames(4);
+        let before = hand.app.world().resource::<Hanger>().px_per_mm;
+        hand.frames(1);
+        let glides = (hand.app.world().resource::<Hanger>().px_per_mm - before).abs() > 1e-4;
+        assert_eq!(glides, !calm, "the view glides only where things move");
+    }
 }
 
 /// Source: ISO/IEC 7810, ID-1: 85.60 mm is 323.5276 px at 96 to the inch.

@@ -62,7 +62,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
             }
         }
         Overlay::Looks => {
-            let rest = card(b, s, vec2(700.0, 620.0), &s.t("looks"));
+            let rest = card(b, s, vec2(700.0, 500.0), &s.t("looks"));
             let width = rest.width() - b.px(12.0);
             b.scroll(ScrollId::Sheet, rest, |b, at| looks(b, s, *s.looks, at, width, Act::Look));
         }

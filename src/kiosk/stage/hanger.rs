@@ -6,6 +6,7 @@ use bevy_egui::egui::{Pos2, Rect, Vec2 as Span, pos2, vec2};
 use super::super::{
     known::{Derived, Known},
     layout::Layout,
+    looks::Looks,
     outside::window::WindowSize,
     power::Awake,
     session::Screen,
@@ -163,6 +164,7 @@ pub(super) fn fit_the_view(
     session: Res<Session>,
     screen: Res<State<Screen>>,
     settings: Res<Settings>,
+    looks: Res<Looks>,
     size: WindowSize,
     time: Res<Time<Real>>,
     mut awake: ResMut<Awake>,
@@ -193,7 +195,7 @@ pub(super) fn fit_the_view(
         let (scale, origin) = wanted;
         let step = if jump { 1.0 } else { 1.0 - (-VIEW_RATE * time.delta_secs().min(0.1)).exp() };
         let far = (scale - hanger.px_per_mm).abs() * 100.0 + origin.distance(hanger.origin);
-        if far < 0.3 || jump {
+        if far < 0.3 || jump || looks.calm {
             (hanger.px_per_mm, hanger.origin) = (scale, origin);
         } else {
             hanger.px_per_mm += (scale - hanger.px_per_mm) * step;
