@@ -2,7 +2,13 @@
 
 #![cfg(feature = "kiosk")]
 
+#[path = "kiosk/colour.rs"]
+mod colour;
+#[path = "kiosk/golden.rs"]
+mod golden;
 mod kiosk_support;
+#[path = "kiosk/reading.rs"]
+mod reading;
 
 use bevy::{
     input::{keyboard::Key, touch::TouchPhase},
@@ -17,8 +23,12 @@ use chatelaine::{
         act::Act,
         i18n::Lang,
         known::{Known, Standing, places_of},
+        looks::{Looks, TextSize},
         session::{Overlay, Screen, SellerDesk, SellerStep, Sending, Session},
+        settings::Settings,
+        stage::Hanger,
         targets::{ScrollId, Scrolls, TargetKind},
+        tone::Contrast,
     },
     link::{Kept, News, PinAnswer, Snapshot},
     ticket::TicketNumber,
@@ -314,18 +324,71 @@ fn undo_and_redo_by_touch_and_keyboard() {
 #[test]
 fn the_keyboard_reaches_and_touches_everything() {
     let mut hand = Hand::at((1280, 800));
-    let count = hand.targets().all.len();
-    // The languages come first; then the ring reaches what leaves the screen.
-    for _ in 0..count {
-        hand.key(Key::Tab);
-        hand.key(Key::Enter);
-        if hand.screen() != Screen::Welcome {
-            break;
-        }
-    }
-    assert_ne!(hand.screen(), Screen::Welcome);
+    all_by_tab(&mut hand, "Welcome");
+    by_keys(&mut hand, &Act::PutBack);
+    all_by_tab(&mut hand, "put-back");
+    let far = |hand: &Hand| hand.app.world().resource::<Scrolls>().0[&ScrollId::Pictures].offset;
+    hand.key(Key::PageDown);
+    assert!(far(&hand) > 100.0, "what is scrolled away comes with the page keys");
+    all_by_tab(&mut hand, "the second page");
     hand.key(Key::Escape);
     assert_eq!(hand.screen(), Screen::Welcome);
+    by_keys(&mut hand, &Act::Begin);
+    all_by_tab(&mut hand, "base");
+    by_keys(&mut hand, &Act::ToStage);
+    for _ in 0..2 {
+        by_keys(&mut hand, &Act::Hang { kind: "key-heart".into(), at: None });
+    }
+    assert_eq!(hand.hung().len(), 2);
+    let token = hand.token(0);
+    by_keys(&mut hand, &Act::Select(token));
+    all_by_tab(&mut hand, "a chosen drop");
+    by_keys(&mut hand, &Act::Shift { token, by: 1 });
+    assert_eq!(hand.token(1), token);
+    by_keys(&mut hand, &Act::PullOff(token));
+    for sheet in [Overlay::Lines, Overlay::Filters, Overlay::Wearer, Overlay::Languages, Overlay::Looks] {
+        hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
+        all_by_tab(&mut hand, &format!("{sheet:?}"));
+        by_keys(&mut hand, &Act::Close);
+    }
+    by_keys(&mut hand, &Act::Review);
+    by_keys(&mut hand, &Act::For(Wearer::Under3));
+    // Two ways back and two ways to who it is for: all of them are reached.
+    all_by_tab(&mut hand, "review");
+    by_keys(&mut hand, &Act::Open(Overlay::Wearer));
+    by_keys(&mut hand, &Act::For(Wearer::From13));
+    by_keys(&mut hand, &Act::Send);
+    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    by_keys(&mut hand, &Act::Done);
+    everything_is_gone(&hand);
+}
+
+/// Tab goes round all targets, each once, and back again with Shift.
+fn all_by_tab(hand: &mut Hand, what: &str) {
+    hand.frames(3);
+    let count = hand.targets().all.len();
+    let mut seen: Vec<usize> = (0..count)
+        .map(|_| {
+            hand.key(Key::Tab);
+            hand.targets().ring.unwrap_or_else(|| panic!("{what}: no ring"))
+        })
+        .collect();
+    seen.sort_unstable();
+    assert_eq!(seen, (0..count).collect::<Vec<_>>(), "{what}");
+}
+
+/// Goes with Tab to the target with this act and presses Enter.
+fn by_keys(hand: &mut Hand, act: &Act) {
+    hand.frames(3);
+    for _ in 0..=hand.targets().all.len() {
+        if hand.targets().ring.is_some_and(|index| hand.targets().all[index].act == *act) {
+            hand.key(Key::Enter);
+            hand.frames(3);
+            return;
+        }
+        hand.key(Key::Tab);
+    }
+    panic!("{act:?} is not reached by Tab");
 }
 
 #[test]
@@ -489,58 +552,136 @@ fn the_seller_gets_in_with_the_pin_only() {
 }
 
 #[test]
+fn a_guest_s_looks_are_the_guest_s_alone() {
+    let mut hand = Hand::at((1280, 800));
+    let usual = Looks::default();
+    let large = Looks { text: TextSize::Largest, ..usual };
+    hand.tap(&Act::Open(Overlay::Looks));
+    hand.tap(&Act::Look(large));
+    let both = Looks { contrast: Contrast::High, ..large };
+    hand.tap(&Act::Look(both));
+    assert_eq!(*hand.app.world().resource::<Looks>(), both);
+    hand.tap(&Act::Close);
+    // Starting over is still the same guest.
+    hand.reach_the_stage();
+    hang(&mut hand, &["key-heart"]);
+    hand.tap(&Act::Open(Overlay::StartOver));
+    hand.tap(&Act::StartOver);
+    assert_eq!(*hand.app.world().resource::<Looks>(), both);
+    hand.tap(&Act::Back);
+    assert_eq!(*hand.app.world().resource::<Looks>(), usual, "the next guest begins as the seller has settled");
+    // A guest who has only touched Welcome and left is forgotten as well.
+    hand.tap(&Act::Speak(Lang::Fr));
+    hand.app.world_mut().write_message(Act::Look(both));
+    hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
+    hand.frames(95);
+    assert_eq!(*hand.app.world().resource::<Looks>(), usual);
+    assert_eq!(hand.find(&Act::Begin).label, "Touch to begin");
+}
+
+#[test]
+fn the_seller_matches_a_bank_card_and_the_tablet_keeps_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("kiosk.json");
+    let (mut options, around) = kiosk_support::options();
+    options.settings_file = Some(file.clone());
+    let mut hand = Hand::on(chatelaine::kiosk::headless(options, (1280, 800)), around);
+    hand.app.world_mut().write_message(Act::AskSeller);
+    hand.frames(3);
+    hand.app.world_mut().resource_mut::<SellerDesk>().step = SellerStep::Menu;
+    hand.frames(3);
+    hand.app.world_mut().write_message(Act::MatchCard);
+    hand.frames(3);
+    for _ in 0..3 {
+        hand.tap(&Act::SizeCard(-10));
+    }
+    hand.tap(&Act::SizeCard(1));
+    hand.tap(&Act::KeepCard);
+    hand.app.world_mut().write_message(Act::DefaultLooks(Looks { calm: true, ..Looks::default() }));
+    hand.frames(3);
+    // 29 half percents smaller than 150 pixels to the inch.
+    let wanted = 150.0 / 25.4 * 1.005_f32.powi(-29);
+    let kept = Settings::open(Some(file), None);
+    assert!((kept.px_per_mm.unwrap() - wanted).abs() < 1e-3, "{kept:?}");
+    assert!(kept.looks.calm);
+    hand.tap(&Act::Back);
+    // Now the piece can be seen as large as it is.
+    hand.reach_the_stage();
+    hang(&mut hand, &["key-heart"]);
+    hand.tap(&Act::TrueSize);
+    hand.seconds(2.0);
+    let shown = hand.app.world().resource::<Hanger>().px_per_mm;
+    assert!((shown - wanted).abs() < 0.01, "{shown} pixels to the millimetre instead of {wanted}");
+    hand.tap(&Act::TrueSize);
+    hand.seconds(2.0);
+    assert!((hand.app.world().resource::<Hanger>().px_per_mm - wanted).abs() > 0.1);
+}
+
+#[test]
 fn every_screen_can_be_touched_at_every_size() {
     for size in SIZES {
         for lang in ["en", "de"] {
             let (mut options, around) = kiosk_support::options();
             options.language = Some(lang.into());
             let mut hand = Hand::on(chatelaine::kiosk::headless(options, size), around);
-            let look = |hand: &mut Hand, what: &str| {
-                hand.frames(4);
-                sound(hand, &format!("{what} at {size:?} in {lang}"));
-            };
-            look(&mut hand, "Welcome");
-            hand.tap(&Act::PutBack);
-            look(&mut hand, "put-back");
-            hand.tap(&Act::Back);
-            hand.tap(&Act::Begin);
-            look(&mut hand, "base");
-            hand.tap(&Act::ToStage);
-            look(&mut hand, "bare stage");
-            hang(&mut hand, &["key-heart", "vial-stars", "bead-lapis"]);
-            look(&mut hand, "stage");
-            let at = hand.hung_at(1);
-            hand.tap_at(at);
-            look(&mut hand, "stage with a chosen drop");
-            for sheet in [
-                Overlay::Lines,
-                Overlay::Cautions,
-                Overlay::Filters,
-                Overlay::Wearer,
-                Overlay::StartOver,
-                Overlay::Languages,
-                Overlay::Message { title: "A title".into(), text: "Some words".into() },
-            ] {
-                hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
-                look(&mut hand, &format!("{sheet:?}"));
-            }
-            hand.app.world_mut().resource_mut::<Session>().overlay = None;
-            hand.frames(2);
-            hand.tap(&Act::Review);
-            hand.tap(&Act::For(Wearer::Under3));
-            look(&mut hand, "review");
-            hand.tap(&Act::GrownUp(true));
-            hand.tap(&Act::Send);
-            hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
-            look(&mut hand, "sent");
-            hand.tap(&Act::Done);
-            hand.app.world_mut().write_message(Act::AskSeller);
-            hand.frames(3);
-            for step in [SellerStep::Pin, SellerStep::Menu, SellerStep::Address] {
-                hand.app.world_mut().resource_mut::<SellerDesk>().step = step;
-                look(&mut hand, "the seller's part");
-            }
+            every_screen(&mut hand, &mut |hand, what| sound(hand, &format!("{what} at {size:?} in {lang}")));
         }
+    }
+}
+
+/// Goes through every screen and sheet, and looks at each.
+fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
+    let mut look = |hand: &mut Hand, what: &str| {
+        hand.frames(4);
+        look(hand, what);
+    };
+    look(hand, "Welcome");
+    hand.tap(&Act::PutBack);
+    look(hand, "put-back");
+    let first = hand.targets().all.iter().find(|t| matches!(t.act, Act::Where(_))).unwrap().act.clone();
+    hand.tap(&first);
+    look(hand, "put-back, found");
+    hand.tap(&Act::Back);
+    look(hand, "Welcome");
+    hand.tap(&Act::Begin);
+    look(hand, "base");
+    hand.tap(&Act::ToStage);
+    look(hand, "bare stage");
+    hang(hand, &["key-heart", "vial-stars", "bead-lapis"]);
+    look(hand, "stage");
+    let at = hand.hung_at(1);
+    hand.tap_at(at);
+    look(hand, "stage with a chosen drop");
+    for sheet in [
+        Overlay::Lines,
+        Overlay::Cautions,
+        Overlay::Filters,
+        Overlay::Wearer,
+        Overlay::StartOver,
+        Overlay::Languages,
+        Overlay::Looks,
+        Overlay::Message { title: "A title".into(), text: "Some words".into() },
+    ] {
+        hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
+        look(hand, &format!("{sheet:?}"));
+    }
+    hand.app.world_mut().resource_mut::<Session>().overlay = None;
+    hand.frames(2);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::Under3));
+    look(hand, "review");
+    hand.tap(&Act::GrownUp(true));
+    hand.tap(&Act::Send);
+    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    hand.seconds(1.5);
+    look(hand, "sent");
+    hand.tap(&Act::Done);
+    hand.app.world_mut().write_message(Act::AskSeller);
+    hand.frames(3);
+    let card = SellerStep::Card { px_per_mm: 5.0 };
+    for step in [SellerStep::Pin, SellerStep::Menu, SellerStep::Address, card] {
+        hand.app.world_mut().resource_mut::<SellerDesk>().step = step;
+        look(hand, "the seller's part");
     }
 }
 

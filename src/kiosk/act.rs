@@ -3,7 +3,7 @@
 use bevy::prelude::Message;
 use rust_decimal::Decimal;
 
-use super::{i18n::Lang, session::Overlay};
+use super::{i18n::Lang, looks::Looks, session::Overlay};
 use crate::craft::{Colour, Finish, Sort, Token, Wearer};
 
 /// One request. Painters attach them to what can be touched; fingers and keys write them; one system applies them.
@@ -17,6 +17,8 @@ pub enum Act {
     Back,
     /// Speak this language.
     Speak(Lang),
+    /// Show the screens so, for this guest.
+    Look(Looks),
     /// Open a sheet over the screen.
     Open(Overlay),
     /// Close the sheet.
@@ -68,6 +70,8 @@ pub enum Act {
     Surprise,
     /// See the whole piece, or the drops from near.
     WholeView,
+    /// See the piece as large as it is, or as before.
+    TrueSize,
     /// Who it is for.
     For(Wearer),
     /// Show only this sort.
@@ -106,6 +110,14 @@ pub enum Act {
     DefaultLanguage(Lang),
     /// Put the trays on the other side.
     LeftHanded(bool),
+    /// How the screens look for the next guest.
+    DefaultLooks(Looks),
+    /// Begin to match a bank card.
+    MatchCard,
+    /// Draw the card larger by so many half percents (smaller if negative).
+    SizeCard(i32),
+    /// The drawn card is as large as the real one.
+    KeepCard,
     /// Begin to pair with a desk.
     StartPairing,
     /// Close the tablet's program.

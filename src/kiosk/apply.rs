@@ -11,8 +11,9 @@ use super::{
     idle::Idle,
     known::{Derived, Known, Standing, Trouble, places_of, standing},
     length,
+    looks::Looks,
     session::{Overlay, Screen, SellerDesk, SellerStep, Sending, Session},
-    settings::Settings,
+    settings::{self, Settings},
     stage::{Flights, Hanger},
     surprise::surprise,
     targets::{Scrolls, Targets},
@@ -68,6 +69,7 @@ struct Guest<'w> {
     session: ResMut<'w, Session>,
     seller: ResMut<'w, SellerDesk>,
     texts: ResMut<'w, Texts>,
+    looks: ResMut<'w, Looks>,
     settings: ResMut<'w, Settings>,
     scrolls: ResMut<'w, Scrolls>,
     flights: ResMut<'w, Flights>,
@@ -104,6 +106,7 @@ impl Guest<'_> {
                 *self.texts = Texts::new(lang);
                 self.session.overlay = None;
             }
+            Act::Look(looks) => *self.looks = looks,
             Act::Open(overlay) => self.session.overlay = Some(overlay),
             Act::Close => self.session.overlay = None,
             Act::ChooseBase(id) => self.choose_base(&id),
@@ -138,7 +141,10 @@ impl Guest<'_> {
                 self.begin();
             }
             Act::Surprise => self.surprise(),
-            Act::WholeView => self.session.whole_view = !self.session.whole_view,
+            Act::WholeView => {
+                (self.session.whole_view, self.session.true_size) = (!self.session.whole_view, false);
+            }
+            Act::TrueSize => self.session.true_size = !self.session.true_size,
             Act::For(wearer) => {
                 self.session.overlay = None;
                 self.change(Change::Wearer(wearer));
@@ -173,6 +179,22 @@ impl Guest<'_> {
             Act::LeftHanded(yes) => {
                 self.settings.left_handed = yes;
                 self.keep_settings();
+            }
+            Act::DefaultLooks(looks) => {
+                (self.settings.looks, *self.looks) = (looks, looks);
+                self.keep_settings();
+            }
+            Act::MatchCard => {
+                let px_per_mm = self.settings.px_per_mm.unwrap_or(settings::USUAL_PX_PER_MM);
+                *self.seller = SellerDesk { step: SellerStep::Card { px_per_mm }, ..default() };
+            }
+            Act::SizeCard(steps) => self.size_card(steps),
+            Act::KeepCard => {
+                if let SellerStep::Card { px_per_mm } = self.seller.step {
+                    self.settings.px_per_mm = Some(px_per_mm);
+                    *self.seller = SellerDesk { step: SellerStep::Menu, ..default() };
+                    self.keep_settings();
+                }
             }
             Act::StartPairing => *self.seller = SellerDesk { step: SellerStep::Address, ..default() },
             Act::Leave => {
@@ -239,7 +261,9 @@ impl Guest<'_> {
             Screen::Stage => self.go(Screen::Base),
             Screen::Review if self.session.sending == Sending::No => self.go(Screen::Stage),
             Screen::Review => {}
-            Screen::Seller if matches!(seller_step, SellerStep::Address | SellerStep::Code { .. }) => {
+            Screen::Seller
+                if matches!(seller_step, SellerStep::Address | SellerStep::Code { .. } | SellerStep::Card { .. }) =>
+            {
                 *self.seller = SellerDesk { step: SellerStep::Menu, ..default() };
             }
             Screen::Base | Screen::Sent | Screen::PutBack | Screen::Seller => self.reset(),
@@ -438,6 +462,7 @@ impl Guest<'_> {
         if self.texts.lang != self.settings.lang {
             *self.texts = Texts::new(self.settings.lang);
         }
+        self.looks.set_if_neq(self.settings.looks);
         self.idle.touched();
         self.go(Screen::Welcome);
     }
@@ -446,7 +471,7 @@ impl Guest<'_> {
         let most = match self.seller.step {
             SellerStep::Pin | SellerStep::Code { .. } => 12,
             SellerStep::Address => 40,
-            SellerStep::Checking | SellerStep::Menu | SellerStep::Pairing => 0,
+            SellerStep::Checking | SellerStep::Menu | SellerStep::Pairing | SellerStep::Card { .. } => 0,
         };
         if self.seller.typed.chars().count() < most {
             self.seller.typed.push(c);
@@ -470,8 +495,16 @@ impl Guest<'_> {
                 self.seller.step = SellerStep::Pairing;
                 self.line.link.pair(desk, typed);
             }
-            SellerStep::Checking | SellerStep::Menu | SellerStep::Pairing => {}
+            SellerStep::Checking | SellerStep::Menu | SellerStep::Pairing | SellerStep::Card { .. } => {}
         }
+    }
+
+    /// The drawn card never outgrows the window.
+    fn size_card(&mut self, steps: i32) {
+        let SellerStep::Card { px_per_mm } = &mut self.seller.step else { return };
+        let window = self.targets.window.map_or(f32::INFINITY, |window| window.width());
+        let most = (window / settings::CARD_WIDTH_MM).max(settings::USUAL_PX_PER_MM);
+        *px_per_mm = (*px_per_mm * 1.005_f32.powi(steps)).clamp(2.0, most);
     }
 
     fn keep_settings(&mut self) {

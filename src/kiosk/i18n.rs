@@ -138,6 +138,13 @@ impl Texts {
         Self { lang, bundle }
     }
 
+    /// The texts of `lang` with accents and two fifths longer, as other languages may be: for trying whether they fit.
+    pub fn stretched(lang: Lang) -> Self {
+        let mut texts = Self::new(lang);
+        texts.bundle.set_transform(Some(|text| stretch(text).into()));
+        texts
+    }
+
     /// The text called `key`.
     pub fn get(&self, key: &str) -> String {
         self.with(key, &[])
@@ -166,6 +173,32 @@ impl Texts {
         self.find(&key, &[("name", name.into()), ("allergens", allergens.into())])
             .unwrap_or_else(|| caution.text.clone())
     }
+}
+
+/// Vowels with accents, and so many of them twice that the whole is two fifths longer.
+fn stretch(text: &str) -> String {
+    let mut owed = 0.0;
+    let mut long = String::new();
+    for c in text.chars() {
+        owed += if c.is_whitespace() { 0.0 } else { 0.4 };
+        let accented = match c {
+            'a' => 'á',
+            'e' => 'ê',
+            'i' => 'ï',
+            'o' => 'ö',
+            'u' => 'ü',
+            'A' => 'Å',
+            'E' => 'É',
+            'O' => 'Ø',
+            other => other,
+        };
+        long.push(accented);
+        while accented != c && owed >= 1.0 {
+            long.push(accented.to_lowercase().next().unwrap_or(accented));
+            owed -= 1.0;
+        }
+    }
+    long
 }
 
 /// The keys of a language's file, in its order.
@@ -221,6 +254,17 @@ mod tests {
             assert_eq!(unique.len(), keys(lang).len(), "{lang:?} has a key twice");
             assert_eq!(unique, keys(Lang::En).into_iter().collect(), "{lang:?}");
             assert_eq!(placeables(lang), english, "{lang:?}");
+        }
+    }
+
+    #[test]
+    fn stretched_texts_are_two_fifths_longer() {
+        for lang in Lang::ALL {
+            let (plain, long) = (Texts::new(lang), Texts::stretched(lang));
+            let length = |texts: &Texts| keys(lang).iter().map(|key| texts.get(key).chars().count()).sum::<usize>();
+            let ratio = length(&long) as f64 / length(&plain) as f64;
+            assert!((1.25..1.45).contains(&ratio), "{lang:?}: {ratio}");
+            assert!(stretch("Sent to the desk").chars().count() >= 21);
         }
     }
 

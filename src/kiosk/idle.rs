@@ -2,7 +2,9 @@
 
 use bevy::prelude::*;
 
-use super::{Phase, act::Act, known::Known, power::Awake, session::Screen, theme};
+use super::{
+    Phase, act::Act, i18n::Texts, known::Known, looks::Looks, power::Awake, session::Screen, settings::Settings, theme,
+};
 
 /// The least time for an answer. Source: WCAG 2.2, success criterion 2.2.1 (20 seconds).
 const LEAST_WARNING_S: f32 = 20.0;
@@ -25,6 +27,11 @@ impl Idle {
         self.quiet_s = 0.0;
     }
 
+    /// How long the screen has been up, in seconds.
+    pub fn on_screen_s(&self) -> f32 {
+        self.on_screen_s
+    }
+
     /// How long nobody has touched anything, in seconds.
     pub fn quiet_s(&self) -> f32 {
         self.quiet_s
@@ -35,11 +42,15 @@ pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Idle>().add_systems(Update, watch_the_clock.in_set(Phase::Intake));
 }
 
+#[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
 fn watch_the_clock(
     mut idle: ResMut<Idle>,
     mut last: Local<Screen>,
     screen: Res<State<Screen>>,
     known: Res<Known>,
+    settings: Res<Settings>,
+    texts: Res<Texts>,
+    looks: Res<Looks>,
     time: Res<Time<Real>>,
     mut acts: MessageWriter<Act>,
     mut awake: ResMut<Awake>,
@@ -53,7 +64,13 @@ fn watch_the_clock(
     let wait = table.map_or(DEFAULT_IDLE_S, |table| table.idle_seconds as f32);
     let warning = table.map_or(LEAST_WARNING_S, |table| table.idle_warning_seconds as f32).max(LEAST_WARNING_S);
     match screen.get() {
-        Screen::Welcome => idle.asking = None,
+        Screen::Welcome => {
+            idle.asking = None;
+            // Nothing to lose: the next guest is greeted in the table's language and looks.
+            if idle.quiet_s >= wait && (texts.lang != settings.lang || *looks != settings.looks) {
+                acts.write(Act::Done);
+            }
+        }
         Screen::Sent => {
             idle.asking = None;
             awake.stir();

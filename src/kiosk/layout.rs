@@ -2,7 +2,7 @@
 
 use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
 
-use super::{session::Screen, theme};
+use super::{session::Screen, settings::Settings, theme};
 
 /// The parts of one screen, in logical pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -11,6 +11,10 @@ pub struct Layout {
     pub window: Rect,
     /// The scale of everything.
     pub u: f32,
+    /// Smallest side of anything to touch.
+    pub least: f32,
+    /// Smallest side of what small children touch.
+    pub least_small_hands: f32,
     /// Higher than wide.
     pub portrait: bool,
     /// The bar at the top.
@@ -24,16 +28,17 @@ pub struct Layout {
 }
 
 impl Layout {
-    /// The parts of `screen` on a window of `size`; `left_handed` puts the side on the left.
-    pub fn new(screen: Screen, size: Vec2, left_handed: bool) -> Self {
+    /// The parts of `screen` on a window of `size`; what the seller has settled says on which
+    /// side the trays are and how large a millimetre is.
+    pub fn new(screen: Screen, size: Vec2, settings: &Settings) -> Self {
+        let (least, least_small_hands) = theme::least_sides(settings.px_per_mm, size.x.min(size.y));
         let size = vec2(size.x.max(64.0), size.y.max(64.0));
         let window = Rect::from_min_size(pos2(0.0, 0.0), size);
         let u = theme::scale(size.x, size.y);
         let portrait = size.y > size.x;
-        let bar =
-            if matches!(screen, Screen::Welcome | Screen::Sent) { 0.0 } else { (72.0 * u).max(theme::TOUCH + 6.0) };
+        let bar = if matches!(screen, Screen::Welcome | Screen::Sent) { 0.0 } else { (72.0 * u).max(least + 6.0) };
         let (top, rest) = cut_top(window, bar);
-        let foot_height = if screen == Screen::Stage { (88.0 * u).max(theme::TOUCH + 12.0) } else { 0.0 };
+        let foot_height = if screen == Screen::Stage { (88.0 * u).max(least + 12.0) } else { 0.0 };
         let share = match (screen, portrait) {
             (Screen::Welcome, true) => 0.46,
             (Screen::Stage, false) => 0.44,
@@ -45,7 +50,7 @@ impl Layout {
         let (main, side) = if portrait {
             let (main, side) = cut_top(rest, rest.height() * (1.0 - share));
             (main, side)
-        } else if left_handed {
+        } else if settings.left_handed {
             let split = rest.left() + rest.width() * share;
             (
                 Rect::from_min_max(pos2(split, rest.top()), rest.max),
@@ -59,7 +64,7 @@ impl Layout {
             )
         };
         let (stage, foot) = cut_top(main, main.height() - foot_height);
-        Self { window, u, portrait, top, stage, foot, side }
+        Self { window, u, least, least_small_hands, portrait, top, stage, foot, side }
     }
 }
 

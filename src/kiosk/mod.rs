@@ -12,6 +12,7 @@ mod idle;
 pub mod known;
 mod layout;
 mod length;
+pub mod looks;
 mod outside;
 mod paint;
 mod pictures;
@@ -20,11 +21,12 @@ mod power;
 mod run;
 mod screens;
 pub mod session;
-mod settings;
+pub mod settings;
 pub mod stage;
 mod surprise;
 pub mod targets;
 mod theme;
+pub mod tone;
 
 use std::{
     path::PathBuf,
@@ -34,7 +36,11 @@ use std::{
 use bevy::prelude::*;
 
 use crate::link::{Link, NewsReceiver};
+pub use paint::{Icon, Proof, Written};
 pub use run::{headless, offscreen, run, shoot};
+
+/// Shown where nothing is drawn.
+const LINEN: bevy_egui::egui::Color32 = tone::Tone::Linen.color(tone::Contrast::Daylight);
 
 /// How the tablet starts.
 pub struct KioskOptions {
@@ -95,7 +101,8 @@ impl Plugin for KioskPlugin {
             .init_state::<session::Screen>()
             .init_resource::<targets::Targets>()
             .init_resource::<targets::Scrolls>()
-            .insert_resource(ClearColor(Color::srgb_u8(theme::LINEN.r(), theme::LINEN.g(), theme::LINEN.b())))
+            .init_resource::<Proof>()
+            .insert_resource(ClearColor(Color::srgb_u8(LINEN.r(), LINEN.g(), LINEN.b())))
             .add_plugins((
                 outside::egui::plugin,
                 bridge::plugin,
@@ -103,6 +110,7 @@ impl Plugin for KioskPlugin {
                 idle::plugin,
                 apply::plugin,
                 stage::plugin,
+                screens::plugin,
                 power::plugin,
             ));
     }

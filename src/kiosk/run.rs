@@ -151,6 +151,7 @@ fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
         .add_plugins(plugins)
         .insert_resource(Line::new(options.link, options.news))
         .insert_resource(Texts::new(settings.lang))
+        .insert_resource(settings.looks)
         .insert_resource(settings)
         .add_plugins(KioskPlugin);
     app

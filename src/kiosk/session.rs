@@ -44,6 +44,8 @@ pub enum Overlay {
     StartOver,
     /// The languages.
     Languages,
+    /// Size of the text, form of the colours, more or less motion.
+    Looks,
     /// Something to read.
     Message {
         /// Heading.
@@ -104,6 +106,8 @@ pub struct Session {
     pub selected: Option<Token>,
     /// The whole piece instead of the drops from near.
     pub whole_view: bool,
+    /// The piece is shown as large as it is. Only where the screen has been measured.
+    pub true_size: bool,
     /// A grown-up has read the cautions.
     pub grown_up: bool,
     /// The sending.
@@ -124,7 +128,7 @@ pub struct SellerDesk {
 }
 
 /// Where the seller is.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub enum SellerStep {
     /// The PIN is asked.
     #[default]
@@ -142,4 +146,9 @@ pub enum SellerStep {
     },
     /// The desk is being asked.
     Pairing,
+    /// A bank card is held against the screen.
+    Card {
+        /// Logical pixels in a millimetre, as the drawn card now has it.
+        px_per_mm: f32,
+    },
 }

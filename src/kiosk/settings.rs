@@ -5,8 +5,20 @@ use std::path::PathBuf;
 use bevy::prelude::*;
 use serde::{Deserialize, Serialize};
 
-use super::i18n::Lang;
+use super::{i18n::Lang, looks::Looks};
 use crate::link::files;
+
+/// Width of a bank card in millimetres. Source: ISO/IEC 7810, size ID-1.
+pub const CARD_WIDTH_MM: f32 = 85.60;
+/// Height of a bank card in millimetres. Source: ISO/IEC 7810, size ID-1.
+pub const CARD_HEIGHT_MM: f32 = 53.98;
+/// Radius of a bank card's corners in millimetres, the middle of 2.88 to 3.48. Source: ISO/IEC 7810, size ID-1.
+pub const CARD_CORNER_MM: f32 = 3.18;
+/// Logical pixels in a millimetre before anybody has measured: 150 to the inch, as on many tablets of 10 inches.
+/// Common practice, no source.
+pub const USUAL_PX_PER_MM: f32 = 150.0 / 25.4;
+/// What a screen can have, in logical pixels a millimetre.
+const PX_PER_MM: std::ops::RangeInclusive<f32> = 1.5..=30.0;
 
 /// The settings.
 #[derive(Resource, Debug, Clone, Default)]
@@ -15,20 +27,27 @@ pub struct Settings {
     pub lang: Lang,
     /// Trays on the left.
     pub left_handed: bool,
+    /// How a new guest's screens look.
+    pub looks: Looks,
+    /// Logical pixels in a millimetre of this screen, once a bank card has been held against it.
+    pub px_per_mm: Option<f32>,
     file: Option<PathBuf>,
 }
 
-/// The file's form.
+/// The file's form. Files of earlier versions lack some of it.
 #[derive(Serialize, Deserialize)]
 #[serde(default)]
 struct Kept {
     language: String,
     left_handed: bool,
+    looks: Looks,
+    px_per_mm: Option<f32>,
 }
 
 impl Default for Kept {
     fn default() -> Self {
-        Self { language: Lang::En.code().to_owned(), left_handed: false }
+        let language = Lang::En.code().to_owned();
+        Self { language, left_handed: false, looks: Looks::default(), px_per_mm: None }
     }
 }
 
@@ -37,7 +56,8 @@ impl Settings {
     pub fn open(file: Option<PathBuf>, language: Option<&str>) -> Self {
         let kept: Kept = file.as_deref().and_then(files::read_json).unwrap_or_default();
         let lang = language.and_then(Lang::from_code).or_else(|| Lang::from_code(&kept.language)).unwrap_or_default();
-        Self { lang, left_handed: kept.left_handed, file }
+        let px_per_mm = kept.px_per_mm.filter(|px| PX_PER_MM.contains(px));
+        Self { lang, left_handed: kept.left_handed, looks: kept.looks, px_per_mm, file }
     }
 
     /// Writes them: the file is the old one or the new one, never torn.
@@ -46,27 +66,48 @@ impl Settings {
     /// The disk does not take it.
     pub fn keep(&self) -> std::io::Result<()> {
         let Some(file) = &self.file else { return Ok(()) };
-        let kept = Kept { language: self.lang.code().to_owned(), left_handed: self.left_handed };
+        let kept = Kept {
+            language: self.lang.code().to_owned(),
+            left_handed: self.left_handed,
+            looks: self.looks,
+            px_per_mm: self.px_per_mm,
+        };
         files::write_json(file, &kept)
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{
+        super::{looks::TextSize, tone::Contrast},
+        *,
+    };
 
     #[test]
     fn settings_come_back_and_a_torn_file_does_no_harm() {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("kiosk.json");
         let mut settings = Settings::open(Some(file.clone()), None);
-        assert_eq!((settings.lang, settings.left_handed), (Lang::En, false));
-        (settings.lang, settings.left_handed) = (Lang::Fr, true);
+        assert_eq!((settings.lang, settings.left_handed, settings.px_per_mm), (Lang::En, false, None));
+        (settings.lang, settings.left_handed, settings.px_per_mm) = (Lang::Fr, true, Some(5.9));
+        settings.looks = Looks { text: TextSize::Largest, contrast: Contrast::High, calm: true };
         settings.keep().unwrap();
         let again = Settings::open(Some(file.clone()), None);
-        assert_eq!((again.lang, again.left_handed), (Lang::Fr, true));
+        assert_eq!((again.lang, again.left_handed, again.px_per_mm), (Lang::Fr, true, Some(5.9)));
+        assert_eq!(again.looks, settings.looks);
         assert_eq!(Settings::open(Some(file.clone()), Some("de")).lang, Lang::De);
         std::fs::write(&file, "{\"lang").unwrap();
         assert_eq!(Settings::open(Some(file), Some("xx")).lang, Lang::En);
+    }
+
+    #[test]
+    fn an_older_file_is_read_and_a_foolish_measure_is_not() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("kiosk.json");
+        std::fs::write(&file, r#"{"language":"es","left_handed":true}"#).unwrap();
+        let old = Settings::open(Some(file.clone()), None);
+        assert_eq!((old.lang, old.left_handed, old.looks, old.px_per_mm), (Lang::Es, true, Looks::default(), None));
+        std::fs::write(&file, r#"{"language":"es","px_per_mm":0.001}"#).unwrap();
+        assert_eq!(Settings::open(Some(file), None).px_per_mm, None);
     }
 }

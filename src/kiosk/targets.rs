@@ -77,6 +77,8 @@ pub struct Targets {
     pub stage: Option<Rect>,
     /// Where each drop's compartment or its tray's tab is seen.
     pub homes: HashMap<String, Rect>,
+    /// The number of the one the keyboard has reached.
+    pub ring: Option<usize>,
     /// The window.
     pub window: Option<Rect>,
 }
@@ -102,7 +104,7 @@ impl Targets {
         self.all.clear();
         self.scrolls.clear();
         self.homes.clear();
-        (self.elsewhere, self.stage) = (None, None);
+        (self.elsewhere, self.stage, self.ring) = (None, None, None);
     }
 }
 

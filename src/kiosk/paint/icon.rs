@@ -1,8 +1,8 @@
 //! Signs drawn with lines, so that they need no font and read the same in every language.
 
-use bevy_egui::egui::{Color32, Pos2, Rect, Shape, Stroke, epaint::PathShape, pos2};
+use bevy_egui::egui::{Pos2, Rect, Shape, Stroke, epaint::PathShape, pos2};
 
-use super::Brush;
+use super::{super::tone::Tone, Brush};
 
 /// A sign.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,7 +32,7 @@ pub enum Icon {
     /// Caution.
     Caution,
     /// Not for this wearer.
-    NotFor,
+    Halt,
     /// A person.
     Person,
     /// A globe: language.
@@ -47,6 +47,10 @@ pub enum Icon {
     Compartment,
     /// No line to the desk.
     Away,
+    /// A large and a small letter: how text looks.
+    Letters,
+    /// A rule: as large as it is.
+    Rule,
 }
 
 impl Icon {
@@ -101,9 +105,7 @@ impl Icon {
                 p(&[(0.5, 0.38), (0.5, 0.62)]),
                 p(&[(0.5, 0.74), (0.5, 0.76)]),
             ],
-            Self::NotFor => {
-                vec![bow(pos2(0.5, 0.5), 0.42, 0.0, 6.284, &[]), p(&[(0.21, 0.21), (0.79, 0.79)])]
-            }
+            Self::Halt => vec![bow(pos2(0.5, 0.5), 0.42, 0.0, 6.284, &[]), p(&[(0.2, 0.2), (0.8, 0.8)])],
             Self::Person => vec![
                 bow(pos2(0.5, 0.28), 0.17, 0.0, 6.284, &[]),
                 p(&[(0.14, 0.9), (0.2, 0.68), (0.36, 0.58), (0.64, 0.58), (0.8, 0.68), (0.86, 0.9)]),
@@ -119,6 +121,18 @@ impl Icon {
                 p(&[(0.1, 0.1), (0.9, 0.1), (0.9, 0.9), (0.1, 0.9), (0.1, 0.1)]),
                 p(&[(0.5, 0.1), (0.5, 0.9)]),
                 p(&[(0.1, 0.5), (0.9, 0.5)]),
+            ],
+            Self::Letters => vec![
+                p(&[(0.04, 0.86), (0.33, 0.14), (0.62, 0.86)]),
+                p(&[(0.15, 0.6), (0.51, 0.6)]),
+                p(&[(0.64, 0.86), (0.81, 0.46), (0.98, 0.86)]),
+                p(&[(0.71, 0.71), (0.91, 0.71)]),
+            ],
+            Self::Rule => vec![
+                p(&[(0.04, 0.32), (0.96, 0.32), (0.96, 0.68), (0.04, 0.68), (0.04, 0.32)]),
+                p(&[(0.27, 0.32), (0.27, 0.5)]),
+                p(&[(0.5, 0.32), (0.5, 0.56)]),
+                p(&[(0.73, 0.32), (0.73, 0.5)]),
             ],
             Self::Away => vec![
                 bow(pos2(0.5, 0.84), 0.62, -2.36, -0.79, &[]),
@@ -142,7 +156,9 @@ fn bow(middle: Pos2, radius: f32, from: f32, to: f32, before: &[Pos2]) -> Vec<Po
 
 impl Brush<'_> {
     /// Draws a sign into the middle of `rect`.
-    pub fn icon(&self, rect: Rect, icon: Icon, color: Color32) {
+    pub fn icon(&self, rect: Rect, icon: Icon, tone: Tone) {
+        self.note_sign(rect, icon);
+        let color = self.color(tone);
         let side = rect.width().min(rect.height());
         let square = Rect::from_center_size(rect.center(), bevy_egui::egui::vec2(side, side));
         let width = (side * 0.09).max(2.0);

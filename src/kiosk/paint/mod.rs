@@ -2,8 +2,10 @@
 
 mod brush;
 mod icon;
+mod proof;
 mod widgets;
 
-pub use brush::{Brush, Touch};
+pub use brush::{Brush, Kept, Touch};
 pub use icon::Icon;
+pub use proof::{Proof, Written};
 pub use widgets::{Look, Plate};

@@ -1,11 +1,12 @@
 //! Cards, buttons, badges and the tag.
 
-use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Shape, Stroke, pos2, vec2};
+use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Shape, emath::Rot2, pos2, vec2};
 
 use super::{
     super::{
         act::Act,
-        theme::{self, Face, Type},
+        theme::{Face, Type},
+        tone::{Contrast, Tone},
     },
     Brush, Icon,
 };
@@ -38,8 +39,8 @@ impl Brush<'_> {
         let radius = self.px(16.0);
         self.shadow(rect, radius, self.px(20.0));
         let (fill, edge) = match plate {
-            Plate::Paper => (theme::PAPER, theme::LINEN_DEEP),
-            Plate::Grave => (theme::GRAVE, theme::CAUTION_INK),
+            Plate::Paper => (Tone::Paper, Tone::LinenDeep),
+            Plate::Grave => (Tone::Grave, Tone::CautionInk),
         };
         self.fill(rect, radius, fill);
         self.outline(rect, radius, 1.0, edge);
@@ -51,40 +52,37 @@ impl Brush<'_> {
         let pressed = act.is_some() && self.pressed(rect);
         let place = if pressed { rect.shrink(1.5) } else { rect };
         let (fill, edge, ink) = match (look, act.is_some()) {
-            (Look::Main, true) => {
-                (if pressed { theme::PLUM_PRESSED } else { theme::PLUM }, Color32::TRANSPARENT, theme::PAPER)
-            }
-            (Look::Main, false) => (theme::LINEN_DEEP, theme::SEAM, theme::INK_SOFT),
-            (Look::Chosen, _) => (theme::PLUM_PALE, theme::PLUM, theme::PLUM),
-            (Look::Plain, true) => {
-                (if pressed { theme::PLUM_PALE } else { theme::PAPER }, theme::PLUM_LINE, theme::PLUM)
-            }
-            (Look::Quiet, true) => {
-                (if pressed { theme::PLUM_PALE } else { Color32::TRANSPARENT }, Color32::TRANSPARENT, theme::PLUM)
-            }
-            (Look::Quiet, false) => (Color32::TRANSPARENT, Color32::TRANSPARENT, theme::SEAM),
-            (Look::Plain, false) => (Color32::TRANSPARENT, theme::SEAM, theme::SEAM),
+            (Look::Main, true) => (if pressed { Tone::PlumPressed } else { Tone::Plum }, Tone::Clear, Tone::Paper),
+            (Look::Main, false) => (Tone::LinenDeep, Tone::Seam, Tone::InkSoft),
+            (Look::Chosen, _) => (Tone::PlumPale, Tone::Plum, Tone::Plum),
+            (Look::Plain, true) => (if pressed { Tone::PlumPale } else { Tone::Paper }, Tone::PlumLine, Tone::Plum),
+            (Look::Quiet, true) => (if pressed { Tone::PlumPale } else { Tone::Clear }, Tone::Clear, Tone::Plum),
+            (Look::Quiet, false) => (Tone::Clear, Tone::Clear, Tone::Faint),
+            (Look::Plain, false) => (Tone::Clear, Tone::Seam, Tone::InkSoft),
         };
         if look == Look::Main && act.is_some() && !pressed {
             self.shadow(place, radius, self.px(12.0));
         }
         self.fill(place, radius, fill);
-        if edge != Color32::TRANSPARENT {
+        if edge != Tone::Clear {
             self.outline(place, radius, if look == Look::Chosen { 2.5 } else { 1.5 }, edge);
         }
-        self.inside(place, icon, label, ink, look == Look::Main);
+        // Chosen is told by a tick as well, not by colour alone.
+        let icon = if look == Look::Chosen { icon.or(Some(Icon::Tick)) } else { icon };
+        self.inside(place, icon, label, ink, look);
         if let Some(act) = act {
             self.button_target(rect, act, label);
         }
     }
 
-    /// Sign and words in the middle of `rect`; only the sign where the words would be cramped.
-    fn inside(&self, rect: Rect, icon: Option<Icon>, label: &str, ink: Color32, heavy: bool) {
+    /// Sign and words in the middle of `rect`; only the sign where the words would be cramped. The sign that only says
+    /// that something is chosen gets little room.
+    fn inside(&self, rect: Rect, icon: Option<Icon>, label: &str, ink: Tone, look: Look) {
         // A single figure, or words on a large plate, are set larger.
         let size = match (label.chars().count(), rect.height() > self.px(84.0)) {
             (1, _) => 30.0,
             (_, true) => 25.0,
-            _ if heavy => 22.0,
+            _ if look == Look::Main => 22.0,
             _ => 19.0,
         };
         let ty = Type::BUTTON.sized(size).in_color(ink);
@@ -93,12 +91,16 @@ impl Brush<'_> {
             self.text(inner, Align2::CENTER_CENTER, label, ty);
             return;
         };
-        let side = (rect.height() * 0.46).min(self.px(32.0)).max(20.0);
-        if rect.width() < rect.height() * 1.6 {
+        let side = match icon {
+            Icon::Tick if look == Look::Chosen => self.px(20.0).max(13.0),
+            _ => (rect.height() * 0.46).min(self.px(32.0)).max(20.0),
+        };
+        let cramped = rect.width() < rect.height() * 1.6 && side >= 20.0;
+        let gap = self.px(10.0).min(side * 0.4);
+        if cramped || look == Look::Quiet && !self.has_room(label, ty, inner.width() - side - gap) {
             self.icon(Rect::from_center_size(rect.center(), vec2(side, side)), icon, ink);
             return;
         }
-        let gap = self.px(10.0);
         let room = inner.width() - side - gap;
         let width = self.measure(label, ty, room).x.min(room);
         let left = rect.center().x - (width + side + gap) / 2.0;
@@ -116,14 +118,14 @@ impl Brush<'_> {
         let ty = Type::HOME.sized(size);
         let text = self.measure(home, ty, f32::INFINITY);
         let rect = Rect::from_center_size(middle, vec2(text.x + self.px(14.0), text.y + self.px(4.0)));
-        self.fill(rect, rect.height() / 2.0, theme::PAPER);
-        self.outline(rect, rect.height() / 2.0, 1.5, theme::BRASS);
+        self.fill(rect, rect.height() / 2.0, Tone::Paper);
+        self.outline(rect, rect.height() / 2.0, 1.5, Tone::Brass);
         self.text(rect, Align2::CENTER_CENTER, home, ty);
         rect
     }
 
-    /// A paper tag with a hole and a thread; gives the place for words.
-    pub fn tag(&self, rect: Rect, pressed: bool) -> Rect {
+    /// A paper tag with a hole, turned by `angle` about it; gives the place for words as if it were not turned.
+    pub fn tag(&self, rect: Rect, pressed: bool, angle: f32) -> Rect {
         let (cut, mid) = (rect.height() * 0.28, rect.center().y);
         let outline = vec![
             pos2(rect.left() + cut, rect.top()),
@@ -133,31 +135,60 @@ impl Brush<'_> {
             pos2(rect.left(), mid + rect.height() * 0.18),
             pos2(rect.left(), mid - rect.height() * 0.18),
         ];
+        let (turn, hole) = (Rot2::from_angle(angle), self.tag_hole(rect));
+        let outline = outline.into_iter().map(|p: Pos2| hole + turn * (p - hole)).collect();
         self.shadow(rect, self.px(8.0), self.px(14.0));
-        let fill = if pressed { theme::PLUM_PALE } else { theme::TAG };
-        self.painter.add(Shape::convex_polygon(outline, fill, Stroke::new(1.5, theme::BRASS)));
-        let hole = pos2(rect.left() + cut * 0.75, mid);
+        let fill = if pressed { Tone::PlumPale } else { Tone::Tag };
+        self.painter.add(Shape::convex_polygon(outline, self.color(fill), self.stroke(1.5, Tone::Brass)));
         let radius = rect.height() * 0.085;
-        self.painter.circle(hole, radius, theme::LINEN_DEEP, Stroke::new(1.5, theme::BRASS));
+        self.painter.circle(hole, radius, self.color(Tone::LinenDeep), self.stroke(1.5, Tone::Brass));
+        self.lay(rect, fill);
         Rect::from_min_max(pos2(rect.left() + cut * 1.35, rect.top()), rect.max)
             .shrink2(vec2(self.px(6.0), self.px(5.0)))
     }
 
+    /// Where the hole of a tag is: it hangs from there.
+    pub fn tag_hole(&self, rect: Rect) -> Pos2 {
+        pos2(rect.left() + rect.height() * 0.21, rect.center().y)
+    }
+
+    /// A hollow with a floor of `floor`: its upper and left walls keep the light off.
+    pub fn well(&self, rect: Rect, radius: f32, floor: Tone) {
+        self.fill(rect, radius, floor);
+        if self.looks.contrast == Contrast::Daylight {
+            let (dark, none) = (Color32::from_black_alpha(46), Color32::TRANSPARENT);
+            let inner = rect.shrink(1.0);
+            self.shade(inner.with_max_y(inner.top() + (rect.height() * 0.2).min(self.px(16.0))), dark, none, true);
+            self.shade(inner.with_max_x(inner.left() + self.px(7.0)), dark.gamma_multiply(0.6), none, false);
+            self.painter.hline(inner.x_range().shrink(radius), inner.bottom(), self.stroke(1.5, Tone::WoodLight));
+        }
+        self.outline(rect, radius, if self.looks.contrast == Contrast::High { 2.0 } else { 1.0 }, Tone::WoodDark);
+    }
+
+    /// A wooden board with its rim: light from above.
+    pub fn board(&self, rect: Rect, radius: f32) {
+        self.shadow(rect, radius, self.px(16.0));
+        self.fill(rect, radius, Tone::Wood);
+        self.outline(rect, radius, 1.5, Tone::WoodDark);
+        let edge = rect.shrink(2.0);
+        self.painter.hline(edge.x_range().shrink(radius), edge.top(), self.stroke(2.0, Tone::WoodLight));
+    }
+
     /// Diagonal lines over `rect`: what lies under them is set aside.
-    pub fn hatch(&self, rect: Rect, color: Color32) {
+    pub fn hatch(&self, rect: Rect, tone: Tone) {
+        let stroke = self.stroke(1.0, tone);
         let painter = self.painter.with_clip_rect(rect.intersect(self.painter.clip_rect()));
         let step = self.px(11.0).max(7.0);
         let mut x = rect.left() - rect.height();
         while x < rect.right() {
-            painter
-                .line_segment([pos2(x, rect.bottom()), pos2(x + rect.height(), rect.top())], Stroke::new(1.0, color));
+            painter.line_segment([pos2(x, rect.bottom()), pos2(x + rect.height(), rect.top())], stroke);
             x += step;
         }
     }
 
     /// A ring that empties: `left` of 1.
     pub fn countdown(&self, middle: Pos2, radius: f32, left: f32) {
-        self.painter.circle_stroke(middle, radius, Stroke::new(self.px(7.0), theme::LINEN_DEEP));
+        self.painter.circle_stroke(middle, radius, self.stroke(self.px(7.0), Tone::LinenDeep));
         let steps = 64;
         let points = (0..=steps)
             .map(|i| {
@@ -165,20 +196,21 @@ impl Brush<'_> {
             })
             .map(|angle| pos2(middle.x + radius * angle.cos(), middle.y + radius * angle.sin()))
             .collect();
-        self.painter.line(points, Stroke::new(self.px(7.0), theme::PLUM));
+        self.painter.line(points, self.stroke(self.px(7.0), Tone::Plum));
     }
 
     /// The bar over a screen: its ground, and the rect inside it.
     pub fn bar(&self, rect: Rect) {
-        self.painter.rect_filled(rect, 0.0, theme::PAPER);
-        self.painter.hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, theme::SEAM));
+        self.fill(rect, 0.0, Tone::Paper);
+        self.painter.hline(rect.x_range(), rect.bottom(), self.stroke(1.0, Tone::Seam));
     }
 
     /// A round number of something, on plum.
     pub fn count(&self, middle: Pos2, text: &str) {
         let radius = self.px(13.0).max(10.0);
-        self.painter.circle_filled(middle, radius, theme::PLUM);
-        let ty = Type { size: 15.0, face: Face::Bold, color: theme::PAPER };
+        self.painter.circle_filled(middle, radius, self.color(Tone::Plum));
+        self.lay(Rect::from_center_size(middle, vec2(radius, radius)), Tone::Plum);
+        let ty = Type { size: 15.0, face: Face::Bold, color: Tone::Paper };
         let rect = Rect::from_center_size(middle, vec2(radius * 2.0, radius * 2.0));
         self.text(rect, Align2::CENTER_CENTER, text, ty);
     }

@@ -16,6 +16,8 @@ use super::{
 
 /// Pixels a notch of the wheel scrolls.
 const NOTCH_PX: f32 = 60.0;
+/// How much of what is seen a page turns, so that a line stays in view.
+const PAGE: f32 = 0.8;
 
 fn at(position: Vec2) -> Pos2 {
     pos2(position.x, position.y)
@@ -83,7 +85,8 @@ pub(super) fn read_window_events(
             WindowEvent::KeyboardInput(key) => {
                 idle.touched();
                 acts.write_batch(focus.key(key, &targets));
-                continue;
+                let page = Focus::pages(key).zip(targets.scrolls.last());
+                page.map(|(by, area)| Felt::Scrolled(area.id, by * area.rect.height() * PAGE)).into_iter().collect()
             }
             _ => continue,
         };

@@ -16,8 +16,9 @@ use super::super::{act::Act, targets::Targets};
 /// Where the keyboard is.
 #[derive(Resource, Debug, Default)]
 pub struct Focus {
-    /// The act of the target with the ring; its rect may move between paintings.
-    act: Option<Act>,
+    /// The act of the target with the ring, and which of those with the same act it is; its rect may move between
+    /// paintings.
+    on: Option<(Act, usize)>,
     /// Where it was last.
     rect: Option<Rect>,
     held: HashSet<&'static str>,
@@ -26,13 +27,19 @@ pub struct Focus {
 impl Focus {
     /// Where the ring is drawn.
     pub fn ring(&self, targets: &Targets) -> Option<Rect> {
-        let act = self.act.as_ref()?;
-        targets.all.iter().find(|target| target.act == *act).map(|target| target.rect)
+        Some(targets.all[self.index(targets)?].rect)
+    }
+
+    /// The number of the target with the ring, if it is still on the screen.
+    pub fn index(&self, targets: &Targets) -> Option<usize> {
+        let (act, nth) = self.on.as_ref()?;
+        let same = targets.all.iter().enumerate().filter(|(_, target)| target.act == *act);
+        same.map(|(index, _)| index).nth(*nth)
     }
 
     /// A finger has come: the ring goes.
     pub fn hide(&mut self) {
-        (self.act, self.rect) = (None, None);
+        (self.on, self.rect) = (None, None);
     }
 
     /// The window is no longer in front: no key counts as held.
@@ -73,10 +80,7 @@ impl Focus {
             }
             Key::Backspace => targets.all.iter().any(|t| t.act == Act::EraseKey).then_some(Act::EraseKey),
             Key::Escape => Some(Act::Back),
-            Key::Enter | Key::Space => {
-                let act = self.act.clone()?;
-                targets.all.iter().any(|target| target.act == act).then_some(act)
-            }
+            Key::Enter | Key::Space => Some(targets.all[self.index(targets)?].act.clone()),
             Key::Tab => {
                 self.step(targets, if self.held.contains("shift") { -1 } else { 1 });
                 None
@@ -89,9 +93,19 @@ impl Focus {
         }
     }
 
+    /// How many pages a key turns in whatever scrolls.
+    pub fn pages(input: &KeyboardInput) -> Option<f32> {
+        match (&input.logical_key, input.state) {
+            (Key::PageDown, ButtonState::Pressed) => Some(1.0),
+            (Key::PageUp, ButtonState::Pressed) => Some(-1.0),
+            _ => None,
+        }
+    }
+
     fn put_on(&mut self, targets: &Targets, index: usize) {
         if let Some(target) = targets.all.get(index) {
-            (self.act, self.rect) = (Some(target.act.clone()), Some(target.rect));
+            let nth = targets.all[..index].iter().filter(|before| before.act == target.act).count();
+            (self.on, self.rect) = (Some((target.act.clone(), nth)), Some(target.rect));
         }
     }
 
@@ -100,8 +114,7 @@ impl Focus {
         if count == 0 {
             return;
         }
-        let here = self.act.as_ref().and_then(|act| targets.all.iter().position(|target| target.act == *act));
-        let next = match here {
+        let next = match self.index(targets) {
             Some(here) => (here as isize + by).rem_euclid(count),
             None if by < 0 => count - 1,
             None => 0,

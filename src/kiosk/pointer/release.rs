@@ -16,6 +16,9 @@ use super::{
     fingers::Felt,
 };
 
+/// A finger that is faster than this when it lets go throws, in pixels a second.
+const THROWN_PX_S: f32 = 250.0;
+
 /// What a released thing can meet.
 #[derive(SystemParam)]
 pub(super) struct Released<'w> {
@@ -42,14 +45,17 @@ impl Released<'_> {
                 self.scrolls.0.entry(id).or_default().speed = -speed.y;
             }
             Felt::Released { drag: Drag::Carry { kind }, at, .. } => self.carried(kind, at, targets, acts),
-            Felt::Released { drag: Drag::Slide { token }, from, at, .. } => {
+            Felt::Released { drag: Drag::Slide { token }, from, at, speed } => {
                 if self.hanger.pulls_off(from, at) {
                     if let Some(hung) = self.session.history.now().drops.iter().find(|hung| hung.token == token) {
                         self.flights.fly(hung.kind.clone(), at, To::Home);
                     }
                     acts.write(Act::PullOff(token));
                 } else {
-                    acts.write(Act::Slide { token, to: self.hanger.number_at(at, Some(token)) });
+                    // A drop that is slid goes where it is seen to be; one that is thrown, where it was thrown to.
+                    let slid = self.hanger.number_of(token).filter(|_| speed.length() < THROWN_PX_S);
+                    let to = slid.unwrap_or_else(|| self.hanger.number_at(at, Some(token)));
+                    acts.write(Act::Slide { token, to });
                 }
             }
             Felt::Lost { drag: Drag::Carry { kind }, at } => self.flights.fly(kind, at, To::Home),

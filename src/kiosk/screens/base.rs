@@ -10,6 +10,7 @@ use super::{
         paint::{Brush, Icon, Look},
         targets::ScrollId,
         theme::{self, Type},
+        tone::Tone,
     },
     Scene,
     parts::{bar_title, desk_away, top_bar},
@@ -29,7 +30,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.button(onward, Look::Main, Some(Icon::Onward), &s.t("base-onward"), act);
     let mut rest = rest.with_max_y(rest.bottom() - b.gap());
     if let Some((base, BaseKind::Necklace(_))) = chosen.map(|base| (base, &base.kind)) {
-        let (stepper, above) = cut_bottom(rest, b.touch_px(98.0));
+        let (stepper, above) = cut_bottom(rest, b.px(98.0).max(b.line(92.0)).max(b.least + b.px(16.0) + 1.0));
         lengths(b, s, base, stepper);
         rest = above.with_max_y(above.bottom() - b.gap());
     }
@@ -62,9 +63,9 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
     if chosen {
         b.shadow(card, radius, b.px(14.0));
     }
-    let fill = if chosen || b.pressed(card) && left > 0 { theme::PLUM_PALE } else { theme::PAPER };
+    let fill = if chosen || b.pressed(card) && left > 0 { Tone::PlumPale } else { Tone::Paper };
     b.fill(card, radius, fill);
-    let (line, edge) = if chosen { (3.0, theme::PLUM) } else { (1.0, theme::SEAM) };
+    let (line, edge) = if chosen { (3.0, Tone::Plum) } else { (1.0, Tone::Seam) };
     b.outline(card, radius, line, edge);
     let (sign, words) = cut_left(card.shrink(b.px(8.0)), (card.height() * 0.8).min(card.width() * 0.26));
     let colors = metal(base.finish);
@@ -82,16 +83,16 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
     b.text(top, Align2::LEFT_CENTER, &base.name, Type::NAME);
     let price = s.money(base.price);
     if left > 0 {
-        b.text(under, Align2::LEFT_CENTER, &price, Type::BODY.sized(19.0).in_color(theme::INK_SOFT));
+        b.text(under, Align2::LEFT_CENTER, &price, Type::BODY.sized(19.0).in_color(Tone::InkSoft));
         b.button_target(card, Act::ChooseBase(base.id.clone()), format!("{}, {price}", base.name));
     } else {
-        b.text(under, Align2::LEFT_CENTER, &s.t("sold-out"), Type::BODY.sized(19.0).in_color(theme::INK_SOFT));
-        b.hatch(card, theme::SEAM);
+        b.text(under, Align2::LEFT_CENTER, &s.t("sold-out"), Type::BODY.sized(19.0).in_color(Tone::InkSoft));
+        b.hatch(card, Tone::Seam);
     }
     if chosen {
         let side = b.px(26.0);
         let tick = Rect::from_center_size(card.right_top() + vec2(-side * 0.8, side * 0.8), vec2(side, side));
-        b.icon(tick, Icon::Tick, theme::PLUM);
+        b.icon(tick, Icon::Tick, Tone::Plum);
     }
 }
 
@@ -115,10 +116,10 @@ fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
     let Some(catalog) = s.catalog() else { return };
     let now = s.session.history.now().length.unwrap_or(necklace.lengths.usual);
     let radius = b.px(14.0);
-    b.fill(rect, radius, theme::PAPER);
-    b.outline(rect, radius, 1.0, theme::SEAM);
+    b.fill(rect, radius, Tone::Paper);
+    b.outline(rect, radius, 1.0, Tone::Seam);
     let inner = rect.shrink(b.px(8.0));
-    let side = inner.height().max(theme::TOUCH).min(b.touch_px(82.0));
+    let side = inner.height().max(b.least).min(b.touch_px(82.0));
     let (shorter, rest) = cut_left(inner, side);
     let (longer, words) = cut_right(rest, side);
     let can = |yes: bool, act: Act| yes.then_some(act);

@@ -2,6 +2,7 @@
 
 mod base;
 mod hand;
+mod moves;
 mod parts;
 mod put_back;
 mod review;
@@ -20,13 +21,15 @@ use bevy_egui::{
 use rust_decimal::Decimal;
 
 use super::{
+    Phase,
     bridge::Line,
     i18n::Texts,
     idle::Idle,
     known::{Derived, Known},
     layout::Layout,
+    looks::Looks,
     outside::window::WindowSize,
-    paint::Brush,
+    paint::{Brush, Kept, Proof},
     pictures::Pictures,
     pointer::{Fingers, Focus},
     session::{Screen, SellerDesk, Session},
@@ -34,8 +37,15 @@ use super::{
     stage::{Flights, Hanger},
     targets::{Scrolls, Targets},
     theme,
+    tone::Tone,
 };
 use crate::catalog::Catalog;
+
+use moves::Moves;
+
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Moves>().add_systems(Update, moves::move_on.in_set(Phase::Present));
+}
 
 /// Everything a screen reads.
 #[derive(SystemParam)]
@@ -46,6 +56,7 @@ pub(super) struct Scene<'w, 's> {
     texts: Res<'w, Texts>,
     pictures: Res<'w, Pictures>,
     settings: Res<'w, Settings>,
+    looks: Res<'w, Looks>,
     seller: Res<'w, SellerDesk>,
     hanger: Res<'w, Hanger>,
     flights: Res<'w, Flights>,
@@ -53,13 +64,14 @@ pub(super) struct Scene<'w, 's> {
     focus: Res<'w, Focus>,
     idle: Res<'w, Idle>,
     line: Res<'w, Line>,
+    moves: Res<'w, Moves>,
     screen: Res<'w, State<Screen>>,
     size: WindowSize<'w, 's>,
 }
 
 impl Scene<'_, '_> {
     fn layout(&self) -> Layout {
-        Layout::new(*self.screen.get(), self.size.get(), self.settings.left_handed)
+        Layout::new(*self.screen.get(), self.size.get(), &self.settings)
     }
 
     fn catalog(&self) -> Option<&Catalog> {
@@ -84,6 +96,7 @@ pub(super) fn paint_screen(
     scene: Scene,
     mut targets: ResMut<Targets>,
     mut scrolls: ResMut<Scrolls>,
+    mut proof: ResMut<Proof>,
 ) -> Result {
     let context = contexts.ctx_mut()?;
     // egui uses new typefaces from the next frame on, and knows no others.
@@ -95,15 +108,8 @@ pub(super) fn paint_screen(
     targets.clear();
     targets.window = Some(layout.window);
     let painter = context.layer_painter(egui::LayerId::background()).with_clip_rect(Rect::EVERYTHING);
-    let mut brush = Brush {
-        painter,
-        window: layout.window,
-        u: layout.u,
-        targets: &mut targets,
-        scrolls: &mut scrolls,
-        touches: &touches,
-    };
-    let brush = &mut brush;
+    let kept = Kept { targets: &mut targets, scrolls: &mut scrolls, proof: &mut proof };
+    let brush = &mut Brush::new(painter, &layout, *scene.looks, &touches, kept);
     match scene.screen.get() {
         Screen::Welcome => welcome::paint(brush, &scene, &layout),
         Screen::Base => base::paint(brush, &scene, &layout),
@@ -120,9 +126,10 @@ pub(super) fn paint_screen(
     if let Some((left, of)) = scene.idle.asking {
         sheets::still_there(brush, &scene, left, of);
     }
-    if let Some(ring) = scene.focus.ring(brush.targets) {
-        brush.outline(ring.expand(3.0), 12.0 * layout.u, 4.0, theme::FOCUS);
-        brush.outline(ring.expand(5.0), 13.0 * layout.u, 2.0, theme::PAPER);
+    brush.targets.ring = scene.focus.index(brush.targets);
+    if let Some(ring) = brush.targets.ring.and_then(|index| Some(brush.targets.all.get(index)?.rect)) {
+        brush.outline(ring.expand(3.0), 12.0 * layout.u, 4.0, Tone::Focus);
+        brush.outline(ring.expand(5.0), 13.0 * layout.u, 2.0, Tone::Paper);
     }
     Ok(())
 }

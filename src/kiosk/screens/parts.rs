@@ -1,16 +1,18 @@
 //! Parts that several screens share: the bar at the top, rows of choices, the lines of a sum, cautions, drops.
 
-use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Stroke, pos2, vec2};
+use bevy_egui::egui::{Align2, Color32, Pos2, Rect, pos2, vec2};
 
 use super::{
     super::{
         act::Act,
         known::walking_order,
-        layout::{cut_left, cut_right},
+        layout::{cut_left, cut_right, grid},
+        looks::{Looks, TextSize},
         paint::{Brush, Icon, Look, Plate},
         session::Overlay,
         targets::ScrollId,
-        theme::{self, Type},
+        theme::Type,
+        tone::{Contrast, Tone},
     },
     Scene,
 };
@@ -49,12 +51,12 @@ pub(super) fn desk_away(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
     let room = width - side - 3.0 * pad;
     let size = b.measure(&text, Type::SMALL, room);
     let rect = Rect::from_min_size(at, vec2(size.x + side + 3.0 * pad, size.y.max(side) + pad));
-    b.fill(rect, b.px(12.0), theme::PAPER);
-    b.outline(rect, b.px(12.0), 1.0, theme::SEAM);
+    b.fill(rect, b.px(12.0), Tone::Paper);
+    b.outline(rect, b.px(12.0), 1.0, Tone::Seam);
     b.icon(
         Rect::from_center_size(pos2(rect.left() + pad + side / 2.0, rect.center().y), vec2(side, side)),
         Icon::Away,
-        theme::INK_SOFT,
+        Tone::InkSoft,
     );
     let words = Rect::from_min_size(pos2(rect.left() + 2.0 * pad + side, rect.center().y - size.y / 2.0), size);
     b.text(words.expand(1.0), Align2::LEFT_CENTER, &text, Type::SMALL);
@@ -73,33 +75,33 @@ pub(super) struct Flow {
 impl Flow {
     /// Begins at the top left of a place `width` wide.
     pub(super) fn new(b: &Brush, at: Pos2, width: f32) -> Self {
-        Self { left: at.x, right: at.x + width, at, height: b.touch_px(54.0), gap: b.gap() * 0.8 }
+        Self { left: at.x, right: at.x + width, at, height: b.touch_px(54.0).max(b.line(50.0)), gap: b.gap() * 0.8 }
     }
 
     /// One choice; `swatch` is a colour shown beside the words.
     pub(super) fn choice(&mut self, b: &mut Brush, label: &str, chosen: bool, swatch: Option<Color32>, act: Act) {
         let ty = Type::BUTTON.sized(19.0);
-        let dot = if swatch.is_some() { b.px(30.0) } else { 0.0 };
-        let width =
-            (b.measure(label, ty, f32::INFINITY).x + b.px(34.0) + dot).clamp(self.height, self.right - self.left);
+        let mark = if swatch.is_some() { b.px(30.0) } else { 0.0 };
+        let tick = if chosen { b.line(28.0) } else { 0.0 };
+        let width = (b.measure(label, ty, f32::INFINITY).x + b.px(34.0) + mark + tick)
+            .clamp(self.height, self.right - self.left);
         if self.at.x + width > self.right + 0.5 {
             self.at = pos2(self.left, self.at.y + self.height + self.gap);
         }
         let rect = Rect::from_min_size(self.at, vec2(width, self.height));
-        b.button(rect, if chosen { Look::Chosen } else { Look::Plain }, None, "", None);
-        let (mark, words) = cut_left(rect.shrink2(vec2(b.px(10.0), 2.0)), dot);
+        let radius = b.px(14.0).min(rect.height() / 2.0);
+        b.fill(rect, radius, if chosen || b.pressed(rect) { Tone::PlumPale } else { Tone::Paper });
+        let (line, edge) = if chosen { (2.5, Tone::Plum) } else { (1.5, Tone::PlumLine) };
+        b.outline(rect, radius, line, edge);
+        let (sign, rest) = cut_left(rect.shrink2(vec2(b.px(10.0), 2.0)), tick);
+        if chosen {
+            b.icon(sign.shrink(b.px(3.0)), Icon::Tick, Tone::Plum);
+        }
+        let (dot, words) = cut_left(rest, mark);
         if let Some(color) = swatch {
-            b.painter.circle(mark.center(), b.px(11.0), color, Stroke::new(1.0, theme::INK_SOFT));
+            b.painter.circle(dot.center(), b.px(11.0), color, b.stroke(1.0, Tone::InkSoft));
         }
-        if !chosen {
-            let radius = b.px(14.0).min(rect.height() / 2.0);
-            b.fill(rect.shrink(1.0), radius, if b.pressed(rect) { theme::PLUM_PALE } else { theme::PAPER });
-            b.outline(rect, radius, 1.5, theme::PLUM_LINE);
-            if let Some(color) = swatch {
-                b.painter.circle(mark.center(), b.px(11.0), color, Stroke::new(1.0, theme::INK_SOFT));
-            }
-        }
-        b.text(words, Align2::CENTER_CENTER, label, ty.in_color(theme::PLUM));
+        b.text(words, Align2::CENTER_CENTER, label, ty.in_color(Tone::Plum));
         b.button_target(rect, act, label);
         self.at.x += width + self.gap;
     }
@@ -108,6 +110,32 @@ impl Flow {
     pub(super) fn bottom(&self) -> f32 {
         self.at.y + self.height
     }
+}
+
+/// Choices of text size, colours and motion; `asks` makes the request. Gives where they ended.
+pub(super) fn looks(b: &mut Brush, s: &Scene, now: Looks, at: Pos2, width: f32, asks: fn(Looks) -> Act) -> f32 {
+    let mut y = caption(b, s, at, width, "looks-text");
+    let mut flow = Flow::new(b, pos2(at.x, y), width);
+    for text in TextSize::ALL {
+        let label = s.t(&format!("looks-{}", text.code()));
+        flow.choice(b, &label, now.text == text, None, asks(Looks { text, ..now }));
+    }
+    y = caption(b, s, pos2(at.x, flow.bottom() + b.gap()), width, "looks-contrast");
+    let mut flow = Flow::new(b, pos2(at.x, y), width);
+    for (key, contrast) in [("looks-daylight", Contrast::Daylight), ("looks-high", Contrast::High)] {
+        flow.choice(b, &s.t(key), now.contrast == contrast, None, asks(Looks { contrast, ..now }));
+    }
+    y = caption(b, s, pos2(at.x, flow.bottom() + b.gap()), width, "looks-motion");
+    let mut flow = Flow::new(b, pos2(at.x, y), width);
+    for (key, calm) in [("looks-lively", false), ("looks-calm", true)] {
+        flow.choice(b, &s.t(key), now.calm == calm, None, asks(Looks { calm, ..now }));
+    }
+    flow.bottom()
+}
+
+/// What a row of choices is about. Gives where the row may begin.
+pub(super) fn caption(b: &Brush, s: &Scene, at: Pos2, width: f32, key: &str) -> f32 {
+    b.paragraph(at, width, &s.t(key), Type::SMALL) + b.px(6.0)
 }
 
 /// The words for a wearer.
@@ -145,7 +173,7 @@ pub(super) fn lines(
     at: Pos2,
     width: f32,
 ) -> f32 {
-    let height = b.px(46.0).max(34.0);
+    let height = b.line(46.0).max(34.0);
     let mut y = at.y;
     if let Some(base) = catalog.base(&quote.base.id) {
         let length = piece.length.map(|length| {
@@ -166,10 +194,10 @@ pub(super) fn lines(
         let name = format!("{}{times}", kind.name);
         y = row(b, words.min, words.width(), &name, &s.money(price), Type::BODY, height);
     }
-    b.painter.hline(at.x..=at.x + width, y + b.px(4.0), Stroke::new(1.0, theme::SEAM));
+    b.painter.hline(at.x..=at.x + width, y + b.px(4.0), b.stroke(1.0, Tone::Seam));
     y += b.px(8.0);
     let small = height * 0.8;
-    let soft = Type::BODY.sized(19.0).in_color(theme::INK_SOFT);
+    let soft = Type::BODY.sized(19.0).in_color(Tone::InkSoft);
     let nothing = rust_decimal::Decimal::ZERO;
     if quote.discount > nothing {
         y = row(b, pos2(at.x, y), width, &s.t("lines-subtotal"), &s.money(quote.subtotal), soft, small);
@@ -192,12 +220,11 @@ fn caution(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, one: &Caution
     let rule = Type::SMALL.sized(15.0);
     let (words, source) = (b.measure(&text, Type::BODY.sized(19.0), room), b.measure(&one.rule, rule, room));
     let rect = Rect::from_min_size(at, vec2(width, words.y + source.y + 2.0 * pad));
-    let (fill, edge) =
-        if one.grave { (theme::GRAVE, theme::CAUTION_INK) } else { (theme::CAUTION, theme::BRASS_LIGHT) };
+    let (fill, edge) = if one.grave { (Tone::Grave, Tone::CautionInk) } else { (Tone::Caution, Tone::BrassLight) };
     b.fill(rect, b.px(12.0), fill);
     b.outline(rect, b.px(12.0), 1.0, edge);
     let sign = Rect::from_min_size(rect.min + vec2(pad, pad), vec2(side, side));
-    b.icon(sign, if one.grave { Icon::NotFor } else { Icon::Caution }, theme::CAUTION_INK);
+    b.icon(sign, if one.grave { Icon::Halt } else { Icon::Caution }, Tone::CautionInk);
     let start = pos2(sign.right() + pad, rect.top() + pad);
     let next = b.paragraph(start, room, &text, Type::BODY.sized(19.0));
     b.paragraph(pos2(start.x, next), room, &one.rule, rule);
@@ -225,13 +252,16 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
     let button = b.touch_px(54.0);
     let ty = Type::NAME;
     let size = b.measure(&text, ty, width - 2.0 * pad);
-    let rect = Rect::from_min_size(at, vec2(width, size.y + button + 3.0 * pad));
-    b.card(rect, Plate::Grave);
-    let y = b.paragraph(rect.min + vec2(pad, pad), width - 2.0 * pad, &text, ty) + pad;
     let gap = b.gap() * 0.7;
     let half = (width - 2.0 * pad - gap) / 2.0;
-    let left = Rect::from_min_size(pos2(rect.left() + pad, y), vec2(half, button));
-    let right = left.translate(vec2(half + gap, 0.0));
+    let stacked = half < b.line(230.0);
+    let buttons = if stacked { 2.0 * button + gap } else { button };
+    let rect = Rect::from_min_size(at, vec2(width, size.y + buttons + 3.0 * pad));
+    b.card(rect, Plate::Grave);
+    let y = b.paragraph(rect.min + vec2(pad, pad), width - 2.0 * pad, &text, ty) + pad;
+    let room = Rect::from_min_size(pos2(rect.left() + pad, y), vec2(width - 2.0 * pad, buttons));
+    let places = if stacked { grid(room, 1, 2, gap) } else { grid(room, 2, 1, gap) };
+    let [left, right] = places[..] else { return rect.bottom() };
     b.button(left, Look::Plain, None, &s.t("unsuitable-change"), Some(Act::Open(Overlay::Wearer)));
     if s.derived.some_suit {
         b.button(right, Look::Main, None, &s.t("unsuitable-show"), Some(Act::OnlySuiting(Some(who))));
@@ -244,7 +274,7 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
 /// The homes of a piece in walking order, as a grid of cards that scrolls.
 pub(super) fn homes(b: &mut Brush, s: &Scene, catalog: &Catalog, piece: &Piece, rect: Rect) {
     let stops = walking_order(catalog, piece);
-    let (height, gap) = (b.px(74.0).max(50.0), b.gap() * 0.7);
+    let (height, gap) = (b.line(74.0).max(50.0), b.gap() * 0.7);
     let columns = ((rect.width() / b.px(300.0).max(250.0)).floor() as usize).clamp(1, stops.len().max(1));
     let width = (rect.width() - gap * (columns - 1) as f32 - b.px(10.0)) / columns as f32;
     b.scroll(ScrollId::Homes, rect, |b, start| {
@@ -252,8 +282,8 @@ pub(super) fn homes(b: &mut Brush, s: &Scene, catalog: &Catalog, piece: &Piece, 
         for (i, (home, kind, count)) in stops.iter().enumerate() {
             let corner = start + vec2((i % columns) as f32 * (width + gap), (i / columns) as f32 * (height + gap));
             let card = Rect::from_min_size(corner, vec2(width, height));
-            b.fill(card, b.px(12.0), theme::PAPER);
-            b.outline(card, b.px(12.0), 1.0, theme::SEAM);
+            b.fill(card, b.px(12.0), Tone::Paper);
+            b.outline(card, b.px(12.0), 1.0, Tone::Seam);
             let (badge, rest) = cut_left(card.shrink(b.px(8.0)), b.px(64.0));
             b.home_badge(badge.center(), &home.to_string(), 24.0);
             let (picture, words) = cut_left(rest, height * 0.8);

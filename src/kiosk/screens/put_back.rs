@@ -8,7 +8,8 @@ use super::{
         layout::{Layout, cut_top},
         paint::Brush,
         targets::ScrollId,
-        theme::{self, Type},
+        theme::Type,
+        tone::Tone,
     },
     Scene,
     parts::{bar_title, drop_in, top_bar},
@@ -26,7 +27,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
         Some((kind, tray)) => {
             let (head, rest) = cut_top(board, board.height() * 0.36);
             let (home, name) = cut_top(head, head.height() * 0.66);
-            let ty = Type::NUMBER.sized(130.0).in_color(theme::PLUM);
+            let ty = Type::NUMBER.sized(130.0).in_color(Tone::Plum);
             b.text(home, Align2::CENTER_CENTER, &kind.home.to_string(), ty);
             let words = format!("{} · {}", kind.name, tray.name);
             b.text(name, Align2::CENTER_CENTER, &words, Type::NAME);
@@ -36,9 +37,9 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
             b.text(board, Align2::CENTER_CENTER, &s.t("put-back-hint"), Type::HEADING);
         }
     }
-    b.painter.rect_filled(layout.side, 0.0, theme::ASIDE);
+    b.fill(layout.side, 0.0, Tone::Aside);
     let rect = layout.side.shrink(gap);
-    let side = b.touch_px(104.0);
+    let side = b.small_hands_px(104.0);
     let columns = ((rect.width() / (side + gap * 0.6)).floor() as usize).max(1);
     let width = (rect.width() - b.px(10.0) - gap * 0.6 * (columns - 1) as f32) / columns as f32;
     b.scroll(ScrollId::Pictures, rect, |b, start| {
@@ -52,8 +53,8 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
                 continue;
             }
             let chosen = found.is_some_and(|found| found.id == kind.id);
-            b.fill(card, b.px(12.0), if chosen || b.pressed(card) { theme::PLUM_PALE } else { theme::LINEN });
-            let (line, edge) = if chosen { (3.0, theme::PLUM) } else { (1.0, theme::SEAM) };
+            b.fill(card, b.px(12.0), if chosen || b.pressed(card) { Tone::PlumPale } else { Tone::Linen });
+            let (line, edge) = if chosen { (3.0, Tone::Plum) } else { (1.0, Tone::Seam) };
             b.outline(card, b.px(12.0), line, edge);
             drop_in(b, s, kind, card.shrink(b.px(12.0)), Color32::WHITE);
             b.button_target(card, Act::Where(kind.id.clone()), kind.name.clone());

@@ -11,10 +11,11 @@ use super::{
         session::{Overlay, Sending},
         targets::ScrollId,
         theme::{self, Type},
+        tone::Tone,
     },
     Scene,
     parts::{bar_title, cautions, desk_away, lines, top_bar, unsuitable, wearer},
-    stage::total_tag,
+    stage::{total_tag, true_size},
 };
 use crate::craft::Wearer;
 
@@ -22,7 +23,9 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
     bar_title(b, bar, &s.t("review-title"));
     let gap = b.gap();
-    desk_away(b, s, layout.stage.min + vec2(gap, gap), layout.stage.width() - 2.0 * gap);
+    let side = b.touch_px(58.0);
+    true_size(b, s, Rect::from_min_size(layout.stage.right_top() + vec2(-gap - side, gap), vec2(side, side)));
+    desk_away(b, s, layout.stage.min + vec2(gap, gap), layout.stage.width() - side - 3.0 * gap);
     let (Some(catalog), Some(piece), Some(quote)) = (s.catalog(), &s.derived.piece, &s.derived.quote) else { return };
     let card = layout.side.shrink(gap);
     b.card(card, Plate::Paper);
@@ -63,15 +66,15 @@ fn tick_box(b: &mut Brush, s: &Scene, rect: Rect) {
     let on = s.session.grown_up;
     let label = s.t("grown-up");
     let radius = b.px(12.0);
-    b.fill(rect, radius, if on || b.pressed(rect) { theme::PLUM_PALE } else { theme::CAUTION });
-    b.outline(rect, radius, 2.0, theme::PLUM);
+    b.fill(rect, radius, if on || b.pressed(rect) { Tone::PlumPale } else { Tone::Caution });
+    b.outline(rect, radius, 2.0, Tone::Plum);
     let side = (rect.height() * 0.56).min(b.px(40.0));
     let (sign, words) = cut_left(rect.shrink(b.px(8.0)), side + b.px(12.0));
     let square = Rect::from_center_size(sign.center(), vec2(side, side));
-    b.fill(square, b.px(6.0), theme::PAPER);
-    b.outline(square, b.px(6.0), 2.5, theme::PLUM);
+    b.fill(square, b.px(6.0), Tone::Paper);
+    b.outline(square, b.px(6.0), 2.5, Tone::Plum);
     if on {
-        b.icon(square.shrink(side * 0.12), Icon::Tick, theme::PLUM);
+        b.icon(square.shrink(side * 0.12), Icon::Tick, Tone::Plum);
     }
     b.text(words, Align2::LEFT_CENTER, &label, Type::BODY.sized(19.0));
     b.button_target(rect, Act::GrownUp(!on), label);

@@ -1,19 +1,22 @@
 //! The seller's part: PIN, menu, pairing.
 
-use bevy_egui::egui::{Align2, Pos2, Rect, pos2, vec2};
+use bevy_egui::egui::{Align2, Rect, pos2, vec2};
+use rust_decimal::Decimal;
 
 use super::{
     super::{
         act::Act,
         i18n::Lang,
-        layout::{Layout, cut_top, grid},
+        layout::{Layout, cut_bottom, cut_top, grid},
         paint::{Brush, Icon, Look, Plate},
         session::SellerStep,
+        settings::{CARD_CORNER_MM, CARD_HEIGHT_MM, CARD_WIDTH_MM},
         targets::ScrollId,
         theme::{self, Type},
+        tone::Tone,
     },
     Scene,
-    parts::{Flow, bar_title, top_bar},
+    parts::{Flow, bar_title, caption, looks, top_bar},
 };
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
@@ -25,6 +28,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
         SellerStep::Pin => keypad(b, s, rest, &s.t("pin-ask"), true, &[]),
         SellerStep::Address => keypad(b, s, rest, &s.t("pair-address"), false, &['.', ':']),
         SellerStep::Code { .. } => keypad(b, s, rest, &s.t("pair-code"), false, &[]),
+        SellerStep::Card { px_per_mm } => bank_card(b, s, *px_per_mm, rest),
         SellerStep::Checking | SellerStep::Pairing => {
             b.text(rest, Align2::CENTER_CENTER, &s.t("seller-asking"), Type::HEADING);
         }
@@ -38,12 +42,12 @@ fn keypad(b: &mut Brush, s: &Scene, rest: Rect, prompt: &str, secret: bool, more
     let card = Rect::from_center_size(rest.center(), size - vec2(2.0 * gap, 2.0 * gap));
     b.card(card, Plate::Paper);
     let inner = card.shrink(gap * 1.5);
-    let (head, rest) = cut_top(inner, b.px(44.0).max(26.0));
+    let (head, rest) = cut_top(inner, b.line(44.0).max(26.0));
     let note = s.seller.note.as_deref().unwrap_or(prompt);
     b.text(head, Align2::CENTER_CENTER, note, Type::NAME);
-    let (shown, keys) = cut_top(rest.with_min_y(rest.top() + gap * 0.5), b.px(58.0).max(34.0));
-    b.fill(shown, b.px(10.0), theme::LINEN);
-    b.outline(shown, b.px(10.0), 1.0, theme::SEAM);
+    let (shown, keys) = cut_top(rest.with_min_y(rest.top() + gap * 0.5), b.line(58.0).max(34.0));
+    b.fill(shown, b.px(10.0), Tone::Linen);
+    b.outline(shown, b.px(10.0), 1.0, Tone::Seam);
     let typed = if secret { "•".repeat(s.seller.typed.chars().count()) } else { s.seller.typed.clone() };
     b.text(shown.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &typed, Type::FIGURE);
     let columns = if more.is_empty() { 3 } else { 4 };
@@ -78,17 +82,27 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
         if let Some(note) = &s.seller.note {
             y = b.paragraph(pos2(start.x, y), width, note, Type::NAME) + gap;
         }
-        y = heading(b, s, pos2(start.x, y), width, "seller-language");
+        y = caption(b, s, pos2(start.x, y), width, "seller-language");
         let mut flow = Flow::new(b, pos2(start.x, y), width);
         for lang in Lang::ALL {
             flow.choice(b, lang.own_name(), lang == s.settings.lang, None, Act::DefaultLanguage(lang));
         }
-        y = heading(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-hand");
+        y = caption(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-hand");
         let mut flow = Flow::new(b, pos2(start.x, y), width);
         for (key, left) in [("seller-right-handed", false), ("seller-left-handed", true)] {
             flow.choice(b, &s.t(key), left == s.settings.left_handed, None, Act::LeftHanded(left));
         }
-        y = heading(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-desk");
+        y = b.paragraph(pos2(start.x, flow.bottom() + gap * 1.5), width, &s.t("seller-looks"), Type::NAME) + gap * 0.5;
+        y = looks(b, s, s.settings.looks, pos2(start.x, y), width, Act::DefaultLooks);
+        y = caption(b, s, pos2(start.x, y + gap), width, "seller-screen");
+        let measured = match s.settings.px_per_mm.and_then(Decimal::from_f32_retain) {
+            Some(px) => s.texts.with("seller-measured", &[("px", s.texts.lang.number(px.round_dp(2)).into())]),
+            None => s.t("seller-not-measured"),
+        };
+        y = b.paragraph(pos2(start.x, y), width, &measured, Type::BODY) + gap * 0.7;
+        let mut flow = Flow::new(b, pos2(start.x, y), width);
+        flow.choice(b, &s.t("seller-card"), false, None, Act::MatchCard);
+        y = caption(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-desk");
         let link = &s.line.link;
         let waiting = s.texts.with("seller-waiting", &[("n", (link.waiting() as i64).into())]);
         let state = match (link.desk(), link.digit()) {
@@ -109,6 +123,28 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
     });
 }
 
-fn heading(b: &Brush, s: &Scene, at: Pos2, width: f32, key: &str) -> f32 {
-    b.paragraph(at, width, &s.t(key), Type::SMALL) + b.px(6.0)
+/// A drawn bank card to be matched by a real one, and buttons that size it.
+fn bank_card(b: &mut Brush, s: &Scene, px_per_mm: f32, rest: Rect) {
+    let gap = b.gap();
+    let (buttons, above) = cut_bottom(rest.shrink(gap), b.touch_px(theme::TOUCH_MAIN));
+    let drawn = vec2(CARD_WIDTH_MM, CARD_HEIGHT_MM) * px_per_mm;
+    let card = Rect::from_min_size(pos2(b.window.left() + gap, above.top()), drawn);
+    b.fill(card, CARD_CORNER_MM * px_per_mm, Tone::Tag);
+    b.outline(card, CARD_CORNER_MM * px_per_mm, 2.0, Tone::Ink);
+    // The words stand on the drawn card: beside it there may be no room.
+    let words = card.intersect(above).shrink(CARD_CORNER_MM * px_per_mm);
+    b.text(words, Align2::LEFT_TOP, &s.t("card-ask"), Type::BODY);
+    let sizes = [
+        (Icon::Minus, "card-much-smaller", -10),
+        (Icon::Minus, "card-smaller", -1),
+        (Icon::Plus, "card-larger", 1),
+        (Icon::Plus, "card-much-larger", 10),
+    ];
+    let places = grid(buttons, 5, 1, gap * 0.7);
+    for (place, (icon, key, steps)) in places.iter().zip(sizes) {
+        b.button(*place, Look::Plain, Some(icon), &s.t(key), Some(Act::SizeCard(steps)));
+    }
+    if let Some(place) = places.last() {
+        b.button(*place, Look::Main, Some(Icon::Tick), &s.t("card-same"), Some(Act::KeepCard));
+    }
 }

@@ -12,9 +12,10 @@ use super::{
         session::{Filters, Overlay},
         targets::ScrollId,
         theme::{self, Type},
+        tone,
     },
     Scene,
-    parts::{Flow, cautions, lines, unsuitable, wearer},
+    parts::{Flow, cautions, lines, looks, unsuitable, wearer},
 };
 use crate::craft::{Colour, Finish, Sort, Wearer};
 
@@ -51,11 +52,19 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
             }
         }
         Overlay::Languages => {
-            let rest = card(b, s, vec2(560.0, 400.0), &s.t("languages"));
+            let rest = card(b, s, vec2(560.0, 480.0), &s.t("languages"));
+            let (looks, rest) = cut_bottom(rest, b.touch_px(62.0));
+            b.button(looks, Look::Plain, Some(Icon::Letters), &s.t("looks"), Some(Act::Open(Overlay::Looks)));
+            let rest = rest.with_max_y(rest.bottom() - b.gap());
             for (place, lang) in grid(rest, 2, 2, b.gap()).into_iter().zip(Lang::ALL) {
                 let look = if lang == s.texts.lang { Look::Chosen } else { Look::Plain };
                 b.button(place, look, None, lang.own_name(), Some(Act::Speak(lang)));
             }
+        }
+        Overlay::Looks => {
+            let rest = card(b, s, vec2(700.0, 500.0), &s.t("looks"));
+            let width = rest.width() - b.px(12.0);
+            b.scroll(ScrollId::Sheet, rest, |b, at| looks(b, s, *s.looks, at, width, Act::Look));
         }
         Overlay::Message { title, text } => {
             let rest = card(b, s, vec2(640.0, 380.0), title);
@@ -68,7 +77,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
 
 /// A card in the middle with a name and a cross; touching beside it closes it. `size` is at scale 1.
 fn card(b: &mut Brush, s: &Scene, size: Vec2, title: &str) -> Rect {
-    b.over_all(theme::SCRIM);
+    b.over_all();
     b.targets.elsewhere = Some(Act::Close);
     let most = b.window.size() - Vec2::splat(b.gap() * 2.0);
     // Small screens keep the least sizes of things to touch and need more of the window.
@@ -85,7 +94,7 @@ fn card(b: &mut Brush, s: &Scene, size: Vec2, title: &str) -> Rect {
 
 fn wearers(b: &mut Brush, s: &Scene) {
     let rest = card(b, s, vec2(640.0, 640.0), &s.t("wearer-ask"));
-    let (words, answers) = cut_top(rest, b.px(64.0).max(38.0));
+    let (words, answers) = cut_top(rest, b.line(64.0).max(50.0));
     b.text(words, Align2::LEFT_TOP, &s.t("wearer-why"), Type::SMALL);
     let columns = if answers.height() < b.touch_px(70.0) * 4.0 + b.gap() * 3.0 { 2 } else { 1 };
     let places = grid(answers, columns, 4 / columns, b.gap());
@@ -134,7 +143,7 @@ fn filters(b: &mut Brush, s: &Scene) {
         flow.choice(b, &s.t("filters-any"), on.colour.is_none(), None, Act::OnlyColour(None));
         for colour in Colour::ALL.iter().filter(|c| catalog.drops.iter().any(|kind| kind.colours.contains(c))) {
             let label = s.t(&format!("colour-{}", colour.name()));
-            let swatch = Some(theme::swatch(*colour));
+            let swatch = Some(tone::swatch(*colour));
             flow.choice(b, &label, on.colour == Some(*colour), swatch, Act::OnlyColour(Some(*colour)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-finish"), Type::SMALL) + gap * 0.4;
@@ -152,7 +161,7 @@ fn filters(b: &mut Brush, s: &Scene) {
 
 /// The question to a guest who may have left. Any touch answers it.
 pub(super) fn still_there(b: &mut Brush, s: &Scene, left: f32, of: f32) {
-    b.over_all(theme::SCRIM);
+    b.over_all();
     b.targets.elsewhere = Some(Act::StillHere);
     let size = (vec2(560.0, 520.0) * b.u.max(0.72)).min(b.window.size() - Vec2::splat(b.gap() * 2.0));
     let rect = Rect::from_center_size(b.window.center(), size);

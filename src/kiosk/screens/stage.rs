@@ -10,7 +10,8 @@ use super::{
         paint::{Brush, Icon, Look},
         session::Overlay,
         targets::TargetKind,
-        theme::{self, Face, Type},
+        theme::{Face, Type},
+        tone::Tone,
     },
     Scene,
     parts::{desk_away, top_bar, wearer},
@@ -34,7 +35,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
 /// Undo, redo, surprise, start over; who it is for.
 fn tools(b: &mut Brush, s: &Scene, bar: Rect) {
     let (side, gap) = (bar.height(), b.gap() * 0.5);
-    let (chip, rest) = cut_right(bar, (bar.width() * 0.36).min(b.px(300.0)).max(theme::TOUCH));
+    let (chip, rest) = cut_right(bar, (bar.width() * 0.36).min(b.px(300.0)).max(b.least));
     let who = s.session.history.now().wearer;
     let look = if who == Wearer::Unknown { Look::Plain } else { Look::Chosen };
     let label = if who == Wearer::Unknown { s.t("wearer-ask-short") } else { wearer(s, who) };
@@ -52,7 +53,7 @@ fn tools(b: &mut Brush, s: &Scene, bar: Rect) {
     for (i, (icon, key, act)) in acts.into_iter().enumerate() {
         // What room is left goes to the last, which is worth its words.
         let room = rest.right() - left;
-        let width = if i == 3 { room.min(b.px(260.0)).max(theme::TOUCH) } else { side.max(theme::TOUCH) };
+        let width = if i == 3 { room.min(b.px(260.0)).max(b.least) } else { side.max(b.least) };
         let place = Rect::from_min_size(pos2(left, rest.top()), vec2(width, side));
         b.button(place, Look::Quiet, Some(icon), &s.t(key), act);
         left += width + gap;
@@ -68,8 +69,8 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
     for hung in drops {
         let (Some(kind), Some(ring)) = (catalog.drop_kind(&hung.kind), s.hanger.ring(hung.token)) else { continue };
         let down = kind.ring.outside.mm() + kind.height.mm();
-        let half = (s.hanger.px(kind.width.mm() as f32) / 2.0).max(theme::TOUCH / 2.0);
-        let bottom = (ring.y + s.hanger.px(down as f32)).max(ring.y + theme::TOUCH);
+        let half = (s.hanger.px(kind.width.mm() as f32) / 2.0).max(b.least_small_hands / 2.0);
+        let bottom = (ring.y + s.hanger.px(down as f32)).max(ring.y + b.least_small_hands);
         let rect = Rect::from_min_max(pos2(ring.x - half, ring.y - 6.0), pos2(ring.x + half, bottom));
         let label = format!("{}, {}", kind.name, kind.home);
         b.target(rect, Act::Select(hung.token), label, TargetKind::Hung { token: hung.token });
@@ -79,13 +80,13 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
     }
     b.painter.set_clip_rect(before);
     let Some((token, rect, kind)) = chosen else { return };
-    b.outline(rect.expand(4.0).intersect(layout.stage.shrink(2.0)), b.px(14.0), 2.5, theme::PLUM);
+    b.outline(rect.expand(4.0).intersect(layout.stage.shrink(2.0)), b.px(14.0), 2.5, Tone::Plum);
     // Its name and left, off, right: at the top of the stage, where no drop hangs.
     let (side, gap) = (b.touch_px(60.0), b.gap() * 0.6);
     let room = layout.stage.shrink(b.gap());
     let strip = Rect::from_min_size(room.min, vec2(room.width(), side + 2.0 * gap));
     b.shadow(strip, b.px(18.0), b.px(18.0));
-    b.fill(strip, b.px(18.0), theme::PAPER);
+    b.fill(strip, b.px(18.0), Tone::Paper);
     let place = drops.iter().position(|hung| hung.token == token).unwrap_or(0);
     let moves = |by: i32, can: bool| can.then_some(Act::Shift { token, by });
     let (right, rest) = cut_right(strip.shrink(gap), side);
@@ -104,9 +105,10 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     let side = b.touch_px(58.0);
     let corner = layout.stage.right_top() + vec2(-gap - side, gap);
     let glass = Rect::from_min_size(corner, vec2(side, side));
-    b.fill(glass, side / 2.0, theme::PAPER);
+    b.fill(glass, side / 2.0, Tone::Paper);
     let label = s.t(if s.session.whole_view { "stage-nearer" } else { "stage-whole" });
     b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Act::WholeView));
+    true_size(b, s, Rect::from_min_size(glass.min + vec2(0.0, side + gap * 0.7), glass.size()));
     let room = layout.stage.width() - side - 3.0 * gap;
     let mut y = desk_away(b, s, layout.stage.min + vec2(gap, gap), room);
     let trouble = s.derived.trouble.as_ref().map(|trouble| match trouble {
@@ -117,15 +119,27 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     for text in [trouble, hint].into_iter().flatten() {
         let size = b.measure(&text, Type::BODY, room - 2.0 * gap);
         let card = Rect::from_min_size(pos2(layout.stage.left() + gap, y), size + vec2(2.0 * gap, gap));
-        b.fill(card, b.px(12.0), theme::PAPER);
+        b.fill(card, b.px(12.0), Tone::Paper);
         b.text(card.shrink2(vec2(gap, gap * 0.5)).expand(1.0), Align2::LEFT_CENTER, &text, Type::BODY);
         y = card.bottom() + gap;
     }
 }
 
+/// As large as it is, or as before; only where the screen has been measured.
+pub(super) fn true_size(b: &mut Brush, s: &Scene, place: Rect) {
+    if s.settings.px_per_mm.is_none() {
+        return;
+    }
+    let on = s.session.true_size;
+    b.fill(place, place.height() / 2.0, Tone::Paper);
+    let look = if on { Look::Chosen } else { Look::Quiet };
+    let label = s.t(if on { "stage-usual-size" } else { "stage-true-size" });
+    b.button(place, look, Some(Icon::Rule), &label, Some(Act::TrueSize));
+}
+
 /// The tag, the cautions, the way onwards.
 fn foot(b: &mut Brush, s: &Scene, foot: Rect) {
-    b.painter.rect_filled(foot, 0.0, theme::STRIP);
+    b.fill(foot, 0.0, Tone::Strip);
     let gap = b.gap() * 0.8;
     let inner = foot.shrink2(vec2(gap, ((foot.height() - b.touch_px(68.0)) / 2.0).max(1.0)));
     let (tag, rest) = cut_left(inner, inner.width() * 0.34);
@@ -139,8 +153,9 @@ fn foot(b: &mut Brush, s: &Scene, foot: Rect) {
 /// The paper tag with the running total.
 pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
     let total = s.derived.quote.as_ref().map(|quote| s.money(quote.total)).unwrap_or_default();
-    let words = b.tag(rect, b.pressed(rect));
-    b.text(words, Align2::CENTER_CENTER, &total, Type::FIGURE);
+    let angle = s.moves.tag_angle();
+    let words = b.tag(rect, b.pressed(rect), angle);
+    b.text_turned(words, &total, Type::FIGURE, b.tag_hole(rect), angle);
     let label = format!("{} {total}", s.t("lines-total"));
     b.button_target(rect, Act::Open(Overlay::Lines), label);
 }
@@ -152,16 +167,18 @@ fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
         return;
     }
     let radius = b.px(14.0);
-    let (fill, edge) =
-        if verdict.suitable { (theme::CAUTION, theme::BRASS) } else { (theme::GRAVE, theme::CAUTION_INK) };
-    b.fill(rect, radius, if b.pressed(rect) { theme::PAPER } else { fill });
+    let (fill, edge, icon) = if verdict.suitable {
+        (Tone::Caution, Tone::Brass, Icon::Caution)
+    } else {
+        (Tone::Grave, Tone::CautionInk, Icon::Halt)
+    };
+    b.fill(rect, radius, if b.pressed(rect) { Tone::Paper } else { fill });
     b.outline(rect, radius, 1.5, edge);
     let label = s.texts.with("caution-count", &[("n", (count as i64).into())]);
     let side = b.px(28.0).max(20.0);
     let (sign, words) = cut_left(rect.shrink(b.px(6.0)), side + b.px(6.0));
-    let icon = if verdict.suitable { Icon::Caution } else { Icon::NotFor };
-    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), icon, theme::CAUTION_INK);
-    let ty = Type { size: 18.0, face: Face::Bold, color: theme::INK };
+    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), icon, Tone::CautionInk);
+    let ty = Type { size: 18.0, face: Face::Bold, color: Tone::Ink };
     b.text(words, Align2::CENTER_CENTER, &label, ty);
     b.button_target(rect, Act::Open(Overlay::Cautions), label);
 }

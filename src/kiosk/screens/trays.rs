@@ -1,6 +1,6 @@
 //! The trays, laid out like the table: same letters, same rows, same compartments.
 
-use bevy_egui::egui::{Align2, Color32, Rect, Stroke, pos2, vec2};
+use bevy_egui::egui::{Align2, Color32, Rect, vec2};
 
 use super::{
     super::{
@@ -10,7 +10,8 @@ use super::{
         paint::{Brush, Icon, Look},
         session::{Filters, Overlay},
         targets::TargetKind,
-        theme::{self, Type},
+        theme::Type,
+        tone::Tone,
     },
     Scene,
     parts::drop_in,
@@ -21,8 +22,8 @@ use crate::{
 };
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
-    b.painter.rect_filled(layout.side, 0.0, theme::ASIDE);
-    let edge = Stroke::new(1.0, theme::SEAM);
+    b.fill(layout.side, 0.0, Tone::Aside);
+    let edge = b.stroke(1.0, Tone::Seam);
     if layout.portrait {
         b.painter.hline(layout.side.x_range(), layout.side.top(), edge);
     } else {
@@ -34,18 +35,20 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout
     let shown = s.session.tray.min(catalog.trays.len().saturating_sub(1));
     tab_row(b, s, catalog, tabs, shown);
     let Some(tray) = catalog.trays.get(shown) else { return };
-    let (name, rest) = cut_top(rest.with_min_y(rest.top() + b.px(4.0)), b.px(30.0).max(19.0));
+    let (name, rest) = cut_top(rest.with_min_y(rest.top() + b.px(4.0)), b.line(30.0).max(19.0));
     b.text(name, Align2::LEFT_CENTER, &tray.name, Type::NAME.sized(20.0));
     compartments(b, s, catalog, tray, rest.with_min_y(rest.top() + b.px(4.0)));
 }
 
 fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize) {
     let gap = b.gap() * 0.5;
-    let (sieve, rest) = cut_right(rect, (rect.width() * 0.3).min(b.px(170.0)).max(theme::TOUCH));
+    // The tabs keep their least width, the sieve gets the rest.
+    let left_over = rect.width() - catalog.trays.len() as f32 * (b.least + gap) - gap;
+    let (sieve, rest) = cut_right(rect, (rect.width() * 0.3).min(b.px(170.0)).min(left_over).max(b.least));
     let on = s.session.filters != Filters::default();
     let look = if on { Look::Chosen } else { Look::Plain };
     b.button(sieve, look, Some(Icon::Sieve), &s.t("filters"), Some(Act::Open(Overlay::Filters)));
-    let rest = rest.with_max_x(rest.right() - gap * 1.5);
+    let rest = rest.with_max_x(rest.right() - gap);
     let count = catalog.trays.len();
     let width = rest.width().min(count as f32 * (b.touch_px(92.0) + gap));
     let places = grid(Rect::from_min_size(rest.min, vec2(width, rest.height())), count, 1, gap);
@@ -54,12 +57,12 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
         let label = s.texts.with("tray", &[("letter", letter.clone().into())]);
         let radius = b.px(14.0);
         if i == shown {
-            b.fill(place, radius, theme::PLUM);
+            b.fill(place, radius, Tone::Plum);
         } else {
-            b.fill(place, radius, if b.pressed(place) { theme::PLUM_PALE } else { theme::LINEN });
-            b.outline(place, radius, 1.5, theme::PLUM_LINE);
+            b.fill(place, radius, if b.pressed(place) { Tone::PlumPale } else { Tone::Linen });
+            b.outline(place, radius, 1.5, Tone::PlumLine);
         }
-        let color = if i == shown { theme::PAPER } else { theme::PLUM };
+        let color = if i == shown { Tone::Paper } else { Tone::Plum };
         b.text(place, Align2::CENTER_CENTER, &letter, Type::HEADING.sized(28.0).in_color(color));
         b.button_target(place, Act::ShowTray(i), label);
         // Drops of trays that are not shown fly home behind their letter.
@@ -73,7 +76,7 @@ fn compartments(b: &mut Brush, s: &Scene, catalog: &Catalog, tray: &Tray, rect: 
     let rows = tray.rows.len().max(1);
     let columns = tray.rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
     let gap = b.gap() * 0.5;
-    let least = b.touch_px(76.0);
+    let least = b.small_hands_px(76.0);
     let fitting = (((rect.height() + gap) / (least + gap)).floor() as usize).clamp(1, rows);
     let mut rect = rect;
     let first = if fitting < rows {
@@ -101,7 +104,8 @@ fn compartments(b: &mut Brush, s: &Scene, catalog: &Catalog, tray: &Tray, rect: 
         0
     };
     let shown = (((rect.height() + gap) / (least + gap)).floor() as usize).clamp(1, rows);
-    let places = grid(rect, columns, shown, gap);
+    b.board(rect, b.px(12.0));
+    let places = grid(rect.shrink(gap), columns, shown, gap);
     let mut number = 0;
     for (r, row) in tray.rows.iter().enumerate() {
         for (c, id) in row.iter().enumerate() {
@@ -118,50 +122,45 @@ fn compartments(b: &mut Brush, s: &Scene, catalog: &Catalog, tray: &Tray, rect: 
 }
 
 fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&DropKind>) {
-    let radius = b.px(10.0);
+    let radius = b.px(8.0);
     let standing = kind.and_then(|kind| s.derived.standing.get(&kind.id)).copied().unwrap_or(Standing::SoldOut);
     let bright = standing == Standing::Open;
     let pressed = kind.is_some() && b.pressed(rect);
-    let ground = match (pressed, bright) {
-        (true, _) => theme::PLUM_PALE,
-        (_, true) => theme::LINEN,
-        (_, false) => theme::STRIP,
+    let floor = match (pressed, bright) {
+        (true, _) => Tone::PlumPale,
+        (_, true) => Tone::Felt,
+        (_, false) => Tone::FeltDim,
     };
-    b.fill(rect, radius, ground);
-    b.outline(rect, radius, 1.0, theme::SEAM);
-    // The shadow of the rim.
-    let lip = Rect::from_min_size(rect.min + vec2(radius * 0.5, 1.0), vec2(rect.width() - radius, b.px(4.0)));
-    b.fill(lip, b.px(2.0), theme::SEAM.gamma_multiply(0.5));
-    let letter_height = b.px(24.0).max(17.0);
-    let (head, rest) = cut_top(rect.shrink2(vec2(b.px(7.0), b.px(4.0))), letter_height);
-    let soft = if bright { theme::INK } else { theme::INK_SOFT };
-    b.text(head, Align2::LEFT_CENTER, &home.to_string(), Type::HOME.sized(16.0).in_color(soft));
+    // The hollow, and the rim below it, which bears the price mark.
+    let (rim, hollow) = cut_bottom(rect, b.line(25.0).max(19.0));
+    b.well(hollow, radius, floor);
+    let (head, room) = cut_top(hollow.shrink2(vec2(b.px(7.0), b.px(4.0))), b.line(24.0).max(18.0));
+    let soft = if bright { Tone::Ink } else { Tone::InkSoft };
+    let name = Type::HOME.sized(16.0).in_color(soft);
+    b.text(head, Align2::LEFT_CENTER, &home.to_string(), name);
     let Some(kind) = kind else { return };
     b.targets.homes.insert(kind.id.clone(), rect);
     let price = s.money(kind.price);
     if standing == Standing::SoldOut {
-        b.text(rest, Align2::CENTER_CENTER, &s.t("sold-out"), Type::SMALL.sized(16.0));
+        b.text(room, Align2::CENTER_CENTER, &s.t("sold-out"), Type::SMALL.sized(16.0));
         let label = format!("{home} {}: {}", kind.name, s.t("sold-out"));
         b.button_target(rect, Act::WhyNot(kind.id.clone()), label);
         return;
     }
-    let (mark, room) = cut_bottom(rest, b.px(26.0).max(18.0));
     // Beside the letter there is room for tall drops too.
-    let room = room.with_min_y(rect.top() + b.px(8.0)).shrink2(vec2(rect.width() * 0.16, 1.0));
+    let room = room.with_min_y(hollow.top() + b.px(8.0)).shrink2(vec2(rect.width() * 0.16, 1.0));
     if bright {
-        drop_in(b, s, kind, room, Color32::WHITE);
+        lying(b, s, kind, room, Color32::WHITE);
     } else {
         drop_in(b, s, kind, room.shrink2(room.size() * 0.14), Color32::WHITE.gamma_multiply(0.42));
-        b.hatch(rect.shrink(2.0), theme::SEAM.gamma_multiply(0.8));
+        b.hatch(hollow.shrink(2.0), Tone::Seam);
     }
-    let width = b.measure(&price, Type::HOME.sized(16.0), f32::INFINITY).x + b.px(14.0);
-    let label = Rect::from_center_size(
-        pos2(rect.center().x, mark.center().y),
-        vec2(width.min(rect.width() - 4.0), mark.height()),
-    );
-    b.fill(label, b.px(5.0), theme::PAPER);
-    b.outline(label, b.px(5.0), 1.0, theme::BRASS_LIGHT);
-    b.text(label.shrink2(vec2(2.0, 0.0)), Align2::CENTER_CENTER, &price, Type::HOME.sized(16.0).in_color(soft));
+    let width = b.measure(&price, name, f32::INFINITY).x + b.px(16.0);
+    let mark = vec2(width.min(rect.width() - 4.0), rim.height() - 1.0);
+    let mark = Rect::from_center_size(rim.center() - vec2(0.0, 0.5), mark);
+    b.fill(mark, b.px(4.0), Tone::Paper);
+    b.outline(mark, b.px(4.0), 1.0, Tone::BrassLight);
+    b.text(mark.shrink2(vec2(3.0, 0.0)), Align2::CENTER_CENTER, &price, name);
     let hung = s.session.history.now().count_of(&kind.id);
     if hung > 0 {
         let corner = b.px(14.0).max(11.0) + 2.0;
@@ -177,13 +176,22 @@ fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&D
     }
 }
 
+/// A drop that lies in its hollow: its own shape, dark and a little aside, is its shadow.
+fn lying(b: &Brush, s: &Scene, kind: &DropKind, room: Rect, tint: Color32) {
+    if s.pictures.get(&kind.picture).is_some() {
+        for (away, alpha) in [(5.0, 26), (3.0, 48)] {
+            drop_in(b, s, kind, room.translate(vec2(b.px(away * 0.7), b.px(away))), Color32::from_black_alpha(alpha));
+        }
+    }
+    drop_in(b, s, kind, room, tint);
+}
+
 /// A tray as a map with one compartment lit.
 pub(super) fn map(b: &Brush, tray: &Tray, lit: Home, rect: Rect) {
     let rows = tray.rows.len().max(1);
     let columns = tray.rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
     let gap = b.gap() * 0.5;
-    b.fill(rect, b.px(14.0), theme::PAPER);
-    b.outline(rect, b.px(14.0), 2.0, theme::BRASS);
+    b.board(rect, b.px(14.0));
     let places = grid(rect.shrink(b.gap()), columns, rows, gap);
     let mut number = 0;
     for (r, row) in tray.rows.iter().enumerate() {
@@ -191,12 +199,16 @@ pub(super) fn map(b: &Brush, tray: &Tray, lit: Home, rect: Rect) {
             number += 1;
             let Some(place) = places.get(r * columns + c) else { continue };
             let here = number == lit.compartment;
-            b.fill(*place, b.px(8.0), if here { theme::PLUM } else { theme::LINEN_DEEP });
-            let (ty, color) = if here { (Type::FIGURE, theme::PAPER) } else { (Type::SMALL, theme::INK_SOFT) };
+            if here {
+                b.fill(*place, b.px(8.0), Tone::Plum);
+            } else {
+                b.well(*place, b.px(8.0), Tone::Felt);
+            }
+            let (ty, color) = if here { (Type::FIGURE, Tone::Paper) } else { (Type::SMALL, Tone::InkSoft) };
             let text = Home { tray: tray.letter, compartment: number }.to_string();
             b.text(place.shrink(2.0), Align2::CENTER_CENTER, &text, ty.in_color(color));
             if here {
-                b.outline(place.expand(3.0), b.px(10.0), 3.0, theme::BRASS);
+                b.outline(place.expand(3.0), b.px(10.0), 3.0, Tone::Paper);
             }
         }
     }

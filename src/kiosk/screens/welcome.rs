@@ -6,8 +6,9 @@ use super::{
     super::{
         act::Act,
         i18n::Lang,
-        layout::{Layout, cut_bottom, cut_top, grid},
+        layout::{Layout, cut_bottom, cut_right, cut_top, grid},
         paint::{Brush, Icon, Look},
+        session::Overlay,
         theme::Type,
     },
     Scene,
@@ -17,15 +18,21 @@ use super::{
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let (pad, gap) = (b.px(34.0), b.gap());
     let side = layout.side.shrink2(vec2(pad, if layout.portrait { gap } else { pad }));
-    let (languages, rest) = cut_bottom(side, b.touch_px(58.0));
-    for (place, lang) in grid(languages, Lang::ALL.len(), 1, gap * 0.7).into_iter().zip(Lang::ALL) {
+    // One row of languages, or two where the names would be cramped.
+    let columns = if side.width() < b.line(560.0).max(400.0) { 2 } else { 4 };
+    let height = b.touch_px(58.0);
+    let (languages, rest) = cut_bottom(side, if columns == 4 { height } else { 2.0 * height + gap * 0.7 });
+    let (letters, languages) = cut_right(languages, height * 1.15);
+    b.button(letters, Look::Plain, Some(Icon::Letters), &s.t("looks"), Some(Act::Open(Overlay::Looks)));
+    let languages = languages.with_max_x(languages.right() - gap * 0.7);
+    for (place, lang) in grid(languages, columns, Lang::ALL.len() / columns, gap * 0.7).into_iter().zip(Lang::ALL) {
         let look = if lang == s.texts.lang { Look::Chosen } else { Look::Plain };
         b.button(place, look, None, lang.own_name(), Some(Act::Speak(lang)));
     }
     let (put_back, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.touch_px(62.0));
-    let (begin, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.touch_px(96.0));
+    let (begin, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.small_hands_px(96.0));
     let words = rest.with_max_y(rest.bottom() - gap * 1.5);
-    desk_away(b, s, words.min, words.width());
+    let words = words.with_min_y(desk_away(b, s, words.min, words.width()));
 
     let ready = s.known.paired && s.known.snapshot.is_some();
     let name = s.catalog().map_or_else(|| s.t("welcome-unnamed"), |catalog| catalog.table.name.clone());

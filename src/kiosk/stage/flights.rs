@@ -4,7 +4,7 @@ use bevy::prelude::*;
 use bevy_egui::egui::{Pos2, pos2};
 
 use super::{
-    super::{power::Awake, targets::Targets, theme},
+    super::{looks::Looks, power::Awake, targets::Targets, theme},
     Hanger,
 };
 use crate::craft::Token;
@@ -79,10 +79,15 @@ pub(super) fn fly_on(
     mut flights: ResMut<Flights>,
     hanger: Res<Hanger>,
     targets: Res<Targets>,
+    looks: Res<Looks>,
     time: Res<Time<Real>>,
     mut awake: ResMut<Awake>,
 ) {
     flights.next_start = None;
+    if looks.calm {
+        // Whoever wants things still sees them where they belong.
+        flights.all.clear();
+    }
     let step = time.delta_secs().min(0.1) / theme::FLIGHT_S;
     for flight in &mut flights.all {
         flight.done += step;

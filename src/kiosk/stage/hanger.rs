@@ -6,6 +6,7 @@ use bevy_egui::egui::{Pos2, Rect, Vec2 as Span, pos2, vec2};
 use super::super::{
     known::{Derived, Known},
     layout::Layout,
+    looks::Looks,
     outside::window::WindowSize,
     power::Awake,
     session::Screen,
@@ -88,9 +89,14 @@ impl Hanger {
         self.distance(p) < reach || self.cluster.is_some_and(|cluster| cluster.expand(reach).contains(p))
     }
 
-    /// The number from the left that a drop let go at `p` gets; `but` is not counted.
+    /// The number from the left that a drop let go at `p` gets among those that rest there; `but` is not counted.
     pub fn number_at(&self, p: Pos2, but: Option<Token>) -> usize {
-        self.rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
+        self.rest_rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
+    }
+
+    /// The number from the left to which a hung drop has slid.
+    pub fn number_of(&self, token: Token) -> Option<usize> {
+        self.rings.iter().position(|(t, _)| *t == token)
     }
 
     /// Whether a hung drop comes off when a finger that took it at `from` is at `now`.
@@ -214,11 +220,12 @@ pub(super) fn fit_the_view(
     session: Res<Session>,
     screen: Res<State<Screen>>,
     settings: Res<Settings>,
+    looks: Res<Looks>,
     size: WindowSize,
     time: Res<Time<Real>>,
     mut awake: ResMut<Awake>,
 ) {
-    let layout = Layout::new(*screen.get(), size.get(), settings.left_handed);
+    let layout = Layout::new(*screen.get(), size.get(), &settings);
     let area = piece_area(*screen.get(), &layout);
     let jump = hanger.area != Some(area) || hanger.screen != *screen.get() || hanger.px_per_mm <= 0.0;
     (hanger.area, hanger.screen) = (Some(area), *screen.get());
@@ -229,8 +236,13 @@ pub(super) fn fit_the_view(
             let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
             near_mm(places, &kinds)
         });
-        let (scale, origin) = view_of(&places.bounds, area, near);
-        let keep = hanger.wanted.filter(|(kept, _)| *kept <= scale * 1.001 && *kept >= scale * KEEP_SHARE && !jump);
+        let real = settings.px_per_mm.filter(|_| session.true_size);
+        let (scale, origin) = match real {
+            Some(real) => (real, origin_at(&places.bounds, area, real)),
+            None => view_of(&places.bounds, area, near),
+        };
+        let fits = |kept: f32| kept <= scale * 1.001 && kept >= scale * KEEP_SHARE && !jump && real.is_none();
+        let keep = hanger.wanted.filter(|(kept, _)| fits(*kept));
         let wanted = match keep {
             Some((kept, _)) => (kept, origin_at(&places.bounds, area, kept)),
             None => (scale, origin),
@@ -239,7 +251,7 @@ pub(super) fn fit_the_view(
         let (scale, origin) = wanted;
         let step = if jump { 1.0 } else { 1.0 - (-VIEW_RATE * time.delta_secs().min(0.1)).exp() };
         let far = (scale - hanger.px_per_mm).abs() * 100.0 + origin.distance(hanger.origin);
-        if far < 0.3 || jump {
+        if far < 0.3 || jump || looks.calm {
             (hanger.px_per_mm, hanger.origin) = (scale, origin);
         } else {
             hanger.px_per_mm += (scale - hanger.px_per_mm) * step;

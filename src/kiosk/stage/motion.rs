@@ -7,6 +7,7 @@ use super::{
     super::{
         idle::Idle,
         known::{Derived, Known},
+        looks::Looks,
         pointer::{Drag, Finger, Fingers},
         power::Awake,
         session::Screen,
@@ -85,6 +86,7 @@ pub(super) fn move_on(
     fingers: Res<Fingers>,
     flights: Res<Flights>,
     idle: Res<Idle>,
+    looks: Res<Looks>,
     screen: Res<State<Screen>>,
     time: Res<Time<Real>>,
     mut awake: ResMut<Awake>,
@@ -113,7 +115,7 @@ pub(super) fn move_on(
     }
     motion.release_all_but(|id| fingers.iter().any(|finger| finger.id == id && finger.dragging));
     let sway_left = (1.0 - idle.quiet_s() / SWAY_S).clamp(0.0, 1.0);
-    let sways = *screen.get() == Screen::Welcome && sway_left > 0.0;
+    let sways = *screen.get() == Screen::Welcome && sway_left > 0.0 && !looks.calm;
     let breath = if sways { (idle.on_screen_s * BREATH_RATE).sin() * BREATH_MM_S2 * sway_left.sqrt() } else { 0.0 };
     motion.breathe(f64::from(breath));
     motion.advance(time.delta_secs_f64());

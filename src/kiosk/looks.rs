@@ -1,0 +1,53 @@
+//! How large, how dark and how lively the screens are: the seller settles it for the tablet, a guest for themself.
+
+use bevy::prelude::Resource;
+use serde::{Deserialize, Serialize};
+
+use super::tone::Contrast;
+
+/// The size of all text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum TextSize {
+    /// As drawn.
+    #[default]
+    Usual,
+    /// A fifth larger.
+    Large,
+    /// Two fifths larger.
+    Largest,
+}
+
+impl TextSize {
+    /// All of them, from small to large.
+    pub const ALL: [Self; 3] = [Self::Usual, Self::Large, Self::Largest];
+
+    /// How many times the usual size.
+    pub const fn factor(self) -> f32 {
+        match self {
+            Self::Usual => 1.0,
+            Self::Large => 1.2,
+            Self::Largest => 1.4,
+        }
+    }
+
+    /// The end of its text's key.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Usual => "usual",
+            Self::Large => "large",
+            Self::Largest => "largest",
+        }
+    }
+}
+
+/// The looks of the screens.
+#[derive(Resource, Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Looks {
+    /// Size of the text.
+    pub text: TextSize,
+    /// Form of the colours.
+    pub contrast: Contrast,
+    /// Nothing sways, flies or glides: things are where they belong at once.
+    pub calm: bool,
+}
