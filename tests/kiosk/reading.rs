@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use bevy::{ecs::message::Messages, window::RequestRedraw};
 use bevy_egui::egui::Rect;
 use chatelaine::{
     craft::Wearer,
@@ -227,6 +228,28 @@ fn who_wants_things_still_has_them_still() {
         let glides = (hand.app.world().resource::<Hanger>().px_per_mm - before).abs() > 1e-4;
         assert_eq!(glides, !calm, "the view glides only where things move");
     }
+}
+
+/// The hint, the swing of the tag, the view: each asks for frames while it moves, and then the tablet sleeps.
+#[test]
+fn small_motions_end_by_themselves() {
+    let asks = |hand: &mut Hand, frames: usize| {
+        (0..frames).any(|_| {
+            hand.frames(1);
+            hand.app.world().resource::<Messages<RequestRedraw>>().iter_current_update_messages().count() > 0
+        })
+    };
+    let mut hand = Hand::at((1280, 800));
+    hand.reach_the_stage();
+    hand.seconds(1.5);
+    assert!(asks(&mut hand, 5), "a drop shows the way");
+    hand.seconds(4.0);
+    assert!(!asks(&mut hand, 100), "once");
+    let at = hand.compartment("key-heart");
+    hand.tap_at(at);
+    assert!(asks(&mut hand, 5), "the tag swings");
+    hand.seconds(12.0);
+    assert!(!asks(&mut hand, 100), "nothing moves any more");
 }
 
 /// Source: ISO/IEC 7810, ID-1: 85.60 mm is 323.5276 px at 96 to the inch.

@@ -156,9 +156,9 @@ impl Brush<'_> {
     pub fn well(&self, rect: Rect, radius: f32, floor: Tone) {
         self.fill(rect, radius, floor);
         if self.looks.contrast == Contrast::Daylight {
-            let (dark, none) = (Color32::from_black_alpha(46), Color32::TRANSPARENT);
+            let (dark, none) = (Color32::from_black_alpha(78), Color32::TRANSPARENT);
             let inner = rect.shrink(1.0);
-            self.shade(inner.with_max_y(inner.top() + (rect.height() * 0.2).min(self.px(16.0))), dark, none, true);
+            self.shade(inner.with_max_y(inner.top() + (rect.height() * 0.22).min(self.px(20.0))), dark, none, true);
             self.shade(inner.with_max_x(inner.left() + self.px(7.0)), dark.gamma_multiply(0.6), none, false);
             self.painter.hline(inner.x_range().shrink(radius), inner.bottom(), self.stroke(1.5, Tone::WoodLight));
         }

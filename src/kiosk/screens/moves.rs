@@ -15,7 +15,7 @@ use super::super::{
 /// How long the tag swings, in seconds.
 const TAG_S: f32 = 1.3;
 /// How far it swings at first, in radians.
-const TAG_FAR: f32 = 0.085;
+const TAG_FAR: f32 = 0.06;
 /// How long nobody has touched the stage before a drop shows the way, in seconds.
 const HINT_AFTER_S: f32 = 1.4;
 /// How long it takes to show it, in seconds.

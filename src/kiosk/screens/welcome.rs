@@ -10,12 +10,17 @@ use super::{
         paint::{Brush, Icon, Look},
         session::Overlay,
         theme::Type,
+        tone::{Contrast, Tone},
     },
     Scene,
     parts::desk_away,
 };
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
+    if b.looks.contrast == Contrast::High {
+        // No weave behind the words.
+        b.fill(layout.side, 0.0, Tone::Linen);
+    }
     let (pad, gap) = (b.px(34.0), b.gap());
     let side = layout.side.shrink2(vec2(pad, if layout.portrait { gap } else { pad }));
     // One row of languages, or two where the names would be cramped.
