@@ -98,7 +98,7 @@ fn states_are_told_apart_by_more_than_colour() {
         let signs = &hand.app.world().resource::<Proof>().signs;
         signs.iter().find(|(place, _)| rect.contains(place.center())).map(|(_, icon)| *icon)
     };
-    assert_eq!(sign(&mut hand, Wearer::Under3), Some(Icon::Halt));
+    assert_eq!(sign(&mut hand, Wearer::Under3), Some(Icon::NotFor));
     assert_eq!(sign(&mut hand, Wearer::From3To5), Some(Icon::Caution));
     // What colour does tell, every eye sees: chosen and not, touched and not, the ring of the keyboard.
     for form in Contrast::ALL {

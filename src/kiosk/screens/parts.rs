@@ -224,7 +224,7 @@ fn caution(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, one: &Caution
     b.fill(rect, b.px(12.0), fill);
     b.outline(rect, b.px(12.0), 1.0, edge);
     let sign = Rect::from_min_size(rect.min + vec2(pad, pad), vec2(side, side));
-    b.icon(sign, if one.grave { Icon::Halt } else { Icon::Caution }, Tone::CautionInk);
+    b.icon(sign, if one.grave { Icon::NotFor } else { Icon::Caution }, Tone::CautionInk);
     let start = pos2(sign.right() + pad, rect.top() + pad);
     let next = b.paragraph(start, room, &text, Type::BODY.sized(19.0));
     b.paragraph(pos2(start.x, next), room, &one.rule, rule);

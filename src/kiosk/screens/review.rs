@@ -69,7 +69,7 @@ fn tick_box(b: &mut Brush, s: &Scene, rect: Rect) {
     b.fill(rect, radius, if on || b.pressed(rect) { Tone::PlumPale } else { Tone::Caution });
     b.outline(rect, radius, 2.0, Tone::Plum);
     let side = (rect.height() * 0.56).min(b.px(40.0));
-    let (sign, words) = cut_left(rect.shrink(b.px(8.0)), side + b.px(12.0));
+    let (sign, words) = cut_left(rect.shrink2(vec2(b.px(8.0), 2.0)), side + b.px(12.0));
     let square = Rect::from_center_size(sign.center(), vec2(side, side));
     b.fill(square, b.px(6.0), Tone::Paper);
     b.outline(square, b.px(6.0), 2.5, Tone::Plum);

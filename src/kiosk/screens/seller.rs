@@ -126,7 +126,12 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
 /// A drawn bank card to be matched by a real one, and buttons that size it.
 fn bank_card(b: &mut Brush, s: &Scene, px_per_mm: f32, rest: Rect) {
     let gap = b.gap();
-    let (buttons, above) = cut_bottom(rest.shrink(gap), b.touch_px(theme::TOUCH_MAIN));
+    let height = b.touch_px(theme::TOUCH_MAIN);
+    let (same, above) = cut_bottom(rest.shrink(gap), height);
+    // Upright there is height enough for a row of their own.
+    let upright = rest.height() > rest.width();
+    let (buttons, above) =
+        if upright { cut_bottom(above.with_max_y(above.bottom() - gap), height) } else { (same, above) };
     let drawn = vec2(CARD_WIDTH_MM, CARD_HEIGHT_MM) * px_per_mm;
     let card = Rect::from_min_size(pos2(b.window.left() + gap, above.top()), drawn);
     b.fill(card, CARD_CORNER_MM * px_per_mm, Tone::Tag);
@@ -140,11 +145,12 @@ fn bank_card(b: &mut Brush, s: &Scene, px_per_mm: f32, rest: Rect) {
         (Icon::Plus, "card-larger", 1),
         (Icon::Plus, "card-much-larger", 10),
     ];
-    let places = grid(buttons, 5, 1, gap * 0.7);
+    let places = grid(buttons, if upright { 4 } else { 5 }, 1, gap * 0.7);
     for (place, (icon, key, steps)) in places.iter().zip(sizes) {
         b.button(*place, Look::Plain, Some(icon), &s.t(key), Some(Act::SizeCard(steps)));
     }
-    if let Some(place) = places.last() {
+    let place = if upright { Some(&same) } else { places.last() };
+    if let Some(place) = place {
         b.button(*place, Look::Main, Some(Icon::Tick), &s.t("card-same"), Some(Act::KeepCard));
     }
 }

@@ -170,7 +170,7 @@ fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
     let (fill, edge, icon) = if verdict.suitable {
         (Tone::Caution, Tone::Brass, Icon::Caution)
     } else {
-        (Tone::Grave, Tone::CautionInk, Icon::Halt)
+        (Tone::Grave, Tone::CautionInk, Icon::NotFor)
     };
     b.fill(rect, radius, if b.pressed(rect) { Tone::Paper } else { fill });
     b.outline(rect, radius, 1.5, edge);

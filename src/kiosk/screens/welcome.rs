@@ -41,7 +41,9 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
 
     let ready = s.known.paired && s.known.snapshot.is_some();
     let name = s.catalog().map_or_else(|| s.t("welcome-unnamed"), |catalog| catalog.table.name.clone());
-    let (title, under) = cut_top(words, words.height() * 0.56);
+    // Where there is little room the words need more of it than the name.
+    let share = if words.height() < b.line(340.0) { 0.32 } else { 0.56 };
+    let (title, under) = cut_top(words, words.height() * share);
     b.text(title.with_max_y(title.bottom() - gap), Align2::LEFT_BOTTOM, &name, Type::TITLE);
     let text = match (s.known.paired, ready) {
         (false, _) => s.t("welcome-not-paired"),
