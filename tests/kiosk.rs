@@ -4,6 +4,8 @@
 
 #[path = "kiosk/colour.rs"]
 mod colour;
+#[path = "kiosk/frames.rs"]
+mod frames;
 #[path = "kiosk/golden.rs"]
 mod golden;
 mod kiosk_support;

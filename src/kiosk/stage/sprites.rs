@@ -6,9 +6,11 @@ use bevy_egui::egui::{Pos2, pos2};
 use super::{
     super::{
         known::{Derived, Known},
+        looks::Looks,
         outside::window::WindowSize,
         pictures::Pictures,
         session::{Screen, Session},
+        tone::{Contrast, Tone},
     },
     Hanger,
     art::{Art, Relief},
@@ -80,7 +82,9 @@ pub(super) fn place_sprites(
     mut parts: Query<(&Part, &mut MeshMaterial2d<Lit>, &mut Transform, &mut Visibility)>,
     mut materials: ResMut<Materials>,
     mut lit: ResMut<Assets<Lit>>,
-    mut linen: Query<&mut Sprite, With<Linen>>,
+    mut linen: Query<(&mut Sprite, &mut Visibility), (With<Linen>, Without<Part>)>,
+    mut clear: ResMut<ClearColor>,
+    looks: Res<Looks>,
     art: Res<Art>,
     known: Res<Known>,
     derived: Res<Derived>,
@@ -93,9 +97,17 @@ pub(super) fn place_sprites(
 ) {
     let window = size.get();
     let ground = Vec2::new(window.x, window.y);
+    let plain = Tone::Linen.color(looks.contrast);
+    clear.0 = Color::srgb_u8(plain.r(), plain.g(), plain.b());
     match linen.single_mut() {
-        Ok(mut sprite) if sprite.custom_size != Some(ground) => sprite.custom_size = Some(ground),
-        Ok(_) => {}
+        Ok((mut sprite, mut visibility)) => {
+            if sprite.custom_size != Some(ground) {
+                sprite.custom_size = Some(ground);
+            }
+            // Threads behind what has to stand out would only be in the way.
+            let woven = looks.contrast == Contrast::Daylight;
+            visibility.set_if_neq(if woven { Visibility::Inherited } else { Visibility::Hidden });
+        }
         Err(_) => {
             let sprite = Sprite {
                 image: art.linen.clone(),
