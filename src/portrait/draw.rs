@@ -67,18 +67,13 @@ pub(super) fn piece(
             if let Some(ring) = oval(across, across) {
                 wire(canvas, &ring, view.px(bangle.wire.mm()), base.finish, Transform::from_translate(x, y), 0.0);
             }
-            // The hook at the top.
+            // The hook, opposite the middle of the free arc.
             let hook = view.px(bangle.hook_width.mm());
             if let Some(loop_) = oval(hook, hook * 0.8) {
-                let up = y - across / 2.0 - hook * 0.2;
-                wire(
-                    canvas,
-                    &loop_,
-                    view.px(bangle.wire.mm()) * 0.8,
-                    base.finish,
-                    Transform::from_translate(x, up),
-                    0.0,
-                );
+                let up = across / 2.0 + hook * 0.2;
+                let turned =
+                    Transform::from_translate(0.0, -up).post_rotate(-places.turn_deg as f32).post_translate(x, y);
+                wire(canvas, &loop_, view.px(bangle.wire.mm()) * 0.8, base.finish, turned, 0.0);
             }
         }
     }

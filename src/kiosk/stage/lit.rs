@@ -52,9 +52,12 @@ pub(super) fn plugin(app: &mut App) {
     let _ = app.world_mut().resource_mut::<Assets<Mesh>>().insert(&SQUARE, square);
 }
 
+/// Picture, relief, and the bits of tint and surface.
+type Look = (AssetId<Image>, AssetId<Image>, [u32; 6]);
+
 /// What is drawn alike shares a material, so that it is drawn in one go.
 #[derive(Resource, Default)]
-pub(super) struct Materials(HashMap<(AssetId<Image>, AssetId<Image>, [u32; 6]), Handle<Lit>>);
+pub(super) struct Materials(HashMap<Look, Handle<Lit>>);
 
 impl Materials {
     /// The material of a picture.

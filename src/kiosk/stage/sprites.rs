@@ -26,6 +26,8 @@ use crate::{
 #[derive(Component)]
 pub(super) struct Linen;
 
+type OnlyLinen = (With<Linen>, Without<Part>);
+
 /// One sprite of the piece, used anew each frame for whatever comes at its number.
 #[derive(Component)]
 pub(super) struct Part(usize);
@@ -82,7 +84,7 @@ pub(super) fn place_sprites(
     mut parts: Query<(&Part, &mut MeshMaterial2d<Lit>, &mut Transform, &mut Visibility)>,
     mut materials: ResMut<Materials>,
     mut lit: ResMut<Assets<Lit>>,
-    mut linen: Query<(&mut Sprite, &mut Visibility), (With<Linen>, Without<Part>)>,
+    mut linen: Query<(&mut Sprite, &mut Visibility), OnlyLinen>,
     mut clear: ResMut<ClearColor>,
     looks: Res<Looks>,
     art: Res<Art>,
