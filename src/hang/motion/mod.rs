@@ -194,7 +194,7 @@ impl Motion {
         self.take(finger, What::Base(place), at, held);
     }
 
-    /// A finger takes hold of a drop. Nothing happens if it does not hang here.
+    /// A finger takes hold of a drop. Nothing happens if it does not hang here, or another finger has it.
     pub fn take_drop(&mut self, finger: u64, token: Token, at: Point) {
         if let Some(held) = self.hung().iter().find(|one| one.is.token == token).map(|one| one.place) {
             self.take(finger, What::Body(token), at.into(), held);
@@ -202,8 +202,12 @@ impl Motion {
     }
 
     fn take(&mut self, finger: u64, what: What, at: V, held: V) {
-        // One place can't follow two fingers: the later one has it.
-        self.grips.retain(|grip| grip.finger != finger && (grip.what != what || matches!(what, What::Base(_))));
+        // A drop can't follow two fingers: the first one has it.
+        let taken = matches!(what, What::Body(_)) && self.grips.iter().any(|grip| grip.what == what);
+        if taken || !at.x.is_finite() || !at.y.is_finite() {
+            return;
+        }
+        self.release(finger);
         self.grips.push(Grip { finger, what, offset: held - at, goal: held, now: held });
         self.still_s = 0.0;
     }

@@ -263,6 +263,28 @@ fn two_fingers_hold_two_places() {
     settle(&mut motion, 5.0);
 }
 
+/// Two children want the same drop: the first one has it, and the other's pulling does nothing.
+#[test]
+fn one_drop_follows_one_finger() {
+    let plan = chain(drops(3, &mut Seeded(6)));
+    let mut motion = Motion::at_rest(&plan).unwrap();
+    let body = motion.hung()[1].place;
+    let mut alone = motion.clone();
+    for moving in [&mut motion, &mut alone] {
+        moving.take_drop(1, 1, body.into());
+        moving.pull(1, at(body.x + 10.0, body.y));
+    }
+    for _ in 0..60 {
+        motion.take_drop(2, 1, body.into());
+        motion.pull(2, at(500.0, 500.0));
+        motion.take_base(3, at(f64::NAN, 0.0));
+        motion.advance(1.0 / 60.0);
+        alone.advance(1.0 / 60.0);
+    }
+    assert!(motion.holds(1) && !motion.holds(2) && !motion.holds(3));
+    assert!(shape(&motion) == shape(&alone));
+}
+
 /// A held drop passes its neighbours on the way, and they make room where it rests.
 #[test]
 fn a_drop_slides_past_its_neighbours() {

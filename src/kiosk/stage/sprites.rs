@@ -122,11 +122,10 @@ pub(super) fn place_sprites(
     }
     let mut list = Vec::new();
     let visible = matches!(screen.get(), Screen::Welcome | Screen::Base | Screen::Stage | Screen::Review);
-    if let (true, Some(catalog), Some(piece), Some(places)) =
-        (visible, known.catalog(), &derived.piece, &derived.places)
+    if let (true, Some(catalog), Some(piece), Some(places), Some(motion)) =
+        (visible, known.catalog(), &derived.piece, &derived.places, moving.now())
         && let Some(base) = catalog.base(&piece.base)
     {
-        let Some(motion) = moving.now() else { return };
         let see = Seen { art: &art, hanger: &hanger, motion, places };
         match (&base.kind, &places.bangle) {
             (BaseKind::Necklace(necklace), _) => see.necklace(&mut list, base, necklace),
