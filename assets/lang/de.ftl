@@ -140,6 +140,7 @@ caution-none = Nichts gefunden, worauf zu achten wäre.
 caution-deferral = Eine Hilfe, kein Prüfbericht; es entscheiden die örtlichen Regeln und eine fachkundige Sicherheitsbewertung.
 caution-small_part = { $name } ist ein Kleinteil. Ein Kind unter 3 Jahren kann daran ersticken.
 caution-small_part-base = Verschluss und Ringe von { $name } sind Kleinteile. Ein Kind unter 3 Jahren kann daran ersticken.
+caution-small_ball = { $name } ist so groß wie ein kleiner Ball, der als Spielzeug nichts für Kinder unter 3 Jahren ist.
 caution-magnet = { $name } enthält einen Magneten. Verschluckte Magnete können schwer schaden; von Kindern fernhalten.
 caution-coin_cell = { $name } enthält eine Knopfzelle. Verschluckt verätzt sie binnen Stunden; von Kindern fernhalten.
 caution-glass = { $name } ist aus Glas und kann in scharfe Stücke brechen.

@@ -140,6 +140,7 @@ caution-none = Nothing to be careful about was found.
 caution-deferral = A guide, not a test report; local rules and a qualified safety assessment decide.
 caution-small_part = { $name } is a small part. A child under 3 can choke on it.
 caution-small_part-base = The clasp and rings of { $name } are small parts. A child under 3 can choke on them.
+caution-small_ball = { $name } is as large as a small ball, which as a toy is not for a child under 3.
 caution-magnet = { $name } holds a magnet. Swallowed magnets can do grave harm; keep it from children.
 caution-coin_cell = { $name } holds a button cell. Swallowed, it burns within hours; keep it from children.
 caution-glass = { $name } is glass and can break into sharp pieces.

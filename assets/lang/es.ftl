@@ -140,6 +140,7 @@ caution-none = No se ha encontrado nada que exija cuidado.
 caution-deferral = Es una guía, no un informe de ensayo; deciden las normas locales y una evaluación de seguridad cualificada.
 caution-small_part = { $name } es una pieza pequeña. Un niño menor de 3 años puede atragantarse con ella.
 caution-small_part-base = El cierre y las anillas de { $name } son piezas pequeñas. Un niño menor de 3 años puede atragantarse con ellas.
+caution-small_ball = { $name } tiene el tamaño de una bola pequeña, que como juguete no es para niños menores de 3 años.
 caution-magnet = { $name } lleva un imán. Tragar imanes puede causar daños graves; mantenlo lejos de los niños.
 caution-coin_cell = { $name } lleva una pila de botón. Si se traga, quema en pocas horas; mantenla lejos de los niños.
 caution-glass = { $name } es de vidrio y puede romperse en trozos cortantes.

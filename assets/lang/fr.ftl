@@ -140,6 +140,7 @@ caution-none = Rien de particulier à surveiller.
 caution-deferral = Un guide, pas un rapport d’essai ; les règles locales et une évaluation de sécurité qualifiée font foi.
 caution-small_part = { $name } est une petite pièce. Un enfant de moins de 3 ans peut s’étouffer avec.
 caution-small_part-base = Le fermoir et les anneaux de { $name } sont de petites pièces. Un enfant de moins de 3 ans peut s’étouffer avec.
+caution-small_ball = { $name } a la taille d’une petite balle qui, comme jouet, ne convient pas à un enfant de moins de 3 ans.
 caution-magnet = { $name } contient un aimant. Avalés, les aimants peuvent blesser gravement ; à tenir loin des enfants.
 caution-coin_cell = { $name } contient une pile bouton. Avalée, elle brûle en quelques heures ; à tenir loin des enfants.
 caution-glass = { $name } est en verre et peut se briser en éclats coupants.

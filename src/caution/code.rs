@@ -8,6 +8,8 @@ use serde::{Deserialize, Serialize};
 pub enum CautionCode {
     /// Fits the test cylinder: a small child can choke on it.
     SmallPart,
+    /// As large as a ball on which a small child can choke, though it does not fit the test cylinder.
+    SmallBall,
     /// A magnet whose flux index makes it dangerous when swallowed.
     Magnet,
     /// A button or coin cell.
@@ -38,8 +40,9 @@ pub enum CautionCode {
 
 impl CautionCode {
     /// Every caution there is, in the order in which they are said.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::SmallPart,
+        Self::SmallBall,
         Self::Magnet,
         Self::CoinCell,
         Self::Glass,
@@ -59,6 +62,7 @@ impl CautionCode {
     pub const fn code(self) -> &'static str {
         match self {
             Self::SmallPart => "small_part",
+            Self::SmallBall => "small_ball",
             Self::Magnet => "magnet",
             Self::CoinCell => "coin_cell",
             Self::Glass => "glass",
@@ -79,6 +83,7 @@ impl CautionCode {
     pub const fn word(self) -> &'static str {
         match self {
             Self::SmallPart => "small part",
+            Self::SmallBall => "size of a small ball",
             Self::Magnet => "magnet",
             Self::CoinCell => "button cell",
             Self::Glass => "glass",

@@ -8,7 +8,7 @@ use super::{
     Gauge, Size, Solid,
     gauge::{decide, fits},
 };
-use crate::craft::{DropKind, Magnet, Material, Necklace};
+use crate::craft::{Body, DropKind, Magnet, Material, Necklace};
 
 /// How the parts of a drop stand to the test cylinder.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -66,6 +66,22 @@ impl PartSize {
 pub fn has_small_ends(necklace: &Necklace, gauge: Gauge) -> bool {
     let rings = [necklace.end_ring, necklace.clasp.ring].map(Solid::of_ring);
     rings.into_iter().chain([Solid::of_clasp(&necklace.clasp)]).any(|part| part.is_none_or(|part| fits(&part, gauge)))
+}
+
+/// The smallest round hole, in millimetres, through which a round or egg-shaped body goes end first; `None` for bodies of
+/// other forms, which are no balls. Source: 16 CFR 1500.19(a)(2) for the hole; that egg shapes count: from memory.
+pub(super) fn ball_mm(body: &Body) -> Option<f64> {
+    match *body {
+        Body::Ball { diameter } => Some(diameter.mm()),
+        // The solid of a rod no longer than it is thick is a ball.
+        Body::Rod { diameter, length } if length <= diameter => Some(diameter.mm()),
+        Body::Ellipsoid { width, depth, height } => {
+            let mut axes = [width.mm(), depth.mm(), height.mm()];
+            axes.sort_by(f64::total_cmp);
+            Some(axes[1])
+        }
+        _ => None,
+    }
 }
 
 /// (surface field in kG)² × pole area in mm². Source: ASTM F963-17 §8.25, which 16 CFR 1262.4 cites (its wording from

@@ -80,6 +80,8 @@ pub enum Limit {
     /// None: it is there or not.
     #[default]
     None,
+    /// What is round is a small ball below this diameter, in millimetres.
+    BallBelowMm(f64),
     /// A magnet's flux index has to be below this, in kG²mm².
     FluxBelow(f64),
     /// A loop is long from this length on, in millimetres.
@@ -98,15 +100,16 @@ impl Limit {
         match *self {
             Self::Below(limit) | Self::FluxBelow(limit) => found.is_nan() || found >= limit,
             Self::AtMost(limit) => found.is_nan() || found > limit,
-            Self::None | Self::LoopFromMm(_) | Self::HeavierThanG(_) => false,
+            Self::None | Self::BallBelowMm(_) | Self::LoopFromMm(_) | Self::HeavierThanG(_) => false,
         }
     }
 
     /// What is right for `code`, as an example, where this is not it.
     fn unlike(&self, code: CautionCode) -> Option<&'static str> {
-        use CautionCode::{Cadmium, CordLoop, HeavyOnChild, Lead, Magnet, Nickel};
+        use CautionCode::{Cadmium, CordLoop, HeavyOnChild, Lead, Magnet, Nickel, SmallBall};
         let sound = |x: f64| x.is_finite() && x > 0.0;
         let (good, example) = match code {
+            SmallBall => (matches!(*self, Self::BallBelowMm(x) if sound(x)), "limit: BallBelowMm(44.45)"),
             Magnet => (matches!(*self, Self::FluxBelow(x) if sound(x)), "limit: FluxBelow(50.0)"),
             CordLoop => (matches!(*self, Self::LoopFromMm(x) if sound(x)), "limit: LoopFromMm(460.0)"),
             HeavyOnChild => (

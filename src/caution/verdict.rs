@@ -2,7 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{CautionCode, Limit, Rule, Rules, Sizes, flux_index_kg2mm2, part::has_small_ends};
+use super::{
+    CautionCode, Limit, Rule, Rules, Size, Sizes, flux_index_kg2mm2,
+    part::{ball_mm, has_small_ends},
+};
 use crate::craft::{Base, BaseKind, DropKind, Material, MetalTest, Wearer};
 
 /// Said with every list of cautions.
@@ -122,7 +125,7 @@ impl List<'_> {
     }
 
     fn of_drop(&mut self, kind: &DropKind) {
-        use CautionCode::{CoinCell, FoodAllergen, Glass, Sharp, SmallPart, UnknownMetal};
+        use CautionCode::{CoinCell, FoodAllergen, Glass, Sharp, SmallBall, SmallPart, UnknownMetal};
         let (name, of) = (&kind.name, Some(kind));
         if let Some(rule) = self.heard(SmallPart).cloned() {
             let size = self.sizes.of(kind);
@@ -132,6 +135,14 @@ impl List<'_> {
                 self.say(&rule, of, grave, "", format!("{name} is a small part. A child under 3 can choke on it."));
             }
         }
+        let ball = self.rules.of(SmallBall).is_some_and(
+            |rule| matches!(rule.limit, Limit::BallBelowMm(below) if ball_mm(&kind.body).is_some_and(|mm| mm < below)),
+        );
+        // What fits the cylinder, or may, is a small part already.
+        let large = ball && matches!(self.sizes.of(kind).body, Size::TooLarge | Size::LeftOut);
+        self.say_if(large, SmallBall, of, "", || {
+            format!("{name} is as large as a small ball, which as a toy is not for a child under 3.")
+        });
         self.of_magnet(kind);
         self.say_if(kind.coin_cell, CoinCell, of, "", || {
             format!("{name} holds a button cell. Swallowed, it burns within hours; keep it from children.")

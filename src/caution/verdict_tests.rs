@@ -123,6 +123,32 @@ fn a_small_part_is_banned_under_3_and_said_under_6() {
     assert!(small_part(&unread, Gauge::Inch), "not known: the careful answer");
 }
 
+/// The hole: 16 CFR 1500.19(a)(2), 1.75 in = 44.45 mm; EN 71-1, 44.5 mm (from memory). The cylinder: 31.75 mm across
+/// (31.7 in the metric drawing, from memory). The rule is for balls to play with, so it never speaks against a piece.
+#[test]
+fn a_round_drop_between_cylinder_and_hole_is_said_to_be_as_large_as_a_small_ball() {
+    let with = |body: Body| DropKind { body, ..large("globe") };
+    let ball = |diameter: f64| with(Body::Ball { diameter: mm(diameter) });
+    let all = vec![Under3, Unknown];
+    for (diameter, wanted) in [(31.7, &vec![]), (31.9, &all), (44.44, &all), (44.46, &vec![])] {
+        let found = said(&ball(diameter), CautionCode::SmallBall);
+        assert_eq!(found, (wanted.clone(), vec![]), "{diameter} mm");
+        println!("| {diameter} | {found:?} |");
+    }
+    assert_eq!(said(&ball(31.9), CautionCode::SmallPart), (vec![], vec![]));
+    let in_region = |region, drop: &DropKind| {
+        judge_in(region, &[drop], Under3).cautions.iter().any(|caution| caution.code == CautionCode::SmallBall)
+    };
+    for region in [Region::EU, Region::UK] {
+        assert!(in_region(region, &ball(44.49)) && !in_region(region, &ball(44.51)), "{region}");
+    }
+    let egg = |width, height| with(Body::Ellipsoid { width: mm(width), depth: mm(40.0), height: mm(height) });
+    assert!(in_region(Region::US, &egg(44.44, 60.0)) && !in_region(Region::US, &egg(44.46, 60.0)));
+    let rod = |length| with(Body::Rod { diameter: mm(40.0), length: mm(length) });
+    assert!(in_region(Region::US, &rod(39.0)) && !in_region(Region::US, &rod(60.0)), "a rod is no ball");
+    assert!(!in_region(Region::US, &with(Body::Disc { diameter: mm(40.0), thickness: mm(40.0) })));
+}
+
 /// 16 CFR 1501.4(b)(2): paper, fabric, yarn and string are left out; what is tied to them is not.
 #[test]
 fn fabric_and_yarn_are_left_out() {

@@ -113,6 +113,16 @@ mod tests {
         assert_eq!(trade_length(Length::from_mm(f64::NAN)), None);
     }
 
+    /// Neck base circumference of grown-ups, ANSUR II (2012): 1st percentile of women 329 mm, 99th of men 502 mm, medians
+    /// 370 and 433 mm. That a chain about as long as the neck's base lies there: by what the words mean.
+    #[test]
+    fn the_base_of_the_neck_is_where_necklaces_of_its_girth_lie() {
+        let at = |mm: f64| BodyPlace::of_length(Length::from_mm(mm));
+        assert_eq!(at(329.0), BodyPlace::Throat, "no longer than the slightest neck is round at its base");
+        assert_eq!(at((370.0 + 433.0) / 2.0), BodyPlace::NeckBase);
+        assert!(at(502.0) > BodyPlace::NeckBase, "longer than the stoutest");
+    }
+
     #[test]
     fn longer_falls_lower() {
         let at = |inches: f64| BodyPlace::of_length(Length::from_inches(inches));

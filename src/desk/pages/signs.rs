@@ -8,6 +8,7 @@ use crate::caution::{CautionCode, Verdict};
 pub(super) fn caution(code: CautionCode) -> Markup {
     let (drawing, letters) = match code {
         CautionCode::SmallPart => ("M6 3v18l12-7V3M12 6.5a2.7 2.7 0 1 0 .01 0", ""),
+        CautionCode::SmallBall => ("M12 4a8 8 0 1 0 .01 0M5 8.5c4 3 10 3 14 0M5 15.5c4-3 10-3 14 0", ""),
         CautionCode::Magnet => ("M5 4v8a7 7 0 0 0 14 0V4h-4v8a3 3 0 0 1-6 0V4zM5 8h4M15 8h4", ""),
         CautionCode::CoinCell => ("M12 4a8 8 0 1 0 .01 0zM9 12h6M12 9v6", ""),
         CautionCode::Glass => ("M7 3h10l-1 8a4 4 0 0 1-8 0zM12 15v6M8 21h8M12 3l-1.5 3.5 3 1.5-2 3", ""),
