@@ -1,6 +1,7 @@
 //! The desk as kiosks and sellers meet it: over HTTP, with a real ledger on disk.
 
 use std::{
+    collections::BTreeSet,
     fs,
     io::Read,
     net::TcpStream,
@@ -9,6 +10,7 @@ use std::{
 };
 
 use chatelaine::{
+    catalog::relief_name,
     craft::{DropKind, Wearer},
     desk::{Desk, DeskError},
     link::{
@@ -43,7 +45,9 @@ fn a_kiosk_hears_of_the_catalogue_and_of_counts() {
     assert_eq!((&content.catalog.table, &content.catalog.trays), (&catalog.table, &catalog.trays));
     let marked = |drops: &[DropKind]| -> Vec<_> { drops.iter().map(|kind| (kind.id.clone(), kind.price)).collect() };
     assert_eq!(marked(&content.catalog.drops), marked(&catalog.drops));
-    assert_eq!(content.pictures.len(), catalog.drops.len());
+    // Every drop of the demo catalogue has a picture and its relief.
+    let both = catalog.drops.iter().flat_map(|kind| [kind.picture.clone(), relief_name(&kind.picture)]);
+    assert!(content.pictures.keys().cloned().eq(both.collect::<BTreeSet<_>>()));
     let drop = kiosk.fitting()[0];
     assert_eq!(first.available[&drop.id], drop.stock);
     assert_eq!(first.next_sequence, 0);

@@ -75,6 +75,21 @@ fn bare_depth(length: Length, neck_mm: f64) -> Result<f64, HangError> {
 mod tests {
     use super::*;
 
+    /// Neck circumference, ANSUR II public data (2012, 1986 women and 4082 men): medians 328 and 395 mm, the fifth
+    /// women's and the ninety-fifth men's percentile 302 and 443 mm. Necks grow with age; children's from memory.
+    #[test]
+    fn necks_are_those_of_people() {
+        let adult = neck_mm(Wearer::From13);
+        assert!(adult > 328.0 && adult < 395.0);
+        assert_eq!(neck_mm(Wearer::Unknown), adult);
+        let rising = Wearer::ANSWERS.map(neck_mm);
+        assert!(rising.windows(2).all(|pair| pair[0] < pair[1]) && rising[2] < 302.0, "{rising:?}");
+        // The usual length hangs on everyone.
+        for neck in [302.0, 328.0, 395.0, 443.0] {
+            assert!(front_of_body(24.0 * 25.4, neck).is_ok(), "{neck}");
+        }
+    }
+
     /// S = C/π and L_front = L − C/2, from the half circle behind the neck; computed by hand for C = 100π.
     #[test]
     fn the_front_of_a_body() {
