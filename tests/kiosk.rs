@@ -257,7 +257,7 @@ fn a_lost_end_of_a_touch_does_no_harm() {
     let mut hand = stage_at((1280, 800));
     let (from, to, lost) = (hand.compartment("key-heart"), hand.stage().center(), hand.finger());
     hand.press_and_carry(lost, from, to);
-    hand.seconds(5.5);
+    hand.seconds(20.5);
     let next = hand.compartment("key-round");
     hand.tap_at(next);
     hand.seconds(1.0);

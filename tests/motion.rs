@@ -6,7 +6,7 @@
 mod kiosk_support;
 
 use bevy::input::touch::TouchPhase;
-use bevy_egui::egui::{Pos2, pos2};
+use bevy_egui::egui::{Pos2, pos2, vec2};
 use chatelaine::{
     hang::Motion,
     kiosk::{act::Act, stage::Moving},
@@ -54,7 +54,7 @@ fn bare_place(hand: &Hand, seed: &mut u64) -> Pos2 {
         .expect("some of the stage is bare")
 }
 
-/// A minute of a child's wildest finger on the base, a second finger now and then: all stays finite, every drop hangs
+/// A minute of a child's wildest finger on the base, for a while with a second finger: all stays finite, every drop hangs
 /// and none passes its neighbour, the chain does not stretch, and soon after it is let go all is asleep.
 #[test]
 fn a_minute_of_a_wild_finger() {
@@ -64,6 +64,7 @@ fn a_minute_of_a_wild_finger() {
     let whole: f64 = length_mm(&hand);
     let (mut one, mut longest, mut moved) = (hand.finger(), whole, 0);
     let mut at = bare_place(&hand, &mut seed);
+    let (two, other) = (hand.finger(), bare_place(&hand, &mut seed));
     hand.touch(one, TouchPhase::Started, at);
     for frame in 0..3000 {
         if frame % 150 == 149 {
@@ -79,6 +80,12 @@ fn a_minute_of_a_wild_finger() {
         let step = |seed: &mut u64| (chance(seed) - 0.5) * 500.0;
         at = pos2((at.x + step(&mut seed)).clamp(0.0, 1279.0), (at.y + step(&mut seed)).clamp(0.0, 799.0));
         hand.touch(one, TouchPhase::Moved, at);
+        match frame {
+            1000 => hand.touch(two, TouchPhase::Started, other),
+            1001..2000 => hand.touch(two, TouchPhase::Moved, other + vec2(90.0 * (frame as f32 / 7.0).sin(), 40.0)),
+            2000 => hand.touch(two, TouchPhase::Ended, other),
+            _ => {}
+        }
         hand.frames(1);
         moved += usize::from(!motion(&hand).asleep());
         longest = longest.max(length_mm(&hand));

@@ -13,8 +13,10 @@ use crate::hang::{HangError, Load, NecklaceLoad, cluster_gaps, necklace};
 const LINK_STIFF: f64 = 1e9;
 /// How stiff a link is against being pushed together: hardly, chain folds.
 const FOLD_STIFF: f64 = 2e5;
-/// How stiff a finger holds.
+/// How stiff a finger holds the chain.
 const FINGER_STIFF: f64 = 5e6;
+/// How stiff it holds a drop: less, so that two fingers that pull apart do not stretch what is between them.
+const DROP_STIFF: f64 = 5e4;
 /// Rounds of correction in a step, as long as a link is too long by more than this share.
 const ROUNDS: usize = 8;
 const OFF_SHARE: f64 = 1e-3;
@@ -93,7 +95,7 @@ impl Chain {
             loads: drops.iter().map(|drop| Load { mass_g: drop.mass_g }).collect(),
             gaps_mm: cluster_gaps(&items, rho),
         })?;
-        let links = plan.links.max(2) * fineness(plan.links);
+        let links = plan.links.max(1) * fineness(plan.links);
         let points: Vec<V> = rest.polyline(links + 1).into_iter().map(|(x, y)| v(x, y)).collect();
         let link_mm = plan.front_length_mm / links as f64;
         let hung =
@@ -103,12 +105,12 @@ impl Chain {
             before: points.clone(),
             velocity: vec![V::ZERO; links + 1],
             free: points.clone(),
-            // Half the weight at either end; a light chain is given no less than a speck.
             pulls: vec![rest.end_tension_mn * 1000.0; links],
             taut: vec![true; links],
             spans: vec![(V::ZERO, 0.0); links],
             points,
             link_mm,
+            // A light chain is given no less than a speck.
             point_g: (plan.g_per_mm * link_mm).max(1e-4),
             hung: hung.collect(),
             rings: Vec::new(),
@@ -122,7 +124,7 @@ impl Chain {
         &self.plan
     }
 
-    /// Number of links the simulation has, and how many of them make one that is drawn.
+    /// The points, and how many links between them make one that is drawn.
     pub fn points(&self) -> (&[V], usize) {
         (&self.points, fineness(self.plan.links))
     }
@@ -265,8 +267,8 @@ impl Chain {
             let mut own = Sym::even(inertia).plus(all);
             let mut right = (body.free - one.place) * inertia - down * (stiff * off);
             if let Some(held) = body.held {
-                own = own.plus(Sym::even(FINGER_STIFF));
-                right += (held - one.place) * FINGER_STIFF;
+                own = own.plus(Sym::even(DROP_STIFF));
+                right += (held - one.place) * DROP_STIFF;
             }
             // The body's own equation is solved for it and put into those of the chain.
             let inverse = own.inverse();

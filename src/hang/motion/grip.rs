@@ -26,13 +26,15 @@ pub(super) struct Grip {
     pub offset: V,
     /// Where the finger wants the held place.
     pub goal: V,
-    /// Where the held place is asked to be now.
+    /// Where the held place is asked to be now, and was in the step before.
     pub now: V,
+    pub before: V,
 }
 
 impl Grip {
     /// Follows the finger for `h` seconds.
     pub fn follow(&mut self, h: f64) {
+        self.before = self.now;
         let step = (self.goal - self.now) * (1.0 - (-h / FOLLOW_S).exp());
         self.now += step.at_most(FASTEST_MM_S * h);
     }
@@ -86,7 +88,14 @@ mod tests {
 
     #[test]
     fn a_finger_is_followed_but_not_at_any_speed() {
-        let mut grip = Grip { finger: 1, what: What::Base(0.0), offset: V::ZERO, goal: v(3.0, 0.0), now: V::ZERO };
+        let mut grip = Grip {
+            finger: 1,
+            what: What::Base(0.0),
+            offset: V::ZERO,
+            goal: v(3.0, 0.0),
+            now: V::ZERO,
+            before: V::ZERO,
+        };
         for _ in 0..1000 {
             grip.follow(0.001);
         }

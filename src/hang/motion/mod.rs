@@ -33,6 +33,7 @@ use self::{
     grip::{Grip, What},
     hoop::Hoop,
     hung::Hung,
+    slide::{Slider, keep_apart},
     vector::{V, v},
 };
 use super::{G, HangError, Point, RingAt};
@@ -136,18 +137,8 @@ impl Motion {
                 }
             }
         }
-        // Places rise from left to right, as the plan has them: what is out of order meets in the middle.
-        for i in 1..hung.len() {
-            if hung[i].at < hung[i - 1].at {
-                changed = true;
-                let new = |one: &Hung| !had.iter().any(|was| was.is == one.is);
-                let (left, right) = (hung[i - 1].at, hung[i].at);
-                hung[i].at = if new(&hung[i]) || !new(&hung[i - 1]) { left } else { right };
-                if new(&hung[i - 1]) {
-                    hung[i - 1].at = hung[i].at;
-                }
-            }
-        }
+        changed |= self.in_order(&mut hung, &had) | (self.rho != plan.rho);
+        self.rho = plan.rho;
         *self.hung_mut() = hung;
         let tokens: Vec<Token> = self.hung().iter().map(|one| one.is.token).collect();
         self.grips.retain(|grip| match grip.what {
@@ -158,6 +149,25 @@ impl Motion {
             self.still_s = 0.0;
         }
         Ok(())
+    }
+
+    /// Brings the rings of `hung` into their order: those that are out of it meet in the middle, each with its body. What
+    /// is new gives way. Gives whether something moved.
+    fn in_order(&self, hung: &mut [Hung], had: &[Hung]) -> bool {
+        let light = |one: &Hung| if had.iter().any(|was| was.is == one.is) { 1.0 } else { 1e-6 };
+        let mut sliders: Vec<Slider> =
+            hung.iter().map(|one| Slider { at: one.at, mass: one.is.mass_g * light(one), gap: 0.0 }).collect();
+        keep_apart(&mut sliders, f64::INFINITY, &mut Vec::new());
+        let mut moved = false;
+        for (one, slider) in hung.iter_mut().zip(&sliders) {
+            if slider.at != one.at {
+                moved = true;
+                let by = self.line_at(slider.at) - self.line_at(one.at);
+                one.place += by;
+                one.at = slider.at;
+            }
+        }
+        moved
     }
 
     fn hung(&self) -> &Vec<Hung> {
@@ -208,7 +218,7 @@ impl Motion {
             return;
         }
         self.release(finger);
-        self.grips.push(Grip { finger, what, offset: held - at, goal: held, now: held });
+        self.grips.push(Grip { finger, what, offset: held - at, goal: held, now: held, before: held });
         self.still_s = 0.0;
     }
 
@@ -219,14 +229,20 @@ impl Motion {
             && to.x.is_finite()
             && to.y.is_finite()
         {
-            grip.goal = to + grip.offset;
-            self.still_s = 0.0;
+            let goal = to + grip.offset;
+            if grip.goal != goal {
+                grip.goal = goal;
+                self.still_s = 0.0;
+            }
         }
     }
 
     /// The finger lets go.
     pub fn release(&mut self, finger: u64) {
-        self.grips.retain(|grip| grip.finger != finger);
+        if self.holds(finger) {
+            self.grips.retain(|grip| grip.finger != finger);
+            self.still_s = 0.0;
+        }
     }
 
     /// Every finger that is not among these lets go.
@@ -279,7 +295,8 @@ impl Motion {
                 hoop.fastest()
             }
         };
-        self.still_s = if fastest < STILL_MM_S && self.grips.is_empty() { self.still_s + STEP_S } else { 0.0 };
+        let led = self.grips.iter().any(|grip| (grip.now - grip.before).length() > STILL_MM_S * STEP_S);
+        self.still_s = if fastest < STILL_MM_S && !led { self.still_s + STEP_S } else { 0.0 };
         if self.still_s >= STILL_S {
             match &mut self.moving {
                 Moving::Chain(chain) => chain.stop(),
@@ -288,9 +305,9 @@ impl Motion {
         }
     }
 
-    /// Whether nothing moves.
+    /// Whether nothing moves, be it held or not.
     pub fn asleep(&self) -> bool {
-        self.still_s >= STILL_S && self.grips.is_empty()
+        self.still_s >= STILL_S
     }
 
     /// The ends of every link that is drawn, left to right; none for a bangle.

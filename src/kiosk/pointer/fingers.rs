@@ -1,4 +1,4 @@
-//! Which fingers are down and what each of them means. Knows no engine; time is in seconds.
+//! Which fingers are down and what each of them means. Time is in seconds.
 
 use bevy::prelude::Resource;
 use bevy_egui::egui::{Pos2, Rect, Vec2};
@@ -14,7 +14,9 @@ use crate::craft::Token;
 /// The mouse, as a finger.
 pub const MOUSE: u64 = u64::MAX;
 /// A finger that has been silent for so long is gone when another comes down: some screens lose the end of a touch.
-const LOST_S: f64 = 5.0;
+const LOST_S: f64 = 20.0;
+/// A finger that has rested so long before it moves or leaves has no speed.
+const RESTED_S: f64 = 0.1;
 /// Screens that send mouse events after a touch send them within this time.
 const MOUSE_AFTER_TOUCH_S: f64 = 0.3;
 
@@ -123,7 +125,11 @@ impl Fingers {
         for lost in self.down.extract_if(.., |finger| finger.id == id || now - finger.heard > LOST_S) {
             felt.extend(lost.gone());
         }
-        let (tap, drag) = meaning(targets, at);
+        let (tap, mut drag) = meaning(targets, at);
+        // What a finger slides already is not another one's to pull off.
+        if matches!(drag, Drag::Slide { .. }) && self.down.iter().any(|finger| finger.drag == drag) {
+            drag = Drag::Nothing;
+        }
         self.down.push(Finger {
             id,
             from: at,
@@ -145,6 +151,9 @@ impl Fingers {
         let finger = self.down.iter_mut().find(|finger| finger.id == id)?;
         let step = at - finger.now;
         let seconds = (now - finger.heard).clamp(0.004, 0.1) as f32;
+        if now - finger.heard > RESTED_S {
+            finger.speed = Vec2::ZERO;
+        }
         finger.speed = finger.speed * 0.5 + step / seconds * 0.5;
         (finger.now, finger.heard) = (at, now);
         let was = finger.dragging;
@@ -279,7 +288,7 @@ mod tests {
         fingers.comes_down(7, pos2(130.0, 30.0), 3.0, &targets);
         fingers.moves(7, pos2(130.0, 90.0), 3.1);
         assert_eq!(
-            fingers.comes_down(8, pos2(30.0, 30.0), 8.2, &targets),
+            fingers.comes_down(8, pos2(30.0, 30.0), 23.2, &targets),
             [Felt::Lost { drag, at: pos2(130.0, 90.0) }]
         );
     }

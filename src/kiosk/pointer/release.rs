@@ -53,7 +53,8 @@ impl Released<'_> {
                     acts.write(Act::PullOff(token));
                 } else {
                     // A drop that is slid goes where it is seen to be; one that is thrown, where it was thrown to.
-                    let slid = self.hanger.number_of(token).filter(|_| speed.length() < THROWN_PX_S);
+                    let design = self.session.history.now().drops.iter().map(|hung| hung.token);
+                    let slid = self.hanger.number_of(token, design).filter(|_| speed.length() < THROWN_PX_S);
                     let to = slid.unwrap_or_else(|| self.hanger.number_at(at, Some(token)));
                     acts.write(Act::Slide { token, to });
                 }

@@ -94,9 +94,12 @@ impl Hanger {
         self.rest_rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
     }
 
-    /// The number from the left to which a hung drop has slid.
-    pub fn number_of(&self, token: Token) -> Option<usize> {
-        self.rings.iter().position(|(t, _)| *t == token)
+    /// The number from the left to which a hung drop has slid, among the drops of the design in their order: behind the
+    /// one that is now to its left.
+    pub fn number_of(&self, token: Token, design: impl Iterator<Item = Token>) -> Option<usize> {
+        let place = self.rings.iter().position(|(t, _)| *t == token)?;
+        let Some(left) = place.checked_sub(1).map(|left| self.rings[left].0) else { return Some(0) };
+        design.filter(|other| *other != token).position(|other| other == left).map(|left| left + 1)
     }
 
     /// Whether a hung drop comes off when a finger that took it at `from` is at `now`.
@@ -173,7 +176,7 @@ fn nearest_on(line: &[Pos2], p: Pos2) -> Option<Pos2> {
     line.windows(2).map(on_segment).min_by(|a, b| a.distance_sq(p).total_cmp(&b.distance_sq(p)))
 }
 
-/// The lower half of a bangle, left to right.
+/// The part of a bangle where drops can hang, left to right.
 fn lower_arc(bangle: &BangleAt) -> Vec<Point> {
     let radius = bangle.inside_radius_mm + bangle.wire_mm / 2.0;
     (-50..=50)

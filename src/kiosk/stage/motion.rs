@@ -48,8 +48,10 @@ impl Moving {
         match (&plan, &mut self.motion) {
             (None, motion) => *motion = None,
             (Some(plan), Some(motion)) => {
-                // A refusal leaves the motion as it was; the guest is told of it elsewhere.
-                let _ = motion.follow(plan);
+                // What does not hang leaves the motion of the same base as it was; the guest is told of it elsewhere.
+                if motion.follow(plan).is_err() && self.plan.as_ref().is_none_or(|was| was.base != plan.base) {
+                    self.motion = None;
+                }
             }
             (Some(plan), motion) => *motion = Motion::at_rest(plan).ok(),
         }
