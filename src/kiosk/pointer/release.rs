@@ -55,7 +55,7 @@ impl Released<'_> {
                     // A drop that is slid goes where it is seen to be; one that is thrown, where it was thrown to.
                     let design = self.session.history.now().drops.iter().map(|hung| hung.token);
                     let slid = self.hanger.number_of(token, design).filter(|_| speed.length() < THROWN_PX_S);
-                    let to = slid.unwrap_or_else(|| self.hanger.number_at(at, Some(token)));
+                    let to = slid.unwrap_or_else(|| self.hanger.thrown_to(at, token));
                     acts.write(Act::Slide { token, to });
                 }
             }
@@ -69,7 +69,7 @@ impl Released<'_> {
         let on_stage = targets.stage.is_some_and(|stage| stage.contains(at));
         let open = matches!(self.derived.standing.get(&kind), Some(Standing::Open | Standing::Aside));
         if on_stage && open && self.hanger.takes_hold(at) {
-            let number = self.hanger.number_at(at, None);
+            let number = self.hanger.number_at(at);
             self.flights.start_next_at(at);
             acts.write(Act::Hang { kind, at: Some(number) });
         } else {

@@ -89,9 +89,14 @@ impl Hanger {
         self.distance(p) < reach || self.cluster.is_some_and(|cluster| cluster.expand(reach).contains(p))
     }
 
-    /// The number from the left that a drop let go at `p` gets among those that rest there; `but` is not counted.
-    pub fn number_at(&self, p: Pos2, but: Option<Token>) -> usize {
-        self.rest_rings.iter().filter(|(token, ring)| Some(*token) != but && ring.x < p.x).count()
+    /// The number from the left that a new drop let go at `p` gets: between those that are seen there.
+    pub fn number_at(&self, p: Pos2) -> usize {
+        self.rest_rings.iter().filter(|(token, _)| self.ring(*token).is_some_and(|ring| ring.x < p.x)).count()
+    }
+
+    /// The number from the left that a hung drop thrown to `p` gets: between those that rest there.
+    pub fn thrown_to(&self, p: Pos2, token: Token) -> usize {
+        self.rest_rings.iter().filter(|(other, ring)| *other != token && ring.x < p.x).count()
     }
 
     /// The number from the left to which a hung drop has slid, among the drops of the design in their order: behind the
