@@ -98,6 +98,14 @@ pub struct Bangle {
     pub free_arc_deg: f64,
 }
 
+impl Necklace {
+    /// From link to link, in millimetres. Links interlock, so it is shorter than a link by twice the wire, each about a
+    /// quarter of a link's width. Common practice, no source.
+    pub fn pitch_mm(&self) -> f64 {
+        (self.link_length.mm() - self.link_width.mm() / 2.0).max(0.8)
+    }
+}
+
 impl Base {
     /// The ends over which a drop's ring can go on by hand.
     pub fn closed_ends(&self) -> Vec<ClosedEnd> {

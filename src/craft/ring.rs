@@ -40,6 +40,12 @@ impl Ring {
         Length::from_mm(self.outside.mm() - 2.0 * self.wire.mm())
     }
 
+    /// How far below the middle of what it hangs on its body begins, in millimetres: the ring rests on that with the
+    /// inside of its wire, and the body with its own on the ring.
+    pub fn hangs_mm(self) -> f64 {
+        self.outside.mm() - 1.5 * self.wire.mm()
+    }
+
     /// Volume of its wire, in cubic millimetres: a torus. Source: Pappus, area times the way of its middle.
     pub fn volume_mm3(self) -> f64 {
         PI / 4.0 * self.wire.mm().powi(2) * PI * (self.outside.mm() - self.wire.mm())

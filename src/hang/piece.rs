@@ -100,7 +100,7 @@ pub fn place_piece(
 
 /// How far below the base's centre line, under its ring, a drop's lowest point is.
 pub fn reach_mm(kind: &DropKind) -> f64 {
-    kind.ring.outside.mm() - 1.5 * kind.ring.wire.mm() + kind.height.mm()
+    kind.ring.hangs_mm() + kind.height.mm()
 }
 
 fn gaps(kinds: &[&DropKind], rho: f64) -> Vec<f64> {
@@ -156,11 +156,9 @@ fn around(points: impl Iterator<Item = Point>, rings: &[RingAt], kinds: &[&DropK
     b
 }
 
-/// How many links a chain's front has. Links interlock, so the pitch is shorter than a link by the wire, about a quarter
-/// of its width.
+/// How many links a chain's front has.
 pub(super) fn links_in(base: &Necklace, front_length_mm: f64) -> usize {
-    let pitch_mm = (base.link_length.mm() - base.link_width.mm() / 2.0).max(0.8);
-    (front_length_mm / pitch_mm).round().max(8.0) as usize
+    (front_length_mm / base.pitch_mm()).round().max(8.0) as usize
 }
 
 fn place_necklace(base: &Necklace, kinds: &[&DropKind], load: &NecklaceLoad) -> Result<PiecePlaces, HangError> {

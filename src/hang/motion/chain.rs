@@ -3,7 +3,7 @@
 use super::{
     Feel, GRAVITY,
     grip::{Grip, What, within, within_oval},
-    hung::{Hanging, Held, Hung, Work, keep_bodies_apart, slide},
+    hung::{Hanging, Hung, Line, Work, keep_bodies_apart, slide},
     ladder::{Ladder, Sym},
     vector::{V, v},
 };
@@ -136,29 +136,6 @@ impl Chain {
         (left, along - left as f64)
     }
 
-    pub fn at(&self, arc: f64) -> V {
-        let (left, share) = self.link_at(arc);
-        self.points[left].lerp(self.points[left + 1], share)
-    }
-
-    /// Directions of the chain to both sides of `arc`: those of the links next to the one there, which a ring bends.
-    pub fn directions(&self, arc: f64) -> (V, V) {
-        let left = self.link_at(arc).0;
-        let link = |i: usize| (self.points[i + 1] - self.points[i]).split().0;
-        (link(left.saturating_sub(1)), link((left + 1).min(self.points.len() - 2)))
-    }
-
-    /// Arc of the place nearest to `p`.
-    pub fn nearest(&self, p: V) -> f64 {
-        let along = |(i, pair): (usize, &[V])| {
-            let d = pair[1] - pair[0];
-            let share = ((p - pair[0]).dot(d) / d.dot(d).max(1e-12)).clamp(0.0, 1.0);
-            ((p - pair[0].lerp(pair[1], share)).length(), (i as f64 + share) * self.link_mm)
-        };
-        let nearest = self.points.windows(2).enumerate().map(along).min_by(|a, b| a.0.total_cmp(&b.0));
-        nearest.map_or(0.0, |(_, arc)| arc)
-    }
-
     /// Brings the held places to where the chain can follow.
     pub fn restrain(&self, grips: &mut [Grip]) {
         let length = self.plan.front_length_mm;
@@ -216,21 +193,9 @@ impl Chain {
     }
 
     fn slide(&mut self, h: f64, feel: &Feel, grips: &[Grip], rho: f64) {
-        for i in 0..self.hung.len() {
-            let token = self.hung[i].is.token;
-            let grip = grips.iter().find(|grip| grip.what == What::Body(token));
-            // The ring follows the finger along the chain, whatever hangs in between.
-            let goal = grip.map(|grip| self.nearest(grip.now - v(0.0, self.hung[i].is.swing_mm)));
-            let was = self.hung[i].held.take();
-            self.hung[i].held = goal.map(|goal| Held { goal, passing: was.is_some_and(|was| was.passing) });
-        }
-        self.work.drives.clear();
-        for one in &self.hung {
-            let (left, right) = self.directions(one.at);
-            let down = (one.place - self.at(one.at)).split().0;
-            self.work.drives.push(one.drive(left, right, down));
-        }
-        slide(&mut self.hung, self.plan.front_length_mm, (-feel.slide_per_s * h).exp(), rho, h, &mut self.work);
+        let (mut hung, mut work) = (std::mem::take(&mut self.hung), std::mem::take(&mut self.work));
+        slide(&*self, &mut hung, grips, (-feel.slide_per_s * h).exp(), rho, h, &mut work);
+        (self.hung, self.work) = (hung, work);
     }
 
     /// One round of Newton's method towards the step's end: where inertia, the pull of every link, ring and finger
@@ -360,5 +325,34 @@ impl Chain {
         for one in &mut self.hung {
             (one.velocity, one.speed) = (V::ZERO, 0.0);
         }
+    }
+}
+
+impl Line for Chain {
+    fn length(&self) -> f64 {
+        self.plan.front_length_mm
+    }
+
+    fn at(&self, arc: f64) -> V {
+        let (left, share) = self.link_at(arc);
+        self.points[left].lerp(self.points[left + 1], share)
+    }
+
+    /// Directions of the chain to both sides of `arc`: those of the links next to the one there, which a ring bends.
+    fn directions(&self, arc: f64) -> (V, V) {
+        let left = self.link_at(arc).0;
+        let link = |i: usize| (self.points[i + 1] - self.points[i]).split().0;
+        (link(left.saturating_sub(1)), link((left + 1).min(self.points.len() - 2)))
+    }
+
+    /// Arc of the place nearest to `p`.
+    fn nearest(&self, p: V) -> f64 {
+        let along = |(i, pair): (usize, &[V])| {
+            let d = pair[1] - pair[0];
+            let share = ((p - pair[0]).dot(d) / d.dot(d).max(1e-12)).clamp(0.0, 1.0);
+            ((p - pair[0].lerp(pair[1], share)).length(), (i as f64 + share) * self.link_mm)
+        };
+        let nearest = self.points.windows(2).enumerate().map(along).min_by(|a, b| a.0.total_cmp(&b.0));
+        nearest.map_or(0.0, |(_, arc)| arc)
     }
 }

@@ -6,7 +6,7 @@
 use super::{
     Feel, GRAVITY,
     grip::{Grip, What},
-    hung::{Hanging, Held, Hung, Work, keep_bodies_apart, slide},
+    hung::{Hanging, Hung, Line, Work, keep_bodies_apart, slide},
     vector::{V, v},
 };
 use crate::hang::{BangleLoad, HangError, WRIST_GRIP, bangle, cluster_gaps};
@@ -129,26 +129,9 @@ impl Hoop {
         self.middle + v(angle.sin(), angle.cos()) * self.line()
     }
 
-    pub fn at(&self, at: f64) -> V {
-        self.point(self.angle_of(at))
-    }
-
-    pub fn directions(&self, at: f64) -> (V, V) {
-        let angle = self.angle_of(at);
-        let along = v(angle.cos(), -angle.sin());
-        (along, along)
-    }
-
     fn angle_towards(&self, p: V) -> f64 {
         let out = p - self.middle;
         out.x.atan2(out.y)
-    }
-
-    /// The place of the free arc nearest to `p`.
-    pub fn nearest(&self, p: V) -> f64 {
-        let from_middle = (self.angle_towards(p) - self.turn + std::f64::consts::PI).rem_euclid(std::f64::consts::TAU);
-        let angle = from_middle - std::f64::consts::PI;
-        (angle.clamp(-self.half_arc(), self.half_arc()) + self.half_arc()) * self.inside()
     }
 
     /// Where a finger at `p` takes hold: the angle on the bangle as it was made, and the place.
@@ -231,21 +214,9 @@ impl Hoop {
     }
 
     fn slide(&mut self, h: f64, feel: &Feel, grips: &[Grip], rho: f64) {
-        for i in 0..self.hung.len() {
-            let token = self.hung[i].is.token;
-            let grip = grips.iter().find(|grip| grip.what == What::Body(token));
-            let goal = grip.map(|grip| self.nearest(grip.now - v(0.0, self.hung[i].is.swing_mm)));
-            let was = self.hung[i].held.take();
-            self.hung[i].held = goal.map(|goal| Held { goal, passing: was.is_some_and(|was| was.passing) });
-        }
-        self.work.drives.clear();
-        for one in &self.hung {
-            let (left, right) = self.directions(one.at);
-            let down = (one.place - self.at(one.at)).split().0;
-            self.work.drives.push(one.drive(left, right, down));
-        }
-        let length = 2.0 * self.half_arc() * self.inside();
-        slide(&mut self.hung, length, (-feel.slide_per_s * h).exp(), rho, h, &mut self.work);
+        let (mut hung, mut work) = (std::mem::take(&mut self.hung), std::mem::take(&mut self.work));
+        slide(&*self, &mut hung, grips, (-feel.slide_per_s * h).exp(), rho, h, &mut work);
+        (self.hung, self.work) = (hung, work);
     }
 
     /// The fastest of everything, in mm/s.
@@ -260,5 +231,28 @@ impl Hoop {
         for one in &mut self.hung {
             (one.velocity, one.speed) = (V::ZERO, 0.0);
         }
+    }
+}
+
+impl Line for Hoop {
+    fn length(&self) -> f64 {
+        2.0 * self.half_arc() * self.inside()
+    }
+
+    fn at(&self, at: f64) -> V {
+        self.point(self.angle_of(at))
+    }
+
+    fn directions(&self, at: f64) -> (V, V) {
+        let angle = self.angle_of(at);
+        let along = v(angle.cos(), -angle.sin());
+        (along, along)
+    }
+
+    /// The place of the free arc nearest to `p`.
+    fn nearest(&self, p: V) -> f64 {
+        let from_middle = (self.angle_towards(p) - self.turn + std::f64::consts::PI).rem_euclid(std::f64::consts::TAU);
+        let angle = from_middle - std::f64::consts::PI;
+        (angle.clamp(-self.half_arc(), self.half_arc()) + self.half_arc()) * self.inside()
     }
 }

@@ -1,6 +1,7 @@
 //! A drop as it moves.
 
 use super::{
+    grip::{Grip, What},
     slide::{Slider, keep_apart},
     vector::{V, v},
 };
@@ -32,7 +33,7 @@ impl Hanging {
     /// Source: the physical pendulum's reduced length, I/(m a).
     pub fn new(token: Token, kind: &DropKind) -> Self {
         let height = kind.height.mm();
-        let middle = kind.ring.outside.mm() - 1.5 * kind.ring.wire.mm() + height / 2.0;
+        let middle = kind.ring.hangs_mm() + height / 2.0;
         Self {
             token,
             mass_g: kind.weight.g(),
@@ -105,16 +106,40 @@ const HELD_G: f64 = 1e6;
 /// Memory that is kept from step to step.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Work {
-    pub drives: Vec<f64>,
+    drives: Vec<f64>,
     sliders: Vec<Slider>,
     /// For each slider whose it is and where it came from.
     who: Vec<(usize, f64)>,
     pools: Vec<(f64, f64, usize)>,
 }
 
-/// Slides all rings for `h` seconds, driven by the accelerations in `work`, within `0..=length`. Gives their order anew
-/// where a held one has passed another. `keep` is the share of its speed that a ring keeps.
-pub(super) fn slide(hung: &mut [Hung], length: f64, keep: f64, rho: f64, h: f64, work: &mut Work) {
+/// What rings slide along. Places are counted in millimetres from its left end.
+pub(super) trait Line {
+    /// Where it ends.
+    fn length(&self) -> f64;
+    /// The point at a place.
+    fn at(&self, place: f64) -> V;
+    /// Its directions to both sides of a ring there.
+    fn directions(&self, place: f64) -> (V, V);
+    /// The place nearest to a point.
+    fn nearest(&self, p: V) -> f64;
+}
+
+/// Slides all rings for `h` seconds along `line`: by the pull of their bodies, or after the fingers that hold them. Gives
+/// them their order anew where a held one has passed another. `keep` is the share of its speed that a ring keeps.
+pub(super) fn slide(line: &impl Line, hung: &mut [Hung], grips: &[Grip], keep: f64, rho: f64, h: f64, work: &mut Work) {
+    let length = line.length();
+    work.drives.clear();
+    for one in &mut *hung {
+        let grip = grips.iter().find(|grip| grip.what == What::Body(one.is.token));
+        // The ring follows the finger along the base, whatever hangs in between.
+        let goal = grip.map(|grip| line.nearest(grip.now - v(0.0, one.is.swing_mm)));
+        let was = one.held.take();
+        one.held = goal.map(|goal| Held { goal, passing: was.is_some_and(|was| was.passing) });
+        let (left, right) = line.directions(one.at);
+        let down = (one.place - line.at(one.at)).split().0;
+        work.drives.push(one.drive(left, right, down));
+    }
     work.sliders.clear();
     work.who.clear();
     for i in 0..hung.len() {

@@ -32,7 +32,7 @@ use self::{
     chain::Chain,
     grip::{Grip, What},
     hoop::Hoop,
-    hung::Hung,
+    hung::{Hung, Line},
     slide::{Slider, keep_apart},
     vector::{V, v},
 };
@@ -133,7 +133,7 @@ impl Motion {
                 None => {
                     changed = true;
                     // Its ring is at its rest place of the new piece, on the base as it is now.
-                    *one = Hung::at_rest(one.is, *rest, self.line_at(*rest));
+                    *one = Hung::at_rest(one.is, *rest, self.line().at(*rest));
                 }
             }
         }
@@ -162,7 +162,7 @@ impl Motion {
         for (one, slider) in hung.iter_mut().zip(&sliders) {
             if slider.at != one.at {
                 moved = true;
-                let by = self.line_at(slider.at) - self.line_at(one.at);
+                let by = self.line().at(slider.at) - self.line().at(one.at);
                 one.place += by;
                 one.at = slider.at;
             }
@@ -184,10 +184,10 @@ impl Motion {
         }
     }
 
-    fn line_at(&self, at: f64) -> V {
+    fn line(&self) -> &dyn Line {
         match &self.moving {
-            Moving::Chain(chain) => chain.at(at),
-            Moving::Hoop(hoop) => hoop.at(at),
+            Moving::Chain(chain) => &**chain,
+            Moving::Hoop(hoop) => &**hoop,
         }
     }
 
@@ -331,11 +331,8 @@ impl Motion {
     /// Every drop with the place of its ring, left to right.
     pub fn rings(&self) -> impl Iterator<Item = (Token, RingAt)> + '_ {
         self.hung().iter().map(|one| {
-            let ring = self.line_at(one.at);
-            let (left, right) = match &self.moving {
-                Moving::Chain(chain) => chain.directions(one.at),
-                Moving::Hoop(hoop) => hoop.directions(one.at),
-            };
+            let ring = self.line().at(one.at);
+            let (left, right) = self.line().directions(one.at);
             let (along, down) = (left + right, one.place - ring);
             let at = RingAt {
                 x_mm: ring.x,

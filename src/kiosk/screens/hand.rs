@@ -74,7 +74,7 @@ fn held(b: &Brush, s: &Scene, kind: &DropKind, at: Pos2, larger: f32) {
     let (outside, wire) = (kind.ring.outside.mm() as f32 * px, kind.ring.wire.mm() as f32 * px);
     let size = vec2(kind.width.mm() as f32 * px, kind.height.mm() as f32 * px);
     let ring = pos2(at.x, at.y + outside / 2.0 - wire);
-    let body = Rect::from_min_size(pos2(at.x - size.x / 2.0, at.y + outside - 1.5 * wire), size);
+    let body = Rect::from_min_size(pos2(at.x - size.x / 2.0, at.y + kind.ring.hangs_mm() as f32 * px), size);
     b.shadow(body.translate(vec2(b.px(6.0), b.px(12.0))).shrink(2.0), size.x * 0.4, b.px(16.0));
     let tones = kind.finish.map(|finish| finish.tones());
     let color =

@@ -185,7 +185,7 @@ impl Seen<'_> {
 
     fn necklace(&self, list: &mut Vec<Shown>, base: &Base, necklace: &Necklace) {
         let back: Vec<Vec2> = self.places.back.iter().map(|p| Vec2::new(p.x_mm as f32, p.y_mm as f32)).collect();
-        let pitch = (necklace.link_length.mm() - necklace.link_width.mm() / 2.0).max(0.8) as f32;
+        let pitch = necklace.pitch_mm() as f32;
         let back = evenly(&back, pitch);
         let back_links = back.windows(2).map(|pair| (pair[0], pair[1]));
         self.links(list, necklace, back_links, tint(base.finish, 0.45), z::BACK);
@@ -263,7 +263,7 @@ impl Seen<'_> {
         let (width, height) = (kind.width.mm() as f32 * px, kind.height.mm() as f32 * px);
         // Hangs from the pivot, `down` pixels below it along its own axis.
         let below = |down: f32| pos2(pivot.x + lean.sin() * down, pivot.y + lean.cos() * down);
-        let body_middle = outside - 1.5 * wire + height / 2.0;
+        let body_middle = kind.ring.hangs_mm() as f32 * px + height / 2.0;
         // Even ones behind odd ones, as roof tiles overlap.
         let z = z::DROPS + (number % 2) as f32 * 20.0 + number as f32 * 0.02;
         let fallen = below(body_middle);
