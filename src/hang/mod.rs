@@ -8,6 +8,8 @@ mod error;
 mod motion;
 mod necklace;
 mod piece;
+#[cfg(test)]
+mod seeded;
 
 pub use bangle::{BangleLoad, BangleRest, WRIST_GRIP, bangle};
 pub use body::{BodyFalls, falls, front_of_body, neck_mm};

@@ -1,6 +1,6 @@
 //! The same chain in a general-purpose rigid-body library: every link a body, jointed to the next.
 
-use chatelaine::hang::{ChainPlan, Hanging, Load, NecklaceLoad, cluster_gaps, necklace};
+use chatelaine::hang::{ChainPlan, Hanging, necklace};
 use rapier2d::prelude::*;
 
 /// A front of 430 mm with a cluster of unlike drops.
@@ -27,16 +27,7 @@ pub struct Peer {
 impl Peer {
     /// At the exact rest. Rings do not slide in it: each drop is jointed to the link that its ring rests on.
     pub fn at_rest(chain: &ChainPlan, drops: &[Hanging], iterations: usize) -> Self {
-        let items: Vec<(f64, f64)> = drops.iter().map(|drop| (drop.wire_mm, drop.width_mm)).collect();
-        let rest = necklace(&NecklaceLoad {
-            front_length_mm: chain.front_length_mm,
-            width_mm: chain.width_mm,
-            rise_mm: 0.0,
-            chain_g_per_mm: chain.g_per_mm,
-            loads: drops.iter().map(|drop| Load { mass_g: drop.mass_g }).collect(),
-            gaps_mm: cluster_gaps(&items, 0.6),
-        })
-        .expect("the scene hangs");
+        let rest = necklace(&chain.load(drops, 0.6)).expect("the scene hangs");
         let exact_mm = rest.polyline(chain.links + 1);
         let link_mm = chain.front_length_mm / chain.links as f64;
         let metres = |(x, y): (f64, f64)| Vector::new(x as f32 / 1000.0, y as f32 / -1000.0);

@@ -1,13 +1,13 @@
 //! A chain between two hang points, with its drops, as it moves.
 
 use super::{
-    Feel, GRAVITY,
+    Feel,
     grip::{Grip, What, within, within_oval},
-    hung::{Hanging, Hung, Line, Work, keep_bodies_apart, slide},
+    hung::{Hanging, Hung, Line, gaps_mm},
     ladder::{Ladder, Sym},
     vector::{V, v},
 };
-use crate::hang::{HangError, Load, NecklaceLoad, cluster_gaps, necklace};
+use crate::hang::{HangError, Load, NecklaceLoad, necklace};
 
 /// How stiff a link is against being pulled longer, in µN/mm: drops of 20 g stretch it by 0.02 %.
 const LINK_STIFF: f64 = 1e9;
@@ -23,7 +23,7 @@ const OFF_SHARE: f64 = 1e-3;
 /// A held place stays within this share of what the chain can reach.
 const REACH_SHARE: f64 = 0.99;
 /// No point moves faster than this, in mm/s.
-const FASTEST_MM_S: f64 = 6000.0;
+pub(super) const FASTEST_MM_S: f64 = 6000.0;
 
 /// What a chain is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -38,9 +38,30 @@ pub struct ChainPlan {
     pub links: usize,
 }
 
+impl ChainPlan {
+    /// The chain with these drops, left to right, as it hangs between level hang points.
+    pub fn load(&self, drops: &[Hanging], rho: f64) -> NecklaceLoad {
+        NecklaceLoad {
+            front_length_mm: self.front_length_mm,
+            width_mm: self.width_mm,
+            rise_mm: 0.0,
+            chain_g_per_mm: self.g_per_mm,
+            loads: drops.iter().map(|drop| Load { mass_g: drop.mass_g }).collect(),
+            gaps_mm: gaps_mm(drops, rho),
+        }
+    }
+}
+
 /// Chain points for each link that is drawn; long chains do with one.
 const fn fineness(links: usize) -> usize {
     if links > 170 { 1 } else { 2 }
+}
+
+/// On a chain of `links` links, `link_mm` long each: the number of the link at `arc`, and how far along it is, 0 to 1.
+fn link_at(arc: f64, link_mm: f64, links: usize) -> (usize, f64) {
+    let along = (arc / link_mm).clamp(0.0, links as f64);
+    let left = (along as usize).min(links - 1);
+    (left, along - left as f64)
 }
 
 /// A body in the equations of one step.
@@ -76,31 +97,20 @@ pub(super) struct Chain {
     taut: Vec<bool>,
     link_mm: f64,
     point_g: f64,
-    pub hung: Vec<Hung>,
-    rings: Vec<V>,
     bodies: Vec<Body>,
     ladder: Ladder,
-    work: Work,
 }
 
 impl Chain {
-    /// At rest.
-    pub fn at_rest(plan: ChainPlan, drops: &[Hanging], rho: f64) -> Result<Self, HangError> {
-        let items: Vec<(f64, f64)> = drops.iter().map(|drop| (drop.wire_mm, drop.width_mm)).collect();
-        let rest = necklace(&NecklaceLoad {
-            front_length_mm: plan.front_length_mm,
-            width_mm: plan.width_mm,
-            rise_mm: 0.0,
-            chain_g_per_mm: plan.g_per_mm,
-            loads: drops.iter().map(|drop| Load { mass_g: drop.mass_g }).collect(),
-            gaps_mm: cluster_gaps(&items, rho),
-        })?;
+    /// At rest, with its drops.
+    pub fn at_rest(plan: ChainPlan, drops: &[Hanging], rho: f64) -> Result<(Self, Vec<Hung>), HangError> {
+        let rest = necklace(&plan.load(drops, rho))?;
         let links = plan.links.max(1) * fineness(plan.links);
         let points: Vec<V> = rest.polyline(links + 1).into_iter().map(|(x, y)| v(x, y)).collect();
         let link_mm = plan.front_length_mm / links as f64;
         let hung =
             drops.iter().zip(&rest.rings).map(|(is, ring)| Hung::at_rest(*is, ring.arc_mm, v(ring.x_mm, ring.y_mm)));
-        Ok(Self {
+        let chain = Self {
             plan,
             before: points.clone(),
             velocity: vec![V::ZERO; links + 1],
@@ -112,12 +122,10 @@ impl Chain {
             link_mm,
             // A light chain is given no less than a speck.
             point_g: (plan.g_per_mm * link_mm).max(1e-4),
-            hung: hung.collect(),
-            rings: Vec::new(),
             bodies: Vec::new(),
             ladder: Ladder::default(),
-            work: Work::default(),
-        })
+        };
+        Ok((chain, hung.collect()))
     }
 
     pub const fn plan(&self) -> &ChainPlan {
@@ -131,13 +139,11 @@ impl Chain {
 
     /// The left point of the link at `arc` and how far along the link it is, 0 to 1.
     fn link_at(&self, arc: f64) -> (usize, f64) {
-        let along = (arc / self.link_mm).clamp(0.0, (self.points.len() - 1) as f64);
-        let left = (along as usize).min(self.points.len() - 2);
-        (left, along - left as f64)
+        link_at(arc, self.link_mm, self.pulls.len())
     }
 
     /// Brings the held places to where the chain can follow.
-    pub fn restrain(&self, grips: &mut [Grip]) {
+    pub fn restrain(&self, grips: &mut [Grip], hung: &[Hung]) {
         let length = self.plan.front_length_mm;
         let ends = [(self.points[0], 0.0), (self.points[self.points.len() - 1], length)];
         for i in 0..grips.len() {
@@ -153,55 +159,43 @@ impl Chain {
                 }
                 // A drop's ring slides: wherever it is, both ends are within the chain's length and twice the drop's.
                 What::Body(token) => {
-                    let swing = self.hung.iter().find(|one| one.is.token == token).map_or(0.0, |one| one.is.swing_mm);
+                    let swing = hung.iter().find(|one| one.is.token == token).map_or(0.0, |one| one.is.swing_mm);
                     within_oval(grips[i].now, ends[0].0, ends[1].0, REACH_SHARE * (length + 2.0 * swing))
                 }
             };
         }
     }
 
-    /// One small step.
-    pub fn step(&mut self, h: f64, feel: &Feel, grips: &[Grip], push: V, rho: f64) {
-        self.slide(h, feel, grips, rho);
-        let fall = (push + v(0.0, GRAVITY)) * h;
+    /// One small step: the points fall freely, then they and the bodies are brought to where all lengths are kept.
+    pub fn step(&mut self, hung: &mut [Hung], grips: &[Grip], feel: &Feel, fall: V, h: f64) {
         let last = self.points.len() - 1;
         for i in 1..last {
             self.before[i] = self.points[i];
             self.points[i] += (self.velocity[i] + fall) * h;
             self.free[i] = self.points[i];
         }
-        for one in &mut self.hung {
-            one.before = one.place;
-            one.place += (one.velocity + fall) * h;
-        }
         self.bodies.clear();
-        for i in 0..self.hung.len() {
-            let one = &self.hung[i];
+        for one in &*hung {
             let (left, share) = self.link_at(one.at);
             let held = grips.iter().find(|grip| grip.what == What::Body(one.is.token)).map(|grip| grip.now);
             self.bodies.push(Body { left, share, held, free: one.place, ..Body::default() });
         }
         for _ in 0..ROUNDS {
-            let changed = self.correct(h, grips);
+            let changed = self.correct(hung, grips, h);
             if !changed && self.longest_share() < OFF_SHARE {
                 break;
             }
         }
-        self.find_rings();
-        keep_bodies_apart(&mut self.hung, &self.rings, h);
-        self.renew_velocities(h, feel);
-    }
-
-    fn slide(&mut self, h: f64, feel: &Feel, grips: &[Grip], rho: f64) {
-        let (mut hung, mut work) = (std::mem::take(&mut self.hung), std::mem::take(&mut self.work));
-        slide(&*self, &mut hung, grips, (-feel.slide_per_s * h).exp(), rho, h, &mut work);
-        (self.hung, self.work) = (hung, work);
+        for i in 0..=last {
+            let velocity = (self.points[i] - self.before[i]) * (1.0 / h);
+            self.velocity[i] = feel.slowed(velocity, h).at_most(FASTEST_MM_S);
+        }
     }
 
     /// One round of Newton's method towards the step's end: where inertia, the pull of every link, ring and finger
     /// are in balance. The pulls' turning with the links is part of it, so light links under heavy drops stay calm.
     /// Gives whether a link has become taut or slack.
-    fn correct(&mut self, h: f64, grips: &[Grip]) -> bool {
+    fn correct(&mut self, hung: &mut [Hung], grips: &[Grip], h: f64) -> bool {
         let per_h2 = 1.0 / (h * h);
         let last = self.points.len() - 1;
         let Self { ladder, points, pulls, taut, spans, .. } = self;
@@ -222,7 +216,7 @@ impl Chain {
             ladder.right[i] += along * (stiff * off);
             ladder.right[i + 1] -= along * (stiff * off);
         }
-        for (body, one) in self.bodies.iter_mut().zip(&self.hung) {
+        for (body, one) in self.bodies.iter_mut().zip(&*hung) {
             let (left, share) = (body.left, body.share);
             let (down, length) = (one.place - points[left].lerp(points[left + 1], share)).split();
             // Thrown up, a drop is free; nothing stands on its head.
@@ -239,25 +233,14 @@ impl Chain {
             let inverse = own.inverse();
             let rest = all.plus(all.around(inverse).times(-1.0));
             let pushed = down * (stiff * off) + all.on(inverse.on(right));
-            ladder.own[left] = ladder.own[left].plus(rest.times((1.0 - share) * (1.0 - share)));
-            ladder.own[left + 1] = ladder.own[left + 1].plus(rest.times(share * share));
-            ladder.next[left] = ladder.next[left].plus(rest.times(share * (1.0 - share)));
-            ladder.right[left] += pushed * (1.0 - share);
-            ladder.right[left + 1] += pushed * share;
+            ladder.add(left, share, rest, pushed);
             (body.down, body.off, body.all, body.inverse, body.right) = (down, off, all, inverse, right);
         }
         for grip in grips {
             let What::Base(arc) = grip.what else { continue };
-            let along = (arc / self.link_mm).clamp(0.0, last as f64);
-            let left = (along as usize).min(last - 1);
-            let share = along - left as f64;
+            let (left, share) = link_at(arc, self.link_mm, last);
             let pull = (grip.now - points[left].lerp(points[left + 1], share)) * FINGER_STIFF;
-            let all = Sym::even(FINGER_STIFF);
-            ladder.own[left] = ladder.own[left].plus(all.times((1.0 - share) * (1.0 - share)));
-            ladder.own[left + 1] = ladder.own[left + 1].plus(all.times(share * share));
-            ladder.next[left] = ladder.next[left].plus(all.times(share * (1.0 - share)));
-            ladder.right[left] += pull * (1.0 - share);
-            ladder.right[left + 1] += pull * share;
+            ladder.add(left, share, Sym::even(FINGER_STIFF), pull);
         }
         ladder.fix(0);
         ladder.fix(last);
@@ -273,7 +256,7 @@ impl Chain {
                 (taut[i], changed) = (off > 0.0, true);
             }
         }
-        for (body, one) in self.bodies.iter().zip(&mut self.hung) {
+        for (body, one) in self.bodies.iter().zip(hung) {
             let ring = moves[body.left].lerp(moves[body.left + 1], body.share);
             let own = body.inverse.on(body.right + body.all.on(ring));
             one.place += own;
@@ -289,42 +272,19 @@ impl Chain {
     }
 
     /// The largest share of a link's length by which one is too long.
-    pub fn longest_share(&self) -> f64 {
+    fn longest_share(&self) -> f64 {
         let over = |pair: &[V]| (pair[1] - pair[0]).length() / self.link_mm - 1.0;
         self.points.windows(2).map(over).fold(0.0, f64::max)
     }
 
-    fn find_rings(&mut self) {
-        let mut rings = std::mem::take(&mut self.rings);
-        rings.clear();
-        rings.extend(self.hung.iter().map(|one| self.at(one.at)));
-        self.rings = rings;
-    }
-
-    fn renew_velocities(&mut self, h: f64, feel: &Feel) {
-        for i in 0..self.points.len() {
-            let velocity = (self.points[i] - self.before[i]) * (1.0 / h);
-            self.velocity[i] = feel.slowed(velocity, h).at_most(FASTEST_MM_S);
-        }
-        for one in &mut self.hung {
-            let velocity = (one.place - one.before) * (1.0 / h);
-            one.velocity = feel.slowed(velocity, h).at_most(FASTEST_MM_S);
-        }
-    }
-
-    /// The fastest of all points and bodies, in mm/s.
+    /// The fastest of all points, in mm/s.
     pub fn fastest(&self) -> f64 {
-        let points = self.velocity.iter().map(|velocity| velocity.length());
-        let bodies = self.hung.iter().map(|one| one.velocity.length().max(one.speed.abs()));
-        points.chain(bodies).fold(0.0, f64::max)
+        self.velocity.iter().map(|velocity| velocity.length()).fold(0.0, f64::max)
     }
 
-    /// Everything stops.
+    /// Every point stops.
     pub fn stop(&mut self) {
         self.velocity.fill(V::ZERO);
-        for one in &mut self.hung {
-            (one.velocity, one.speed) = (V::ZERO, 0.0);
-        }
     }
 }
 

@@ -6,10 +6,10 @@
 use super::{
     Feel, GRAVITY,
     grip::{Grip, What},
-    hung::{Hanging, Hung, Line, Work, keep_bodies_apart, slide},
+    hung::{Hanging, Hung, Line, gaps_mm},
     vector::{V, v},
 };
-use crate::hang::{BangleLoad, HangError, WRIST_GRIP, bangle, cluster_gaps};
+use crate::hang::{BangleLoad, HangError, WRIST_GRIP, bangle};
 
 /// How fast a lifted bangle falls back onto its peg: its swing up and down, in 1/s².
 const LIFT_PER_S2: f64 = 500.0;
@@ -23,7 +23,7 @@ const REACH_SHARE: f64 = 1.2;
 /// How much a finger gives, in mm per µN.
 const FINGER_GIVE: f64 = 2e-7;
 /// No part of it moves faster than this, in mm/s.
-const FASTEST_MM_S: f64 = 3000.0;
+pub(super) const FASTEST_MM_S: f64 = 3000.0;
 
 /// What a bangle is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -50,15 +50,11 @@ pub(super) struct Hoop {
     /// How far it is turned at rest.
     rest_turn: f64,
     spin: f64,
-    pub hung: Vec<Hung>,
-    rings: Vec<V>,
-    work: Work,
 }
 
 impl Hoop {
-    /// At rest.
-    pub fn at_rest(plan: HoopPlan, drops: &[Hanging], rho: f64) -> Result<Self, HangError> {
-        let items: Vec<(f64, f64)> = drops.iter().map(|drop| (drop.wire_mm, drop.width_mm)).collect();
+    /// At rest, with its drops.
+    pub fn at_rest(plan: HoopPlan, drops: &[Hanging], rho: f64) -> Result<(Self, Vec<Hung>), HangError> {
         let rest = bangle(&BangleLoad {
             inside_mm: plan.inside_mm,
             free_arc_deg: plan.free_arc_deg,
@@ -66,24 +62,13 @@ impl Hoop {
             hook_g: plan.hook_g,
             grip: WRIST_GRIP,
             masses_g: drops.iter().map(|drop| drop.mass_g).collect(),
-            gaps_mm: cluster_gaps(&items, rho),
+            gaps_mm: gaps_mm(drops, rho),
         })?;
-        let mut hoop = Self {
-            plan,
-            middle: V::ZERO,
-            velocity: V::ZERO,
-            turn: rest.turn_deg.to_radians(),
-            rest_turn: rest.turn_deg.to_radians(),
-            spin: 0.0,
-            hung: Vec::new(),
-            rings: Vec::new(),
-            work: Work::default(),
-        };
-        for (is, angle) in drops.iter().zip(rest.angles_deg) {
-            let at = hoop.place_of(angle.to_radians());
-            hoop.hung.push(Hung::at_rest(*is, at, hoop.at(at)));
-        }
-        Ok(hoop)
+        let turn = rest.turn_deg.to_radians();
+        let hoop = Self { plan, middle: V::ZERO, velocity: V::ZERO, turn, rest_turn: turn, spin: 0.0 };
+        let places = rest.angles_deg.iter().map(|angle| hoop.place_of(angle.to_radians()));
+        let hung = drops.iter().zip(places).map(|(is, at)| Hung::at_rest(*is, at, hoop.at(at))).collect();
+        Ok((hoop, hung))
     }
 
     pub const fn plan(&self) -> &HoopPlan {
@@ -140,37 +125,23 @@ impl Hoop {
         (angle - self.turn, self.point(angle))
     }
 
-    /// One small step.
-    pub fn step(&mut self, h: f64, feel: &Feel, grips: &[Grip], push: V, rho: f64) {
-        self.swing(h, feel, grips, push);
-        self.slide(h, feel, grips, rho);
-        let fall = (push + v(0.0, GRAVITY)) * h;
-        let mut rings = std::mem::take(&mut self.rings);
-        rings.clear();
-        rings.extend(self.hung.iter().map(|one| self.at(one.at)));
-        for (one, ring) in self.hung.iter_mut().zip(&rings) {
-            one.before = one.place;
-            one.velocity += fall;
-            one.place += one.velocity * h;
+    /// Brings the bodies to where they hang on their rings, or are in a finger.
+    pub fn hold(&self, hung: &mut [Hung], grips: &[Grip], h: f64) {
+        for one in hung {
             if let Some(grip) = grips.iter().find(|grip| grip.what == What::Body(one.is.token)) {
                 one.place = grip.now;
             }
-            let (down, length) = (one.place - *ring).split();
+            let (down, length) = (one.place - self.at(one.at)).split();
             // Thrown up, a drop is free.
             let over = (length - one.is.swing_mm).max(0.0);
             one.place -= down * over;
             one.pull = over * one.is.mass_g / (h * h);
         }
-        keep_bodies_apart(&mut self.hung, &rings, h);
-        self.rings = rings;
-        for one in &mut self.hung {
-            one.velocity = feel.slowed((one.place - one.before) * (1.0 / h), h).at_most(FASTEST_MM_S);
-        }
     }
 
     /// The bangle itself, whose middle swings as a ring on a peg does: its square of the rate is g/(2R). Source: the
     /// physical pendulum, a thin ring's moment about its own edge being 2 m R².
-    fn swing(&mut self, h: f64, feel: &Feel, grips: &[Grip], push: V) {
+    pub fn swing(&mut self, hung: &mut [Hung], grips: &[Grip], feel: &Feel, push: V, h: f64) {
         let (was, was_turned) = (self.middle, self.turn);
         let sideways = GRAVITY / (2.0 * self.inside());
         self.velocity.x += (push.x - sideways * self.middle.x) * h;
@@ -208,29 +179,19 @@ impl Hoop {
         // Once round is as it was.
         self.turn -= std::f64::consts::TAU * (self.turn / std::f64::consts::TAU).round();
         // Rings stay where they are while the bangle turns beneath them.
-        for one in &mut self.hung {
+        for one in hung {
             one.at -= turned * (self.plan.inside_mm / 2.0);
         }
     }
 
-    fn slide(&mut self, h: f64, feel: &Feel, grips: &[Grip], rho: f64) {
-        let (mut hung, mut work) = (std::mem::take(&mut self.hung), std::mem::take(&mut self.work));
-        slide(&*self, &mut hung, grips, (-feel.slide_per_s * h).exp(), rho, h, &mut work);
-        (self.hung, self.work) = (hung, work);
-    }
-
-    /// The fastest of everything, in mm/s.
+    /// The fastest of its wire, in mm/s.
     pub fn fastest(&self) -> f64 {
-        let bodies = self.hung.iter().map(|one| one.velocity.length().max(one.speed.abs()));
-        bodies.fold(self.velocity.length().max(self.spin.abs() * self.line()), f64::max)
+        self.velocity.length().max(self.spin.abs() * self.line())
     }
 
-    /// Everything stops.
-    pub fn stop(&mut self) {
+    /// It stops.
+    pub const fn stop(&mut self) {
         (self.velocity, self.spin) = (V::ZERO, 0.0);
-        for one in &mut self.hung {
-            (one.velocity, one.speed) = (V::ZERO, 0.0);
-        }
     }
 }
 

@@ -7,7 +7,7 @@ use super::{
 };
 use crate::{
     craft::{DropKind, Token},
-    hang::gap_between,
+    hang::{cluster_gaps, gap_between},
 };
 
 /// A drop's figures for its motion.
@@ -42,6 +42,12 @@ impl Hanging {
             swing_mm: middle + height * height / (12.0 * middle),
         }
     }
+}
+
+/// What the rings of `drops`, left to right, keep from each other.
+pub(super) fn gaps_mm(drops: &[Hanging], rho: f64) -> Vec<f64> {
+    let items: Vec<(f64, f64)> = drops.iter().map(|drop| (drop.wire_mm, drop.width_mm)).collect();
+    cluster_gaps(&items, rho)
 }
 
 /// A drop on the base: its ring slides along the line, its body swings below.
@@ -89,6 +95,12 @@ impl Hung {
         Self { is, at, speed: 0.0, place, before: place, velocity: V::ZERO, pull, taut: true, held: None }
     }
 
+    /// Falls freely for `h` seconds, `fall` faster than before.
+    pub fn fall(&mut self, fall: V, h: f64) {
+        self.before = self.place;
+        self.place += (self.velocity + fall) * h;
+    }
+
     /// The part of the body's pull that moves the ring along, as an acceleration in mm/s². `left` and `right` are the
     /// directions of the line on both sides of the ring, `down` that from the ring to the body.
     ///
@@ -127,7 +139,7 @@ pub(super) trait Line {
 
 /// Slides all rings for `h` seconds along `line`: by the pull of their bodies, or after the fingers that hold them. Gives
 /// them their order anew where a held one has passed another. `keep` is the share of its speed that a ring keeps.
-pub(super) fn slide(line: &impl Line, hung: &mut [Hung], grips: &[Grip], keep: f64, rho: f64, h: f64, work: &mut Work) {
+pub(super) fn slide(line: &dyn Line, hung: &mut [Hung], grips: &[Grip], keep: f64, rho: f64, h: f64, work: &mut Work) {
     let length = line.length();
     work.drives.clear();
     for one in &mut *hung {
@@ -187,13 +199,12 @@ pub(super) fn gap_mm(left: &Hanging, right: &Hanging, rho: f64) -> f64 {
 /// Bodies that swing against each other keep this share of their rings' distance.
 const BODY_SHARE: f64 = 0.55;
 
-/// Keeps neighbouring bodies from swinging through each other, each moved by its share of the mass. `rings` are the
-/// places of their rings.
-pub(super) fn keep_bodies_apart(hung: &mut [Hung], rings: &[V], h: f64) {
+/// Keeps neighbouring bodies from swinging through each other, each moved by its share of the mass.
+pub(super) fn keep_bodies_apart(line: &dyn Line, hung: &mut [Hung], h: f64) {
     for i in 1..hung.len() {
         let [left, right] = &mut hung[i - 1..=i] else { continue };
         let passing = |one: &Hung| one.held.is_some_and(|held| held.passing);
-        let apart = rings[i].x - rings[i - 1].x;
+        let apart = line.at(right.at).x - line.at(left.at).x;
         let overlap = BODY_SHARE * apart - (right.place.x - left.place.x);
         if overlap > 0.0 && apart > 0.0 && !passing(left) && !passing(right) {
             let overlap = overlap.min(PART_MM_S * h);

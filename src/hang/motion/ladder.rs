@@ -75,6 +75,15 @@ impl Ladder {
         self.right.resize(points, V::ZERO);
     }
 
+    /// Adds what pulls between the points `left` and `left + 1`, at `share` of the way: how stiff it is, and its pull.
+    pub fn add(&mut self, left: usize, share: f64, stiff: Sym, pull: V) {
+        self.own[left] = self.own[left].plus(stiff.times((1.0 - share) * (1.0 - share)));
+        self.own[left + 1] = self.own[left + 1].plus(stiff.times(share * share));
+        self.next[left] = self.next[left].plus(stiff.times(share * (1.0 - share)));
+        self.right[left] += pull * (1.0 - share);
+        self.right[left + 1] += pull * share;
+    }
+
     /// Nothing moves point `i`.
     pub fn fix(&mut self, i: usize) {
         (self.own[i], self.right[i], self.next[i]) = (Sym::even(1.0), V::ZERO, Sym::default());

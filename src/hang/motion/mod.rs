@@ -32,7 +32,7 @@ use self::{
     chain::Chain,
     grip::{Grip, What},
     hoop::Hoop,
-    hung::{Hung, Line},
+    hung::{Hung, Line, Work, keep_bodies_apart, slide},
     slide::{Slider, keep_apart},
     vector::{V, v},
 };
@@ -77,11 +77,23 @@ enum Moving {
     Hoop(Box<Hoop>),
 }
 
+impl Moving {
+    fn line(&self) -> &dyn Line {
+        match self {
+            Self::Chain(chain) => &**chain,
+            Self::Hoop(hoop) => &**hoop,
+        }
+    }
+}
+
 /// A piece in motion. Places are those of [`super::PiecePlaces`]: a necklace's left hang point, or the middle of a
 /// bangle at rest, is (0, 0).
 #[derive(Debug, Clone)]
 pub struct Motion {
     moving: Moving,
+    /// The drops, left to right.
+    hung: Vec<Hung>,
+    work: Work,
     rho: f64,
     feel: Feel,
     grips: Vec<Grip>,
@@ -96,12 +108,27 @@ impl Motion {
     /// # Errors
     /// It does not hang; see [`super::necklace`] and [`super::bangle`].
     pub fn at_rest(plan: &MotionPlan) -> Result<Self, HangError> {
-        let moving = match plan.base {
-            MovingBase::Chain(chain) => Moving::Chain(Box::new(Chain::at_rest(chain, &plan.drops, plan.rho)?)),
-            MovingBase::Hoop(hoop) => Moving::Hoop(Box::new(Hoop::at_rest(hoop, &plan.drops, plan.rho)?)),
+        let (moving, hung) = match plan.base {
+            MovingBase::Chain(chain) => {
+                let (chain, hung) = Chain::at_rest(chain, &plan.drops, plan.rho)?;
+                (Moving::Chain(Box::new(chain)), hung)
+            }
+            MovingBase::Hoop(hoop) => {
+                let (hoop, hung) = Hoop::at_rest(hoop, &plan.drops, plan.rho)?;
+                (Moving::Hoop(Box::new(hoop)), hung)
+            }
         };
-        let (rho, feel) = (plan.rho, Feel::ROOM);
-        Ok(Self { moving, rho, feel, grips: Vec::new(), push: V::ZERO, owed_s: 0.0, still_s: STILL_S })
+        Ok(Self {
+            moving,
+            hung,
+            work: Work::default(),
+            rho: plan.rho,
+            feel: Feel::ROOM,
+            grips: Vec::new(),
+            push: V::ZERO,
+            owed_s: 0.0,
+            still_s: STILL_S,
+        })
     }
 
     /// The piece has become `plan`: drops that were there go on as they are, new ones hang at rest between their
@@ -110,7 +137,7 @@ impl Motion {
     /// # Errors
     /// The new piece does not hang; nothing has changed then.
     pub fn follow(&mut self, plan: &MotionPlan) -> Result<(), HangError> {
-        let mut next = Self::at_rest(plan)?;
+        let next = Self::at_rest(plan)?;
         let same = match (&self.moving, plan.base) {
             (Moving::Chain(chain), MovingBase::Chain(other)) => *chain.plan() == other,
             (Moving::Hoop(hoop), MovingBase::Hoop(other)) => *hoop.plan() == other,
@@ -123,28 +150,26 @@ impl Motion {
         if let (Moving::Hoop(hoop), Moving::Hoop(other)) = (&mut self.moving, &next.moving) {
             hoop.rest_as(other);
         }
-        let had = std::mem::take(self.hung_mut());
-        let rest: Vec<f64> = next.hung().iter().map(|one| one.at).collect();
-        let mut hung: Vec<Hung> = std::mem::take(next.hung_mut());
+        let had = std::mem::take(&mut self.hung);
+        let mut hung = next.hung;
         let mut changed = hung.len() != had.len();
-        for (one, rest) in hung.iter_mut().zip(&rest) {
+        for one in &mut hung {
             match had.iter().find(|was| was.is == one.is) {
                 Some(was) => *one = was.clone(),
                 None => {
                     changed = true;
                     // Its ring is at its rest place of the new piece, on the base as it is now.
-                    *one = Hung::at_rest(one.is, *rest, self.line().at(*rest));
+                    *one = Hung::at_rest(one.is, one.at, self.moving.line().at(one.at));
                 }
             }
         }
         changed |= self.in_order(&mut hung, &had) | (self.rho != plan.rho);
         self.rho = plan.rho;
-        *self.hung_mut() = hung;
-        let tokens: Vec<Token> = self.hung().iter().map(|one| one.is.token).collect();
         self.grips.retain(|grip| match grip.what {
             What::Base(_) => true,
-            What::Body(token) => tokens.contains(&token),
+            What::Body(token) => hung.iter().any(|one| one.is.token == token),
         });
+        self.hung = hung;
         if changed {
             self.still_s = 0.0;
         }
@@ -162,33 +187,12 @@ impl Motion {
         for (one, slider) in hung.iter_mut().zip(&sliders) {
             if slider.at != one.at {
                 moved = true;
-                let by = self.line().at(slider.at) - self.line().at(one.at);
+                let by = self.moving.line().at(slider.at) - self.moving.line().at(one.at);
                 one.place += by;
                 one.at = slider.at;
             }
         }
         moved
-    }
-
-    fn hung(&self) -> &Vec<Hung> {
-        match &self.moving {
-            Moving::Chain(chain) => &chain.hung,
-            Moving::Hoop(hoop) => &hoop.hung,
-        }
-    }
-
-    fn hung_mut(&mut self) -> &mut Vec<Hung> {
-        match &mut self.moving {
-            Moving::Chain(chain) => &mut chain.hung,
-            Moving::Hoop(hoop) => &mut hoop.hung,
-        }
-    }
-
-    fn line(&self) -> &dyn Line {
-        match &self.moving {
-            Moving::Chain(chain) => &**chain,
-            Moving::Hoop(hoop) => &**hoop,
-        }
     }
 
     /// A finger takes hold of the base where it is nearest to `at`, and of nothing else from then on.
@@ -206,7 +210,7 @@ impl Motion {
 
     /// A finger takes hold of a drop. Nothing happens if it does not hang here, or another finger has it.
     pub fn take_drop(&mut self, finger: u64, token: Token, at: Point) {
-        if let Some(held) = self.hung().iter().find(|one| one.is.token == token).map(|one| one.place) {
+        if let Some(held) = self.hung.iter().find(|one| one.is.token == token).map(|one| one.place) {
             self.take(finger, What::Body(token), at.into(), held);
         }
     }
@@ -281,26 +285,51 @@ impl Motion {
     }
 
     fn step(&mut self) {
-        for grip in &mut self.grips {
+        let Self { moving, hung, work, grips, feel, push, rho, .. } = self;
+        for grip in &mut *grips {
             grip.follow(STEP_S);
         }
-        let fastest = match &mut self.moving {
+        let most = match moving {
             Moving::Chain(chain) => {
-                chain.restrain(&mut self.grips);
-                chain.step(STEP_S, &self.feel, &self.grips, self.push, self.rho);
+                chain.restrain(grips, hung);
+                chain::FASTEST_MM_S
+            }
+            Moving::Hoop(hoop) => {
+                hoop.swing(hung, grips, feel, *push, STEP_S);
+                hoop::FASTEST_MM_S
+            }
+        };
+        slide(moving.line(), hung, grips, (-feel.slide_per_s * STEP_S).exp(), *rho, STEP_S, work);
+        let fall = (*push + v(0.0, GRAVITY)) * STEP_S;
+        for one in &mut *hung {
+            one.fall(fall, STEP_S);
+        }
+        let base = match moving {
+            Moving::Chain(chain) => {
+                chain.step(hung, grips, feel, fall, STEP_S);
                 chain.fastest()
             }
             Moving::Hoop(hoop) => {
-                hoop.step(STEP_S, &self.feel, &self.grips, self.push, self.rho);
+                hoop.hold(hung, grips, STEP_S);
                 hoop.fastest()
             }
         };
+        keep_bodies_apart(moving.line(), hung, STEP_S);
+        let mut fastest = base;
+        for one in hung {
+            let velocity = (one.place - one.before) * (1.0 / STEP_S);
+            one.velocity = feel.slowed(velocity, STEP_S).at_most(most);
+            fastest = fastest.max(one.velocity.length()).max(one.speed.abs());
+        }
         let led = self.grips.iter().any(|grip| (grip.now - grip.before).length() > STILL_MM_S * STEP_S);
         self.still_s = if fastest < STILL_MM_S && !led { self.still_s + STEP_S } else { 0.0 };
         if self.still_s >= STILL_S {
             match &mut self.moving {
                 Moving::Chain(chain) => chain.stop(),
                 Moving::Hoop(hoop) => hoop.stop(),
+            }
+            for one in &mut self.hung {
+                (one.velocity, one.speed) = (V::ZERO, 0.0);
             }
         }
     }
@@ -330,9 +359,9 @@ impl Motion {
 
     /// Every drop with the place of its ring, left to right.
     pub fn rings(&self) -> impl Iterator<Item = (Token, RingAt)> + '_ {
-        self.hung().iter().map(|one| {
-            let ring = self.line().at(one.at);
-            let (left, right) = self.line().directions(one.at);
+        self.hung.iter().map(|one| {
+            let ring = self.moving.line().at(one.at);
+            let (left, right) = self.moving.line().directions(one.at);
             let (along, down) = (left + right, one.place - ring);
             let at = RingAt {
                 x_mm: ring.x,

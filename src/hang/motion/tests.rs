@@ -1,17 +1,5 @@
 use super::*;
-
-/// A number from a seed, within `low..high` (SplitMix64, a public domain algorithm).
-struct Seeded(u64);
-
-impl Seeded {
-    fn next(&mut self, low: f64, high: f64) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        low + (high - low) * ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
-    }
-}
+use crate::hang::seeded::Seeded;
 
 fn at(x_mm: f64, y_mm: f64) -> Point {
     Point { x_mm, y_mm }
@@ -172,7 +160,7 @@ fn period_s(swing_mm: f64, amplitude_deg: f64) -> f64 {
     // Without air, and stuck at the left hang point.
     motion.feel = Feel { air_per_s: 0.0, dry_mm_s2: 0.0, slide_per_s: 1e9 };
     let angle = amplitude_deg.to_radians();
-    let body = &mut motion.hung_mut()[0];
+    let body = &mut motion.hung[0];
     (body.at, body.place) = (0.0, v(angle.sin(), angle.cos()) * swing_mm);
     let (mut steps, mut before) = (0.0, angle);
     motion.still_s = 0.0;
@@ -272,7 +260,7 @@ fn two_fingers_hold_two_places() {
 fn two_fingers_do_not_stretch_the_chain() {
     let all = drops(4, &mut Seeded(12));
     let mut motion = Motion::at_rest(&chain(all.clone())).unwrap();
-    let body = motion.hung()[3].place;
+    let body = motion.hung[3].place;
     motion.take_base(1, at(20.0, 100.0));
     motion.take_drop(2, 3, body.into());
     let length = |motion: &Motion| {
@@ -291,7 +279,7 @@ fn two_fingers_do_not_stretch_the_chain() {
     motion.follow(&chain(vec![all[3], all[1], all[2], all[0]])).unwrap();
     let fastest = (0..60).map(|_| {
         motion.advance(1.0 / 60.0);
-        motion.hung().iter().map(|one| one.velocity.length()).fold(0.0, f64::max)
+        motion.hung.iter().map(|one| one.velocity.length()).fold(0.0, f64::max)
     });
     let fastest = fastest.fold(0.0, f64::max);
     assert!(fastest < 1500.0, "{fastest} mm/s");
@@ -303,7 +291,7 @@ fn two_fingers_do_not_stretch_the_chain() {
 fn one_drop_follows_one_finger() {
     let plan = chain(drops(3, &mut Seeded(6)));
     let mut motion = Motion::at_rest(&plan).unwrap();
-    let body = motion.hung()[1].place;
+    let body = motion.hung[1].place;
     let mut alone = motion.clone();
     for moving in [&mut motion, &mut alone] {
         moving.take_drop(1, 1, body.into());

@@ -7,6 +7,7 @@ mod references;
 mod rises;
 
 use super::*;
+use crate::hang::seeded::Seeded;
 
 fn load(length: f64, width: f64, w: f64, masses: &[f64], gaps: &[f64]) -> NecklaceLoad {
     NecklaceLoad {
@@ -21,19 +22,6 @@ fn load(length: f64, width: f64, w: f64, masses: &[f64], gaps: &[f64]) -> Neckla
 
 fn close(found: f64, wanted: f64, tolerance: f64) {
     assert!((found / wanted - 1.0).abs() < tolerance, "{found} is not {wanted}");
-}
-
-/// A small generator for seeded random pieces (SplitMix64, a public domain algorithm).
-struct Seeded(u64);
-
-impl Seeded {
-    fn next(&mut self, low: f64, high: f64) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        low + (high - low) * ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
-    }
 }
 
 /// Mass times depth below the left hang point, which a resting piece makes as large as it can.
