@@ -18,7 +18,7 @@ pub struct Idle {
     /// Seconds left to answer, and of how many, while the question is on the screen.
     pub asking: Option<(f32, f32)>,
     /// Seconds since the screen came up.
-    pub on_screen_s: f32,
+    on_screen_s: f32,
 }
 
 impl Idle {

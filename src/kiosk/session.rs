@@ -123,7 +123,7 @@ pub struct SellerDesk {
     pub step: SellerStep,
     /// The keys so far.
     pub typed: String,
-    /// Said above the keypad: key of a text, with seconds or a whole sentence.
+    /// Said above the keypad.
     pub note: Option<String>,
 }
 

@@ -113,15 +113,14 @@ impl Brush<'_> {
         self.text(words, Align2::CENTER_CENTER, label, ty);
     }
 
-    /// A home, as in B3, on a brass-edged plate with its left bottom corner at `at`.
-    pub fn home_badge(&self, middle: Pos2, home: &str, size: f32) -> Rect {
+    /// A home, as in B3, on a brass-edged plate round `middle`.
+    pub fn home_badge(&self, middle: Pos2, home: &str, size: f32) {
         let ty = Type::HOME.sized(size);
         let text = self.measure(home, ty, f32::INFINITY);
         let rect = Rect::from_center_size(middle, vec2(text.x + self.px(14.0), text.y + self.px(4.0)));
         self.fill(rect, rect.height() / 2.0, Tone::Paper);
         self.outline(rect, rect.height() / 2.0, 1.5, Tone::Brass);
         self.text(rect, Align2::CENTER_CENTER, home, ty);
-        rect
     }
 
     /// A paper tag with a hole, turned by `angle` about it; gives the place for words as if it were not turned.
@@ -199,7 +198,7 @@ impl Brush<'_> {
         self.painter.line(points, self.stroke(self.px(7.0), Tone::Plum));
     }
 
-    /// The bar over a screen: its ground, and the rect inside it.
+    /// The ground of the bar over a screen.
     pub fn bar(&self, rect: Rect) {
         self.fill(rect, 0.0, Tone::Paper);
         self.painter.hline(rect.x_range(), rect.bottom(), self.stroke(1.0, Tone::Seam));

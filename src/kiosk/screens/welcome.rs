@@ -1,6 +1,6 @@
 //! Welcome: a sample piece sways; touch anywhere.
 
-use bevy_egui::egui::{Align2, Rect, vec2};
+use bevy_egui::egui::{Align2, vec2};
 
 use super::{
     super::{
@@ -57,5 +57,4 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     if ready {
         b.targets.elsewhere = Some(Act::Begin);
     }
-    b.targets.window = Some(Rect::from_min_size(layout.window.min, layout.window.size()));
 }

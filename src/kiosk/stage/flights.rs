@@ -68,9 +68,12 @@ impl Flights {
         }
     }
 
-    /// Whether a hung drop is still on its way to the base.
-    pub fn carries(&self, token: Token) -> bool {
-        self.all.iter().any(|flight| flight.to == To::Base(token))
+    /// The hung drops that are still on their way to the base.
+    pub fn to_base(&self) -> impl Iterator<Item = Token> + '_ {
+        self.all.iter().filter_map(|flight| match flight.to {
+            To::Base(token) => Some(token),
+            To::Home => None,
+        })
     }
 }
 

@@ -32,12 +32,21 @@ const BREATH_RATE: f32 = 4.6;
 pub struct Moving {
     motion: Option<Motion>,
     plan: Option<MotionPlan>,
+    /// What is shown, with the id of its kind.
+    shown: Vec<(Token, String)>,
+    /// What of it does not hang now: it flies, or a finger has pulled it off.
+    off: Vec<Token>,
 }
 
 impl Moving {
     /// The piece.
     pub fn now(&self) -> Option<&Motion> {
         self.motion.as_ref()
+    }
+
+    /// Id of the kind of a drop that is shown.
+    pub fn kind(&self, token: Token) -> Option<&str> {
+        self.shown.iter().find(|(shown, _)| *shown == token).map(|(_, id)| id.as_str())
     }
 
     /// Hangs what `plan` says. What does not hang leaves everything as it is.
@@ -60,7 +69,7 @@ impl Moving {
 }
 
 /// What is shown: the guest's drops, or the sample's with numbers of their own.
-pub(super) fn shown(session: &Session, derived: &Derived) -> Vec<(Token, String)> {
+fn shown(session: &Session, derived: &Derived) -> Vec<(Token, String)> {
     let own = &session.history.now().drops;
     match &derived.piece {
         Some(piece) if own.is_empty() => (0..).zip(piece.drops.iter().cloned()).collect(),
@@ -94,12 +103,14 @@ pub(super) fn move_on(
     mut awake: ResMut<Awake>,
 ) {
     let Some(catalog) = known.catalog() else { return };
-    let shown = shown(&session, &derived);
     let pulled = fingers.iter().filter(|finger| finger.dragging && hanger.pulls_off(finger.from, finger.now));
     let held_off = pulled.filter_map(slid);
-    let flying = shown.iter().map(|(token, _)| *token).filter(|token| flights.carries(*token));
-    let off: Vec<Token> = held_off.chain(flying).collect();
-    moving.hang(hanging(catalog, &derived, &shown, &off));
+    let off: Vec<Token> = held_off.chain(flights.to_base()).collect();
+    if derived.is_changed() || session.is_changed() || off != moving.off {
+        (moving.shown, moving.off) = (shown(&session, &derived), off);
+        let plan = hanging(catalog, &derived, &moving.shown, &moving.off);
+        moving.hang(plan);
+    }
     let Some(motion) = &mut moving.motion else {
         hanger.take_live(None);
         return;
@@ -118,7 +129,7 @@ pub(super) fn move_on(
     motion.release_all_but(|id| fingers.iter().any(|finger| finger.id == id && finger.dragging));
     let sway_left = (1.0 - idle.quiet_s() / SWAY_S).clamp(0.0, 1.0);
     let sways = *screen.get() == Screen::Welcome && sway_left > 0.0 && !looks.calm;
-    let breath = if sways { (idle.on_screen_s * BREATH_RATE).sin() * BREATH_MM_S2 * sway_left.sqrt() } else { 0.0 };
+    let breath = if sways { (idle.on_screen_s() * BREATH_RATE).sin() * BREATH_MM_S2 * sway_left.sqrt() } else { 0.0 };
     motion.breathe(f64::from(breath));
     motion.advance(time.delta_secs_f64());
     if !motion.asleep() {

@@ -9,13 +9,13 @@ use super::{
         looks::Looks,
         outside::window::WindowSize,
         pictures::Pictures,
-        session::{Screen, Session},
+        session::Screen,
         tone::{Contrast, Tone},
     },
     Hanger,
     art::{Art, Relief},
     lit::{Lit, Materials, SQUARE},
-    motion::{Moving, shown},
+    motion::Moving,
 };
 use crate::{
     craft::{Base, BaseKind, DropKind, Finish, Necklace, Sort},
@@ -90,7 +90,6 @@ pub(super) fn place_sprites(
     art: Res<Art>,
     known: Res<Known>,
     derived: Res<Derived>,
-    session: Res<Session>,
     pictures: Res<Pictures>,
     hanger: Res<Hanger>,
     moving: Res<Moving>,
@@ -133,10 +132,8 @@ pub(super) fn place_sprites(
             _ => {}
         }
         // What a finger has pulled off and what flies is painted over everything, by the paper.
-        let ids = shown(&session, &derived);
         for (number, (token, ring)) in motion.rings().enumerate() {
-            let id = ids.iter().find(|(shown, _)| *shown == token).map(|(_, id)| id);
-            let Some(kind) = id.and_then(|id| catalog.drop_kind(id)) else { continue };
+            let Some(kind) = moving.kind(token).and_then(|id| catalog.drop_kind(id)) else { continue };
             let picture = pictures
                 .get(&kind.picture)
                 .map(|picture| Relief { image: picture.sprite.clone(), relief: picture.relief.clone() });
