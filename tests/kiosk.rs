@@ -9,15 +9,19 @@ mod frames;
 #[path = "kiosk/golden.rs"]
 mod golden;
 mod kiosk_support;
+#[path = "kiosk/reader.rs"]
+mod reader;
 #[path = "kiosk/reading.rs"]
 mod reading;
+#[path = "kiosk/suits.rs"]
+mod suits;
 
 use bevy::{
     input::{keyboard::Key, touch::TouchPhase},
     prelude::State,
     time::TimeUpdateStrategy,
 };
-use bevy_egui::egui::{Pos2, Rect, Vec2, pos2, vec2};
+use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
 use chatelaine::{
     craft::Wearer,
     desk::{Desk, DeskConfig},
@@ -28,7 +32,7 @@ use chatelaine::{
         looks::{Looks, TextSize},
         session::{Overlay, Screen, SellerDesk, SellerStep, Sending, Session},
         settings::Settings,
-        stage::Hanger,
+        stage::{Flights, Hanger},
         targets::{ScrollId, Scrolls, TargetKind},
         tone::Contrast,
     },
@@ -141,75 +145,6 @@ fn the_desk_has_what_the_tag_said() {
 }
 
 #[test]
-fn an_unsuitable_piece_is_said_plainly_and_both_ways_out_work() {
-    let mut hand = stage_at((800, 480));
-    hang(&mut hand, &["key-tiny"]);
-    hand.tap(&Act::Review);
-    hand.tap(&Act::For(Wearer::Under3));
-    assert!(!hand.derived().verdict.suitable);
-    assert!(!hand.sees(&Act::Send));
-    let outs = hand.targets().all.iter().filter(|t| ["Change who it is for", "Back to the drops"].contains(&&*t.label));
-    let outs: Vec<Pos2> = outs.map(|target| target.rect.center()).collect();
-    assert_eq!(outs.len(), 2);
-    hand.tap_at(outs[0]);
-    hand.tap(&Act::For(Wearer::From13));
-    assert!(hand.derived().verdict.suitable && hand.sees(&Act::Send));
-    hand.tap(&Act::Back);
-    assert_eq!(hand.screen(), Screen::Stage);
-}
-
-/// A quick look for parents: only what suits an age, from the filters and as the way out of a piece that does not suit.
-#[test]
-fn only_what_suits_an_age_can_be_asked_for() {
-    let mut hand = stage_at((1280, 800));
-    hang(&mut hand, &["key-heart", "clasp-magnet"]);
-    hand.tap(&Act::Open(Overlay::Filters));
-    for wearer in Wearer::ANSWERS {
-        assert!(hand.sees(&Act::OnlySuiting(Some(wearer))), "{wearer:?}");
-    }
-    hand.tap(&Act::OnlySuiting(Some(Wearer::From3To5)));
-    assert_eq!(hand.session().overlay, Some(Overlay::Filters), "the sheet stays open");
-    hand.tap(&Act::Close);
-    let stands = |hand: &Hand, kind: &str| hand.derived().standing[kind];
-    assert_eq!((stands(&hand, "clasp-magnet"), stands(&hand, "key-round")), (Standing::NotFor, Standing::Open));
-    assert!(!hand.sees(&Act::Hang { kind: "clasp-magnet".into(), at: None }));
-    hand.tap(&Act::WhyNot("clasp-magnet".into()));
-    assert_eq!(hand.hung().len(), 2, "what does not suit is not hung");
-    let Some(Overlay::Message { title, text }) = hand.session().overlay.clone() else { panic!("no reason is given") };
-    assert!(title == "Not for this age" && text.contains("magnet"), "{title}: {text}");
-    hand.tap(&Act::Close);
-    hand.tap(&Act::Open(Overlay::Filters));
-    hand.tap(&Act::ClearFilters);
-    hand.tap(&Act::Close);
-    assert_eq!(stands(&hand, "clasp-magnet"), Standing::Open);
-
-    hand.tap(&Act::Review);
-    hand.tap(&Act::For(Wearer::From6To12));
-    assert!(!hand.derived().verdict.suitable, "a hazardous magnet");
-    hand.tap(&Act::OnlySuiting(Some(Wearer::From6To12)));
-    assert_eq!((hand.screen(), stands(&hand, "clasp-magnet")), (Screen::Stage, Standing::NotFor));
-    for lang in Lang::ALL {
-        let texts = chatelaine::kiosk::i18n::Texts::new(lang);
-        for key in ["filters-suits", "why-not-for-title", "unsuitable-show"] {
-            assert_ne!(texts.get(key), key, "{lang:?}");
-        }
-    }
-}
-
-#[test]
-fn what_is_ticked_does_not_outlive_a_change() {
-    let mut hand = stage_at((1280, 800));
-    hang(&mut hand, &["vial-stars"]);
-    hand.tap(&Act::Review);
-    hand.tap(&Act::For(Wearer::From6To12));
-    hand.tap(&Act::GrownUp(true));
-    assert!(hand.sees(&Act::Send));
-    hand.tap(&Act::Open(Overlay::Wearer));
-    hand.tap(&Act::For(Wearer::From3To5));
-    assert!(!hand.session().grown_up && !hand.sees(&Act::Send));
-}
-
-#[test]
 fn a_cancelled_touch_puts_the_drop_back() {
     let mut hand = stage_at((1280, 800));
     let (from, to, finger) = (hand.compartment("key-heart"), hand.stage().center(), hand.finger());
@@ -250,6 +185,26 @@ fn two_children_drag_at_once() {
     let mut hung = hand.hung();
     hung.sort();
     assert_eq!(hung, ["key-heart", "key-round"]);
+}
+
+#[test]
+fn each_of_two_drops_flies_from_the_finger_that_let_it_go() {
+    let mut hand = stage_at((1280, 800));
+    let line = hand.nearest_on_the_base(hand.stage().center());
+    let (a, b) = (hand.compartment("key-heart"), hand.compartment("key-round"));
+    let (to_a, to_b) = (line - vec2(60.0, 0.0), line + vec2(60.0, 0.0));
+    let (one, two) = (hand.finger(), hand.finger());
+    hand.press_and_carry(one, a, to_a);
+    hand.press_and_carry(two, b, to_b);
+    hand.touch(two, TouchPhase::Ended, to_b);
+    hand.touch(one, TouchPhase::Ended, to_a);
+    hand.frames(1);
+    let flights = &hand.app.world().resource::<Flights>().all;
+    let near = |kind: &str| flights.iter().find(|flight| flight.kind == kind).map(|flight| flight.at);
+    let (key, round) = (near("key-heart").expect("it flies"), near("key-round").expect("it flies"));
+    assert!(key.distance(to_a) < 40.0 && round.distance(to_b) < 40.0, "{key:?} {round:?}");
+    hand.seconds(1.0);
+    assert_eq!(hand.hung(), ["key-heart", "key-round"]);
 }
 
 #[test]
@@ -511,6 +466,16 @@ fn a_guest_who_leaves_leaves_nothing() {
     assert_eq!(hand.find(&Act::Begin).label, "Touch to begin", "the next guest is greeted in the table's language");
 }
 
+/// A sheet that is left open on Welcome is not the next guest's.
+#[test]
+fn a_sheet_left_open_on_welcome_is_closed() {
+    let mut hand = Hand::at((1280, 800));
+    hand.tap(&Act::Open(Overlay::Looks));
+    hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
+    hand.frames(95);
+    everything_is_gone(&hand);
+}
+
 #[test]
 fn put_back_shows_the_home() {
     let mut hand = Hand::at((1280, 800));
@@ -551,6 +516,17 @@ fn the_seller_gets_in_with_the_pin_only() {
     hand.tap(&Act::Back);
     hand.reach_the_stage();
     assert!(hand.stage().left() > 300.0, "the trays are on the left now");
+}
+
+#[test]
+fn the_seller_s_part_has_a_key_on_welcome_only() {
+    let mut hand = Hand::at((1280, 800));
+    hand.key(Key::F10);
+    assert_eq!(hand.screen(), Screen::Seller);
+    assert_eq!(hand.app.world().resource::<SellerDesk>().step, SellerStep::Pin, "the PIN is asked as ever");
+    let mut hand = stage_at((1280, 800));
+    hand.key(Key::F10);
+    assert_eq!(hand.screen(), Screen::Stage);
 }
 
 #[test]
@@ -668,7 +644,12 @@ fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
         look(hand, &format!("{sheet:?}"));
     }
     hand.app.world_mut().resource_mut::<Session>().overlay = None;
-    hand.frames(2);
+    // Nobody touches anything for as long as it takes.
+    hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
+    hand.frames(95);
+    hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_millis(20)));
+    look(hand, "still there");
+    hand.tap(&Act::StillHere);
     hand.tap(&Act::Review);
     hand.tap(&Act::For(Wearer::Under3));
     look(hand, "review");
@@ -681,9 +662,14 @@ fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
     hand.app.world_mut().write_message(Act::AskSeller);
     hand.frames(3);
     let card = SellerStep::Card { px_per_mm: 5.0 };
-    for step in [SellerStep::Pin, SellerStep::Menu, SellerStep::Address, card] {
+    for (step, what) in [
+        (SellerStep::Pin, "seller, PIN"),
+        (SellerStep::Menu, "seller, menu"),
+        (SellerStep::Address, "seller, address"),
+        (card, "seller, bank card"),
+    ] {
         hand.app.world_mut().resource_mut::<SellerDesk>().step = step;
-        look(hand, "the seller's part");
+        look(hand, what);
     }
 }
 

@@ -30,6 +30,7 @@ base-title = Wähle die Grundlage
 base-onward = Zu den Anhängern
 base-shorter = Kürzer
 base-longer = Länger
+base-unfit = Nicht für dieses Alter
 base-left-off-title = Anhänger sind zurückgegangen
 base-left-off = { $n ->
     [one] Ein Anhänger passt nicht auf diese Grundlage. Er liegt wieder in seinem Fach.
@@ -160,6 +161,9 @@ caution-heavy_on_child = Mit ihren Anhängern ist diese Kette schwer für einen 
 caution-chain_too_short = Diese Kette ist zu kurz, um um den Hals zu gehen.
 unsuitable-under3 = Dieses Stück ist nichts für ein Kind unter 3.
 unsuitable-child = Dieses Stück ist nichts für ein Kind in diesem Alter.
+unsuitable-anyone = Ein Teil dieses Stücks sollte so nicht getragen werden. Bitte frag am Tisch nach.
+unsuitable-unknown = Ein Teil dieses Stücks ist nicht für jedes Kind. Für wen ist es?
+unsuitable-base = Andere Grundlage oder Länge
 unsuitable-change = Für wen ändern
 unsuitable-show = Passende Anhänger zeigen
 unsuitable-back = Zurück zu den Anhängern

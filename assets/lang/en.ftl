@@ -30,6 +30,7 @@ base-title = Choose your base
 base-onward = On to the drops
 base-shorter = Shorter
 base-longer = Longer
+base-unfit = Not for this age
 base-left-off-title = Some drops went back
 base-left-off = { $n ->
     [one] One drop does not go onto this base. It is back in its compartment.
@@ -160,6 +161,9 @@ caution-heavy_on_child = With its drops this necklace is heavy for a young neck.
 caution-chain_too_short = This necklace is too short to go round the neck.
 unsuitable-under3 = This piece is not for a child under 3.
 unsuitable-child = This piece is not for a child of this age.
+unsuitable-anyone = A part of this piece should not be worn as it is. Please ask the seller.
+unsuitable-unknown = A part of this piece is not for every child. Who is it for?
+unsuitable-base = Another base or length
 unsuitable-change = Change who it is for
 unsuitable-show = Show suitable drops
 unsuitable-back = Back to the drops

@@ -30,6 +30,7 @@ base-title = Elige la base
 base-onward = A los colgantes
 base-shorter = Más corto
 base-longer = Más largo
+base-unfit = No es para esta edad
 base-left-off-title = Algunos colgantes han vuelto
 base-left-off = { $n ->
     [one] Un colgante no entra en esta base. Ha vuelto a su compartimento.
@@ -160,6 +161,9 @@ caution-heavy_on_child = Con sus colgantes, este collar pesa mucho para un cuell
 caution-chain_too_short = Este collar es demasiado corto para rodear el cuello.
 unsuitable-under3 = Esta pieza no es para un niño menor de 3 años.
 unsuitable-child = Esta pieza no es para un niño de esta edad.
+unsuitable-anyone = Una parte de esta pieza no debe llevarse tal como está. Pregunta en la mesa.
+unsuitable-unknown = Una parte de esta pieza no es para todos los niños. ¿Para quién es?
+unsuitable-base = Otra base u otro largo
 unsuitable-change = Cambiar para quién es
 unsuitable-show = Ver los adecuados
 unsuitable-back = Volver a los colgantes

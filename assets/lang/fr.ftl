@@ -30,6 +30,7 @@ base-title = Choisissez la base
 base-onward = Vers les breloques
 base-shorter = Plus court
 base-longer = Plus long
+base-unfit = Pas pour cet âge
 base-left-off-title = Des breloques sont reparties
 base-left-off = { $n ->
     [one] Une breloque ne passe pas sur cette base. Elle est revenue dans sa case.
@@ -160,6 +161,9 @@ caution-heavy_on_child = Avec ses breloques, ce collier est lourd pour un jeune 
 caution-chain_too_short = Ce collier est trop court pour faire le tour du cou.
 unsuitable-under3 = Cette pièce n’est pas pour un enfant de moins de 3 ans.
 unsuitable-child = Cette pièce n’est pas pour un enfant de cet âge.
+unsuitable-anyone = Une partie de cette pièce ne doit pas être portée telle quelle. À voir avec le stand.
+unsuitable-unknown = Une partie de cette pièce ne convient pas à tous les enfants. Pour qui est-elle ?
+unsuitable-base = Une autre base ou longueur
 unsuitable-change = Changer pour qui
 unsuitable-show = Voir ce qui convient
 unsuitable-back = Retour aux breloques

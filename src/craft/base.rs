@@ -120,8 +120,17 @@ impl Base {
 
     /// The length that lies ready, for a necklace.
     pub fn usual_length(&self) -> Option<Length> {
+        self.length_like(None)
+    }
+
+    /// The length of the base this one is taken in place of, where this one is made in it, or else its usual one; none
+    /// for a bangle.
+    pub fn length_like(&self, before: Option<Length>) -> Option<Length> {
         match &self.kind {
-            BaseKind::Necklace(n) => Some(n.lengths.usual),
+            BaseKind::Necklace(n) => {
+                let made = |length: &Length| (n.lengths.shortest..=n.lengths.longest).contains(length);
+                before.filter(made).or(Some(n.lengths.usual))
+            }
             BaseKind::Bangle(_) => None,
         }
     }

@@ -29,6 +29,8 @@ pub enum Act {
     Longer(i32),
     /// From the base to the stage.
     ToStage,
+    /// From wherever it was said that this base does not suit, to the bases.
+    AnotherBase,
     /// Show this tray, counted from 0.
     ShowTray(usize),
     /// Show the next rows of the tray (the ones before if negative).
@@ -122,4 +124,62 @@ pub enum Act {
     StartPairing,
     /// Close the tablet's program.
     Leave,
+}
+
+impl Act {
+    /// Whether it changes the piece or leads to where it is changed: not while it is being sent, and not after.
+    pub fn changes_the_piece(&self) -> bool {
+        match self {
+            Self::Begin
+            | Self::ChooseBase(_)
+            | Self::Longer(_)
+            | Self::ToStage
+            | Self::AnotherBase
+            | Self::Hang { .. }
+            | Self::Shift { .. }
+            | Self::Slide { .. }
+            | Self::PullOff(_)
+            | Self::Undo
+            | Self::Redo
+            | Self::StartOver
+            | Self::Surprise
+            | Self::For(_)
+            | Self::OnlySuiting(_)
+            | Self::Review
+            | Self::GrownUp(_)
+            | Self::Send => true,
+            Self::PutBack
+            | Self::Back
+            | Self::Speak(_)
+            | Self::Look(_)
+            | Self::Open(_)
+            | Self::Close
+            | Self::ShowTray(_)
+            | Self::TurnTray(_)
+            | Self::WhyNot(_)
+            | Self::Select(_)
+            | Self::WholeView
+            | Self::TrueSize
+            | Self::OnlySort(_)
+            | Self::OnlyFinish(_)
+            | Self::OnlyColour(_)
+            | Self::Budget(_)
+            | Self::ClearFilters
+            | Self::Done
+            | Self::Where(_)
+            | Self::StillHere
+            | Self::AskSeller
+            | Self::Key(_)
+            | Self::EraseKey
+            | Self::EnterKeys
+            | Self::DefaultLanguage(_)
+            | Self::LeftHanded(_)
+            | Self::DefaultLooks(_)
+            | Self::MatchCard
+            | Self::SizeCard(_)
+            | Self::KeepCard
+            | Self::StartPairing
+            | Self::Leave => false,
+        }
+    }
 }

@@ -98,6 +98,10 @@ fn apply_answers(mut answers: MessageReader<Answer>, mut guest: Guest) {
 
 impl Guest<'_> {
     fn apply(&mut self, act: Act) {
+        // What is sent, or being sent, is the piece as it was.
+        if self.session.sending != Sending::No && act.changes_the_piece() {
+            return;
+        }
         match act {
             Act::Begin => self.begin(),
             Act::PutBack => self.go(Screen::PutBack),
@@ -113,6 +117,7 @@ impl Guest<'_> {
             Act::Longer(steps) => self.longer(steps),
             Act::ToStage if self.session.history.now().base.is_some() => self.go(Screen::Stage),
             Act::ToStage => {}
+            Act::AnotherBase => self.go(Screen::Base),
             Act::ShowTray(tray) => (self.session.tray, self.session.tray_row) = (tray, 0),
             Act::TurnTray(rows) => {
                 self.session.tray_row = self.session.tray_row.saturating_add_signed(rows as isize);
@@ -156,7 +161,7 @@ impl Guest<'_> {
             Act::Budget(budget) => self.session.filters.budget = budget,
             Act::ClearFilters => self.session.filters = default(),
             Act::Review => self.review(),
-            Act::GrownUp(yes) => self.session.grown_up = yes,
+            Act::GrownUp(yes) => self.session.read = yes.then(|| self.derived.verdict.clone()),
             Act::Send => self.send(),
             Act::Done => self.reset(),
             Act::Where(kind) => self.session.whereabouts = Some(kind),
@@ -231,7 +236,7 @@ impl Guest<'_> {
     }
 
     fn settled(&mut self) {
-        self.session.grown_up = false;
+        self.session.read = None;
         let selected = self.session.selected;
         if selected.is_some_and(|token| self.session.history.now().place_of(token).is_none()) {
             self.session.selected = None;
@@ -273,14 +278,7 @@ impl Guest<'_> {
     fn choose_base(&mut self, id: &str) {
         let Some(snapshot) = self.snapshot() else { return };
         let Some(base) = snapshot.catalog.base(id).filter(|_| snapshot.available(id) > 0) else { return };
-        let before = self.session.history.now().length;
-        let length = match &base.kind {
-            BaseKind::Necklace(n) => {
-                let made = |l: &Length| (n.lengths.shortest..=n.lengths.longest).contains(l);
-                before.filter(made).or(Some(n.lengths.usual))
-            }
-            BaseKind::Bangle(_) => None,
-        };
+        let length = base.length_like(self.session.history.now().length);
         self.change(Change::Base { id: id.to_owned(), length });
         self.leave_what_does_not_fit(&snapshot, base);
     }
@@ -361,7 +359,7 @@ impl Guest<'_> {
                 let verdict = snapshot.catalog.drop_cautions(kind, wearer);
                 let said = verdict.cautions.iter().filter(|caution| caution.grave);
                 let why: Vec<String> = said.map(|caution| self.texts.caution(caution, Some(kind), None)).collect();
-                ("why-not-for-title", why.join(" "))
+                ("why-not-for-title", format!("{}\n\n{}", why.join(" "), self.texts.get("caution-deferral")))
             }
             Standing::NoFit => {
                 let base = piece.and_then(|piece| snapshot.catalog.base(&piece.base).cloned());
@@ -428,10 +426,15 @@ impl Guest<'_> {
     }
 
     fn send(&mut self) {
-        if self.session.sending != Sending::No || needs_grown_up(&self.derived) && !self.session.grown_up {
+        if self.session.sending != Sending::No || !has_been_read(&self.session, &self.derived) {
             return;
         }
         let (Some(snapshot), Some(piece)) = (self.snapshot(), self.session.history.now().piece()) else { return };
+        // Nobody can say whether a piece is safe for somebody unknown.
+        if piece.wearer == Wearer::Unknown {
+            self.session.overlay = Some(Overlay::Wearer);
+            return;
+        }
         // Worked out once more from the design itself: the sum on the screen is the sum that is sent.
         let (Ok(quote), Ok(verdict)) = (snapshot.catalog.quote(&piece), snapshot.catalog.cautions(&piece)) else {
             return;
@@ -439,7 +442,7 @@ impl Guest<'_> {
         if self.derived.quote.as_ref() != Some(&quote) || self.derived.verdict != verdict {
             return;
         }
-        let draft = Draft { piece, quote, verdict, grown_up_confirmed: self.session.grown_up };
+        let draft = Draft { piece, quote, verdict, grown_up_confirmed: needs_grown_up(&self.derived) };
         match self.line.link.send(draft) {
             Ok(kept) => self.session.sending = Sending::Asked(kept.id),
             Err(error) => {
@@ -585,6 +588,11 @@ impl Guest<'_> {
 pub fn needs_grown_up(derived: &Derived) -> bool {
     let child = derived.piece.as_ref().is_some_and(|piece| piece.wearer.is_child());
     child && !derived.verdict.cautions.is_empty()
+}
+
+/// Whether a grown-up has read the cautions as they are now, or none has to.
+pub fn has_been_read(session: &Session, derived: &Derived) -> bool {
+    !needs_grown_up(derived) || session.read.as_ref() == Some(&derived.verdict)
 }
 
 /// Works out sum, cautions, places and standings after a change, and the sample on Welcome.

@@ -3,7 +3,15 @@
 use bevy::prelude::*;
 
 use super::{
-    Phase, act::Act, i18n::Texts, known::Known, looks::Looks, power::Awake, session::Screen, settings::Settings, theme,
+    Phase,
+    act::Act,
+    i18n::Texts,
+    known::Known,
+    looks::Looks,
+    power::Awake,
+    session::{Screen, Session},
+    settings::Settings,
+    theme,
 };
 
 /// The least time for an answer. Source: WCAG 2.2, success criterion 2.2.1 (20 seconds).
@@ -32,6 +40,11 @@ impl Idle {
         self.on_screen_s
     }
 
+    /// How long this screen has been up without anybody touching it, in seconds.
+    pub fn undisturbed_s(&self) -> f32 {
+        self.on_screen_s.min(self.quiet_s)
+    }
+
     /// How long nobody has touched anything, in seconds.
     pub fn quiet_s(&self) -> f32 {
         self.quiet_s
@@ -51,6 +64,7 @@ fn watch_the_clock(
     settings: Res<Settings>,
     texts: Res<Texts>,
     looks: Res<Looks>,
+    session: Res<Session>,
     time: Res<Time<Real>>,
     mut acts: MessageWriter<Act>,
     mut awake: ResMut<Awake>,
@@ -66,15 +80,16 @@ fn watch_the_clock(
     match screen.get() {
         Screen::Welcome => {
             idle.asking = None;
-            // Nothing to lose: the next guest is greeted in the table's language and looks.
-            if idle.quiet_s >= wait && (texts.lang != settings.lang || *looks != settings.looks) {
+            // Nothing to lose: the next guest is greeted in the table's language and looks, and no sheet is left open.
+            let changed = texts.lang != settings.lang || *looks != settings.looks || session.overlay.is_some();
+            if idle.quiet_s >= wait && changed {
                 acts.write(Act::Done);
             }
         }
         Screen::Sent => {
             idle.asking = None;
             awake.stir();
-            if idle.on_screen_s >= theme::SENT_STAYS_S {
+            if idle.undisturbed_s() >= theme::SENT_STAYS_S {
                 acts.write(Act::Done);
             }
         }

@@ -1,6 +1,9 @@
 //! What the tablet knows of the desk, and what follows from it for the piece on the screen.
 
-use std::{collections::HashMap, sync::Arc};
+use std::{
+    collections::{HashMap, HashSet},
+    sync::Arc,
+};
 
 use bevy::prelude::Resource;
 use rust_decimal::Decimal;
@@ -8,8 +11,8 @@ use rust_decimal::Decimal;
 use super::session::Filters;
 use crate::{
     catalog::{Catalog, PieceError},
-    caution::Verdict,
-    craft::{DropKind, Home, Piece, fit_on},
+    caution::{CautionCode, Verdict},
+    craft::{Base, BaseKind, DropKind, Home, Piece, fit_on},
     hang::{HangError, PiecePlaces, neck_mm, place_piece},
     link::Snapshot,
     money::Quote,
@@ -50,6 +53,15 @@ pub enum Standing {
     SoldOut,
 }
 
+/// What a guest can change so that the piece suits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct WaysOut {
+    /// A drop speaks against the piece, and others that suit can be had.
+    pub drops: bool,
+    /// The base speaks against it, and another one suits, or the same one longer.
+    pub base: bool,
+}
+
 /// Everything worked out from design, catalogue and counts.
 #[derive(Resource, Default)]
 pub struct Derived {
@@ -63,8 +75,10 @@ pub struct Derived {
     pub places: Option<PiecePlaces>,
     /// Why it does not hang, or can't be made.
     pub trouble: Option<Trouble>,
-    /// Whether the catalogue has drops that suit the piece's wearer; not asked while the piece suits.
-    pub some_suit: bool,
+    /// What leads out of a piece that does not suit its wearer; nothing while it suits.
+    pub ways_out: WaysOut,
+    /// The bases that speak against themselves for this wearer, by id.
+    pub unfit_bases: HashSet<String>,
     /// How every drop of the catalogue stands to it, by id.
     pub standing: HashMap<String, Standing>,
 }
@@ -95,8 +109,11 @@ impl Derived {
         let catalog = &snapshot.catalog;
         self.quote = piece.as_ref().and_then(|piece| catalog.quote(piece).ok());
         self.verdict = piece.as_ref().and_then(|piece| catalog.cautions(piece).ok()).unwrap_or_default();
-        let wearer = piece.as_ref().filter(|_| !self.verdict.suitable).map(|piece| piece.wearer);
-        self.some_suit = wearer.is_none_or(|wearer| catalog.drops.iter().any(|kind| catalog.suits(kind, wearer)));
+        self.unfit_bases = piece.as_ref().map(|piece| unfit_bases(catalog, piece)).unwrap_or_default();
+        self.ways_out = match &piece {
+            Some(piece) if !self.verdict.suitable => self.ways_out_of(snapshot, piece),
+            _ => WaysOut::default(),
+        };
         self.trouble = None;
         match piece.as_ref().map(|piece| places_of(catalog, piece)) {
             Some(Ok(places)) => self.places = Some(places),
@@ -110,6 +127,42 @@ impl Derived {
             .collect();
         self.piece = piece;
     }
+
+    fn ways_out_of(&self, snapshot: &Snapshot, piece: &Piece) -> WaysOut {
+        let catalog = &snapshot.catalog;
+        let mut grave = self.verdict.cautions.iter().filter(|caution| caution.grave);
+        let any = Filters::default();
+        let can_be_had = |kind: &DropKind| standing(snapshot, Some(piece), &any, kind) == Standing::Open;
+        let drops = grave.clone().any(|caution| caution.drop.is_some())
+            && catalog.drops.iter().any(|kind| catalog.suits(kind, piece.wearer) && can_be_had(kind));
+        let longer = |base: &Base| matches!(&base.kind, BaseKind::Necklace(n) if piece.length.unwrap_or(n.lengths.usual) < n.lengths.longest);
+        let base = grave.any(|caution| {
+            caution.drop.is_none()
+                && catalog.bases.iter().any(|base| {
+                    let same = base.id == piece.base;
+                    if same {
+                        caution.code == CautionCode::ChainTooShort && longer(base)
+                    } else {
+                        !self.unfit_bases.contains(&base.id) && snapshot.available(&base.id) > 0
+                    }
+                })
+        });
+        WaysOut { drops, base }
+    }
+}
+
+/// The bases that, bare and in the length the guest would get, are not suitable for the wearer of `piece`.
+fn unfit_bases(catalog: &Catalog, piece: &Piece) -> HashSet<String> {
+    let unfit = catalog.bases.iter().filter(|base| {
+        let bare = Piece {
+            base: base.id.clone(),
+            length: base.length_like(piece.length),
+            drops: vec![],
+            wearer: piece.wearer,
+        };
+        catalog.cautions(&bare).is_ok_and(|verdict| !verdict.suitable)
+    });
+    unfit.map(|base| base.id.clone()).collect()
 }
 
 /// How `kind` stands to `piece`.

@@ -21,7 +21,7 @@ pub struct Layout {
     pub top: Rect,
     /// Where the piece hangs.
     pub stage: Rect,
-    /// The strip under the stage with tag and way onwards.
+    /// The strip under the stage: tag, cautions and way onwards; on the base screen cautions alone.
     pub foot: Rect,
     /// Trays, bases or lines: beside the stage, or below it.
     pub side: Rect,
@@ -38,7 +38,8 @@ impl Layout {
         let portrait = size.y > size.x;
         let bar = if matches!(screen, Screen::Welcome | Screen::Sent) { 0.0 } else { (72.0 * u).max(least + 6.0) };
         let (top, rest) = cut_top(window, bar);
-        let foot_height = if screen == Screen::Stage { (88.0 * u).max(least + 12.0) } else { 0.0 };
+        let with_foot = matches!(screen, Screen::Base | Screen::Stage);
+        let foot_height = if with_foot { (88.0 * u).max(least + 12.0) } else { 0.0 };
         let share = match (screen, portrait) {
             (Screen::Welcome, true) => 0.46,
             (Screen::Stage, false) => 0.44,

@@ -2,10 +2,14 @@
 
 use rust_decimal::Decimal;
 
-use super::i18n::{Lang, Texts};
+use super::{
+    i18n::{Lang, Texts},
+    known::{Derived, Trouble},
+};
 use crate::{
-    caution::Region,
+    caution::{CautionCode, Region},
     craft::{BodyPlace, Length, LengthRange},
+    hang::{HangError, falls, neck_mm},
 };
 
 /// One step in centimetres, where lengths are in centimetres.
@@ -28,9 +32,20 @@ pub fn written(length: Length, region: Region, lang: Lang) -> String {
     format!("{}\u{a0}{unit}", lang.number(rounded))
 }
 
-/// Where a bare necklace of this length falls on a grown-up, in the guest's words.
-pub fn falls_at(length: Length, texts: &Texts) -> String {
-    texts.get(match BodyPlace::of_length(length) {
+/// Where the chain of the piece falls on its wearer, in the guest's words, or why it does not hang; nothing for a bangle.
+pub fn falls_at(derived: &Derived, texts: &Texts) -> String {
+    if let Some(trouble) = &derived.trouble {
+        return texts.get(trouble_key(trouble));
+    }
+    // It would still reach across, but not round.
+    if derived.verdict.cautions.iter().any(|caution| caution.code == CautionCode::ChainTooShort) {
+        return texts.get("trouble-too-short");
+    }
+    let lowest_mm = |chain: &[crate::hang::Point]| chain.iter().map(|p| p.y_mm).reduce(f64::max);
+    let depth_mm = derived.places.as_ref().and_then(|places| lowest_mm(&places.chain));
+    let neck_mm = neck_mm(derived.piece.as_ref().map(|piece| piece.wearer).unwrap_or_default());
+    let Some(fallen) = depth_mm.and_then(|depth| falls(depth, &[], neck_mm).ok()) else { return String::new() };
+    texts.get(match fallen.chain {
         BodyPlace::Throat => "falls-throat",
         BodyPlace::NeckBase => "falls-neck",
         BodyPlace::Collarbone => "falls-collarbone",
@@ -38,6 +53,14 @@ pub fn falls_at(length: Length, texts: &Texts) -> String {
         BodyPlace::Breastbone => "falls-breastbone",
         BodyPlace::BelowBreastbone => "falls-low",
     })
+}
+
+/// The text that says why a piece is no piece.
+pub fn trouble_key(trouble: &Trouble) -> &'static str {
+    match trouble {
+        Trouble::Hang(HangError::TooShortForNeck { .. }) => "trouble-too-short",
+        _ => "trouble-other",
+    }
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use bevy::prelude::Resource;
 use serde::{Deserialize, Serialize};
 
-use super::tone::Contrast;
+use super::{settings::if_understood, tone::Contrast};
 
 /// The size of all text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
@@ -45,9 +45,12 @@ impl TextSize {
 #[serde(default)]
 pub struct Looks {
     /// Size of the text.
+    #[serde(deserialize_with = "if_understood")]
     pub text: TextSize,
     /// Form of the colours.
+    #[serde(deserialize_with = "if_understood")]
     pub contrast: Contrast,
     /// Nothing sways, flies or glides: things are where they belong at once.
+    #[serde(deserialize_with = "if_understood")]
     pub calm: bool,
 }

@@ -105,6 +105,7 @@ impl Plugin for KioskPlugin {
             .insert_resource(ClearColor(Color::srgb_u8(LINEN.r(), LINEN.g(), LINEN.b())))
             .add_plugins((
                 outside::egui::plugin,
+                outside::reader::plugin,
                 bridge::plugin,
                 pointer::plugin,
                 idle::plugin,

@@ -3,6 +3,7 @@
 use std::time::Duration;
 
 use bevy::{
+    a11y::AccessibilityRequested,
     prelude::*,
     window::RequestRedraw,
     winit::{UpdateMode, WinitSettings},
@@ -14,6 +15,8 @@ use super::session::Screen;
 const TICK: Duration = Duration::from_secs(1);
 /// The slowest tick on Welcome, where no clock runs; touches and the desk's news wake it at once.
 const WELCOME_TICK: Duration = Duration::from_secs(10);
+/// The slowest tick while a screen reader listens: what its user asks for does not wake the screen by itself.
+const READER_TICK: Duration = Duration::from_millis(100);
 
 /// Whether something still moves. Every system that moves something says so each frame.
 #[derive(Resource, Debug, Default)]
@@ -38,9 +41,20 @@ fn ticking(tick: Duration) -> WinitSettings {
     WinitSettings { focused_mode: mode, unfocused_mode: mode }
 }
 
-fn set_the_tick(screen: Res<State<Screen>>, mut settings: ResMut<WinitSettings>) {
-    if screen.is_changed() {
-        *settings = ticking(if *screen.get() == Screen::Welcome { WELCOME_TICK } else { TICK });
+fn set_the_tick(
+    screen: Res<State<Screen>>,
+    reader: Res<AccessibilityRequested>,
+    mut read: Local<bool>,
+    mut settings: ResMut<WinitSettings>,
+) {
+    let listens = reader.get();
+    if screen.is_changed() || *read != listens {
+        *read = listens;
+        *settings = ticking(match screen.get() {
+            _ if listens => READER_TICK,
+            Screen::Welcome => WELCOME_TICK,
+            _ => TICK,
+        });
     }
 }
 

@@ -5,6 +5,7 @@ use rust_decimal::Decimal;
 use uuid::Uuid;
 
 use crate::{
+    caution::Verdict,
     craft::{Colour, Finish, History, Sort, Token, Wearer},
     link::Kept,
 };
@@ -108,8 +109,8 @@ pub struct Session {
     pub whole_view: bool,
     /// The piece is shown as large as it is. Only where the screen has been measured.
     pub true_size: bool,
-    /// A grown-up has read the cautions.
-    pub grown_up: bool,
+    /// The cautions that a grown-up has read. Others that arise later have not been read.
+    pub read: Option<Verdict>,
     /// The sending.
     pub sending: Sending,
     /// The drop whose home is shown on the put-back screen.

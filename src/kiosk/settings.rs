@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use bevy::prelude::*;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de::DeserializeOwned};
 
 use super::{i18n::Lang, looks::Looks};
 use crate::link::files;
@@ -34,21 +34,25 @@ pub struct Settings {
     file: Option<PathBuf>,
 }
 
-/// The file's form. Files of earlier versions lack some of it.
-#[derive(Serialize, Deserialize)]
+/// The file's form. Files of other versions lack some of it, or say it in words that this one does not know: each field
+/// that is not understood is left at its usual value, and the others count.
+#[derive(Serialize, Deserialize, Default)]
 #[serde(default)]
 struct Kept {
+    #[serde(deserialize_with = "if_understood")]
     language: String,
+    #[serde(deserialize_with = "if_understood")]
     left_handed: bool,
+    #[serde(deserialize_with = "if_understood")]
     looks: Looks,
+    #[serde(deserialize_with = "if_understood")]
     px_per_mm: Option<f32>,
 }
 
-impl Default for Kept {
-    fn default() -> Self {
-        let language = Lang::En.code().to_owned();
-        Self { language, left_handed: false, looks: Looks::default(), px_per_mm: None }
-    }
+/// A field's value, or the usual one where this version does not know what it says.
+pub(super) fn if_understood<'de, D: Deserializer<'de>, T: DeserializeOwned + Default>(from: D) -> Result<T, D::Error> {
+    let value = serde_json::Value::deserialize(from)?;
+    Ok(serde_json::from_value(value).unwrap_or_default())
 }
 
 impl Settings {
@@ -107,6 +111,13 @@ mod tests {
         std::fs::write(&file, r#"{"language":"es","left_handed":true}"#).unwrap();
         let old = Settings::open(Some(file.clone()), None);
         assert_eq!((old.lang, old.left_handed, old.looks, old.px_per_mm), (Lang::Es, true, Looks::default(), None));
+        let foreign = r#"{"language":"es","left_handed":true,"looks":{"text":"Huge"},"px_per_mm":"many"}"#;
+        std::fs::write(&file, foreign).unwrap();
+        let some = Settings::open(Some(file.clone()), None);
+        assert_eq!((some.lang, some.left_handed, some.looks, some.px_per_mm), (Lang::Es, true, Looks::default(), None));
+        std::fs::write(&file, r#"{"language":"es","looks":{"calm":true,"text":"Huge","contrast":"High"}}"#).unwrap();
+        let looks = Settings::open(Some(file.clone()), None).looks;
+        assert!(looks.calm && looks.contrast == Contrast::High && looks.text == TextSize::Usual, "{looks:?}");
         std::fs::write(&file, r#"{"language":"es","px_per_mm":0.001}"#).unwrap();
         assert_eq!(Settings::open(Some(file), None).px_per_mm, None);
     }

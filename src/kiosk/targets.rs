@@ -36,6 +36,8 @@ pub struct Target {
     pub label: String,
     /// Its family.
     pub kind: TargetKind,
+    /// One of several that is chosen, or a box that is ticked.
+    pub chosen: bool,
 }
 
 /// Something that scrolls up and down.

@@ -334,6 +334,14 @@ impl Motion {
         }
     }
 
+    /// Gives the body of a drop this speed sideways; nothing if it does not hang.
+    pub fn push(&mut self, token: Token, sideways_mm_s: f64) {
+        if let Some(one) = self.hung.iter_mut().find(|one| one.is.token == token) {
+            one.velocity += v(sideways_mm_s, 0.0);
+            self.still_s = 0.0;
+        }
+    }
+
     /// Whether nothing moves, be it held or not.
     pub fn asleep(&self) -> bool {
         self.still_s >= STILL_S

@@ -360,3 +360,29 @@ fn the_piece_follows_its_design() {
     motion.follow(&hoop(vec![all[2]])).unwrap();
     assert!(motion.asleep() && motion.hoop().is_some());
 }
+
+/// On a ring that can't give, a push swings a drop v²/(2 g) up: cos φ = 1 − v²/(2 g l). A ring that slides gives way, so
+/// the drop leans less, but it does lean.
+#[test]
+fn a_push_swings_a_drop_and_it_settles() {
+    let swing_mm = 30.0;
+    let drop = Hanging { token: 7, mass_g: 1.0, wire_mm: 1.02, width_mm: 10.0, swing_mm };
+    let mut plan = hoop(vec![drop]);
+    if let MovingBase::Hoop(hoop) = &mut plan.base {
+        hoop.mass_g = 900.0;
+    }
+    let mut motion = Motion::at_rest(&plan).unwrap();
+    let rest = shape(&motion);
+    motion.push(8, 160.0);
+    assert!(motion.asleep(), "nobody of that number hangs");
+    motion.push(7, 160.0);
+    let mut most = 0.0_f64;
+    for _ in 0..30 {
+        motion.advance(1.0 / 120.0);
+        most = most.max(motion.rings().next().unwrap().1.lean_rad);
+    }
+    let fixed = (1.0 - 160.0_f64.powi(2) / (2.0 * 9810.0 * swing_mm)).acos();
+    assert!((0.4 * fixed..fixed).contains(&most), "{most} of {fixed}");
+    settle(&mut motion, 8.0);
+    assert!(apart(&rest, &shape(&motion)) < 0.5);
+}

@@ -147,7 +147,9 @@ impl<'a> Brush<'a> {
             let ground = proof.ground_at(rect.center());
             let (size, clip) = (ty.font(u).size, self.painter.clip_rect().intersect(self.window));
             let bold = ty.face == Face::Bold;
-            proof.texts.push(Written { text: text.to_owned(), rect, clip, whole, size, bold, ink: ty.color, ground });
+            let after = self.targets.all.len();
+            let text = text.to_owned();
+            proof.texts.push(Written { text, rect, clip, whole, size, bold, ink: ty.color, ground, after });
         }
     }
 
@@ -292,13 +294,22 @@ impl<'a> Brush<'a> {
         let seen = rect.intersect(self.painter.clip_rect()).intersect(self.window);
         let enough = seen.is_positive() && seen.area() >= 0.4 * rect.area() && seen.height() >= 24.0;
         if enough {
-            self.targets.all.push(Target { rect: seen, act, label: label.into(), kind });
+            self.targets.all.push(Target { rect: seen, act, label: label.into(), kind, chosen: false });
         }
     }
 
     /// Notes a button.
     pub fn button_target(&mut self, rect: Rect, act: Act, label: impl Into<String>) {
         self.target(rect, act, label, TargetKind::Button);
+    }
+
+    /// Notes a button that is one of several or a box to tick, and whether it is the chosen one or ticked.
+    pub fn choice_target(&mut self, rect: Rect, act: Act, label: impl Into<String>, chosen: bool) {
+        let before = self.targets.all.len();
+        self.button_target(rect, act, label);
+        if let Some(noted) = self.targets.all.get_mut(before) {
+            noted.chosen = chosen;
+        }
     }
 
     /// Paints `content` into `rect`, scrolled; `content` gets where to begin and gives where it ended.

@@ -24,6 +24,8 @@ pub struct Written {
     pub ink: Tone,
     /// What it stands on.
     pub ground: Tone,
+    /// How many things to touch had been noted before it.
+    pub after: usize,
 }
 
 /// The last frame's texts. Nothing is noted unless it is switched on.

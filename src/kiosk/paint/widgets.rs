@@ -71,7 +71,7 @@ impl Brush<'_> {
         let icon = if look == Look::Chosen { icon.or(Some(Icon::Tick)) } else { icon };
         self.inside(place, icon, label, ink, look);
         if let Some(act) = act {
-            self.button_target(rect, act, label);
+            self.choice_target(rect, act, label, look == Look::Chosen);
         }
     }
 

@@ -255,6 +255,7 @@ mod tests {
             act,
             label: "x".into(),
             kind,
+            chosen: false,
         };
         Targets {
             all: vec![

@@ -1,7 +1,7 @@
 //! From window events to requests.
 
 use bevy::{
-    input::{ButtonState, mouse::MouseScrollUnit, touch::TouchPhase},
+    input::{ButtonState, keyboard::Key, mouse::MouseScrollUnit, touch::TouchPhase},
     prelude::*,
     window::WindowEvent,
 };
@@ -85,6 +85,11 @@ pub(super) fn read_window_events(
             WindowEvent::KeyboardInput(key) => {
                 idle.touched();
                 acts.write_batch(focus.key(key, &targets));
+                // The seller's corner for those who have no finger to hold it: the key that opens menus elsewhere.
+                if key.logical_key == Key::F10 && key.state == ButtonState::Pressed && *screen.get() == Screen::Welcome
+                {
+                    acts.write(Act::AskSeller);
+                }
                 let page = Focus::pages(key).zip(targets.scrolls.last());
                 page.map(|(by, area)| Felt::Scrolled(area.id, by * area.rect.height() * PAGE)).into_iter().collect()
             }

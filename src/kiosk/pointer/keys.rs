@@ -102,7 +102,8 @@ impl Focus {
         }
     }
 
-    fn put_on(&mut self, targets: &Targets, index: usize) {
+    /// Puts the ring on the target with this number.
+    pub fn put_on(&mut self, targets: &Targets, index: usize) {
         if let Some(target) = targets.all.get(index) {
             let nth = targets.all[..index].iter().filter(|before| before.act == target.act).count();
             (self.on, self.rect) = (Some((target.act.clone(), nth)), Some(target.rect));

@@ -7,6 +7,7 @@ use super::{
     super::{
         act::Act,
         known::{Derived, Standing},
+        looks::Looks,
         power::Awake,
         session::Session,
         stage::{Flight, Flights, Hanger, To},
@@ -27,6 +28,7 @@ pub(super) struct Released<'w> {
     session: Res<'w, Session>,
     derived: Res<'w, Derived>,
     hanger: Res<'w, Hanger>,
+    looks: Res<'w, Looks>,
 }
 
 impl Released<'_> {
@@ -42,7 +44,8 @@ impl Released<'_> {
                 scroll.by(dy);
             }
             Felt::Released { drag: Drag::Scroll(id), speed, .. } => {
-                self.scrolls.0.entry(id).or_default().speed = -speed.y;
+                // Where things stay still, pages stay where they are let go.
+                self.scrolls.0.entry(id).or_default().speed = if self.looks.calm { 0.0 } else { -speed.y };
             }
             Felt::Released { drag: Drag::Carry { kind }, at, .. } => self.carried(kind, at, targets, acts),
             Felt::Released { drag: Drag::Slide { token }, from, at, speed } => {
@@ -70,7 +73,7 @@ impl Released<'_> {
         let open = matches!(self.derived.standing.get(&kind), Some(Standing::Open | Standing::Aside));
         if on_stage && open && self.hanger.takes_hold(at) {
             let number = self.hanger.number_at(at);
-            self.flights.start_next_at(at);
+            self.flights.start_at(&kind, at);
             acts.write(Act::Hang { kind, at: Some(number) });
         } else {
             self.flights.fly(kind, at, To::Home);

@@ -14,14 +14,17 @@ use super::{
     },
     Scene,
     parts::{bar_title, desk_away, top_bar},
+    suits::{cautions_chip, who_chip},
 };
-use crate::craft::{Base, BaseKind, Finish};
+use crate::craft::{Base, BaseKind, Finish, Wearer};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
-    let title = top_bar(b, s, layout.top);
+    let bar = top_bar(b, s, layout.top);
+    let title = who_chip(b, s, bar);
     bar_title(b, title, &s.t("base-title"));
     let Some(catalog) = s.catalog() else { return };
     desk_away(b, s, layout.stage.min + vec2(b.gap(), b.gap()), layout.stage.width() - 2.0 * b.gap());
+    cautions_at(b, s, layout.foot);
     let design = s.session.history.now();
     let chosen = design.base.as_ref().and_then(|id| catalog.base(id));
     let side = layout.side.shrink(b.gap());
@@ -50,6 +53,13 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
         }
         bottom
     });
+}
+
+/// What the chosen base calls for, under the stage.
+fn cautions_at(b: &mut Brush, s: &Scene, foot: Rect) {
+    let width = b.px(280.0).max(b.line(220.0)).min(foot.width() - 2.0 * b.gap());
+    let chip = Rect::from_center_size(foot.center(), vec2(width, b.touch_px(58.0)));
+    cautions_chip(b, s, chip);
 }
 
 fn metal(finish: Finish) -> [Color32; 3] {
@@ -83,8 +93,22 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
     b.text(top, Align2::LEFT_CENTER, &base.name, Type::NAME);
     let price = s.money(base.price);
     if left > 0 {
-        b.text(under, Align2::LEFT_CENTER, &price, Type::BODY.sized(19.0).in_color(Tone::InkSoft));
-        b.button_target(card, Act::ChooseBase(base.id.clone()), format!("{}, {price}", base.name));
+        let unfit = s.derived.unfit_bases.contains(&base.id) && s.session.history.now().wearer != Wearer::Unknown;
+        let mut label = format!("{}, {price}", base.name);
+        let soft = Type::BODY.sized(19.0).in_color(Tone::InkSoft);
+        if unfit {
+            let words = s.t("base-unfit");
+            let side = under.height().min(b.px(26.0)).max(18.0);
+            let (amount, rest) = cut_left(under, b.measure(&price, soft, f32::INFINITY).x + b.px(12.0));
+            let (sign, rest) = cut_left(rest, side + b.px(6.0));
+            b.text(amount, Align2::LEFT_CENTER, &price, soft);
+            b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), Icon::NotFor, Tone::CautionInk);
+            b.text(rest, Align2::LEFT_CENTER, &words, Type::SMALL.in_color(Tone::CautionInk));
+            label = format!("{label}, {words}");
+        } else {
+            b.text(under, Align2::LEFT_CENTER, &price, soft);
+        }
+        b.choice_target(card, Act::ChooseBase(base.id.clone()), label, chosen);
     } else {
         b.text(under, Align2::LEFT_CENTER, &s.t("sold-out"), Type::BODY.sized(19.0).in_color(Tone::InkSoft));
         b.hatch(card, Tone::Seam);
@@ -129,5 +153,5 @@ fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
     let (top, under) = cut_top(words.shrink2(vec2(b.px(8.0), 0.0)), words.height() * 0.56);
     let written = length::written(now, catalog.table.region, s.texts.lang);
     b.text(top, Align2::CENTER_CENTER, &written, Type::FIGURE);
-    b.text(under, Align2::CENTER_CENTER, &length::falls_at(now, &s.texts), Type::SMALL);
+    b.text(under, Align2::CENTER_CENTER, &length::falls_at(&s.derived, &s.texts), Type::SMALL);
 }

@@ -10,6 +10,7 @@ mod seller;
 mod sent;
 mod sheets;
 mod stage;
+mod suits;
 mod trays;
 mod welcome;
 

@@ -6,9 +6,9 @@ use super::{
     super::{
         act::Act,
         known::walking_order,
-        layout::{cut_left, cut_right, grid},
+        layout::{cut_left, cut_right},
         looks::{Looks, TextSize},
-        paint::{Brush, Icon, Look, Plate},
+        paint::{Brush, Icon, Look},
         session::Overlay,
         targets::ScrollId,
         theme::Type,
@@ -102,7 +102,7 @@ impl Flow {
             b.painter.circle(dot.center(), b.px(11.0), color, b.stroke(1.0, Tone::InkSoft));
         }
         b.text(words, Align2::CENTER_CENTER, label, ty.in_color(Tone::Plum));
-        b.button_target(rect, act, label);
+        b.choice_target(rect, act, label, chosen);
         self.at.x += width + self.gap;
     }
 
@@ -241,34 +241,6 @@ pub(super) fn cautions(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, a
         return b.paragraph(pos2(at.x, y), width, &s.t("caution-none"), Type::BODY);
     }
     b.paragraph(pos2(at.x, y), width, &s.t("caution-deferral"), Type::SMALL) + b.px(6.0)
-}
-
-/// Plain words that the piece is not for the wearer, with ways out. Gives where it ended.
-pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
-    let who = s.session.history.now().wearer;
-    let key = if who == Wearer::Under3 { "unsuitable-under3" } else { "unsuitable-child" };
-    let text = s.t(key);
-    let pad = b.px(14.0);
-    let button = b.touch_px(54.0);
-    let ty = Type::NAME;
-    let size = b.measure(&text, ty, width - 2.0 * pad);
-    let gap = b.gap() * 0.7;
-    let half = (width - 2.0 * pad - gap) / 2.0;
-    let stacked = half < b.line(230.0);
-    let buttons = if stacked { 2.0 * button + gap } else { button };
-    let rect = Rect::from_min_size(at, vec2(width, size.y + buttons + 3.0 * pad));
-    b.card(rect, Plate::Grave);
-    let y = b.paragraph(rect.min + vec2(pad, pad), width - 2.0 * pad, &text, ty) + pad;
-    let room = Rect::from_min_size(pos2(rect.left() + pad, y), vec2(width - 2.0 * pad, buttons));
-    let places = if stacked { grid(room, 1, 2, gap) } else { grid(room, 2, 1, gap) };
-    let [left, right] = places[..] else { return rect.bottom() };
-    b.button(left, Look::Plain, None, &s.t("unsuitable-change"), Some(Act::Open(Overlay::Wearer)));
-    if s.derived.some_suit {
-        b.button(right, Look::Main, None, &s.t("unsuitable-show"), Some(Act::OnlySuiting(Some(who))));
-    } else {
-        b.button(right, Look::Plain, None, &s.t("unsuitable-back"), Some(Act::Back));
-    }
-    rect.bottom() + b.gap()
 }
 
 /// The homes of a piece in walking order, as a grid of cards that scrolls.

@@ -5,7 +5,7 @@ use bevy_egui::egui::{Align2, Rect, pos2, vec2};
 use super::{
     super::{
         act::Act,
-        apply::needs_grown_up,
+        apply::{has_been_read, needs_grown_up},
         layout::{Layout, cut_bottom, cut_left},
         paint::{Brush, Icon, Look, Plate},
         session::{Overlay, Sending},
@@ -14,13 +14,15 @@ use super::{
         tone::Tone,
     },
     Scene,
-    parts::{bar_title, cautions, desk_away, lines, top_bar, unsuitable, wearer},
+    parts::{bar_title, cautions, desk_away, lines, top_bar},
     stage::{total_tag, true_size},
+    suits::{unsuitable, who_chip},
 };
 use crate::craft::Wearer;
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
+    let bar = who_chip(b, s, bar);
     bar_title(b, bar, &s.t("review-title"));
     let gap = b.gap();
     let side = b.touch_px(58.0);
@@ -35,9 +37,15 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let (tag, button) = cut_left(send, send.width() * 0.4);
     total_tag(b, s, tag);
     let must_tick = needs_grown_up(&s.derived);
-    let may = (!must_tick || s.session.grown_up) && s.session.sending == Sending::No;
-    let label = s.t(if s.session.sending == Sending::No { "review-send" } else { "review-sending" });
-    b.button(button.with_min_x(button.left() + gap), Look::Main, Some(Icon::Onward), &label, may.then_some(Act::Send));
+    let may = has_been_read(&s.session, &s.derived) && s.session.sending == Sending::No;
+    let (key, icon, act) = match s.session.sending {
+        Sending::No if s.session.history.now().wearer == Wearer::Unknown => {
+            ("wearer-ask", Icon::Person, Some(Act::Open(Overlay::Wearer)))
+        }
+        Sending::No => ("review-send", Icon::Onward, may.then_some(Act::Send)),
+        _ => ("review-sending", Icon::Onward, None),
+    };
+    b.button(button.with_min_x(button.left() + gap), Look::Main, Some(icon), &s.t(key), act);
     let mut rest = rest.with_max_y(rest.bottom() - gap * 0.8);
     if must_tick {
         let (tick, above) = cut_bottom(rest, b.touch_px(62.0));
@@ -46,24 +54,17 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     }
     b.scroll(ScrollId::Review, rest, |b, start| {
         let width = rest.width() - b.px(12.0);
-        let who = s.session.history.now().wearer;
-        let row = Rect::from_min_size(start, vec2(width, b.touch_px(56.0)));
-        let look = if who == Wearer::Unknown { Look::Plain } else { Look::Chosen };
-        let label = if who == Wearer::Unknown { s.t("wearer-ask") } else { wearer(s, who) };
-        b.button(row, look, Some(Icon::Person), &label, Some(Act::Open(Overlay::Wearer)));
-        let mut y = row.bottom() + gap;
+        let mut y = start.y;
         if !s.derived.verdict.suitable {
             y = unsuitable(b, s, pos2(start.x, y), width);
         }
-        if !s.derived.verdict.cautions.is_empty() {
-            y = cautions(b, s, catalog, piece, pos2(start.x, y), width) + gap * 0.5;
-        }
+        y = cautions(b, s, catalog, piece, pos2(start.x, y), width) + gap * 0.5;
         lines(b, s, catalog, piece, quote, pos2(start.x, y), width) + gap
     });
 }
 
 fn tick_box(b: &mut Brush, s: &Scene, rect: Rect) {
-    let on = s.session.grown_up;
+    let on = has_been_read(&s.session, &s.derived);
     let label = s.t("grown-up");
     let radius = b.px(12.0);
     b.fill(rect, radius, if on || b.pressed(rect) { Tone::PlumPale } else { Tone::Caution });
@@ -77,5 +78,5 @@ fn tick_box(b: &mut Brush, s: &Scene, rect: Rect) {
         b.icon(square.shrink(side * 0.12), Icon::Tick, Tone::Plum);
     }
     b.text(words, Align2::LEFT_CENTER, &label, Type::BODY.sized(19.0));
-    b.button_target(rect, Act::GrownUp(!on), label);
+    b.choice_target(rect, Act::GrownUp(!on), label, on);
 }

@@ -23,7 +23,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let page = torn_off(b, page, torn);
     let inner = page.shrink(gap * 1.5);
     let (foot, rest) = cut_bottom(inner, b.touch_px(theme::TOUCH_MAIN));
-    let left = 1.0 - s.idle.on_screen_s() / theme::SENT_STAYS_S;
+    let left = 1.0 - s.idle.undisturbed_s() / theme::SENT_STAYS_S;
     let (ring, words) = cut_right(foot, foot.height() * 1.2);
     b.countdown(ring.center(), foot.height() * 0.36, left);
     let (done, _) = cut_right(words, (words.width() * 0.4).max(b.touch_px(200.0)));

@@ -15,7 +15,8 @@ use super::{
         tone,
     },
     Scene,
-    parts::{Flow, cautions, lines, looks, unsuitable, wearer},
+    parts::{Flow, cautions, lines, looks, wearer},
+    suits::unsuitable,
 };
 use crate::craft::{Colour, Finish, Sort, Wearer};
 

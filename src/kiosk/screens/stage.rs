@@ -5,19 +5,20 @@ use bevy_egui::egui::{Align2, Rect, pos2, vec2};
 use super::{
     super::{
         act::Act,
-        known::Trouble,
         layout::{Layout, cut_left, cut_right},
+        length::trouble_key,
         paint::{Brush, Icon, Look},
         session::Overlay,
         targets::TargetKind,
-        theme::{Face, Type},
+        theme::Type,
         tone::Tone,
     },
     Scene,
-    parts::{desk_away, top_bar, wearer},
+    parts::{desk_away, top_bar},
+    suits::{cautions_chip, who_chip},
     trays,
 };
-use crate::{catalog::Catalog, craft::Wearer, hang::HangError};
+use crate::catalog::Catalog;
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
@@ -35,11 +36,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
 /// Undo, redo, surprise, start over; who it is for.
 fn tools(b: &mut Brush, s: &Scene, bar: Rect) {
     let (side, gap) = (bar.height(), b.gap() * 0.5);
-    let (chip, rest) = cut_right(bar, (bar.width() * 0.36).min(b.px(300.0)).max(b.least));
-    let who = s.session.history.now().wearer;
-    let look = if who == Wearer::Unknown { Look::Plain } else { Look::Chosen };
-    let label = if who == Wearer::Unknown { s.t("wearer-ask-short") } else { wearer(s, who) };
-    b.button(chip, look, Some(Icon::Person), &label, Some(Act::Open(Overlay::Wearer)));
+    let rest = who_chip(b, s, bar);
     let rest = rest.with_max_x(rest.right() - gap);
     let history = &s.session.history;
     let some = !history.now().drops.is_empty();
@@ -111,10 +108,7 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     true_size(b, s, Rect::from_min_size(glass.min + vec2(0.0, side + gap * 0.7), glass.size()));
     let room = layout.stage.width() - side - 3.0 * gap;
     let mut y = desk_away(b, s, layout.stage.min + vec2(gap, gap), room);
-    let trouble = s.derived.trouble.as_ref().map(|trouble| match trouble {
-        Trouble::Hang(HangError::TooShortForNeck { .. }) => s.t("trouble-too-short"),
-        _ => s.t("trouble-other"),
-    });
+    let trouble = s.derived.trouble.as_ref().map(|trouble| s.t(trouble_key(trouble)));
     let hint = s.session.history.now().drops.is_empty().then(|| s.t("stage-hint"));
     for text in [trouble, hint].into_iter().flatten() {
         let size = b.measure(&text, Type::BODY, room - 2.0 * gap);
@@ -158,27 +152,4 @@ pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
     b.text_turned(words, &total, Type::FIGURE, b.tag_hole(rect), angle);
     let label = format!("{} {total}", s.t("lines-total"));
     b.button_target(rect, Act::Open(Overlay::Lines), label);
-}
-
-fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
-    let verdict = &s.derived.verdict;
-    let count = verdict.cautions.len();
-    if count == 0 {
-        return;
-    }
-    let radius = b.px(14.0);
-    let (fill, edge, icon) = if verdict.suitable {
-        (Tone::Caution, Tone::Brass, Icon::Caution)
-    } else {
-        (Tone::Grave, Tone::CautionInk, Icon::NotFor)
-    };
-    b.fill(rect, radius, if b.pressed(rect) { Tone::Paper } else { fill });
-    b.outline(rect, radius, 1.5, edge);
-    let label = s.texts.with("caution-count", &[("n", (count as i64).into())]);
-    let side = b.px(28.0).max(20.0);
-    let (sign, words) = cut_left(rect.shrink(b.px(6.0)), side + b.px(6.0));
-    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), icon, Tone::CautionInk);
-    let ty = Type { size: 18.0, face: Face::Bold, color: Tone::Ink };
-    b.text(words, Align2::CENTER_CENTER, &label, ty);
-    b.button_target(rect, Act::Open(Overlay::Cautions), label);
 }

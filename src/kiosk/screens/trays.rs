@@ -64,7 +64,7 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
         }
         let color = if i == shown { Tone::Paper } else { Tone::Plum };
         b.text(place, Align2::CENTER_CENTER, &letter, Type::HEADING.sized(28.0).in_color(color));
-        b.button_target(place, Act::ShowTray(i), label);
+        b.choice_target(place, Act::ShowTray(i), label, i == shown);
         // Drops of trays that are not shown fly home behind their letter.
         for id in tray.compartments().filter_map(|(_, id)| id) {
             b.targets.homes.insert(id.to_owned(), place);

@@ -44,19 +44,27 @@ impl Flight {
 pub struct Flights {
     /// Them.
     pub all: Vec<Flight>,
-    next_start: Option<Pos2>,
+    /// Where drops that are going to be hung were let go, with their kinds, the earliest first.
+    starts: Vec<(String, Pos2)>,
+    landed: Vec<(Token, f32)>,
 }
 
 impl Flights {
-    /// The next drop that is hung starts here, where the finger let it go.
-    pub fn start_next_at(&mut self, at: Pos2) {
-        self.next_start = Some(at);
+    /// The next drop of this kind that is hung starts here, where the finger let it go.
+    pub fn start_at(&mut self, kind: &str, at: Pos2) {
+        self.starts.push((kind.to_owned(), at));
+    }
+
+    /// The drops that have come to the base in this frame, and from which side: −1 for those that flew to the left.
+    pub fn landed(&self) -> impl Iterator<Item = (Token, f32)> + '_ {
+        self.landed.iter().copied()
     }
 
     /// A drop has been hung: it flies to the base from where it was let go, or else from its compartment.
     pub fn hung(&mut self, kind: &str, token: Token, targets: &Targets) {
         let home = targets.homes.get(kind).map(|rect| rect.center());
-        if let Some(from) = self.next_start.take().or(home) {
+        let start = self.starts.iter().position(|(of, _)| of == kind).map(|first| self.starts.remove(first).1);
+        if let Some(from) = start.or(home) {
             self.all.push(Flight::new(kind.to_owned(), from, To::Base(token)));
         }
     }
@@ -86,7 +94,9 @@ pub(super) fn fly_on(
     time: Res<Time<Real>>,
     mut awake: ResMut<Awake>,
 ) {
-    flights.next_start = None;
+    let flights = &mut *flights;
+    flights.starts.clear();
+    flights.landed.clear();
     if looks.calm {
         // Whoever wants things still sees them where they belong.
         flights.all.clear();
@@ -107,5 +117,9 @@ pub(super) fn fly_on(
         flight.at = pos2(line.x, line.y - lift);
         awake.stir();
     }
-    flights.all.retain(|flight| flight.done < 1.0);
+    for flight in flights.all.extract_if(.., |flight| flight.done >= 1.0) {
+        if let To::Base(token) = flight.to {
+            flights.landed.push((token, (flight.at.x - flight.from.x).signum()));
+        }
+    }
 }

@@ -49,6 +49,8 @@ pub struct Hanger {
     /// From the hung drops' rings down to the lowest of them at rest, in pixels.
     cluster: Option<Rect>,
     screen: Screen,
+    /// A finger has the base itself.
+    pub(super) carried: bool,
 }
 
 impl Hanger {
@@ -108,8 +110,12 @@ impl Hanger {
     }
 
     /// Whether a hung drop comes off when a finger that took it at `from` is at `now`.
+    ///
+    /// The base follows a drop that is pulled, so it is measured from where the base rests; while another finger carries
+    /// the base about, from where that one holds it.
     pub fn pulls_off(&self, from: Pos2, now: Pos2) -> bool {
-        self.rest_distance(now) - self.rest_distance(from) > self.pull_off_px()
+        let far = if self.carried { self.distance(now) } else { self.rest_distance(now) };
+        far - self.rest_distance(from) > self.pull_off_px()
     }
 
     /// How far a drop has to be pulled to come off.
@@ -280,4 +286,22 @@ fn piece_area(screen: Screen, layout: &Layout) -> Rect {
         area.max.y -= theme::TOUCH * 0.5;
     }
     area
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// One finger carries the base down, another one has a drop of it: the drop goes with the base.
+    #[test]
+    fn a_drop_that_goes_with_its_base_stays_on() {
+        let (rest_line, down) = (vec![pos2(0.0, 100.0), pos2(400.0, 100.0)], vec2(0.0, 200.0));
+        let line = rest_line.iter().map(|p| *p + down).collect();
+        let mut hanger = Hanger { px_per_mm: 2.0, rest_line, line, ..Hanger::default() };
+        let from = pos2(200.0, 120.0);
+        assert!(hanger.pulls_off(from, from + down));
+        hanger.carried = true;
+        assert!(!hanger.pulls_off(from, from + down));
+        assert!(hanger.pulls_off(from, from + down * 2.0), "it can still be pulled off");
+    }
 }

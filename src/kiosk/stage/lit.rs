@@ -69,4 +69,9 @@ impl Materials {
         });
         found.clone()
     }
+
+    /// Lets go of all of them, so that pictures which were replaced are freed.
+    pub fn forget(&mut self) {
+        self.0.clear();
+    }
 }

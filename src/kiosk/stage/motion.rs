@@ -27,6 +27,9 @@ const SWAY_S: f32 = 24.0;
 const BREATH_MM_S2: f32 = 420.0;
 const BREATH_RATE: f32 = 4.6;
 
+/// How fast a drop that has flown to the base swings on when it lands, in mm/s.
+const LANDS_MM_S: f64 = 70.0;
+
 /// The piece in motion; none while nothing hangs.
 #[derive(Resource, Debug, Default)]
 pub struct Moving {
@@ -103,6 +106,7 @@ pub(super) fn move_on(
     mut awake: ResMut<Awake>,
 ) {
     let Some(catalog) = known.catalog() else { return };
+    hanger.carried = fingers.iter().any(|finger| finger.dragging && finger.drag == Drag::Swing);
     let pulled = fingers.iter().filter(|finger| finger.dragging && hanger.pulls_off(finger.from, finger.now));
     let held_off = pulled.filter_map(slid);
     let off: Vec<Token> = held_off.chain(flights.to_base()).collect();
@@ -115,6 +119,9 @@ pub(super) fn move_on(
         hanger.take_live(None);
         return;
     };
+    for (token, way) in flights.landed() {
+        motion.push(token, f64::from(way) * LANDS_MM_S);
+    }
     let place = |p: Pos2| -> Point { hanger.to_mm(p) };
     for finger in fingers.iter().filter(|finger| finger.dragging) {
         if !motion.holds(finger.id) {

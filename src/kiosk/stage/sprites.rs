@@ -141,6 +141,9 @@ pub(super) fn place_sprites(
         }
     }
     let have = parts.iter().count();
+    if pictures.is_changed() {
+        materials.forget();
+    }
     let mut material = |shown: &Shown| MeshMaterial2d(materials.of(&mut lit, &shown.image, shown.color, shown.surface));
     for (part, mut dressed, mut transform, mut visibility) in &mut parts {
         match list.get(part.0) {

@@ -1,0 +1,94 @@
+//! Who it is for, whether the piece suits them, and what leads out where it does not.
+
+use bevy_egui::egui::{Align2, Pos2, Rect, pos2, vec2};
+
+use super::{
+    super::{
+        act::Act,
+        layout::{cut_left, cut_right, grid},
+        paint::{Brush, Icon, Look, Plate},
+        session::Overlay,
+        theme::{Face, Type},
+        tone::Tone,
+    },
+    Scene,
+    parts::wearer,
+};
+use crate::craft::Wearer;
+
+/// Who it is for, at the right end of a bar. Gives what is left of the bar.
+pub(super) fn who_chip(b: &mut Brush, s: &Scene, bar: Rect) -> Rect {
+    let (chip, rest) = cut_right(bar, (bar.width() * 0.36).min(b.px(300.0)).max(b.least));
+    let who = s.session.history.now().wearer;
+    let (look, label) = match who {
+        Wearer::Unknown => (Look::Plain, s.t("wearer-ask-short")),
+        _ => (Look::Chosen, wearer(s, who)),
+    };
+    b.button(chip, look, Some(Icon::Person), &label, Some(Act::Open(Overlay::Wearer)));
+    rest.with_max_x(rest.right() - b.gap() * 0.5)
+}
+
+/// How many cautions there are, and whether one speaks against the piece; a touch opens them.
+pub(super) fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
+    let verdict = &s.derived.verdict;
+    let count = verdict.cautions.len();
+    if count == 0 {
+        return;
+    }
+    let radius = b.px(14.0);
+    let (fill, edge, icon) = if verdict.suitable {
+        (Tone::Caution, Tone::Brass, Icon::Caution)
+    } else {
+        (Tone::Grave, Tone::CautionInk, Icon::NotFor)
+    };
+    b.fill(rect, radius, if b.pressed(rect) { Tone::Paper } else { fill });
+    b.outline(rect, radius, 1.5, edge);
+    let label = s.texts.with("caution-count", &[("n", (count as i64).into())]);
+    let side = b.px(28.0).max(20.0);
+    let (sign, words) = cut_left(rect.shrink(b.px(6.0)), side + b.px(6.0));
+    b.icon(Rect::from_center_size(sign.center(), vec2(side, side)), icon, Tone::CautionInk);
+    let ty = Type { size: 18.0, face: Face::Bold, color: Tone::Ink };
+    b.text(words, Align2::CENTER_CENTER, &label, ty);
+    b.button_target(rect, Act::Open(Overlay::Cautions), label);
+}
+
+/// Plain words that the piece is not for the wearer, with ways out. Gives where it ended.
+pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
+    let who = s.session.history.now().wearer;
+    let text = s.t(match who {
+        Wearer::Under3 => "unsuitable-under3",
+        Wearer::From3To5 | Wearer::From6To12 => "unsuitable-child",
+        Wearer::From13 => "unsuitable-anyone",
+        Wearer::Unknown => "unsuitable-unknown",
+    });
+    let ways = s.derived.ways_out;
+    // Until somebody is named there is nothing that suits them.
+    let (change, named) = match who {
+        Wearer::Unknown => ("wearer-ask", false),
+        _ => ("unsuitable-change", true),
+    };
+    let show = (ways.drops && named).then(|| ("unsuitable-show", Act::OnlySuiting(Some(who))));
+    let base = ways.base.then_some(("unsuitable-base", Act::AnotherBase));
+    let mut out: Vec<(&str, Act)> = show.into_iter().chain(base).collect();
+    if out.is_empty() && named {
+        out.push(("unsuitable-back", Act::Back));
+    }
+    let main = out.len();
+    out.push((change, Act::Open(Overlay::Wearer)));
+
+    let (pad, gap, button) = (b.px(14.0), b.gap() * 0.7, b.touch_px(54.0));
+    let ty = Type::NAME;
+    let room = width - 2.0 * pad;
+    let size = b.measure(&text, ty, room);
+    let columns = if room < b.line(230.0) * 2.0 + gap { 1 } else { 2 };
+    let rows = out.len().div_ceil(columns);
+    let buttons = button * rows as f32 + gap * (rows - 1) as f32;
+    let rect = Rect::from_min_size(at, vec2(width, size.y + buttons + 3.0 * pad));
+    b.card(rect, Plate::Grave);
+    let y = b.paragraph(rect.min + vec2(pad, pad), room, &text, ty) + pad;
+    let places = grid(Rect::from_min_size(pos2(rect.left() + pad, y), vec2(room, buttons)), columns, rows, gap);
+    for (i, (place, (key, act))) in places.into_iter().zip(out).enumerate() {
+        b.button(place, if i < main { Look::Main } else { Look::Plain }, None, &s.t(key), Some(act));
+    }
+    rect.bottom() + b.gap()
+}

@@ -1,0 +1,240 @@
+//! Who it is for: that nothing is sent before it is known, that what does not suit is said, and that the ways out work.
+
+use std::sync::Arc;
+
+use bevy::prelude::State;
+use chatelaine::{
+    catalog::Catalog,
+    craft::{BaseKind, Length, Wearer},
+    kiosk::{
+        Proof,
+        act::Act,
+        i18n::{Lang, Texts},
+        known::{Known, Standing},
+        session::{Overlay, Screen, Sending},
+    },
+    link::{News, Snapshot},
+};
+
+use super::{hang, kiosk_support::Hand, stage_at};
+
+fn says(hand: &Hand, words: &str) -> bool {
+    hand.targets().all.iter().any(|target| target.label.contains(words))
+}
+
+#[test]
+fn an_unsuitable_piece_is_said_plainly_and_every_way_out_works() {
+    let mut hand = stage_at((800, 480));
+    hang(&mut hand, &["key-tiny"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::Under3));
+    assert!(!hand.derived().verdict.suitable && !hand.sees(&Act::Send));
+    assert!(hand.sees(&Act::Open(Overlay::Wearer)) && says(&hand, "Change who it is for"));
+    // Chain and key both speak against it: another base is offered, and the bases that suit can be told.
+    assert!(hand.derived().ways_out.base);
+    hand.tap(&Act::AnotherBase);
+    hand.frames(20);
+    assert_eq!((hand.screen(), hand.hung().len()), (Screen::Base, 1));
+    let label = |hand: &mut Hand, id: &str| hand.find(&Act::ChooseBase(id.into())).label.clone();
+    assert!(label(&mut hand, "chain-brass").ends_with("Not for this age"));
+    hand.app.world_mut().write_message(Act::ChooseBase("bangle-brass".into()));
+    hand.frames(5);
+    assert!(!hand.derived().unfit_bases.contains("bangle-brass"));
+    let grave =
+        |hand: &Hand| hand.derived().verdict.cautions.iter().filter(|one| one.grave && one.drop.is_none()).count();
+    assert_eq!(grave(&hand), 0, "a bangle has no clasp, and no loop that has to come apart");
+    hand.tap(&Act::ToStage);
+    hand.frames(20);
+    hand.tap(&Act::Review);
+    hand.frames(20);
+    assert!(!hand.derived().ways_out.base, "only the drop is left to blame");
+    hand.tap(&Act::Open(Overlay::Wearer));
+    hand.tap(&Act::For(Wearer::From13));
+    assert!(hand.derived().verdict.suitable && hand.sees(&Act::Send));
+    hand.tap(&Act::Back);
+    assert_eq!(hand.screen(), Screen::Stage);
+}
+
+/// The desk sends another catalogue.
+fn news(hand: &mut Hand, change: impl FnOnce(&mut Catalog)) {
+    let known = hand.app.world().resource::<Known>().snapshot.clone().unwrap();
+    let mut catalog = (*known.catalog).clone();
+    change(&mut catalog);
+    let snapshot = Snapshot { catalog: Arc::new(catalog), revision: "another".into(), ..(*known).clone() };
+    hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
+    hand.wait_for("the news", |world| world.resource::<Known>().snapshot.as_ref().unwrap().revision == "another");
+    hand.frames(3);
+}
+
+#[test]
+fn a_chain_too_short_for_a_child_is_said_and_can_be_made_longer() {
+    let mut hand = Hand::at((1280, 800));
+    hand.app.world_mut().resource_mut::<Proof>().on = true;
+    news(&mut hand, |catalog| {
+        catalog.bases.retain(|base| base.id == "chain-brass");
+        let BaseKind::Necklace(chain) = &mut catalog.bases[0].kind else { panic!("a chain") };
+        chain.lengths.shortest = Length::from_inches(10.0);
+    });
+    hand.tap(&Act::Begin);
+    hand.frames(20);
+    hand.tap(&Act::Open(Overlay::Wearer));
+    hand.tap(&Act::For(Wearer::From6To12));
+    for _ in 0..14 {
+        hand.app.world_mut().write_message(Act::Longer(-1));
+        hand.frames(1);
+    }
+    hand.frames(3);
+    // 254 mm round a neck of 290 mm.
+    assert!(!hand.derived().verdict.suitable && hand.derived().ways_out.base && !hand.derived().ways_out.drops);
+    let short = Texts::new(Lang::En).get("trouble-too-short");
+    assert!(hand.app.world().resource::<Proof>().texts.iter().any(|text| text.text == short));
+    for _ in 0..4 {
+        hand.tap(&Act::Longer(1));
+    }
+    assert!(hand.derived().verdict.suitable, "14 inches go round it");
+}
+
+/// A child's neck is smaller, and what hangs on it hangs lower on the body than on a grown-up.
+#[test]
+fn where_a_chain_falls_is_told_for_its_wearer() {
+    let mut hand = Hand::at((1280, 800));
+    hand.app.world_mut().resource_mut::<Proof>().on = true;
+    hand.tap(&Act::Begin);
+    hand.frames(20);
+    let mut fallen = Vec::new();
+    for wearer in [Wearer::From13, Wearer::Under3] {
+        hand.tap(&Act::Open(Overlay::Wearer));
+        hand.tap(&Act::For(wearer));
+        hand.frames(3);
+        let proof = hand.app.world().resource::<Proof>();
+        let all = [
+            "falls-throat",
+            "falls-neck",
+            "falls-collarbone",
+            "falls-below-collarbone",
+            "falls-breastbone",
+            "falls-low",
+        ];
+        let english = Texts::new(Lang::En);
+        let found = all.iter().position(|key| proof.texts.iter().any(|text| text.text == english.get(key)));
+        fallen.push(found.expect("where it falls is written"));
+    }
+    assert!(fallen[0] < fallen[1], "24 inches: {fallen:?}");
+}
+
+#[test]
+fn nothing_is_sent_before_it_is_known_who_it_is_for() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["key-heart"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::Close);
+    assert!(!hand.sees(&Act::Send), "the button asks who it is for instead");
+    assert!(says(&hand, "Who is it for?"));
+    hand.app.world_mut().write_message(Act::Send);
+    hand.frames(5);
+    assert_eq!((&hand.session().sending, &hand.session().overlay), (&Sending::No, &Some(Overlay::Wearer)));
+    hand.tap(&Act::For(Wearer::From13));
+    assert!(hand.sees(&Act::Send));
+}
+
+/// A quick look for parents: only what suits an age, from the filters and as the way out of a piece that does not suit.
+#[test]
+fn only_what_suits_an_age_can_be_asked_for() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["key-heart", "clasp-magnet"]);
+    hand.tap(&Act::Open(Overlay::Filters));
+    for wearer in Wearer::ANSWERS {
+        assert!(hand.sees(&Act::OnlySuiting(Some(wearer))), "{wearer:?}");
+    }
+    hand.tap(&Act::OnlySuiting(Some(Wearer::From3To5)));
+    assert_eq!(hand.session().overlay, Some(Overlay::Filters), "the sheet stays open");
+    hand.tap(&Act::Close);
+    let stands = |hand: &Hand, kind: &str| hand.derived().standing[kind];
+    assert_eq!((stands(&hand, "clasp-magnet"), stands(&hand, "key-round")), (Standing::NotFor, Standing::Open));
+    assert!(!hand.sees(&Act::Hang { kind: "clasp-magnet".into(), at: None }));
+    hand.tap(&Act::WhyNot("clasp-magnet".into()));
+    assert_eq!(hand.hung().len(), 2, "what does not suit is not hung");
+    let Some(Overlay::Message { title, text }) = hand.session().overlay.clone() else { panic!("no reason is given") };
+    assert!(title == "Not for this age" && text.contains("magnet"), "{title}: {text}");
+    assert!(text.contains("qualified safety assessment"), "{text}");
+    hand.tap(&Act::Close);
+    hand.tap(&Act::Open(Overlay::Filters));
+    hand.tap(&Act::ClearFilters);
+    hand.tap(&Act::Close);
+    assert_eq!(stands(&hand, "clasp-magnet"), Standing::Open);
+
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From6To12));
+    assert!(!hand.derived().verdict.suitable, "a hazardous magnet");
+    hand.tap(&Act::OnlySuiting(Some(Wearer::From6To12)));
+    assert_eq!((hand.screen(), stands(&hand, "clasp-magnet")), (Screen::Stage, Standing::NotFor));
+    for lang in Lang::ALL {
+        let texts = Texts::new(lang);
+        for key in ["filters-suits", "why-not-for-title", "unsuitable-show"] {
+            assert_ne!(texts.get(key), key, "{lang:?}");
+        }
+    }
+}
+
+#[test]
+fn what_is_ticked_does_not_outlive_a_change() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["vial-stars"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From6To12));
+    hand.tap(&Act::GrownUp(true));
+    assert!(hand.sees(&Act::Send));
+    hand.tap(&Act::Open(Overlay::Wearer));
+    hand.tap(&Act::For(Wearer::From3To5));
+    assert!(!hand.sees(&Act::Send));
+}
+
+#[test]
+fn a_caution_that_arises_at_the_desk_has_to_be_read_as_well() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["key-heart", "vial-stars"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From6To12));
+    hand.tap(&Act::GrownUp(true));
+    assert!(hand.sees(&Act::Send));
+    news(&mut hand, |catalog| catalog.drops.iter_mut().find(|kind| kind.id == "key-heart").unwrap().sharp = true);
+    assert!(!hand.sees(&Act::Send), "the tick was for other cautions");
+    hand.tap(&Act::GrownUp(true));
+    assert!(hand.sees(&Act::Send));
+}
+
+#[test]
+fn what_is_sent_stays_as_it_is() {
+    let mut hand = stage_at((1280, 800));
+    hand.play_the_desk();
+    hang(&mut hand, &["key-heart", "bead-lapis"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From13));
+    hand.tap(&Act::Send);
+    assert!(matches!(hand.session().sending, Sending::Asked(_)));
+    let before = hand.session().history.now().clone();
+    hand.control("z");
+    for act in [Act::Undo, Act::For(Wearer::Under3), Act::StartOver, Act::AnotherBase, Act::Surprise] {
+        hand.app.world_mut().write_message(act);
+        hand.frames(2);
+    }
+    assert_eq!((hand.session().history.now(), hand.screen()), (&before, Screen::Review));
+}
+
+#[test]
+fn the_number_stays_while_somebody_is_there() {
+    let mut hand = stage_at((1280, 800));
+    hang(&mut hand, &["key-heart"]);
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From13));
+    hand.tap(&Act::Send);
+    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    for _ in 0..3 {
+        hand.seconds(20.0);
+        let middle = hand.targets().window.unwrap().center();
+        hand.tap_at(middle);
+        assert_eq!(hand.screen(), Screen::Sent);
+    }
+    hand.seconds(31.0);
+    assert_eq!(hand.screen(), Screen::Welcome);
+}
