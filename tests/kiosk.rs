@@ -574,6 +574,17 @@ fn the_seller_matches_a_bank_card_and_the_tablet_keeps_it() {
         hand.tap(&Act::SizeCard(-10));
     }
     hand.tap(&Act::SizeCard(1));
+    // By its corner as well: half a pixel to the millimetre larger, and back again.
+    let drawn = |hand: &Hand| match hand.app.world().resource::<SellerDesk>().step {
+        SellerStep::Card { px_per_mm } => px_per_mm,
+        ref other => panic!("{other:?}"),
+    };
+    let before = drawn(&hand);
+    for (by, wanted) in [(42.8, before + 0.5), (-42.8, before)] {
+        let corner = hand.targets().corner.expect("a corner to take").center();
+        hand.drag(corner, corner + vec2(by, 10.0));
+        assert!((drawn(&hand) - wanted).abs() < 1e-3, "{} for {wanted}", drawn(&hand));
+    }
     hand.tap(&Act::KeepCard);
     hand.app.world_mut().write_message(Act::DefaultLooks(Looks { calm: true, ..Looks::default() }));
     hand.frames(3);

@@ -118,6 +118,8 @@ pub enum Act {
     MatchCard,
     /// Draw the card larger by so many half percents (smaller if negative).
     SizeCard(i32),
+    /// Draw the card so many logical pixels wider (narrower if negative).
+    WidenCard(f32),
     /// The drawn card is as large as the real one.
     KeepCard,
     /// Begin to pair with a desk.
@@ -177,6 +179,7 @@ impl Act {
             | Self::DefaultLooks(_)
             | Self::MatchCard
             | Self::SizeCard(_)
+            | Self::WidenCard(_)
             | Self::KeepCard
             | Self::StartPairing
             | Self::Leave => false,

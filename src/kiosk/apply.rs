@@ -193,7 +193,8 @@ impl Guest<'_> {
                 let px_per_mm = self.settings.px_per_mm.unwrap_or(settings::USUAL_PX_PER_MM);
                 *self.seller = SellerDesk { step: SellerStep::Card { px_per_mm }, ..default() };
             }
-            Act::SizeCard(steps) => self.size_card(steps),
+            Act::SizeCard(steps) => self.size_card(|px_per_mm| px_per_mm * 1.005_f32.powi(steps)),
+            Act::WidenCard(by) => self.size_card(|px_per_mm| px_per_mm + by / settings::CARD_WIDTH_MM),
             Act::KeepCard => {
                 if let SellerStep::Card { px_per_mm } = self.seller.step {
                     self.settings.px_per_mm = Some(px_per_mm);
@@ -503,11 +504,11 @@ impl Guest<'_> {
     }
 
     /// The drawn card never outgrows the window.
-    fn size_card(&mut self, steps: i32) {
+    fn size_card(&mut self, sized: impl FnOnce(f32) -> f32) {
         let SellerStep::Card { px_per_mm } = &mut self.seller.step else { return };
         let window = self.targets.window.map_or(f32::INFINITY, |window| window.width());
         let most = (window / settings::CARD_WIDTH_MM).max(settings::USUAL_PX_PER_MM);
-        *px_per_mm = (*px_per_mm * 1.005_f32.powi(steps)).clamp(2.0, most);
+        *px_per_mm = sized(*px_per_mm).clamp(2.0, most);
     }
 
     fn keep_settings(&mut self) {

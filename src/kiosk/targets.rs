@@ -77,6 +77,8 @@ pub struct Targets {
     pub elsewhere: Option<Act>,
     /// The bare stage, where the base can be swung.
     pub stage: Option<Rect>,
+    /// The corner of the drawn bank card, by which it is made larger and smaller.
+    pub corner: Option<Rect>,
     /// Where each drop's compartment or its tray's tab is seen.
     pub homes: HashMap<String, Rect>,
     /// The number of the one the keyboard has reached.
@@ -106,7 +108,7 @@ impl Targets {
         self.all.clear();
         self.scrolls.clear();
         self.homes.clear();
-        (self.elsewhere, self.stage, self.ring) = (None, None, None);
+        (self.elsewhere, self.stage, self.corner, self.ring) = (None, None, None, None);
     }
 }
 

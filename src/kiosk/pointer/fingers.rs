@@ -39,6 +39,8 @@ pub enum Drag {
     Swing,
     /// Scrolls.
     Scroll(ScrollId),
+    /// Makes the drawn bank card larger or smaller.
+    Corner,
 }
 
 /// One finger that is down.
@@ -73,6 +75,8 @@ pub enum Felt {
     Tap(Act),
     /// It scrolled by so many pixels.
     Scrolled(ScrollId, f32),
+    /// It moved the corner of the drawn bank card by so many pixels to the right.
+    Widened(f32),
     /// It let go of what it dragged, at a place, with a speed.
     Released {
         /// What.
@@ -165,6 +169,7 @@ impl Fingers {
             Drag::Scroll(id) if finger.dragging => {
                 Some(Felt::Scrolled(id, if was { -step.y } else { finger.from.y - at.y }))
             }
+            Drag::Corner if finger.dragging => Some(Felt::Widened(if was { step.x } else { at.x - finger.from.x })),
             _ => None,
         }
     }
@@ -230,6 +235,7 @@ fn meaning(targets: &Targets, at: Pos2) -> (Option<(Act, Rect)>, Drag) {
     let drag = match target.map(|target| &target.kind) {
         Some(TargetKind::Compartment { kind }) => Drag::Carry { kind: kind.clone() },
         Some(TargetKind::Hung { token }) => Drag::Slide { token: *token },
+        None if targets.corner.is_some_and(|corner| corner.contains(at)) => Drag::Corner,
         found => match targets.scroll_at(at) {
             Some(area) => Drag::Scroll(area.id),
             None if found.is_none() && targets.stage.is_some_and(|stage| stage.contains(at)) => Drag::Swing,

@@ -43,6 +43,9 @@ impl Released<'_> {
                 scroll.speed = 0.0;
                 scroll.by(dy);
             }
+            Felt::Widened(by) => {
+                acts.write(Act::WidenCard(by));
+            }
             Felt::Released { drag: Drag::Scroll(id), speed, .. } => {
                 // Where things stay still, pages stay where they are let go.
                 self.scrolls.0.entry(id).or_default().speed = if self.looks.calm { 0.0 } else { -speed.y };

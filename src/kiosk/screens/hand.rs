@@ -35,7 +35,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
                 held(b, s, kind, finger.now + grip, 1.06);
             }
             Drag::Slide { .. } => place_mark(b, s, finger.now),
-            Drag::Nothing | Drag::Swing | Drag::Scroll(_) => {}
+            Drag::Nothing | Drag::Swing | Drag::Scroll(_) | Drag::Corner => {}
         }
     }
 }

@@ -31,7 +31,8 @@ pub(super) fn top_bar(b: &mut Brush, s: &Scene, bar: Rect) -> Rect {
     let (back, rest) = cut_left(inner, side * 1.15);
     b.button(back, Look::Quiet, Some(Icon::Back), &s.t("back"), Some(Act::Back));
     let (language, rest) = cut_right(rest, side * 1.15);
-    b.button(language, Look::Quiet, Some(Icon::Globe), s.texts.lang.own_name(), Some(Act::Open(Overlay::Languages)));
+    let label = format!("{}: {}", s.t("languages"), s.texts.lang.own_name());
+    b.button(language, Look::Quiet, Some(Icon::Globe), &label, Some(Act::Open(Overlay::Languages)));
     rest.shrink2(vec2(b.gap() * 0.6, 0.0))
 }
 

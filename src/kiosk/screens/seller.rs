@@ -136,6 +136,18 @@ fn bank_card(b: &mut Brush, s: &Scene, px_per_mm: f32, rest: Rect) {
     let card = Rect::from_min_size(pos2(b.window.left() + gap, above.top()), drawn);
     b.fill(card, CARD_CORNER_MM * px_per_mm, Tone::Tag);
     b.outline(card, CARD_CORNER_MM * px_per_mm, 2.0, Tone::Ink);
+    // Its corner can be taken by a finger, wherever there is room for one.
+    let side = b.touch_px(64.0);
+    let corner = Rect::from_center_size(card.right_bottom(), vec2(side, side)).intersect(above.expand(gap));
+    b.targets.corner = Some(corner);
+    let (at, r, arm) = (card.right_bottom() - vec2(1.0, 1.0) * b.px(4.0), b.px(22.0), b.px(9.0));
+    b.painter.circle(at, r, b.color(Tone::Plum), b.stroke(2.0, Tone::Paper));
+    for way in [-1.0, 1.0] {
+        let tip = at + vec2(arm, arm) * way;
+        for wing in [vec2(-arm * way, 0.0), vec2(0.0, -arm * way), -vec2(arm, arm) * way] {
+            b.painter.line_segment([tip, tip + wing], b.stroke(2.5, Tone::Paper));
+        }
+    }
     // The words stand on the drawn card: beside it there may be no room.
     let words = card.intersect(above).shrink(CARD_CORNER_MM * px_per_mm);
     b.text(words, Align2::LEFT_TOP, &s.t("card-ask"), Type::BODY);

@@ -128,7 +128,7 @@ pub(super) fn move_on(
             match &finger.drag {
                 Drag::Swing => motion.take_base(finger.id, place(finger.from)),
                 Drag::Slide { token } => motion.take_drop(finger.id, *token, place(finger.from)),
-                Drag::Nothing | Drag::Carry { .. } | Drag::Scroll(_) => {}
+                Drag::Nothing | Drag::Carry { .. } | Drag::Scroll(_) | Drag::Corner => {}
             }
         }
         motion.pull(finger.id, place(finger.now));
@@ -148,6 +148,6 @@ pub(super) fn move_on(
 fn slid(finger: &Finger) -> Option<Token> {
     match finger.drag {
         Drag::Slide { token } => Some(token),
-        Drag::Nothing | Drag::Carry { .. } | Drag::Swing | Drag::Scroll(_) => None,
+        Drag::Nothing | Drag::Carry { .. } | Drag::Swing | Drag::Scroll(_) | Drag::Corner => None,
     }
 }
