@@ -28,6 +28,35 @@ fn the_demo_catalogue_is_whole() {
     }
 }
 
+/// Everything of the demo table has a name in every language of the tablet; the seller's own is the fallback.
+#[test]
+fn the_demo_catalogue_speaks_every_language() {
+    let catalog = read_folder(&demo_catalog()).unwrap_or_else(|mistakes| panic!("{mistakes}")).catalog;
+    let drops = catalog.drops.iter().map(|kind| (kind.id.clone(), &kind.name));
+    let bases = catalog.bases.iter().map(|base| (base.id.clone(), &base.name));
+    let trays = catalog.trays.iter().map(|tray| (tray.letter.to_string(), &tray.name));
+    for (id, own) in drops.chain(bases).chain(trays) {
+        for language in ["de", "es", "fr"] {
+            assert!(catalog.names.find(language, &id).is_some(), "{id} has no name in {language}");
+        }
+        assert_eq!(catalog.called("en", &id, own), own);
+    }
+    assert_eq!(catalog.called("de", "key-heart", "Heart-bow key"), "Herzschlüssel");
+    assert_eq!(catalog.called("de", "no-such-drop", "its own name"), "its own name");
+}
+
+#[test]
+fn a_file_of_names_for_no_language_is_told() {
+    let dir = tempfile::tempdir().expect("a folder");
+    copy(&demo_catalog(), dir.path()).expect("a copy");
+    fs::remove_dir_all(dir.path().join("names")).expect("removed");
+    assert!(read_folder(dir.path()).is_ok(), "translations may be left out");
+    fs::create_dir(dir.path().join("names")).expect("made");
+    fs::write(dir.path().join("names/german.ron"), "[]").expect("written");
+    let mistakes = read_folder(dir.path()).expect_err("it is broken").to_string();
+    assert!(mistakes.contains("names/german.ron") && mistakes.contains("names/de.ron"), "{mistakes}");
+}
+
 /// A mistake a seller would make: the file, the words changed into what, and what the message has to say.
 /// The place is found from where the wrong words then stand.
 const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
@@ -85,6 +114,16 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
     ),
     ("trays/a.ron", "\"key-heart.png\"", "\"key-heart.png", "\"key-heart.png,", "closing quote"),
     ("trays/a.ron", "ring: (outside", "ring: outside", ": \"10mm\"", "comma"),
+    ("names/de.ron", "id: \"key-heart\"", "id: \"key-hart\"", "\"key-hart\"", "did you mean \"key-heart\"?"),
+    ("names/de.ron", "name: \"Feder\"", "name: \" \"", "\" \"", "1 to 60 letters"),
+    ("names/fr.ron", "name: \"Plume\"", "nom: \"Plume\"", "nom", "the fields id, name"),
+    (
+        "names/es.ron",
+        "id: \"key-round\"",
+        "id: \"key-heart\"",
+        "\"key-heart\", name: \"Llave con rueda",
+        "a second name",
+    ),
     ("trays/a.ron", "weight: \"4.", "weigth: \"4.", "weigth", "did you mean weight?"),
 ];
 

@@ -13,6 +13,7 @@ use super::{
     fields::Reader,
     mistake::{Mistake, Mistakes},
     model::Catalog,
+    names::{self, Names},
     pictures::{self, Picture, hex, relief_name},
     read_bases, read_table, read_trays,
 };
@@ -193,6 +194,23 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
         mistakes.append(&mut reader.mistakes);
     }
 
+    let mut names = Names::default();
+    let letters: Vec<String> = letters.keys().map(char::to_string).collect();
+    let known: Vec<&str> = ids.keys().chain(&letters).map(String::as_str).collect();
+    let known = mistakes.is_empty().then_some(known.as_slice());
+    // A table whose guests all read the seller's language has no such folder.
+    for file in files_of(root, "names").unwrap_or_default() {
+        let Some(language) = names::language_of(&file).map(str::to_owned) else {
+            let right = "name it after a language of two small letters, as in names/de.ron";
+            mistakes.push(Mistake::of_file(&file, "no language is called so", right));
+            continue;
+        };
+        let Some(source) = whole(&file, &mut mistakes) else { continue };
+        let (mut reader, node) = Reader::open(&file, &source);
+        names.add(language, node.map(|node| names::read(&mut reader, &node, known)).unwrap_or_default());
+        mistakes.append(&mut reader.mistakes);
+    }
+
     let table = table.filter(|_| mistakes.is_empty());
     let mine = table.as_ref().and_then(|table| rules.iter().find(|one| one.region == table.region).cloned());
     let (Some(table), Some(mine)) = (table, mine) else {
@@ -211,7 +229,7 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     }
     remarks.extend(fits_nowhere(&bases, &drops));
     let sizes = Sizes::of_all(&drops, mine.gauge);
-    let catalog = Arc::new(Catalog { table, bases, trays, drops, rules: mine, sizes });
+    let catalog = Arc::new(Catalog { table, bases, trays, drops, names, rules: mine, sizes });
     Ok(Loaded { catalog, pictures: used, revision: hex(&hash.finalize()), remarks, rules })
 }
 

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::names::Names;
 use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
     craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
@@ -58,6 +59,9 @@ pub struct Catalog {
     pub trays: Vec<Tray>,
     /// The drops, in walking order of their homes.
     pub drops: Vec<DropKind>,
+    /// What things are called in other languages.
+    #[serde(default)]
+    pub names: Names,
     /// The rules that the cautions follow.
     pub rules: Rules,
     /// How the drops stand to the test cylinder of these rules.
@@ -129,6 +133,11 @@ impl Catalog {
     /// The drop with this id.
     pub fn drop_kind(&self, id: &str) -> Option<&DropKind> {
         self.drops.iter().find(|kind| kind.id == id)
+    }
+
+    /// What the drop, base or tray `id` is called in a language; `own`, the seller's name, where there is none.
+    pub fn called<'a>(&'a self, language: &str, id: &str, own: &'a str) -> &'a str {
+        self.names.find(language, id).unwrap_or(own)
     }
 
     /// Base and drops of `piece`, if the catalogue has them all, the drops fit on the base, and it is made in that length.

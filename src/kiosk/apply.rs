@@ -350,7 +350,8 @@ impl Guest<'_> {
         let Some(snapshot) = self.snapshot() else { return };
         let Some(kind) = snapshot.catalog.drop_kind(id) else { return };
         let piece = self.session.history.now().piece();
-        let name = ("name", kind.name.clone().into());
+        let called = |id: &str, own: &str| snapshot.catalog.called(self.texts.lang.code(), id, own).to_owned();
+        let name = ("name", called(&kind.id, &kind.name).into());
         let (title, text) = match standing(&snapshot, piece.as_ref(), &self.session.filters, kind) {
             Standing::Open | Standing::Aside => return,
             Standing::SoldOut => ("why-sold-out-title", self.texts.with("why-sold-out", &[name])),
@@ -359,7 +360,7 @@ impl Guest<'_> {
                 let wearer = self.session.filters.suits.unwrap_or_default();
                 let verdict = snapshot.catalog.drop_cautions(kind, wearer);
                 let said = verdict.cautions.iter().filter(|caution| caution.grave);
-                let why: Vec<String> = said.map(|caution| self.texts.caution(caution, Some(kind), None)).collect();
+                let why: Vec<String> = said.map(|caution| self.texts.caution(caution, &snapshot.catalog, "")).collect();
                 ("why-not-for-title", format!("{}\n\n{}", why.join(" "), self.texts.get("caution-deferral")))
             }
             Standing::NoFit => {
@@ -568,8 +569,8 @@ impl Guest<'_> {
         let Some(snapshot) = self.snapshot() else { return };
         let catalog = &snapshot.catalog;
         let name = |id: &String| {
-            let kind = catalog.drop_kind(id).map(|kind| &kind.name);
-            kind.or(catalog.base(id).map(|base| &base.name)).unwrap_or(id).clone()
+            let own = catalog.drop_kind(id).map(|kind| &kind.name).or(catalog.base(id).map(|base| &base.name));
+            catalog.called(self.texts.lang.code(), id, own.unwrap_or(id)).to_owned()
         };
         let names = parts.iter().map(name).collect::<Vec<_>>().join(", ");
         let base_gone = self.session.history.now().base.as_ref().is_some_and(|base| parts.contains(base));

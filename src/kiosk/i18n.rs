@@ -4,11 +4,7 @@ use bevy::prelude::Resource;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 use rust_decimal::Decimal;
 
-use crate::{
-    caution::Caution,
-    craft::{Base, DropKind},
-    money::Currency,
-};
+use crate::{catalog::Catalog, caution::Caution, money::Currency};
 
 /// A language of the tablet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -164,11 +160,14 @@ impl Texts {
         Some(self.bundle.format_pattern(pattern, Some(&values), &mut vec![]).into_owned())
     }
 
-    /// A caution in this language: its English words where there is no translation.
-    pub fn caution(&self, caution: &Caution, kind: Option<&DropKind>, base: Option<&Base>) -> String {
+    /// A caution of a piece on the base `base` in this language: its English words where there is no translation.
+    pub fn caution(&self, caution: &Caution, catalog: &Catalog, base: &str) -> String {
         let (code, form) = (caution.code.code(), &caution.form);
         let key = if form.is_empty() { format!("caution-{code}") } else { format!("caution-{code}-{form}") };
-        let name = kind.map(|kind| kind.name.clone()).or(base.map(|base| base.name.clone())).unwrap_or_default();
+        let kind = caution.drop.as_deref().and_then(|id| catalog.drop_kind(id));
+        let base = catalog.base(base);
+        let what = kind.map(|kind| (&kind.id, &kind.name)).or(base.map(|base| (&base.id, &base.name)));
+        let name = what.map(|(id, own)| catalog.called(self.lang.code(), id, own)).unwrap_or_default();
         let allergens = kind.map(|kind| kind.allergens.join(", ")).unwrap_or_default();
         self.find(&key, &[("name", name.into()), ("allergens", allergens.into())])
             .unwrap_or_else(|| caution.text.clone())

@@ -176,6 +176,29 @@ fn only_what_suits_an_age_can_be_asked_for() {
     }
 }
 
+/// Names come from the catalogue in the guest's language; what is not translated is called as the seller calls it.
+#[test]
+fn a_german_guest_reads_german_names() {
+    let mut hand = stage_at((1280, 800));
+    hand.app.world_mut().resource_mut::<Proof>().on = true;
+    *hand.app.world_mut().resource_mut::<Texts>() = Texts::new(Lang::De);
+    hang(&mut hand, &["key-heart"]);
+    let written = |hand: &Hand, words: &str| {
+        hand.app.world().resource::<Proof>().texts.iter().any(|text| text.text.contains(words))
+    };
+    assert!(says(&hand, "A1 Herzschlüssel") && written(&hand, "Schlüssel und Medaillons"));
+    hand.tap(&Act::Open(Overlay::Lines));
+    assert!(written(&hand, "Herzschlüssel") && written(&hand, "Ankerkette") && !written(&hand, "Heart-bow"));
+    hand.tap(&Act::Close);
+    hand.tap(&Act::Open(Overlay::Wearer));
+    hand.tap(&Act::For(Wearer::Under3));
+    hand.tap(&Act::Open(Overlay::Cautions));
+    assert!(written(&hand, "Herzschlüssel ist"));
+    hand.tap(&Act::Close);
+    news(&mut hand, |catalog| catalog.names = Default::default());
+    assert!(says(&hand, "A1 Heart-bow key"));
+}
+
 #[test]
 fn what_is_ticked_does_not_outlive_a_change() {
     let mut hand = stage_at((1280, 800));

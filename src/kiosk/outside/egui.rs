@@ -111,9 +111,20 @@ mod tests {
     fn every_character_of_every_language_is_in_the_typefaces() {
         let fonts = fonts();
         assert!(!maps(&fonts.font_data["sans"].font, '\u{4e00}'), "the reading itself sees what is missing");
+        let names = |lang: Lang| {
+            let file = format!("{}/catalog/names/{}.ron", env!("CARGO_MANIFEST_DIR"), lang.code());
+            std::fs::read_to_string(file).unwrap_or_default()
+        };
+        assert!(names(Lang::Fr).contains('œ'));
         for (name, data) in &fonts.font_data {
             for lang in Lang::ALL {
-                let texts = lang.source().chars().chain(lang.own_name().chars()).chain("$€£¥−…\u{a0}×•·".chars());
+                let names = names(lang);
+                let texts = lang
+                    .source()
+                    .chars()
+                    .chain(names.chars())
+                    .chain(lang.own_name().chars())
+                    .chain("$€£¥−…\u{a0}×•·".chars());
                 for c in texts.filter(|c| *c != '\n') {
                     assert!(maps(&data.font, c), "{c:?} ({:#x}) of {lang:?} is not in {name}", c as u32);
                 }

@@ -90,11 +90,12 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
         BaseKind::Necklace(_) => necklace_sign(b, middle, r, colors),
     }
     let (top, under) = cut_top(words.with_min_x(words.left() + b.px(8.0)), words.height() * 0.6);
-    b.text(top, Align2::LEFT_CENTER, &base.name, Type::NAME);
+    let name = s.called(&base.id, &base.name);
+    b.text(top, Align2::LEFT_CENTER, name, Type::NAME);
     let price = s.money(base.price);
     if left > 0 {
         let unfit = s.derived.unfit_bases.contains(&base.id) && s.session.history.now().wearer != Wearer::Unknown;
-        let mut label = format!("{}, {price}", base.name);
+        let mut label = format!("{name}, {price}");
         let soft = Type::BODY.sized(19.0).in_color(Tone::InkSoft);
         if unfit {
             let words = s.t("base-unfit");

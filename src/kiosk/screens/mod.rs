@@ -40,7 +40,7 @@ use super::{
     theme,
     tone::Tone,
 };
-use crate::catalog::Catalog;
+use crate::{catalog::Catalog, craft::DropKind};
 
 use moves::Moves;
 
@@ -82,6 +82,16 @@ impl Scene<'_, '_> {
     /// The text called `key`.
     fn t(&self, key: &str) -> String {
         self.texts.get(key)
+    }
+
+    /// What a drop, base or tray is called in the guest's language; `own` is the seller's name.
+    fn called<'a>(&'a self, id: &str, own: &'a str) -> &'a str {
+        self.catalog().map_or(own, |catalog| catalog.called(self.texts.lang.code(), id, own))
+    }
+
+    /// A drop's name.
+    fn drop_name<'a>(&'a self, kind: &'a DropKind) -> &'a str {
+        self.called(&kind.id, &kind.name)
     }
 
     /// An amount as the guest's language writes it.

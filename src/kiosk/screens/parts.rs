@@ -149,7 +149,7 @@ pub(super) fn drop_in(b: &Brush, s: &Scene, kind: &DropKind, rect: Rect, tint: C
     match s.pictures.get(&kind.picture) {
         Some(picture) => b.picture(rect, picture.paper, picture.size, tint),
         None => {
-            b.text(rect, Align2::CENTER_CENTER, &kind.name, Type::SMALL);
+            b.text(rect, Align2::CENTER_CENTER, s.drop_name(kind), Type::SMALL);
         }
     }
 }
@@ -181,7 +181,7 @@ pub(super) fn lines(
             let region = catalog.table.region;
             format!(" · {}", super::super::length::written(length, region, s.texts.lang))
         });
-        let words = format!("{}{}", base.name, length.unwrap_or_default());
+        let words = format!("{}{}", s.called(&base.id, &base.name), length.unwrap_or_default());
         y = row(b, pos2(at.x, y), width, &words, &s.money(quote.base.price), Type::BODY, height);
     }
     for (home, kind, count) in walking_order(catalog, piece) {
@@ -192,7 +192,7 @@ pub(super) fn lines(
         let times = if count > 1 { format!(" × {count}") } else { String::new() };
         let price = kind.price * rust_decimal::Decimal::from(count as u64);
         let words = words.with_min_x(words.left() + b.px(6.0));
-        let name = format!("{}{times}", kind.name);
+        let name = format!("{}{times}", s.drop_name(kind));
         y = row(b, words.min, words.width(), &name, &s.money(price), Type::BODY, height);
     }
     b.painter.hline(at.x..=at.x + width, y + b.px(4.0), b.stroke(1.0, Tone::Seam));
@@ -214,8 +214,7 @@ pub(super) fn lines(
 
 /// One caution as a card. Gives where the next may begin.
 fn caution(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, one: &Caution, at: Pos2, width: f32) -> f32 {
-    let kind = one.drop.as_deref().and_then(|id| catalog.drop_kind(id));
-    let text = s.texts.caution(one, kind, catalog.base(&piece.base));
+    let text = s.texts.caution(one, catalog, &piece.base);
     let (pad, side) = (b.px(12.0), b.px(34.0).max(24.0));
     let room = width - side - 3.0 * pad;
     let rule = Type::SMALL.sized(15.0);
@@ -262,7 +261,7 @@ pub(super) fn homes(b: &mut Brush, s: &Scene, catalog: &Catalog, piece: &Piece, 
             let (picture, words) = cut_left(rest, height * 0.8);
             drop_in(b, s, kind, picture.shrink(2.0), Color32::WHITE);
             let times = if *count > 1 { format!(" × {count}") } else { String::new() };
-            b.text(words, Align2::LEFT_CENTER, &format!("{}{times}", kind.name), Type::BODY.sized(19.0));
+            b.text(words, Align2::LEFT_CENTER, &format!("{}{times}", s.drop_name(kind)), Type::BODY.sized(19.0));
             bottom = card.bottom();
         }
         bottom

@@ -29,7 +29,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
             let (home, name) = cut_top(head, head.height() * 0.66);
             let ty = Type::NUMBER.sized(130.0).in_color(Tone::Plum);
             b.text(home, Align2::CENTER_CENTER, &kind.home.to_string(), ty);
-            let words = format!("{} · {}", kind.name, tray.name);
+            let words = format!("{} · {}", s.drop_name(kind), s.called(&tray.letter.to_string(), &tray.name));
             b.text(name, Align2::CENTER_CENTER, &words, Type::NAME);
             trays::map(b, tray, kind.home, rest.with_min_y(rest.top() + gap));
         }
@@ -57,7 +57,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
             let (line, edge) = if chosen { (3.0, Tone::Plum) } else { (1.0, Tone::Seam) };
             b.outline(card, b.px(12.0), line, edge);
             drop_in(b, s, kind, card.shrink(b.px(12.0)), Color32::WHITE);
-            b.button_target(card, Act::Where(kind.id.clone()), kind.name.clone());
+            b.button_target(card, Act::Where(kind.id.clone()), s.drop_name(kind));
         }
         bottom
     });

@@ -69,7 +69,7 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
         let half = (s.hanger.px(kind.width.mm() as f32) / 2.0).max(b.least_small_hands / 2.0);
         let bottom = (ring.y + s.hanger.px(down as f32)).max(ring.y + b.least_small_hands);
         let rect = Rect::from_min_max(pos2(ring.x - half, ring.y - 6.0), pos2(ring.x + half, bottom));
-        let label = format!("{}, {}", kind.name, kind.home);
+        let label = format!("{}, {}", s.drop_name(kind), kind.home);
         b.target(rect, Act::Select(hung.token), label, TargetKind::Hung { token: hung.token });
         if s.session.selected == Some(hung.token) {
             chosen = Some((hung.token, rect, kind));
@@ -92,7 +92,7 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
     b.button(left, Look::Plain, Some(Icon::Back), &s.t("stage-to-left"), moves(-1, place > 0));
     b.button(right, Look::Plain, Some(Icon::Onward), &s.t("stage-to-right"), moves(1, place + 1 < drops.len()));
     b.button(off, Look::Main, None, &s.t("stage-take-off"), Some(Act::PullOff(token)));
-    let words = format!("{} · {}", kind.name, kind.home);
+    let words = format!("{} · {}", s.drop_name(kind), kind.home);
     b.text(name.shrink2(vec2(gap, 0.0)), Align2::LEFT_CENTER, &words, Type::BODY);
 }
 

@@ -36,7 +36,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout
     tab_row(b, s, catalog, tabs, shown);
     let Some(tray) = catalog.trays.get(shown) else { return };
     let (name, rest) = cut_top(rest.with_min_y(rest.top() + b.px(4.0)), b.line(30.0).max(19.0));
-    b.text(name, Align2::LEFT_CENTER, &tray.name, Type::NAME.sized(20.0));
+    b.text(name, Align2::LEFT_CENTER, s.called(&tray.letter.to_string(), &tray.name), Type::NAME.sized(20.0));
     compartments(b, s, catalog, tray, rest.with_min_y(rest.top() + b.px(4.0)));
 }
 
@@ -143,7 +143,7 @@ fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&D
     let price = s.money(kind.price);
     if standing == Standing::SoldOut {
         b.text(room, Align2::CENTER_CENTER, &s.t("sold-out"), Type::SMALL.sized(16.0));
-        let label = format!("{home} {}: {}", kind.name, s.t("sold-out"));
+        let label = format!("{home} {}: {}", s.drop_name(kind), s.t("sold-out"));
         b.button_target(rect, Act::WhyNot(kind.id.clone()), label);
         return;
     }
@@ -166,7 +166,7 @@ fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&D
         let corner = b.px(14.0).max(11.0) + 2.0;
         b.count(rect.right_top() + vec2(-corner, corner), &hung.to_string());
     }
-    let words = format!("{home} {}, {price}", kind.name);
+    let words = format!("{home} {}, {price}", s.drop_name(kind));
     match standing {
         Standing::Open | Standing::Aside => {
             let act = Act::Hang { kind: kind.id.clone(), at: None };
