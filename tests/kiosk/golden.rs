@@ -3,17 +3,23 @@
 
 use std::{collections::BTreeSet, path::Path};
 
-use chatelaine::kiosk::{
-    i18n::{Lang, Texts},
-    looks::Looks,
-    offscreen, shoot,
-    tone::Contrast,
+use chatelaine::{
+    craft::Wearer,
+    kiosk::{
+        act::Act,
+        i18n::{Lang, Texts},
+        looks::Looks,
+        offscreen,
+        session::Overlay,
+        shoot,
+        tone::Contrast,
+    },
 };
 use image::{RgbaImage, imageops::FilterType};
 
 use super::{
     colour::{ciede2000, lab, linear_rgb},
-    every_screen,
+    every_screen, hang,
     kiosk_support::{Hand, options},
 };
 
@@ -37,15 +43,15 @@ pub fn apart(a: &RgbaImage, b: &RgbaImage) -> f64 {
         / f64::from(a.width() * a.height())
 }
 
-/// Compares a picture with the kept one of this name, or keeps it if that is asked for. Gives how far they are apart.
+/// Compares a small picture with the kept one of this name, or keeps it if that is asked for. Gives how far they are apart.
 fn against_golden(name: &str, picture: &RgbaImage) -> f64 {
     let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(format!("{name}.png"));
     if std::env::var("CHATELAINE_GOLDEN").is_ok_and(|wish| wish == "write") {
         std::fs::create_dir_all(file.parent().unwrap()).unwrap();
-        small(picture).save(&file).unwrap();
+        picture.save(&file).unwrap();
     }
     let golden = image::open(&file).unwrap_or_else(|error| panic!("{}: {error}", file.display())).to_rgba8();
-    apart(&golden, &small(picture))
+    apart(&golden, picture)
 }
 
 pub fn drawn(size: (u32, u32)) -> Option<Hand> {
@@ -60,9 +66,26 @@ pub fn drawn(size: (u32, u32)) -> Option<Hand> {
     }
 }
 
-fn show(hand: &mut Hand) -> RgbaImage {
+/// Takes a picture of the screen, shows it where that is asked for, and compares it with the kept one. Gives it, small.
+fn compare(hand: &mut Hand, name: &str, wrong: &mut Vec<String>) -> RgbaImage {
     hand.frames(12);
-    shoot(&mut hand.app).expect("a picture")
+    let picture = shoot(&mut hand.app).expect("a picture");
+    if let Some(folder) = std::env::var_os("CHATELAINE_PICTURES") {
+        std::fs::create_dir_all(&folder).unwrap();
+        picture.save(Path::new(&folder).join(format!("{name}.png"))).unwrap();
+    }
+    let picture = small(&picture);
+    let far = against_golden(name, &picture);
+    if far > SAME {
+        wrong.push(format!("{name} by {far:.2}"));
+    }
+    picture
+}
+
+/// A tablet in this language on which nothing sways or flies, so that its pictures do not hang on the moment.
+fn set(hand: &mut Hand, lang: Lang, contrast: Contrast) {
+    *hand.app.world_mut().resource_mut::<Texts>() = Texts::new(lang);
+    *hand.app.world_mut().resource_mut::<Looks>() = Looks { contrast, calm: true, ..Looks::default() };
 }
 
 /// Sizes, languages and forms of the colours: every two values of different kinds meet once.
@@ -82,10 +105,7 @@ fn the_screens_look_as_they_did() {
     let mut wrong = Vec::new();
     for (size, lang, contrast) in FORMS {
         let Some(mut hand) = drawn(size) else { return };
-        // Nothing sways or flies, so that the pictures do not hang on the moment.
-        let looks = Looks { contrast, calm: true, ..Looks::default() };
-        *hand.app.world_mut().resource_mut::<Texts>() = Texts::new(lang);
-        *hand.app.world_mut().resource_mut::<Looks>() = looks;
+        set(&mut hand, lang, contrast);
         let mut kept = BTreeSet::new();
         every_screen(&mut hand, &mut |hand, what| {
             let mut name = String::new();
@@ -103,25 +123,42 @@ fn the_screens_look_as_they_did() {
             if LEFT_OUT.contains(&what) || !kept.insert(name.to_owned()) {
                 return;
             }
-            *hand.app.world_mut().resource_mut::<Texts>() = Texts::new(lang);
-            *hand.app.world_mut().resource_mut::<Looks>() = looks;
-            let picture = show(hand);
+            set(hand, lang, contrast);
             let form = if contrast == Contrast::High { "high" } else { "daylight" };
             let name = format!("{name}-{}-{}-{form}", size.0, lang.code());
-            if let Some(folder) = std::env::var_os("CHATELAINE_PICTURES") {
-                std::fs::create_dir_all(&folder).unwrap();
-                picture.save(Path::new(&folder).join(format!("{name}.png"))).unwrap();
-            }
-            let far = against_golden(&name, &picture);
-            if far > SAME {
-                wrong.push(format!("{name} by {far:.2}"));
-            }
+            let picture = compare(hand, &name, &mut wrong);
             // One screen is told from the next, or the comparison would be worth nothing.
             if let Some(before) = before.replace(picture.clone()) {
-                assert!(apart(&small(&before), &small(&picture)) > SAME || what == "Welcome", "{name}");
+                assert!(apart(&before, &picture) > SAME || what == "Welcome", "{name}");
             }
         });
         assert_eq!(kept.len(), 20, "{kept:?}");
+    }
+    assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
+}
+
+/// The same drops for a toddler, a child of six and a grown-up.
+#[test]
+fn the_same_drops_for_three_wearers() {
+    let mut wrong = Vec::new();
+    for lang in [Lang::En, Lang::De] {
+        let Some(mut hand) = drawn((1280, 800)) else { return };
+        set(&mut hand, lang, Contrast::Daylight);
+        hand.reach_the_stage();
+        set(&mut hand, lang, Contrast::Daylight);
+        hang(&mut hand, &["charm-heart", "vial-stars", "crystal-violet", "clasp-magnet"]);
+        hand.tap(&Act::Review);
+        hand.frames(20);
+        let mut all = Vec::new();
+        for (wearer, who) in [(Wearer::Under3, "toddler"), (Wearer::From6To12, "child"), (Wearer::From13, "grown-up")] {
+            if hand.session().overlay.is_none() {
+                hand.tap(&Act::Open(Overlay::Wearer));
+            }
+            hand.tap(&Act::For(wearer));
+            hand.frames(5);
+            all.push(compare(&mut hand, &format!("wearer-{who}-{}", lang.code()), &mut wrong));
+        }
+        assert!(apart(&all[0], &all[1]) > SAME && apart(&all[1], &all[2]) > SAME, "the three are told apart");
     }
     assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
 }
