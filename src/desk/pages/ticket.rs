@@ -284,7 +284,7 @@ impl View {
                     p.grave { strong { "This piece is not suitable: " (words::wearer(ticket.piece.wearer)) "." } }
                 }
                 ul.cautions {
-                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.code == b.code && a.rule == b.rule) {
+                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.code == b.code && a.cited() == b.cited()) {
                         li .grave-one[same_rule.iter().any(|caution| caution.grave)] {
                             (signs::caution(same_rule[0].code))
                             div {
@@ -294,7 +294,7 @@ impl View {
                                         p.seller { strong { "For you: " } (same_words[0].seller) }
                                     }
                                 }
-                                p.faint { (same_rule[0].rule) }
+                                p.faint { (same_rule[0].cited()) }
                             }
                         }
                     }
