@@ -275,7 +275,13 @@ impl View {
     fn cautions(&self) -> Markup {
         let ticket = &self.ticket;
         if ticket.verdict.cautions.is_empty() {
-            return html! {};
+            return html! {
+                section.card aria-label="Cautions" {
+                    h2 { "Cautions" }
+                    p { "Nothing to be careful about was found." }
+                    p.faint { (DEFERRAL) }
+                }
+            };
         }
         html! {
             section.card #told aria-label="Cautions" {
