@@ -5,9 +5,9 @@ mod support;
 use std::fs;
 
 use chatelaine::{
-    catalog::{Mistake, read_folder, read_piece},
+    catalog::{Catalog, Mistake, read_folder, read_piece},
     caution::{Gauge, Solid, gauge},
-    craft::Body,
+    craft::{Allergen, Body, UsualAllergen, Wearer},
 };
 use support::{copy, demo_catalog};
 
@@ -55,6 +55,36 @@ fn a_file_of_names_for_no_language_is_told() {
     fs::write(dir.path().join("names/german.ron"), "[]").expect("written");
     let mistakes = read_folder(dir.path()).expect_err("it is broken").to_string();
     assert!(mistakes.contains("names/german.ron") && mistakes.contains("names/de.ron"), "{mistakes}");
+}
+
+/// The quick answer for thousands of drops, and the one with all its words, in every region.
+#[test]
+fn a_drop_suits_where_no_caution_speaks_against_it() {
+    let loaded = read_folder(&demo_catalog()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let mut against = 0;
+    for rules in &loaded.rules {
+        let catalog = Catalog { rules: rules.clone(), ..loaded.catalog.as_ref().clone() };
+        for (kind, wearer) in catalog.drops.iter().flat_map(|kind| Wearer::ANSWERS.map(|wearer| (kind, wearer))) {
+            let verdict = catalog.drop_cautions(kind, wearer);
+            assert_eq!(catalog.suits(kind, wearer), verdict.suitable, "{} {} {wearer:?}", rules.region, kind.id);
+            against += usize::from(!verdict.suitable);
+        }
+    }
+    assert!(against > 100, "{against}");
+}
+
+/// Usual allergens are known however they are written; others stay in the maker's words.
+#[test]
+fn allergens_are_usual_ones_or_own_words() {
+    let dir = tempfile::tempdir().expect("a folder");
+    copy(&demo_catalog(), dir.path()).expect("a copy");
+    let path = dir.path().join("trays/d.ron");
+    let text = fs::read_to_string(&path).expect("a file");
+    fs::write(&path, text.replace("[Milk, Wheat]", "[Sesame, \"tree nuts\", \" carmine \"]")).expect("written");
+    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let sweet = loaded.catalog.drop_kind("sweet-swirl").expect("the sweet");
+    let (sesame, nuts) = (Allergen::Usual(UsualAllergen::Sesame), Allergen::Usual(UsualAllergen::TreeNuts));
+    assert_eq!(sweet.allergens, [sesame, nuts, Allergen::Own("carmine".into())]);
 }
 
 /// A mistake a seller would make: the file, the words changed into what, and what the message has to say.
@@ -124,6 +154,9 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
         "\"key-heart\", name: \"Llave con rueda",
         "a second name",
     ),
+    ("trays/d.ron", "[Milk, Wheat]", "[Milk, Weat]", "Weat]", "did you mean Wheat?"),
+    ("trays/d.ron", "[Milk, Wheat]", "[Milk, \"\"]", "\"\"]", "an allergen in 1 to 60 letters"),
+    ("trays/d.ron", "[Milk, Wheat]", "[\"  \", Wheat]", "\"  \"", "an allergen in 1 to 60 letters"),
     ("trays/a.ron", "weight: \"4.", "weigth: \"4.", "weigth", "did you mean weight?"),
 ];
 
@@ -254,8 +287,39 @@ fn a_region_is_a_file_of_the_folder() {
 
     fs::write(dir.path().join("rules/ca2.ron"), us.replace("FluxBelow(50.0)", "AtMost(50.0)")).expect("written");
     let mistakes = read_folder(dir.path()).expect_err("the wrong limit").0;
-    let (line, column) = place(&us, "code: magnet");
+    let (line, column) = place(&us, "limit: FluxBelow(50.0)");
     assert!(mistakes.iter().any(|m| (m.line, m.column) == (line, column) && m.to_string().contains("FluxBelow(50.0)")));
+}
+
+/// What can't be read is told, and never passed over: the program's own rules would be taken in its place.
+#[test]
+fn a_rules_folder_that_cannot_be_read_is_a_mistake() {
+    let dir = changed("table.ron", "region: US", "region: US");
+    let rules = dir.path().join("rules");
+    let told =
+        || read_folder(dir.path()).map(|loaded| loaded.catalog.rules.name.clone()).unwrap_or_else(|m| m.to_string());
+    assert_eq!(told(), "United States", "without such a folder the program's own");
+    fs::write(&rules, "no folder").expect("written");
+    let said = told();
+    assert!(said.starts_with("rules: the folder can't be read") && said.contains("program's own"), "{said}");
+    fs::remove_file(&rules).expect("removed");
+    #[cfg(unix)]
+    {
+        use std::{ffi::OsStr, os::unix::ffi::OsStrExt};
+        std::os::unix::fs::symlink(dir.path().join("nowhere"), &rules).expect("a link");
+        assert!(told().starts_with("rules: the folder can't be read"), "a link to nowhere: {}", told());
+        fs::remove_file(&rules).expect("removed");
+        fs::create_dir(&rules).expect("a folder");
+        let odd = rules.join(OsStr::from_bytes(b"us\xff.ron"));
+        fs::write(&odd, "()").expect("written");
+        assert!(told().starts_with("rules/us\u{fffd}.ron: a file name that is no UTF-8"), "{}", told());
+        fs::remove_file(&odd).expect("removed");
+        std::os::unix::fs::symlink(dir.path().join("nowhere"), rules.join("us.ron")).expect("a link");
+        assert!(told().starts_with("rules/us.ron: "), "{}", told());
+        fs::remove_dir_all(&rules).expect("removed");
+    }
+    fs::create_dir_all(rules.join("us.ron")).expect("a folder");
+    assert!(told().starts_with("rules/us.ron: the file can't be read"), "a folder in place of a file: {}", told());
 }
 
 #[test]
@@ -282,6 +346,18 @@ fn a_weight_that_is_left_out_is_worked_out_and_said() {
     let dir = changed("trays/d.ron", "weight: \"6.9g\", ", "");
     let told = read_folder(dir.path()).expect_err("nobody knows what old metal weighs").to_string();
     assert!(told.contains("a drop of unknown metal without weight; weigh it"), "{told}");
+
+    // 2 kg of zinc by its size: the same limits as for a weight that is given.
+    let slab = "body: Box(width: \"16mm\", depth: \"2.5mm\", height: \"38mm\"), width: \"16mm\", height: \"38mm\"";
+    let dir = changed("trays/a.ron", "weight: \"4.1g\", ", "");
+    let path = dir.path().join("trays/a.ron");
+    let text = fs::read_to_string(&path).expect("a file");
+    assert!(text.contains(slab));
+    let huge = text.replacen("depth: \"2.5mm\", height: \"38mm\")", "depth: \"200mm\", height: \"100mm\")", 1);
+    fs::write(&path, huge).expect("written");
+    let told = read_folder(dir.path()).expect_err("two kilograms").to_string();
+    assert!(told.contains("trays/a.ron:6:9: a drop without weight, of 21"), "{told}");
+    assert!(told.contains("expected 0.01 g to 500 g: correct the size, or weigh it"), "{told}");
 }
 
 #[test]

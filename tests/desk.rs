@@ -571,6 +571,18 @@ fn open_pages_hear_of_changes_and_do_not_keep_the_desk_from_closing() {
     assert!(TcpStream::connect(addr).is_err(), "nobody answers any more");
 }
 
+/// Where nothing was found the guide is still no test report.
+#[test]
+fn a_ticket_without_cautions_defers_all_the_same() {
+    let table = Table::new();
+    let kiosk = table.kiosk();
+    let bare = kiosk.ticket(7, &[], Wearer::From13);
+    assert!(bare.verdict.cautions.is_empty(), "{:?}", bare.verdict);
+    kiosk.deliver(&bare, true);
+    let text = table.seller().get(&format!("/tickets/{}", bare.id)).text;
+    assert!(text.contains("Nothing to be careful about was found.") && text.contains(chatelaine::caution::DEFERRAL));
+}
+
 /// The card has every drop with what each wearer hears of it, each rule with how far it is known, and the deferral.
 #[test]
 fn the_card_of_cautions_has_everything_on_the_table() {
@@ -581,7 +593,8 @@ fn the_card_of_cautions_has_everything_on_the_table() {
     let text = seller.get("/trays/cautions").text;
     assert!(text.contains(chatelaine::caution::DEFERRAL) && text.contains("United States"));
     for rule in &catalog.rules.rules {
-        assert!(text.contains(&rule.seller) && text.contains(&rule.figure), "{:?}", rule.code);
+        assert!(text.contains(rule.code.meaning()) && text.contains(&rule.figure), "{:?}", rule.code);
+        assert!(!text.contains(&rule.seller), "guests read it: {}", rule.seller);
         assert!(text.contains(&rule.cited()), "{}", rule.cited());
     }
     let row = |name: &str| {
@@ -589,6 +602,11 @@ fn the_card_of_cautions_has_everything_on_the_table() {
             &text[text.find(&format!("<th scope=\"row\">{name}</th>")).unwrap_or_else(|| panic!("no row {name}"))..];
         rest[..rest.find("</tr>").expect("the row's end")].to_owned()
     };
+    // Drops under their trays, bases under their own heading.
+    let heads: Vec<&str> = text.split("<thead>").skip(1).filter_map(|rest| rest.split("</thead>").next()).collect();
+    let (of_bases, of_trays) = heads.split_last().expect("tables");
+    assert!(of_bases.contains("<th>Base</th>") && !of_bases.contains("Drop"), "{of_bases}");
+    assert!(of_trays.len() == catalog.trays.len() && of_trays.iter().all(|head| head.contains("<th>Drop</th>")));
     for kind in &catalog.drops {
         let cells: Vec<String> = row(&kind.name).split("<td data-band").skip(1).map(str::to_owned).collect();
         assert_eq!(cells.len(), 4, "{}", kind.name);
@@ -606,5 +624,6 @@ fn the_card_of_cautions_has_everything_on_the_table() {
             assert_eq!(cell.matches("<li").count(), verdict.cautions.len());
         }
     }
+    assert!(!row("Brass bangle").contains("class=\"home\""), "a base lies on no tray");
     assert!(row("Magnet disc").contains("magnet") && row("Antique brass cable chain").contains("does not come apart"));
 }

@@ -53,27 +53,53 @@ fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
     }
 }
 
-/// The files of a folder below the catalogue in order of their names.
-fn files_of(root: &Path, folder: &str) -> io::Result<Vec<String>> {
-    let mut files: Vec<String> = fs::read_dir(root.join(folder))?
-        .flatten()
-        .filter_map(|entry| entry.file_name().into_string().ok())
-        .filter(|name| name.ends_with(".ron") && !name.starts_with('.'))
-        .map(|name| format!("{folder}/{name}"))
-        .collect();
+/// The files of a folder below the catalogue in order of their names; none where there is no such folder.
+///
+/// # Errors
+/// The folder, or an entry of it, can't be read; then it is not known what the table says.
+fn files_of(root: &Path, folder: &str, hint: &str) -> Result<Option<Vec<String>>, Mistake> {
+    let path = root.join(folder);
+    let unread = |error: io::Error| {
+        let found = format!("the folder can't be read ({error})");
+        Mistake::of_file(folder, found, format!("make it readable{hint}"))
+    };
+    let entries = match fs::read_dir(&path) {
+        Ok(entries) => entries,
+        // A link to nowhere is there, and is no missing folder.
+        Err(error) if error.kind() == io::ErrorKind::NotFound && path.symlink_metadata().is_err() => return Ok(None),
+        Err(error) => return Err(unread(error)),
+    };
+    let mut files = Vec::new();
+    for entry in entries {
+        let name = entry.map_err(unread)?.file_name();
+        let words = name.to_string_lossy();
+        if !words.ends_with(".ron") || words.starts_with('.') {
+            continue;
+        }
+        let file = format!("{folder}/{words}");
+        if name.to_str().is_none() {
+            return Err(Mistake::of_file(&file, "a file name that is no UTF-8 text", "give it a plain name"));
+        }
+        files.push(file);
+    }
     files.sort();
-    Ok(files)
+    Ok(Some(files))
 }
 
 /// The tray files in order of their names.
 fn tray_files(root: &Path) -> Result<Vec<String>, Mistake> {
-    match files_of(root, "trays") {
-        Err(_) => Err(Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it")),
-        Ok(files) if files.is_empty() => {
+    match files_of(root, "trays", "")? {
+        None => Err(Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it")),
+        Some(files) if files.is_empty() => {
             Err(Mistake::of_file("trays", "no tray", "put a file for every tray into it, as in trays/a.ron"))
         }
-        files => Ok(files.unwrap_or_default()),
+        Some(files) => Ok(files),
     }
+}
+
+/// The rules files in order of their names. A table without rules of its own has no such folder.
+fn rules_files(root: &Path) -> Result<Vec<String>, Mistake> {
+    Ok(files_of(root, "rules", ", or take it away to go by the program's own rules")?.unwrap_or_default())
 }
 
 /// Takes a rules file in: in place of the rules of its region, or beside the others.
@@ -138,8 +164,11 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
 
     let mut rules = Rules::built_in().to_vec();
     let mut own_rules = HashMap::new();
-    // A table without rules of its own has no such folder.
-    for file in files_of(root, "rules").unwrap_or_default() {
+    let files = rules_files(root).unwrap_or_else(|mistake| {
+        mistakes.push(mistake);
+        vec![]
+    });
+    for file in files {
         if let Some(source) = whole(&file, &mut mistakes) {
             mistakes.extend(take_rules(&mut rules, &mut own_rules, &file, &source));
         }
@@ -199,7 +228,11 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     let known: Vec<&str> = ids.keys().chain(&letters).map(String::as_str).collect();
     let known = mistakes.is_empty().then_some(known.as_slice());
     // A table whose guests all read the seller's language has no such folder.
-    for file in files_of(root, "names").unwrap_or_default() {
+    let files = files_of(root, "names", "").map(Option::unwrap_or_default);
+    for file in files.unwrap_or_else(|mistake| {
+        mistakes.push(mistake);
+        vec![]
+    }) {
         let Some(language) = names::language_of(&file).map(str::to_owned) else {
             let right = "name it after a language of two small letters, as in names/de.ron";
             mistakes.push(Mistake::of_file(&file, "no language is called so", right));

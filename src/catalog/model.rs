@@ -206,7 +206,7 @@ impl Catalog {
 
     /// Whether nothing speaks plainly against a drop for `wearer`.
     pub fn suits(&self, kind: &DropKind, wearer: Wearer) -> bool {
-        self.drop_cautions(kind, wearer).suitable
+        caution::drop_suits(kind, &self.sizes, wearer, &self.rules)
     }
 
     /// The cautions of one drop by itself for `wearer`.

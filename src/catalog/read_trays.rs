@@ -8,7 +8,10 @@ use super::{
     tree::{Node, Value},
 };
 use crate::{
-    craft::{Body, Colour, DropKind, Finish, Home, Length, Magnet, Mass, Material, Ring, Sort, weight_of},
+    craft::{
+        Allergen, Body, Colour, DropKind, Finish, Home, Length, Magnet, Mass, Material, Ring, Sort, UsualAllergen,
+        weight_of,
+    },
     money::Currency,
 };
 
@@ -149,7 +152,7 @@ fn drop_kind(
     let sharp = flag(reader, &f, "sharp");
     let allergens = match f.get("allergens") {
         Some(node) => reader.list(node, "allergens").and_then(|items| {
-            let read: Vec<_> = items.iter().map(|item| reader.text(item, "an allergen").map(str::to_owned)).collect();
+            let read: Vec<_> = items.iter().map(|item| allergen(reader, item)).collect();
             read.into_iter().collect()
         }),
         None => Some(vec![]),
@@ -180,6 +183,9 @@ fn drop_kind(
     Some(ReadDrop { kind, at, worked_out: f.get("weight").is_none() })
 }
 
+/// The least and the greatest weight of a drop, given or worked out, in grams. Common practice, no source.
+const WEIGHTS_G: (f64, f64) = (0.01, 500.0);
+
 /// The weight as written; without one, what follows from the drop's size and material.
 fn weight(
     reader: &mut Reader<'_>,
@@ -188,8 +194,9 @@ fn weight(
     ring: Option<Ring>,
     materials: Option<&[Material]>,
 ) -> Option<Mass> {
+    let (low, high) = WEIGHTS_G;
     if f.get("weight").is_some() {
-        return reader.quantity(f, "weight", |weight: &Mass| weight.g(), (0.01, 500.0, "g"));
+        return reader.quantity(f, "weight", |weight: &Mass| weight.g(), (low, high, "g"));
     }
     let (body, ring, materials) = (body?, ring?, materials?);
     let found = weight_of(body, ring, materials);
@@ -197,7 +204,26 @@ fn weight(
         let of = materials.first().map_or("nothing", |first| first.word());
         reader.wrong(f.at(), format!("a drop of {of} without weight"), "weigh it: nobody knows how heavy that is");
     }
-    found
+    let found = found?;
+    if !(low..=high).contains(&found.g()) {
+        let words = format!("a drop without weight, of {:.4} g by its size and material", found.g());
+        reader.wrong(f.at(), words, format!("expected {low} g to {high} g: correct the size, or weigh it"));
+        return None;
+    }
+    Some(found)
+}
+
+/// An allergen: a usual one by its name, or the maker's own words in quotes.
+fn allergen(reader: &mut Reader<'_>, node: &Node) -> Option<Allergen> {
+    if let Value::Text(text) = &node.value {
+        let short = text.trim().chars().count() <= 60;
+        return match Allergen::from_words(text).filter(|_| short) {
+            Some(allergen) => Some(allergen),
+            None => reader.unlike(node, "an allergen in 1 to 60 letters, or no list where the food has none"),
+        };
+    }
+    let what = "an allergen (other ones go in quotes)";
+    reader.word(node, what, names_of!(UsualAllergen)).map(Allergen::Usual)
 }
 
 fn flag(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str) -> Option<bool> {

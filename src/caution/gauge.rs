@@ -90,11 +90,6 @@ pub enum Size {
     LeftOut,
 }
 
-/// Whether the body fits the cylinder: as [`gauge`] says, but done with the first pose that fits.
-pub fn fits(solid: &Solid, gauge: Gauge) -> bool {
-    best_pose(solid, gauge.room(), solid.round_mm).margin >= solid.round_mm
-}
-
 /// The best pose of the form without its rounding ball; the first one found that leaves `enough`.
 pub(super) fn best_pose(solid: &Solid, room: Room, enough: f64) -> Pose {
     let rough = solid.thinned();

@@ -6,13 +6,16 @@
 //! place, simplex, refine     its best place there, and the best orientation nearby
 //! gauge                      the answer over all orientations
 //! part, sizes                small parts, a whole catalogue of them
-//! code, region, rules        what cautions there are, and what each region's file says of them
-//! verdict                    what to say to whom
+//! code, region, dated, rules what cautions there are, and what each region's file says of them
+//! slips                      what a region's file gets wrong
+//! find, say, verdict         what there is to be careful about, its English, what to say to whom
 //! ```
 //!
 //! A pure room. Everything said here is a guide, not a test report; see [`DEFERRAL`].
 
 mod code;
+mod dated;
+mod find;
 mod gauge;
 mod outline;
 mod oval;
@@ -22,21 +25,25 @@ mod posed;
 mod refine;
 mod region;
 mod rules;
+mod say;
 mod simplex;
 mod sizes;
+mod slips;
 mod solid;
 mod turn;
 mod verdict;
 
 pub use code::CautionCode;
-pub use gauge::{Gauge, GaugeResult, Size, fits, gauge};
+pub use dated::{Dated, Day};
+pub use gauge::{Gauge, GaugeResult, Size, gauge};
 pub use outline::hull;
 pub use part::{PartSize, flux_index_kg2mm2};
 pub use region::Region;
-pub use rules::{Limit, Rule, Rules, RulesMistake, Status};
+pub use rules::{Limit, Rule, Rules, Status, Within};
 pub use sizes::Sizes;
+pub use slips::RulesMistake;
 pub use solid::Solid;
-pub use verdict::{Caution, DEFERRAL, PieceFacts, Verdict, cautions, drop_cautions};
+pub use verdict::{Caution, DEFERRAL, PieceFacts, Verdict, cautions, drop_cautions, drop_suits};
 
 #[cfg(test)]
 mod gauge_tests;

@@ -4,10 +4,7 @@ use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
-use super::{
-    Gauge, Size, Solid,
-    gauge::{decide, fits},
-};
+use super::{Gauge, Size, Solid, gauge::decide};
 use crate::craft::{Body, DropKind, Magnet, Material, Necklace};
 
 /// How the parts of a drop stand to the test cylinder.
@@ -47,25 +44,29 @@ impl PartSize {
     }
 
     /// What it is that fits, for the seller.
-    pub const fn words(self) -> &'static str {
-        use Size::{Fits, LeftOut, Measure, TooLarge};
-        match (self.ring, self.body) {
-            (Fits, Fits) => "Ring and body fit the test cylinder.",
-            (Fits, Measure) => "The ring fits the test cylinder; the body is too close to call: measure it.",
-            (Fits, TooLarge) => "The ring alone fits the test cylinder; the body does not.",
-            (Fits, LeftOut) => "The ring fits the test cylinder; fabric and yarn are left out.",
-            (_, Fits) => "The body alone fits the test cylinder; the ring does not.",
-            (Measure, _) | (_, Measure) => "Too close to call: measure it against the test cylinder.",
-            (_, TooLarge | LeftOut) => "Neither ring nor body fits the test cylinder.",
+    pub fn words(self) -> String {
+        let of = |size| match size {
+            Size::Fits => "fits the test cylinder",
+            Size::Measure => "is too close to call: measure it against the test cylinder",
+            Size::TooLarge => "does not fit the test cylinder",
+            Size::LeftOut => "is left out, as paper, fabric and yarn are",
+        };
+        match self {
+            Self { ring: Size::Fits, body: Size::Fits } => "Ring and body fit the test cylinder.".to_owned(),
+            Self { ring, body } => format!("The ring {}; the body {}.", of(ring), of(body)),
         }
     }
 }
 
-/// Whether a necklace without drops has small parts: its clasp, or the rings at its ends. Chain and cord are no rigid
-/// bodies and are not tried: yarn and string are left out by the rule, and a metal chain goes in where its ends do.
-pub fn has_small_ends(necklace: &Necklace, gauge: Gauge) -> bool {
+/// How the rigid parts of a necklace without drops stand to the cylinder, its clasp and the rings at its ends: as the
+/// smallest of them does. Chain and cord are no rigid bodies and are not tried: yarn and string are left out by the rule,
+/// and a metal chain goes in where its ends do.
+pub(super) fn size_of_ends(necklace: &Necklace, gauge: Gauge) -> Size {
     let rings = [necklace.end_ring, necklace.clasp.ring].map(Solid::of_ring);
-    rings.into_iter().chain([Solid::of_clasp(&necklace.clasp)]).any(|part| part.is_none_or(|part| fits(&part, gauge)))
+    let parts = rings.into_iter().chain([Solid::of_clasp(&necklace.clasp)]);
+    let sizes: Vec<Size> = parts.map(|part| part.map_or(Size::Fits, |part| decide(&part, gauge))).collect();
+    let smallest = [Size::Fits, Size::Measure].into_iter().find(|size| sizes.contains(size));
+    smallest.unwrap_or(Size::TooLarge)
 }
 
 /// The smallest round hole, in millimetres, through which a round or egg-shaped body goes end first; `None` for bodies of
@@ -97,6 +98,28 @@ mod tests {
         caution::{Limit, Region, Rules},
         craft::Length,
     };
+
+    #[test]
+    fn the_seller_is_told_which_part_fits() {
+        use Size::{Fits, LeftOut, Measure, TooLarge};
+        for ring in [Fits, Measure, TooLarge, LeftOut] {
+            for body in [Fits, Measure, TooLarge, LeftOut] {
+                let words = PartSize { ring, body }.words();
+                println!("{ring:?} {body:?}: {words}");
+                if (ring, body) == (Fits, Fits) {
+                    assert_eq!(words, "Ring and body fit the test cylinder.");
+                    continue;
+                }
+                let (of_ring, of_body) = words.split_once("; the body ").unwrap();
+                for (size, said) in [(ring, of_ring), (body, of_body)] {
+                    assert_eq!(said.contains(" fits ") || said.starts_with("fits "), size == Fits, "{words}");
+                    assert_eq!(said.contains("measure it"), size == Measure, "{words}");
+                    assert_eq!(said.contains("does not fit"), size == TooLarge, "{words}");
+                    assert_eq!(said.contains("left out"), size == LeftOut, "{words}");
+                }
+            }
+        }
+    }
 
     /// Limits of 16 CFR 1262 with the index of ASTM F963; the values are computed from the formula.
     #[test]

@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::craft::{
-    Base, BaseKind, Body, Clasp, DropKind, Finish, Length, LengthRange, LinearDensity, Magnet, Mass, Material,
-    MetalTest, Necklace, OutlineShape, Ring, Sort, Wearer,
+    Allergen, Base, BaseKind, Body, Clasp, DropKind, Finish, Length, LengthRange, LinearDensity, Magnet, Mass,
+    Material, MetalTest, Necklace, OutlineShape, Ring, Sort, Wearer,
 };
 
 const WEARERS: [Wearer; 5] = [Wearer::Under3, Wearer::From3To5, Wearer::From6To12, Wearer::From13, Wearer::Unknown];
@@ -136,6 +136,9 @@ fn a_round_drop_between_cylinder_and_hole_is_said_to_be_as_large_as_a_small_ball
         println!("| {diameter} | {found:?} |");
     }
     assert_eq!(said(&ball(31.9), CautionCode::SmallPart), (vec![], vec![]));
+    // The label of 16 CFR 1500.19(b) begins with CHOKING HAZARD (from memory).
+    let text = &judge(&[&ball(31.9)], Under3).cautions[0].text;
+    assert!(text.starts_with("Choking hazard: ") && text.contains("can choke on it"), "{text}");
     let in_region = |region, drop: &DropKind| {
         judge_in(region, &[drop], Under3).cautions.iter().any(|caution| caution.code == CautionCode::SmallBall)
     };
@@ -179,6 +182,18 @@ fn the_ends_of_a_necklace_count() {
     assert_eq!(codes(&base, From6To12), []);
     let said = on(&base, Some(400.0), &[], Under3, Region::US);
     assert_eq!((said.cautions[0].form.as_str(), &said.cautions[0].drop), ("base", &None));
+    // A block of 12 × 2 × 60 mm fits the inch cylinder by 0.005 mm: too close to call, so it counts.
+    let judged = |length| {
+        if let BaseKind::Necklace(necklace) = &mut base.kind {
+            necklace.clasp = Clasp { length: mm(length), width: mm(12.0), thickness: mm(2.0), ..necklace.clasp };
+        }
+        let verdict = on(&base, Some(400.0), &[], Under3, Region::US);
+        verdict.cautions.first().map(|one| one.seller.clone()).unwrap_or_default()
+    };
+    let told = [59.5, 60.0, 60.05, 60.5].map(judged);
+    assert!(told[0].starts_with("Clasp or end rings fit the test cylinder."), "{told:?}");
+    assert!(told[1..3].iter().all(|told| told.contains("too close to call: measure them")), "{told:?}");
+    assert_eq!(told[3], "");
 }
 
 /// 16 CFR 1501.4 in inches, EN 71-1 (from memory) in the metric drawing.
@@ -197,7 +212,7 @@ fn the_regions_cylinder_decides() {
         assert_eq!(judge_in(region, &[&between], Under3).suitable, wanted, "{region:?}");
     }
     let seller = &judge(&[&plate(60.0)], Under3).cautions[0].seller;
-    assert!(seller.starts_with("Too close to call: measure it"), "{seller}");
+    assert!(seller.contains("the body is too close to call: measure it"), "{seller}");
 }
 
 /// What a test found against the region's limit: CPSIA section 101, REACH Annex XVII entries 23, 27 and 63.
@@ -222,8 +237,14 @@ fn metals_are_judged_by_their_test() {
     assert_eq!(said(Region::EU, nickel(0.5), From13), []);
     assert_eq!(said(Region::EU, nickel(0.51), From13), [(CautionCode::Nickel, true)]);
     let crystal = DropKind { materials: vec![Material::CrystalGlass], ..large("gem") };
-    let untested = judge(&[&crystal], From6To12);
-    assert!(untested.suitable && untested.cautions.iter().any(|one| one.code == CautionCode::Lead));
+    // What the seller is told not to sell is not suitable either.
+    let children = vec![Under3, From3To5, From6To12, Unknown];
+    assert_eq!(self::said(&crystal, CautionCode::Lead), (children.clone(), children));
+    for region in [Region::US, Region::EU, Region::UK] {
+        let verdict = judge_in(region, &[&crystal], From6To12);
+        let lead = verdict.cautions.iter().find(|one| one.code == CautionCode::Lead).unwrap();
+        assert!(lead.grave && lead.seller.contains("do not sell it for a child"), "{region}: {lead:?}");
+    }
     let mut steel = chain(true);
     steel.materials = vec![Material::SteelMetal];
     let codes = |wearer, region| -> Vec<CautionCode> {
@@ -232,6 +253,7 @@ fn metals_are_judged_by_their_test() {
     assert_eq!(codes(From13, Region::EU), [CautionCode::Nickel]);
     assert_eq!(codes(From13, Region::US), []);
     assert_eq!(codes(From6To12, Region::US), [CautionCode::Nickel]);
+    assert!(on(&steel, None, &[], From6To12, Region::US).suitable, "nickel that may be there is said, no more");
 }
 
 /// A region is a file: what it says and against whom is what is said.
@@ -260,7 +282,11 @@ fn a_hazardous_magnet_is_grave_for_every_child() {
     };
     let children = vec![Under3, From3To5, From6To12, Unknown];
     assert_eq!(said(&with(3.0), CautionCode::Magnet), (WEARERS.to_vec(), children.clone()));
-    assert_eq!(said(&with(1.5), CautionCode::Magnet), (children, vec![]));
+    assert_eq!(said(&with(1.5), CautionCode::Magnet), (children, vec![Under3, Unknown]));
+    let weak = &judge(&[&with(1.5)], Under3).cautions[0];
+    assert!(weak.cited() == "common practice, no source" && weak.seller.contains("no magnet belongs"), "{weak:?}");
+    let strong = &judge(&[&with(3.0)], Under3).cautions[0];
+    assert!(strong.cited().starts_with("16 CFR 1262") && strong.seller.starts_with("At 50 or more"), "{strong:?}");
 }
 
 #[test]
@@ -275,9 +301,12 @@ fn what_a_drop_is_made_of_is_said_to_those_it_concerns() {
     assert_eq!(said(&sharp, CautionCode::Sharp), (children, vec![Under3]));
     let cell = DropKind { coin_cell: true, ..large("lamp") };
     assert_eq!(said(&cell, CautionCode::CoinCell), (WEARERS.to_vec(), vec![Under3]));
-    let sweet = DropKind { allergens: vec!["milk".into(), "wheat".into()], ..made_of(Material::Food) };
+    let sweet = DropKind {
+        allergens: ["milk", "wheat"].iter().filter_map(|words| Allergen::from_words(words)).collect(),
+        ..made_of(Material::Food)
+    };
     assert_eq!(said(&sweet, CautionCode::FoodAllergen), (WEARERS.to_vec(), vec![]));
-    assert!(judge(&[&sweet], From13).cautions[0].text.ends_with("It contains milk, wheat."));
+    assert!(judge(&[&sweet], From13).cautions[0].text.contains("It contains: milk, wheat."));
     assert!(judge(&[&large("hoop")], From13).cautions.is_empty());
 }
 
@@ -332,10 +361,25 @@ fn copies_are_said_once_and_each_caution_names_its_rule() {
     let (part, glass) = (CautionCode::SmallPart, CautionCode::Glass);
     assert_eq!(said, [(part, Some("one")), (part, Some("two")), (glass, Some("one")), (glass, Some("two"))]);
     assert!(!verdict.suitable);
-    assert!(verdict.cautions[0].rule.starts_with("16 CFR 1501.4"));
-    assert!(verdict.cautions[2].rule.ends_with("(from memory)"));
+    assert!(verdict.cautions[0].cited().starts_with("16 CFR 1501.4"));
+    assert!(verdict.cautions[2].cited().ends_with("(from memory)"));
     assert!(verdict.cautions.iter().all(|caution| !caution.seller.is_empty()));
     let text = serde_json::to_string(&verdict).unwrap();
     assert!(text.contains("\"code\":\"small_part\""));
     assert_eq!(serde_json::from_str::<Verdict>(&text).unwrap(), verdict);
+}
+
+/// Before the rule's date and status were kept apart, a ticket's caution had them in one English text.
+#[test]
+fn a_caution_of_an_older_ticket_is_read_and_said_as_it_was() {
+    let old = r#"{"code":"small_part","drop":"bead","rule":"16 CFR 1501.4 (US small-parts rule), as of June 2026",
+        "form":"","text":"Bead is a small part.","seller":"Offer another drop.","grave":true}"#;
+    let caution: Caution = serde_json::from_str(old).unwrap();
+    assert_eq!(caution.cited(), "16 CFR 1501.4 (US small-parts rule), as of June 2026");
+    let older = r#"{"code":"glass","drop":null,"rule":"16 CFR 1500.49","text":"It is glass.","grave":false}"#;
+    assert_eq!(serde_json::from_str::<Caution>(older).unwrap().cited(), "16 CFR 1500.49");
+    let now = &judge(&[&small("bead")], Under3).cautions[0];
+    assert_eq!(now.cited(), caution.cited(), "the same in English");
+    assert_eq!((now.rule.as_str(), now.title.as_str()), ("16 CFR 1501.4", "US small-parts rule"));
+    assert_eq!((now.dated.day().map(|day| day.to_string()), now.status), (Some("2026-06".into()), Some(Status::Read)));
 }

@@ -167,7 +167,7 @@ pub fn caution(options: &Caution) -> Result<(), Told> {
         .iter()
         .map(|one| {
             json!({
-                "code": one.code.code(), "drop": one.drop, "rule": one.rule, "text": one.text, "seller": one.seller,
+                "code": one.code.code(), "drop": one.drop, "rule": one.cited(), "text": one.text, "seller": one.seller,
                 "grave": one.grave,
             })
         })
@@ -176,7 +176,7 @@ pub fn caution(options: &Caution) -> Result<(), Told> {
         let mut words =
             String::from(if verdict.suitable { "Nothing speaks plainly against it." } else { "Not for this wearer." });
         for one in &verdict.cautions {
-            words.push_str(&format!("\n- {} ({})\n  For the seller: {}", one.text, one.rule, one.seller));
+            words.push_str(&format!("\n- {} ({})\n  For the seller: {}", one.text, one.cited(), one.seller));
         }
         format!("{words}\n{DEFERRAL}")
     });

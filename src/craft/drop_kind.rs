@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{Body, Finish, Home, Length, Mass, Material, MetalTest, Ring, material::words};
+use super::{Allergen, Body, Finish, Home, Length, Mass, Material, MetalTest, Ring, material::words};
 
 words! {
     /// What sort of drop it is, as the trade sorts its trays.
@@ -110,7 +110,7 @@ pub struct DropKind {
     /// Has a sharp edge or point.
     pub sharp: bool,
     /// Allergens in a food it is made of.
-    pub allergens: Vec<String>,
+    pub allergens: Vec<Allergen>,
     /// What a laboratory found in its metal or crystal.
     #[serde(default)]
     pub tested: Option<MetalTest>,

@@ -3,6 +3,7 @@
 //! A pure room: no files, no clock, no engine. Every length is in millimetres, every mass in grams,
 //! carried by a type or by the name of the field.
 
+mod allergen;
 mod base;
 mod body;
 mod density;
@@ -19,6 +20,7 @@ mod ring;
 mod wearer;
 mod wire;
 
+pub use allergen::{Allergen, UsualAllergen};
 pub use base::{Bangle, Base, BaseKind, Clasp, LengthRange, Necklace};
 pub use body::{Body, OutlineShape};
 pub use density::{Density, alloy_g_cm3, weight_of};

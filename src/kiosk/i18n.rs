@@ -4,7 +4,12 @@ use bevy::prelude::Resource;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 use rust_decimal::Decimal;
 
-use crate::{catalog::Catalog, caution::Caution, money::Currency};
+use crate::{
+    catalog::Catalog,
+    caution::{Caution, Dated, Day, Status},
+    craft::Allergen,
+    money::Currency,
+};
 
 /// A language of the tablet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -168,9 +173,51 @@ impl Texts {
         let base = catalog.base(base);
         let what = kind.map(|kind| (&kind.id, &kind.name)).or(base.map(|base| (&base.id, &base.name)));
         let name = what.map(|(id, own)| catalog.called(self.lang.code(), id, own)).unwrap_or_default();
-        let allergens = kind.map(|kind| kind.allergens.join(", ")).unwrap_or_default();
-        self.find(&key, &[("name", name.into()), ("allergens", allergens.into())])
-            .unwrap_or_else(|| caution.text.clone())
+        let allergens: Vec<String> =
+            kind.iter().flat_map(|kind| &kind.allergens).map(|allergen| self.allergen(allergen)).collect();
+        let number = caution.number.map(|number| number.to_string()).unwrap_or_default();
+        let places = [("name", name.into()), ("allergens", allergens.join(", ").into()), ("number", number.into())];
+        self.find(&key, &places).unwrap_or_else(|| caution.text.clone())
+    }
+
+    /// A usual allergen in this language, another one as the maker wrote it.
+    fn allergen(&self, allergen: &Allergen) -> String {
+        match allergen {
+            Allergen::Usual(usual) => self.get(&format!("allergen-{}", usual.name())),
+            Allergen::Own(words) => words.clone(),
+        }
+    }
+
+    /// The rule a caution rests on: its citation, its date and how far it is known in this language.
+    pub fn cited(&self, caution: &Caution) -> String {
+        let Some(status) = caution.status else { return caution.rule.clone() };
+        let known = self.get(&format!("status-{}", status.code()));
+        let dated = self.dated(&caution.dated);
+        match status {
+            Status::Practice => known,
+            Status::Read => format!("{}, {dated}", caution.rule),
+            Status::SecondHand | Status::FromMemory => format!("{}, {dated} ({known})", caution.rule),
+        }
+    }
+
+    fn dated(&self, dated: &Dated) -> String {
+        let day = dated.day().map(|day| self.day(day)).unwrap_or_default();
+        let edition = if let Dated::Edition(edition) = dated { edition.clone() } else { String::new() };
+        self.with(&format!("dated-{}", dated.code()), &[("day", day.into()), ("edition", edition.into())])
+    }
+
+    /// A year, a month of a year or a day, as the language writes it.
+    pub fn day(&self, day: Day) -> String {
+        let year = day.year.to_string();
+        let Some(month) = day.month else { return year };
+        let month = self.get(&format!("month-{month}"));
+        match day.day {
+            None => self.with("date-month", &[("month", month.into()), ("year", year.into())]),
+            Some(day) => {
+                let places = [("n", i64::from(day).into()), ("month", month.into()), ("year", year.into())];
+                self.with("date-day", &places)
+            }
+        }
     }
 }
 
@@ -218,6 +265,11 @@ mod tests {
     use std::collections::{BTreeMap, BTreeSet};
 
     use super::*;
+    use crate::{
+        catalog::read_folder,
+        caution::{self, CautionCode, PieceFacts, Region, Rules, Sizes},
+        craft::{Body, Length, Mass, Material, MetalTest, UsualAllergen, Wearer},
+    };
 
     fn dollars(text: &str, lang: Lang) -> String {
         lang.money(text.parse().unwrap(), Currency::from_code("USD").unwrap())
@@ -276,6 +328,127 @@ mod tests {
         let say = |lang, n: i64| Texts::new(lang).with("caution-count", &[("n", n.into())]);
         for lang in Lang::ALL {
             assert_ne!(say(lang, 1), say(lang, 2).replace('2', "1"), "{lang:?}");
+        }
+    }
+
+    /// A catalogue with a thing for every caution, judged for every wearer under every region's rules.
+    fn all_cautions() -> Vec<(Caution, DropKind, Base)> {
+        let demo = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog");
+        let catalog = read_folder(&demo).unwrap_or_else(|mistakes| panic!("{mistakes}")).catalog;
+        let plain = catalog.drop_kind("charm-star").unwrap().clone();
+        let tested = Some(MetalTest { lead_ppm: Some(9e5), cadmium_ppm: Some(9e5), nickel_ug_cm2_week: Some(900.0) });
+        let sweet = catalog.drop_kind("sweet-swirl").unwrap().clone();
+        let with = |change: fn(&mut DropKind)| {
+            let mut kind = plain.clone();
+            change(&mut kind);
+            kind
+        };
+        let kinds = [
+            with(|kind| {
+                kind.body = Body::Ball { diameter: Length::from_mm(40.0) };
+                kind.materials = vec![Material::UnknownMetal, Material::CrystalGlass, Material::Food];
+                kind.sharp = true;
+                kind.coin_cell = true;
+            }),
+            catalog.drop_kind("clasp-magnet").unwrap().clone(),
+            DropKind { tested, ..plain.clone() },
+            DropKind { weight: Mass::from_g(400.0), ..sweet },
+        ];
+        let mut base = catalog.base("chain-gunmetal").unwrap().clone();
+        base.materials.push(Material::UnknownMetal);
+        let found = Base { tested, ..base.clone() };
+        let us = Rules::of_region(Region::US).unwrap();
+        // Cadmium is usual in no material of ours; a region's file may know one.
+        let mut own = us.clone();
+        own.rules.iter_mut().filter(|rule| rule.code == CautionCode::Cadmium).for_each(|rule| {
+            rule.materials = vec![Material::UnknownMetal];
+        });
+        let [a, b, c, d] = Wearer::ANSWERS;
+        let wearers = [a, b, c, d, Wearer::Unknown];
+        let mut all = Vec::new();
+        for rules in Rules::built_in().iter().chain([&own]) {
+            let sizes = Sizes::empty(rules.gauge);
+            for (base, wearer) in [&base, &found].into_iter().flat_map(|base| wearers.map(|wearer| (base, wearer))) {
+                for kind in &kinds {
+                    let (length_mm, short_by_mm, drops) = (Some(700.0), Some(12.4), &[kind][..]);
+                    let facts = PieceFacts { base, length_mm, short_by_mm, drops, sizes: &sizes, wearer, rules };
+                    let cautions = caution::cautions(&facts).cautions;
+                    all.extend(cautions.into_iter().map(|one| (one, kind.clone(), base.clone())));
+                }
+            }
+        }
+        all
+    }
+
+    /// The desk and the terminal say in English what the tablet says in English, and what it says everywhere is whole.
+    #[test]
+    fn the_tablet_and_the_desk_say_the_same() {
+        let all = all_cautions();
+        let plain = |text: &str| text.replace(NBSP, " ");
+        let mut seen = BTreeSet::new();
+        for (one, kind, base) in &all {
+            let form = if one.form.is_empty() { String::new() } else { format!("-{}", one.form) };
+            seen.insert(format!("caution-{}{form}", one.code.code()));
+            let kind = one.drop.is_some().then_some(kind);
+            for lang in Lang::ALL {
+                let texts = Texts::new(lang);
+                let (said, cited) = (texts.caution(one, kind, Some(base)), texts.cited(one));
+                if lang == Lang::En {
+                    assert_eq!(plain(&said), one.text, "{one:?}");
+                    let title = if one.title.is_empty() { String::new() } else { format!(" ({})", one.title) };
+                    assert_eq!(cited, one.cited().replacen(&title, "", 1), "{one:?}");
+                } else {
+                    assert_ne!(said, one.text, "{lang:?} is not translated");
+                    assert_ne!(cited, Texts::new(Lang::En).cited(one), "{lang:?}: {cited}");
+                }
+                let number = one.number.map(|number| number.to_string()).unwrap_or_default();
+                assert!(said.contains(&number) && !said.contains(['{', '$']), "{lang:?}: {said}");
+                assert!(cited.contains(&one.rule) && !cited.contains(['{', '$']), "{lang:?}: {cited}");
+                for allergen in kind.iter().flat_map(|kind| &kind.allergens).filter(|_| one.form == "known") {
+                    assert!(said.contains(&texts.allergen(allergen)), "{lang:?}: {said}");
+                }
+            }
+        }
+        let about = ["count", "none", "deferral", "title"].map(|key| format!("caution-{key}"));
+        let texts = keys(Lang::En).into_iter().filter(|key| key.starts_with("caution-") && !about.contains(key));
+        assert_eq!(seen, texts.collect(), "every text is said of something, and nothing is said without a text");
+    }
+
+    /// Dates as each language writes them. Source: CLDR, long dates.
+    #[test]
+    fn dates_and_allergens_are_translated() {
+        let day = |iso| Day::from_iso(iso).unwrap();
+        let written = |iso| Lang::ALL.map(|lang| Texts::new(lang).day(day(iso)));
+        assert_eq!(
+            written("2023-10-23"),
+            ["23 October 2023", "23 de octubre de 2023", "23 octobre 2023", "23. Oktober 2023"]
+        );
+        assert_eq!(written("2024-01-01")[2], "1er janvier 2024");
+        assert_eq!(written("2026-06"), ["June 2026", "junio de 2026", "juin 2026", "Juni 2026"]);
+        assert_eq!(written("2005"), ["2005"; 4]);
+        for lang in Lang::ALL {
+            let texts = Texts::new(lang);
+            for usual in UsualAllergen::ALL {
+                let word = texts.allergen(&Allergen::Usual(*usual));
+                assert!(!word.starts_with("allergen-"), "{lang:?} {word}");
+                assert!(lang != Lang::En || word == usual.word(), "{word}");
+            }
+            assert_eq!(texts.allergen(&Allergen::Own("carmine".into())), "carmine");
+            let day = day("2022-10-21");
+            for dated in [
+                Dated::NotNoted,
+                Dated::AsOf(day),
+                Dated::Of(day),
+                Dated::InForce(day),
+                Dated::Applies(day),
+                Dated::MadeAfter(day),
+                Dated::Edition("2023".into()),
+            ] {
+                let said = texts.dated(&dated);
+                assert_eq!(said == dated.english(), lang == Lang::En, "{lang:?} {said}");
+                let year = if dated == Dated::NotNoted { "" } else { "202" };
+                assert!(said.contains(year) && !said.starts_with("dated-") && !said.contains('$'), "{lang:?} {said}");
+            }
         }
     }
 }

@@ -16,8 +16,8 @@ use super::{
 };
 use crate::{
     catalog::{Catalog, Tray},
-    caution::{DEFERRAL, Verdict},
-    craft::{Base, Piece, Wearer},
+    caution::{DEFERRAL, Status, Verdict},
+    craft::{Base, Home, Piece, Wearer},
     desk::{auth::Seller, error::Refusal, server::House},
 };
 
@@ -51,9 +51,10 @@ fn of_tray(catalog: &Catalog, tray: &Tray) -> Markup {
     table(
         &format!("Tray {}", tray.letter),
         &tray.name,
+        "Drop",
         cells.map(|(home, kind)| {
             let verdicts = Wearer::ANSWERS.map(|wearer| catalog.drop_cautions(kind, wearer));
-            (home.to_string(), kind.name.as_str(), verdicts)
+            (Some(home), kind.name.as_str(), verdicts)
         }),
     )
 }
@@ -66,26 +67,35 @@ fn of_bases(catalog: &Catalog) -> Markup {
     };
     let rows = catalog.bases.iter().map(|base| {
         let verdicts = Wearer::ANSWERS.map(|wearer| alone(base, wearer));
-        (String::new(), base.name.as_str(), verdicts)
+        (None, base.name.as_str(), verdicts)
     });
-    table("Bases", "without drops, at the length that lies ready", rows)
+    table("Bases", "without drops, at the length that lies ready", "Base", rows)
 }
 
-fn table<'a>(title: &str, of: &str, rows: impl Iterator<Item = (String, &'a str, [Verdict; 4])>) -> Markup {
+/// One table; what has no home on a tray, like a base, has no column for it.
+fn table<'a>(
+    title: &str,
+    of: &str,
+    what: &str,
+    rows: impl Iterator<Item = (Option<Home>, &'a str, [Verdict; 4])>,
+) -> Markup {
+    let rows: Vec<_> = rows.collect();
+    let homes = rows.iter().any(|(home, ..)| home.is_some());
     html! {
         section aria-label=(title) {
             h2 { (title) " " span.faint { (of) } }
             table {
                 thead {
                     tr {
-                        th {} th { "Drop" }
+                        @if homes { th {} }
+                        th { (what) }
                         @for wearer in Wearer::ANSWERS { th { (title_of(wearer)) } }
                     }
                 }
                 tbody {
                     @for (home, name, verdicts) in rows {
                         tr {
-                            td.home { (home) }
+                            @if homes { td.home { @if let Some(home) = home { (home) } } }
                             th scope="row" { (name) }
                             @for (verdict, wearer) in verdicts.iter().zip(Wearer::ANSWERS) {
                                 td data-band=(title_of(wearer)) { (band(verdict)) }
@@ -124,7 +134,13 @@ fn rules(catalog: &Catalog) -> Markup {
             dl {
                 @for rule in &catalog.rules.rules {
                     dt { (signs::caution(rule.code)) (rule.code.word()) }
-                    dd { (rule.cited()) ": " (rule.figure) ". " em { (rule.seller) } }
+                    dd {
+                        (rule.code.meaning()) " "
+                        span.faint {
+                            (rule.cited()) ": " (rule.figure) "."
+                            @if rule.within.is_some() { " Below it: " (Status::Practice.word()) "." }
+                        }
+                    }
                 }
             }
         }

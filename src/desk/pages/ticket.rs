@@ -275,7 +275,13 @@ impl View {
     fn cautions(&self) -> Markup {
         let ticket = &self.ticket;
         if ticket.verdict.cautions.is_empty() {
-            return html! {};
+            return html! {
+                section.card aria-label="Cautions" {
+                    h2 { "Cautions" }
+                    p { "Nothing to be careful about was found." }
+                    p.faint { (DEFERRAL) }
+                }
+            };
         }
         html! {
             section.card #told aria-label="Cautions" {
@@ -284,7 +290,7 @@ impl View {
                     p.grave { strong { "This piece is not suitable: " (words::wearer(ticket.piece.wearer)) "." } }
                 }
                 ul.cautions {
-                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.code == b.code && a.rule == b.rule) {
+                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.code == b.code && a.cited() == b.cited()) {
                         li .grave-one[same_rule.iter().any(|caution| caution.grave)] {
                             (signs::caution(same_rule[0].code))
                             div {
@@ -294,7 +300,7 @@ impl View {
                                         p.seller { strong { "For you: " } (same_words[0].seller) }
                                     }
                                 }
-                                p.faint { (same_rule[0].rule) }
+                                p.faint { (same_rule[0].cited()) }
                             }
                         }
                     }

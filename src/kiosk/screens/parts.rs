@@ -215,10 +215,11 @@ pub(super) fn lines(
 /// One caution as a card. Gives where the next may begin.
 fn caution(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, one: &Caution, at: Pos2, width: f32) -> f32 {
     let text = s.texts.caution(one, catalog, &piece.base);
+    let cited = s.texts.cited(one);
     let (pad, side) = (b.px(12.0), b.px(34.0).max(24.0));
     let room = width - side - 3.0 * pad;
     let rule = Type::SMALL.sized(15.0);
-    let (words, source) = (b.measure(&text, Type::BODY.sized(19.0), room), b.measure(&one.rule, rule, room));
+    let (words, source) = (b.measure(&text, Type::BODY.sized(19.0), room), b.measure(&cited, rule, room));
     let rect = Rect::from_min_size(at, vec2(width, words.y + source.y + 2.0 * pad));
     let (fill, edge) = if one.grave { (Tone::Grave, Tone::CautionInk) } else { (Tone::Caution, Tone::BrassLight) };
     b.fill(rect, b.px(12.0), fill);
@@ -227,7 +228,7 @@ fn caution(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, one: &Caution
     b.icon(sign, if one.grave { Icon::NotFor } else { Icon::Caution }, Tone::CautionInk);
     let start = pos2(sign.right() + pad, rect.top() + pad);
     let next = b.paragraph(start, room, &text, Type::BODY.sized(19.0));
-    b.paragraph(pos2(start.x, next), room, &one.rule, rule);
+    b.paragraph(pos2(start.x, next), room, &cited, rule);
     rect.bottom() + b.px(8.0)
 }
 
@@ -238,7 +239,7 @@ pub(super) fn cautions(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, a
         y = caution(b, s, catalog, piece, one, pos2(at.x, y), width);
     }
     if s.derived.verdict.cautions.is_empty() {
-        return b.paragraph(pos2(at.x, y), width, &s.t("caution-none"), Type::BODY);
+        y = b.paragraph(pos2(at.x, y), width, &s.t("caution-none"), Type::BODY) + b.px(6.0);
     }
     b.paragraph(pos2(at.x, y), width, &s.t("caution-deferral"), Type::SMALL) + b.px(6.0)
 }

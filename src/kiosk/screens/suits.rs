@@ -67,7 +67,7 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
         Wearer::Unknown => ("wearer-ask", false),
         _ => ("unsuitable-change", true),
     };
-    let show = (ways.drops && named).then(|| ("unsuitable-show", Act::OnlySuiting(Some(who))));
+    let show = (ways.drops && named).then_some(("unsuitable-show", Act::OnlySuiting(Some(who))));
     let base = ways.base.then_some(("unsuitable-base", Act::AnotherBase));
     let mut out: Vec<(&str, Act)> = show.into_iter().chain(base).collect();
     if out.is_empty() && named {

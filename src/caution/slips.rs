@@ -1,0 +1,239 @@
+//! What a rules file that can be read gets wrong.
+
+use super::{CautionCode, Dated, Limit, Rule, Rules, Status};
+use crate::craft::Wearer;
+
+/// A mistake in a rules file.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{line}:{column}: {found}; {expected}")]
+pub struct RulesMistake {
+    /// Line, from 1; 0 where the whole file is meant.
+    pub line: usize,
+    /// Column, from 1; 0 where the whole file is meant.
+    pub column: usize,
+    /// What stands there.
+    pub found: String,
+    /// What would be right.
+    pub expected: String,
+}
+
+/// Everything wrong in `rules`, with its place in `source`, from which they were read.
+pub(super) fn mistakes(rules: &Rules, source: &str) -> Vec<RulesMistake> {
+    let mut all = Vec::new();
+    let mut wrong = |at: Option<usize>, found: String, expected: String| {
+        let (line, column) = at.map_or((0, 0), |at| place(source, at));
+        all.push(RulesMistake { line, column, found, expected });
+    };
+    if rules.name.trim().is_empty() {
+        wrong(source.find("name:"), "a region without a name".into(), "write its name for people".into());
+    }
+    for code in CautionCode::ALL {
+        let mut places = rule_places(source, code);
+        let mut mine = rules.rules.iter().filter(|rule| rule.code == code);
+        let Some(rule) = mine.next() else {
+            let found = format!("no rule for {}", code.code());
+            wrong(None, found, "add one; says: [] where nothing is said".into());
+            continue;
+        };
+        let at = places.next();
+        if mine.next().is_some() {
+            let found = format!("a second rule for {}", code.code());
+            wrong(places.next().or(at), found, "keep one of them".into());
+        }
+        for (field, found, expected) in of_rule(rule) {
+            let field_at = at.and_then(|at| {
+                let rest = &source[at..];
+                let mine = rest.match_indices("code").nth(1).map_or(rest, |(next, _)| &rest[..next]);
+                Some(at + mine.find(field)?)
+            });
+            wrong(field_at.or(at), format!("{} {found}", code.code()), expected);
+        }
+    }
+    all
+}
+
+/// What one rule gets wrong: near which field, what, and what would be right.
+fn of_rule(rule: &Rule) -> Vec<(&'static str, String, String)> {
+    let mut all = Vec::new();
+    let mut wrong = |field, found: String, expected: &str| all.push((field, found, expected.to_owned()));
+    if let Some(example) = rule.limit.unlike(rule.code) {
+        wrong("limit:", format!("with {:?}", rule.limit), &format!("expected {example}"));
+    }
+    let practice = rule.status == Status::Practice;
+    for (field, words) in [("rule:", &rule.rule), ("title:", &rule.title)] {
+        match (words.trim().is_empty(), practice) {
+            (true, false) => wrong("code:", format!("without {}", field.trim_end_matches(':')), "write some words"),
+            (false, true) => {
+                wrong(field, format!("with {field} {words:?}"), "common practice has no rule: leave it out")
+            }
+            _ => {}
+        }
+    }
+    let weak_seller = rule.within.as_ref().map(|within| &within.seller);
+    let words = [("figure:", Some(&rule.figure)), ("seller:", Some(&rule.seller)), ("within:", weak_seller)];
+    for (field, words) in words {
+        if words.is_some_and(|words| words.trim().is_empty()) {
+            wrong(field, format!("with nothing in {}", field.trim_end_matches(':')), "write some words");
+        }
+    }
+    match &rule.dated {
+        Dated::Edition(edition) if edition.trim().is_empty() => {
+            wrong("dated:", "with an edition without a name".into(), "name it, or leave dated out");
+        }
+        Dated::NotNoted => {}
+        _ if practice => wrong("dated:", "with a date".into(), "common practice has no date: leave it out"),
+        _ => {}
+    }
+    to_no_effect(rule, &mut wrong);
+    all
+}
+
+/// Wearers and materials that change nothing.
+///
+/// Who does not hear of a thing can't be told that it counts against the piece, so `against` belongs into `says`. Beyond
+/// its limit a magnet is said to everyone, and a metal to all in `against`: there it may name more.
+fn to_no_effect(rule: &Rule, wrong: &mut impl FnMut(&'static str, String, &str)) {
+    use CautionCode::{Cadmium, FoodAllergen, Lead, Magnet, Nickel, UnknownMetal};
+    let metal = matches!(rule.code, Lead | Cadmium | Nickel);
+    let mut heard = |field: &'static str, wearers: &[Wearer]| {
+        for wearer in wearers.iter().filter(|wearer| !rule.says.contains(wearer)) {
+            let found = format!("with {wearer:?} in {} who is not in says", field.trim_end_matches(':'));
+            wrong(field, found, "name it in says as well, or leave it out");
+        }
+    };
+    if !metal && rule.code != Magnet {
+        heard("against:", &rule.against);
+    }
+    heard("untested:", &rule.untested);
+    heard("within:", rule.within.as_ref().map_or(&[], |within| &within.against));
+    if let Limit::HeavierThanG(limits) = &rule.limit {
+        let named: Vec<Wearer> = limits.iter().map(|(wearer, _)| *wearer).collect();
+        heard("limit:", &named);
+        for wearer in rule.says.iter().filter(|wearer| !named.contains(wearer)) {
+            wrong("limit:", format!("without a weight for {wearer:?}"), "give one, or leave the wearer out of says");
+        }
+    }
+    if !rule.untested.is_empty() && (!metal || rule.materials.is_empty()) {
+        wrong(
+            "untested:",
+            "with untested to no effect".into(),
+            "it is for lead, cadmium and nickel, with their materials",
+        );
+    }
+    if rule.within.is_some() && rule.code != Magnet {
+        wrong("within:", "with within to no effect".into(), "it is for magnets");
+    }
+    if !rule.materials.is_empty() && !metal && !matches!(rule.code, UnknownMetal | FoodAllergen) {
+        let expected = "they are for unknown_metal, lead, cadmium, nickel and food_allergen";
+        wrong("materials:", "with materials to no effect".into(), expected);
+    }
+}
+
+/// Where the rules on `code` stand.
+fn rule_places(source: &str, code: CautionCode) -> impl Iterator<Item = usize> {
+    source.match_indices(code.code()).filter_map(move |(at, word)| {
+        let ends = source[at + word.len()..].trim_start().starts_with([',', ')']);
+        let field = source[..at].trim_end().strip_suffix(':')?.trim_end();
+        (ends && field.ends_with("code")).then(|| field.len() - "code".len())
+    })
+}
+
+/// Line and column of a byte, from 1, as the files' other mistakes count them.
+fn place(source: &str, at: usize) -> (usize, usize) {
+    let before = &source[..at];
+    let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
+    (before.matches('\n').count() + 1, before[line_start..].chars().count() + 1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn slips_in_a_file_are_told_with_their_place() {
+        let whole = include_str!("../../assets/rules/us.ron");
+        let heard = "says: [Under3, From3To5, From6To12, Unknown]";
+        for (right, wrong, says) in [
+            ("code: glass,", "code: glas,", "glas"),
+            ("says: [Under3, From3To5, Unknown]", "says: [Under2]", "Under2"),
+            ("gauge: Inch", "gauge: Inches", "Inches"),
+            ("region: \"US\"", "region: \"us\"", "capital letters"),
+            ("name: \"United States\"", "name: \" \"", "without a name"),
+            ("code: glass,", "code: sharp,", "a second rule for sharp"),
+            ("code: glass,", "code: sharp,", "no rule for glass"),
+            ("FluxBelow(50.0)", "FluxBelow(-1.0)", "expected limit: FluxBelow"),
+            ("limit: LoopFromMm(460.0), ", "", "expected limit: LoopFromMm"),
+            ("AsOf(\"2026-06\")", "AsOf(\"2026-13\")", "2026-13"),
+            ("AsOf(\"2026-06\")", "Edition(\"\")", "small_part with an edition without a name"),
+            ("rule: \"16 CFR 1501.4\"", "rule: \"\"", "small_part without rule"),
+            ("title: \"US small-parts rule\"", "title: \" \"", "small_part without title"),
+            ("figure: \"lies entirely", "figure: \"\", // \"", "small_part with nothing in figure"),
+            ("seller: \"Not for a child", "seller: \"\", // \"", "small_part with nothing in seller"),
+            ("seller: \"It is below", "seller: \" \", // \"", "magnet with nothing in within"),
+            ("status: Practice,", "status: Practice, rule: \"somewhere\",", "common practice has no rule"),
+            ("status: Practice,", "status: Practice, dated: Of(\"2020\"),", "common practice has no date"),
+            ("status: Read,", "", "status"),
+            ("status: Read,", "status: Read, colour: Red,", "colour"),
+            ("against: [Under3]", "against: [Under3, From13]", "small_part with From13 in against who is not in says"),
+            ("untested: [Under3,", "untested: [From13, Under3,", "lead with From13 in untested"),
+            ("materials: [CrystalGlass], ", "", "lead with untested to no effect"),
+            ("code: glass,", "code: glass, untested: [Under3],", "glass with untested to no effect"),
+            ("code: glass,", "code: glass, materials: [Glass],", "glass with materials to no effect"),
+            (
+                "code: glass,",
+                "code: glass, within: Some((against: [], seller: \"No.\")),",
+                "glass with within to no effect",
+            ),
+            (
+                "            within: Some((\n                against: [",
+                "within: Some((against: [From13, ",
+                "From13 in within",
+            ),
+            ("(Under3, 30.0), ", "", "heavy_on_child without a weight for Under3"),
+            ("(Under3, 30.0), ", "(Under3, 30.0), (From13, 90.0), ", "heavy_on_child with From13 in limit"),
+        ] {
+            assert!(whole.contains(right), "{right}");
+            let broken = whole.replacen(right, wrong, 1);
+            let mistakes = Rules::from_ron(&broken).expect_err(wrong);
+            let told = mistakes.iter().find(|mistake| mistake.to_string().contains(says));
+            let told = told.unwrap_or_else(|| panic!("{wrong} should say {says}: {mistakes:?}"));
+            assert!(told.line > 0 || told.found.starts_with("no rule"), "{told}");
+        }
+        // Beyond its limit a metal is said to all whom it counts against.
+        assert!(whole.contains(&format!("code: lead, {heard}, against: [Under3, From3To5, From6To12, Unknown]")));
+        let lead =
+            whole.replace("against: [Under3, From3To5, From6To12, Unknown], untested", "against: [From13], untested");
+        assert!(Rules::from_ron(&lead).is_ok());
+        for end in (0..whole.len()).filter(|end| whole.is_char_boundary(*end)).step_by(97) {
+            assert!(Rules::from_ron(&whole[..end]).is_err());
+        }
+    }
+
+    #[test]
+    fn a_mistake_stands_where_its_field_does() {
+        let whole = include_str!("../../assets/rules/eu.ron");
+        let broken = whole.replacen("code: glass, says", "code : glass , says", 1);
+        let broken = broken.replacen(
+            "against: [],\n            rule: \"EN 71-1\", title: \"glass",
+            "against: [From13],\n            rule: \"EN 71-1\", title: \"glass",
+            1,
+        );
+        let mistakes = Rules::from_ron(&broken).unwrap_err();
+        let at = broken.find("against: [From13],").unwrap();
+        assert_eq!((mistakes.len(), (mistakes[0].line, mistakes[0].column)), (1, place(&broken, at)), "{mistakes:?}");
+    }
+
+    /// How far a rule is known is said by its status alone.
+    #[test]
+    fn no_rule_carries_two_marks() {
+        for rules in Rules::built_in() {
+            for rule in &rules.rules {
+                let words = format!("{} {} {} {}", rule.rule, rule.title, rule.figure, rule.seller);
+                for mark in ["from memory", "second-hand", "not read", "no source", "not noted"] {
+                    assert!(!words.contains(mark), "{} {}: {words}", rules.region, rule.code.code());
+                }
+                assert!(rule.cited().matches("from memory").count() <= 1);
+            }
+        }
+    }
+}
