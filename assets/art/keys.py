@@ -98,7 +98,7 @@ def warder_key(c, w, h):
 
 def petal_key(c, w, h):
     relief = Relief(c)
-    R = w / 2
+    R = w / 2 * 0.957
     cy = 2.0 + R
     for t in np.arange(5) * TURN / 5:
         x, y = 0.56 * R * np.sin(t), cy - 0.56 * R * np.cos(t)
