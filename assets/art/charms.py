@@ -224,19 +224,40 @@ def mushroom(c, w, h):
 
 def padlock(c, w, h):
     top = h * 0.40
+    cy, half = (top + h) / 2 + 0.2, (h - top) / 2 - 0.2
     relief = Relief(c)
     arch = both(np.abs(c.oval(0, top, w * 0.29, h * 0.27)), c.y - top)
-    relief.wire(np.maximum(arch, 0), 1.05)
-    relief.wire(join(c.line(-w * 0.29, top, -w * 0.29, top + 2), c.line(w * 0.29, top, w * 0.29, top + 2)), 1.05)
-    body = c.box(0, (top + h) / 2 + 0.2, w / 2, (h - top) / 2 - 0.2, 2.0)
-    relief.plate(body, 2.2, 0.8).groove(body + 1.3, 0.3, 0.16)
+    relief.wire(np.maximum(arch, 0), 1.2)
+    relief.wire(join(c.line(-w * 0.29, top, -w * 0.29, top + 2), c.line(w * 0.29, top, w * 0.29, top + 2)), 1.2)
+    for s in (-1, 1):
+        # Turned collars where the shackle goes in.
+        for y, wide, tall in ((top - 1.3, 1.6, 0.38), (top - 0.55, 1.95, 0.5)):
+            x = (c.x - s * w * 0.29) / wide
+            relief.add(c.box(s * w * 0.29, y, wide, tall, 0.3), 0.3 + wide * np.sqrt(np.clip(1 - x * x, 0, 1)) - 0.4 * ((c.y - y) / tall) ** 2)
+    # A case with filed edges, a frame, and a front plate that swells towards the middle.
+    body = c.box(0, cy, w / 2, half, 2.0)
+    relief.bevelled(body, 3.0, 0.95)
+    field = body + 1.75
+    swell = 1.5 * np.clip(1 - (c.x / (w / 2)) ** 2, 0, 1) * np.clip(1 - ((c.y - cy) / half) ** 2, 0, 1)
+    relief.z += np.where(field < 0, swell - 0.35, 0)
+    relief.groove(field, 0.55, 0.16)
+    rope = np.sin((c.x * np.sign(c.y - cy) - c.y * np.sign(c.x)) * 6.5)
+    relief.z += np.where(np.abs(body + 1.32) < 0.3, 0.11 * rope + 0.1, 0)
     for x in (-1, 1):
-        for y in (top + 2.3, h - 2.1):
-            relief.raised(c.disc(x * (w / 2 - 2.2), y, 0.65), 0.4, 0.5)
-    plate = c.oval(0, (top + h) / 2 + 0.3, 2.6, 3.6)
-    relief.raised(plate, 0.4, 0.4)
-    relief.sink(join(c.disc(0, (top + h) / 2 - 0.6, 0.95), c.shape([(-0.3, (top + h) / 2), (0.3, (top + h) / 2), (0.75, (top + h) / 2 + 2.3), (-0.75, (top + h) / 2 + 2.3)])), 1.6, 0.18)
-    relief.eye().paint("gunmetal", seed=16)
+        for y in (-1, 1):
+            # Scrolls cut into the corners of the plate, a slotted rivet in each.
+            u, v = x * (w / 2 - 2.75), cy + y * (half - 2.75)
+            curl = [(u - x * (1.2 - t * 0.20) * np.cos(t), v - y * (1.2 - t * 0.20) * np.sin(t) + y * 0.2) for t in np.linspace(0.2, 4.6, 24)]
+            relief.groove(np.where(field < -0.15, c.path([*curl[::-1], (u - x * 2.0, v + y * 0.5)]), 9), 0.36, 0.15)
+            relief.raised(c.disc(u, v, 0.55), 0.5, 0.5)
+    # The escutcheon: a scalloped plate with a raised lip round the keyhole.
+    q, a = c.polar(0, cy)
+    shield = np.hypot(c.x / 2.7, (c.y - cy) / 3.7)
+    plate = (shield - 1 - 0.05 * np.cos(a * 12)) * 2.7
+    relief.raised(plate, 0.7, 0.45).groove(plate + 0.75, 0.3, 0.12)
+    hole = join(c.disc(0, cy - 0.9, 0.85), c.shape([(-0.3, cy - 0.4), (0.3, cy - 0.4), (0.75, cy + 1.9), (-0.75, cy + 1.9)]))
+    relief.raised(hole - 0.42, 0.35, 0.3).sink(hole, 3.6, 0.2)
+    relief.eye().paint("gunmetal", grain=0.35, rough=0.2, seed=16)
 
 
 def snowflake(c, w, h):

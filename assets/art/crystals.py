@@ -3,7 +3,7 @@ import numpy as np
 
 from mesh import together
 from relief import Relief
-from solids import ball, cut_stone, lathe, loop
+from solids import ball, cut_stone, lathe, loop, tube
 
 TURN = 2 * np.pi
 
@@ -26,27 +26,43 @@ def stone(c, mesh, colour, dense, ior=1.6):
 
 
 def point(c, w, h):
-    # A six-sided prism, turned a little about its axis, with a six-sided point.
-    r = w / 2 * 0.93
+    """A six-sided prism turned a little about its axis, with a six-sided point whose faces differ in size, as quartz grows."""
+    r = w / 2 * 0.897
     faces = [(0, -1, 0, -4.6)]
-    for k in range(6):
-        t = k * TURN / 6 + 0.12
-        faces.append((np.cos(t), 0, np.sin(t), r * (1.0 if k % 2 else 0.93)))
-        steep = 0.36 if k % 2 else 0.42
-        faces.append((np.cos(t), steep, np.sin(t), steep * h))
+    for k, (wide, steep, high) in enumerate(((1.0, 0.50, 0.0), (0.92, 0.56, 0.5), (1.0, 0.46, 0.25), (0.94, 0.58, 0.0), (1.0, 0.50, 0.5), (0.93, 0.54, 0.1))):
+        t = k * TURN / 6 + 0.30
+        faces.append((np.cos(t), 0, np.sin(t), r * wide))
+        faces.append((np.cos(t), steep, np.sin(t), steep * (h + high)))
         # Narrower where it goes into the cap.
-        faces.append((np.cos(t), -0.6, np.sin(t), r * (1.0 if k % 2 else 0.93) - 0.6 * 8.8))
-    c.clear = True
-    stone(c, cut_stone(faces, (0, h / 2, 0)), (0.90, 0.95, 1.0), 0.0, 1.5)
-    # A veil: specks along an old crack that has grown shut.
+        faces.append((np.cos(t), -0.6, np.sin(t), r * wide - 0.6 * 8.8))
+    body = cut_stone(faces, (0, h / 2, 0)).outward()
+    c.part(body, kind="glass", colour=(0.93, 0.96, 1.0), dense=0.02, ior=1.54, milk=0.14, cap=h * 0.62)
+    # Its edges are worn, and catch the light.
+    edges = [tube(np.array(pair), 0.055, 6) for pair in ridges(body)]
+    c.part(together([edge.valued(tint=(0.96, 0.97, 1.0)) for edge in edges]), kind="body", gloss=1.0, rough=0.2, glow=0.1)
+    # Veils: specks along old cracks that have grown shut.
     rs = np.random.RandomState(71)
     specks = []
-    for _ in range(36):
-        u, v = rs.normal(0, 1.1), rs.normal(0, 3.0)
-        size = rs.uniform(0.03, 0.11)
-        specks.append(ball(u, 15 + v - 0.9 * u, 0.5 * u + 0.15 * v + rs.normal(0, 0.1), size, size * 0.7, size * 0.3, 12).valued(tint=(0.95, 0.95, 0.95)))
-    c.part(together(specks), kind="body", gloss=0.5, rough=0.3, glow=0.1)
+    for y, n, lean in ((13.5, 90, -0.9), (19.5, 60, 0.6)):
+        for _ in range(n):
+            u, v = rs.normal(0, 1.3), rs.normal(0, 0.7)
+            size = rs.uniform(0.03, 0.11)
+            specks.append(ball(u, y + v + lean * u, 0.5 * u + 1.4 * v + rs.normal(0, 0.1), size, size * 0.7, size * 0.3, 12).valued(tint=(0.97, 0.97, 0.97)))
+    c.part(together(specks), kind="body", gloss=0.5, rough=0.3, glow=0.3)
     bell_cap(c, 7.6, w * 0.43, "silver", 73)
+
+
+def ridges(mesh):
+    """The edges between faces of a cut stone that do not lie in one plane, as pairs of points."""
+    points = np.round(mesh.points[mesh.faces].astype(float), 3)
+    across = np.cross(points[:, 1] - points[:, 0], points[:, 2] - points[:, 0])
+    across /= np.maximum(np.linalg.norm(across, axis=1, keepdims=True), 1e-9)
+    seen = {}
+    for triangle, direction in zip(points, across):
+        for i in range(3):
+            ends = sorted((tuple(triangle[i]), tuple(triangle[(i + 1) % 3])))
+            seen.setdefault(tuple(ends), []).append(direction)
+    return [ends for ends, sides in seen.items() if len(sides) == 2 and sides[0] @ sides[1] < 0.995 and ends[0] != ends[1]]
 
 
 def pear(c, w, h):

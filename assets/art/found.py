@@ -50,25 +50,47 @@ def button(c, w, h):
     bail(relief, c, cy - r + 1).paint("gunmetal", patina=0.9, seed=102)
 
 
+def fracture(c, x, cy, seed=105):
+    """Where cast metal gave way from top to bottom, about `x`: straight runs of uneven length with sharp corners, and a fine
+    tooth on each."""
+    rs = np.random.RandomState(seed)
+
+    def jagged(low, high, deep):
+        ys = np.cumsum(rs.uniform(low, high, int(2 * c.h / low)))
+        return np.interp(c.y, ys - c.MARGIN * 2, rs.uniform(-deep, deep, len(ys)))
+
+    return x + jagged(1.2, 3.0, 1.0) + jagged(0.35, 0.9, 0.38) + jagged(0.12, 0.3, 0.10) + 0.16 * (c.y - cy)
+
+
 def brooch(c, w, h):
     r = w / 2
     cy = h - r
     q, a = c.polar(0, cy)
-    torn = c.x - r * 0.45 - 0.45 * np.sin(c.y * 1.4) - 0.16 * np.sin(c.y * 3.7 + 1) - 0.16 * (c.y - cy)
+    torn = c.x - fracture(c, r * 0.45, cy)
     # Filigree: a rim, scrolls between it and the setting, and the pin stem across the back.
     relief = Relief(c)
-    relief.wire(c.line(-r * 0.45, cy + r * 0.52, r * 0.93, cy + r * 0.30), 0.42)
-    relief.wire(np.maximum(np.abs(q - r * 0.94), torn), 0.75).wire(np.maximum(np.abs(q - r * 0.60), torn), 0.7)
+    relief.wire(np.abs(q - r * 0.94), 0.75).wire(np.abs(q - r * 0.60), 0.7)
     for t in np.arange(14) * TURN / 14:
         x, y = r * 0.77 * np.sin(t), cy - r * 0.77 * np.cos(t)
-        relief.wire(np.maximum(np.abs(c.disc(x, y, r * 0.125)), torn), 0.38, 0.15)
-    relief.d = np.where(torn < 0.4, relief.d, np.where(c.line(-r * 0.45, cy + r * 0.52, r * 0.93, cy + r * 0.30) < 0.5, relief.d, 9))
-    relief.plate(np.maximum(q - r * 0.58, torn + 0.6), 0.8, 0.4)
+        relief.wire(np.abs(c.disc(x, y, r * 0.125)), 0.38, 0.15)
+    relief.plate(q - r * 0.58, 0.8, 0.4)
     for t in np.arange(40) * TURN / 40:
         x, y = r * 0.60 * np.sin(t), cy - r * 0.60 * np.cos(t)
-        if x < r * 0.34:
-            relief.ball(x, y, 0.5, lift=0.7)
-    relief.sink(both(q - r * 0.50, torn + 1.2), 0.3, 0.2)
+        relief.ball(x, y, 0.5, lift=0.7)
+    relief.sink(q - r * 0.50, 0.3, 0.2)
+    # Where it broke: a bright, grainy face that falls away from the eye, a lip drawn up by the bend before it, cracks behind it.
+    grain = 0.55 * c.noise(0.10, 112) + 0.45 * c.noise(0.22, 113)
+    face = step(torn, -0.75, -0.45)
+    relief.z += (relief.d < 0) * (0.16 * np.exp(-(((torn + 0.95) / 0.3) ** 2)) - face * (0.55 + 0.9 * np.clip(torn + 0.75, 0, 1) + 0.13 * grain))
+    relief.z = np.maximum(relief.z, 0.1 * (relief.d < 0))
+    for x0, y0, x1, y1, x2, y2 in ((0.42, -0.62, 0.30, -0.60, 0.24, -0.52), (0.44, 0.50, 0.33, 0.53, 0.28, 0.60)):
+        crack = c.path([(x0 * r, cy + y0 * r), (x1 * r, cy + y1 * r), (x2 * r, cy + y2 * r)])
+        relief.groove(crack, 0.5, 0.09)
+    relief.d = np.maximum(relief.d, torn)
+    # The pin stem stayed whole, a little bent.
+    relief.wire(c.path([(r * 0.30, cy + r * 0.42), (r * 0.60, cy + r * 0.37), (r * 0.93, cy + r * 0.26)]), 0.42)
+    pin = c.path([(-r * 0.45, cy + r * 0.52), (r * 0.30, cy + r * 0.42)])
+    relief.wire(np.where(torn < 0.4, pin, 9), 0.42)
     bail(relief, c, cy - r + 0.8).paint("gold", patina=1.2, seed=103)
     stone = Relief(c).puff(c.oval(-r * 0.04, cy, r * 0.44, r * 0.48), 3.2)
     stone.stone(np.clip(np.array((8, 84, 58)) + 22 * c.noise(1.5, 104)[..., None] * np.array((0.5, 1, 0.8)), 0, 255), 1.4, 0.08, lift=0.7)

@@ -40,18 +40,66 @@ def wire(c, path, r, closed=False, sides=24):
     c.part(tube(path, r, sides, closed), **GREY)
 
 
-def link_face(c, w, h):
-    # An oval loop 6 x 4 mm of 0.9 mm wire.
-    bend = np.linspace(-np.pi / 2, np.pi / 2, 60)
-    half = np.stack([1.0 + 1.55 * np.cos(bend), 1.55 * np.sin(bend), 0 * bend], -1)
+def loop_path(long, wide, gauge, n=60):
+    """The middle of a link's wire: straight sides and half circles. Outside `long` by `wide`, upright in its frame."""
+    r = (wide - gauge) / 2
+    straight = (long - gauge) / 2 - r
+    bend = np.linspace(-np.pi / 2, np.pi / 2, n)
+    half = np.stack([straight + r * np.cos(bend), r * np.sin(bend), 0 * bend], -1)
+    if straight < 0.05:
+        return np.concatenate([half[:-1], half[:-1] * (-1, -1, 1)]) + (0, wide / 2, 0)
     # The straight sides need points of their own, so that the wire keeps its roundness there.
-    flat = np.stack([np.linspace(0.9, -0.9, 20), np.full(20, 1.55), np.zeros(20)], -1)
-    turned = np.array([-1, -1, 1])
-    wire(c, np.concatenate([half, flat, half * turned, flat * turned]) + (0, 2, 0), 0.45, True)
+    flat = np.stack([np.linspace(straight * 0.9, -straight * 0.9, 20), np.full(20, r), np.zeros(20)], -1)
+    return np.concatenate([half, flat, half * (-1, -1, 1), flat * (-1, -1, 1)]) + (0, wide / 2, 0)
 
 
-def link_side(c, w, h):
-    wire(c, [(-2.375, 0.625, 0), (0, 0.625, 0), (2.375, 0.625, 0)], 0.625)
+def edge_on(c, w, h):
+    """A link of round wire from its edge."""
+    wire(c, [(h / 2 - w / 2, h / 2, 0), (0, h / 2, 0), (w / 2 - h / 2, h / 2, 0)], h / 2)
+
+
+def link_face(c, w, h):
+    # Cable: an oval of round wire, a quarter of the link's width thick, as the catalogue's pitch has it.
+    wire(c, loop_path(w, h, h / 4), h / 8, True)
+
+
+def flat_face(c, w, h):
+    # Cable of wire hammered flat, its edges filed, dented a little.
+    gauge = h / 4
+    relief = Relief(c)
+    line = np.abs(c.box(0, h / 2, (w - gauge) / 2, (h - gauge) / 2, (h - gauge) / 2)) - gauge / 2
+    relief.bevelled(line, 0.55, gauge * 0.3)
+    relief.z -= np.where(line < 0, 0.05 * np.clip(c.noise(0.28, 121), -1, 1), 0)
+    relief.paint("grey", rough=0.2, patina=0.6, grain=0.3, seed=120)
+
+
+def flat_side(c, w, h):
+    relief = Relief(c).bevelled(c.box(0, h / 2, w / 2, h / 2, h * 0.42), 0.5, h * 0.28)
+    relief.z -= np.where(relief.d < 0, 0.04 * np.clip(c.noise(0.28, 122), -1, 1), 0)
+    relief.paint("grey", rough=0.2, patina=0.6, grain=0.3, seed=120)
+
+
+def curb_path(w, h):
+    """Curb: a link twisted by a quarter turn, so that all lie flat; seen from the front it leans."""
+    gauge = h / 4
+    # Begins and ends where the next link lies over it.
+    t = np.linspace(0, 2 * np.pi, 160, endpoint=False) - 0.8
+    # An oval with fuller ends than an ellipse; one long side leans to the left, the other to the right.
+    x, y = np.sign(np.cos(t)) * np.abs(np.cos(t)) ** 0.86, np.sign(np.sin(t)) * np.abs(np.sin(t)) ** 0.86
+    slant = x + 0.16 * y
+    x = slant / np.abs(slant).max() * (w - gauge) / 2
+    return np.stack([x, h / 2 + y * (h - gauge) / 2, 0.55 * gauge * np.sin(2 * t)], -1), gauge
+
+
+def curb_face(c, w, h):
+    path, gauge = curb_path(w, h)
+    wire(c, path, gauge / 2, True)
+
+
+def curb_over(c, w, h):
+    # Only the run that lies over the next link: the lower half of the right end.
+    path, gauge = curb_path(w, h)
+    c.part(tube(path[28:66], gauge / 2, 24, caps=False), **GREY)
 
 
 def ring(c, w, h):
@@ -63,14 +111,14 @@ def ring(c, w, h):
 def clasp(c, w, h):
     # 12 x 6 mm: the eye on the left, the lever above, the claw closing on the right.
     relief = Relief(c)
-    relief.wire(np.abs(c.disc(-5.0, 3.2, 0.72)), 0.30, 0.1)
-    body = c.blur(c.curve(lambda t: (0.75 - 4.9 * np.cos(t) * (1 - 0.02 * np.cos(t)), 3.1 + (2.75 - 0.95 * np.cos(t)) * np.sin(t) * (0.80 - 0.20 * np.cos(t)))), 0.08)
-    mouth = c.blur(c.curve(lambda t: (2.15 + 2.35 * np.cos(t), 3.0 + (1.45 + 0.30 * np.cos(t)) * np.sin(t))), 0.05)
+    relief.wire(np.abs(c.disc(-4.97, 3.25, 0.72)), 0.30, 0.1)
+    body = c.blur(c.curve(lambda t: (0.80 - 5.08 * np.cos(t) * (1 - 0.02 * np.cos(t)), 3.25 + (2.97 - 1.03 * np.cos(t)) * np.sin(t) * (0.80 - 0.20 * np.cos(t)))), 0.08)
+    mouth = c.blur(c.curve(lambda t: (2.20 + 2.45 * np.cos(t), 3.15 + (1.58 + 0.32 * np.cos(t)) * np.sin(t))), 0.05)
     relief.plate(cut(body, mouth), 1.15, 0.85)
-    lever = join(c.path([(-1.1, 1.15), (1.4, 1.35), (4.0, 2.0)], 0.40), c.path([(-1.1, 1.15), (-2.5, 0.62)], 0.46))
+    lever = join(c.path([(-1.1, 1.10), (1.4, 1.30), (4.0, 2.0)], 0.40), c.path([(-1.1, 1.10), (-2.5, 0.47)], 0.46))
     relief.add(lever, 1.0 + 0.45 * np.sqrt(np.clip(-lever / 0.40, 0, 1)))
     relief.groove(np.where(lever < 0.1, lever - 0.04, 9), 0.4, 0.10)
-    relief.raised(c.disc(-1.6, 2.7, 0.75), 0.30, 0.5).groove(c.line(-2.0, 2.7, -1.2, 2.7), 0.2, 0.09)
+    relief.raised(c.disc(-1.6, 2.75, 0.75), 0.30, 0.5).groove(c.line(-2.0, 2.75, -1.2, 2.75), 0.2, 0.09)
     relief.paint("grey", patina=0.7, grain=0.5)
 
 
@@ -96,10 +144,17 @@ def bangle(c, w, h):
 
 
 # Name, recipe, width and height in mm, pixels to the millimetre, whether the picture is cut to what is drawn. The bangle's
-# is not: the ring's middle stays the picture's middle, its outside touches the edges.
+# is not: the ring's middle stays the picture's middle, its outside touches the edges. Nor is the curb's upper run: it lies
+# where it lies in the whole link.
 PICTURES = [
-    ("link-face", link_face, 6, 4, 16, True),
-    ("link-side", link_side, 6, 1.25, 16, True),
+    ("link-face", link_face, 4.2, 3.1, 24, True),
+    ("link-side", edge_on, 4.2, 0.775, 24, True),
+    ("link-flat-face", flat_face, 4.6, 3.4, 22, True),
+    ("link-flat-side", flat_side, 4.6, 0.85, 22, True),
+    ("link-rolo-face", link_face, 4.2, 4.0, 24, True),
+    ("link-rolo-side", edge_on, 4.2, 1.0, 24, True),
+    ("link-curb-face", curb_face, 6, 4.2, 18, True),
+    ("link-curb-over", curb_over, 6, 4.2, 18, False),
     ("ring", ring, 10, 10, 12.8, True),
     ("clasp", clasp, 12, 6, 200 / 12, True),
     ("bangle", bangle, 69.8, 69.8, 1024 / 69.8, False),

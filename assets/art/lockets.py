@@ -82,26 +82,56 @@ def book_locket(c, w, h):
     a, b = w / 2 - 0.6, (h - 2.6) / 2
     cy = h - b
     relief = Relief(c)
-    # Page edges to the right and below, then the cover with its raised spine.
-    pages = c.box(0.25, cy, a, b - 0.5, 0.3)
-    relief.plate(pages, 1.2, 0.15)
-    relief.z -= np.where(pages < 0, 0.16 * (np.sin(c.x * 16) > 0), 0)
-    cover = c.box(-0.5, cy, a - 0.45, b, 0.9)
-    relief.plate(cover, 2.3, 0.5)
-    spine = c.box(-a + 1.2, cy, 1.2, b, 0.6)
-    relief.add(spine, 1.7 + 1.1 * np.sqrt(np.clip(1 - ((c.x + a - 1.2) / 1.3) ** 2, 0, 1)))
-    for y in (-0.72, -0.36, 0.0, 0.36, 0.72):
-        relief.raised(c.box(-a + 1.2, cy + y * b, 1.2, 0.45, 0.3), 0.4, 0.4)
-    field = c.box(0.75, cy, a - 2.9, b - 1.6, 0.4)
-    relief.groove(field, 0.35, 0.14).groove(field + 0.6, 0.2, 0.09)
+    # The back cover, the leaves' edges to the right and below falling away from it, the front cover, the spine.
+    relief.bevelled(c.box(0.05, cy, a + 0.2, b, 0.7), 0.8, 0.3)
+    pages = c.box(0.1, cy - 0.1, a - 0.05, b - 0.55, 0.25)
+    relief.plate(pages, 2.7, 0.3)
+    leaves = np.where(c.x > a - 1.4, np.sin(c.x * 21 + 0.5 * c.noise(1.2, 49, 6)), np.sin(c.y * 21))
+    relief.z -= np.where(pages < -0.1, 0.10 + 0.10 * leaves, 0)
+    cover = c.box(-1.0, cy - 0.25, a - 1.0, b - 0.25, 0.8)
+    relief.bevelled(cover, 3.5, 0.5)
+    relief.groove(c.box(-1.0, cy - 0.25, a - 0.9, b - 0.15, 0.8), 0.4, 0.14)
+    left = -a + 0.95
+    spine = c.box(left, cy - 0.05, 1.25, b - 0.05, 0.5)
+    barrel = np.sqrt(np.clip(1 - ((c.x - left) / 1.35) ** 2, 0, 1))
+    relief.add(spine, 2.0 + 2.1 * barrel)
+    for y in (-0.80, -0.40, 0.0, 0.40, 0.80):
+        band = c.box(left, cy + y * b, 1.3, 0.42, 0.3)
+        relief.raised(band, 0.55, 0.42)
+        for s in (-1, 1):
+            relief.groove(np.where(spine < 0, c.y - cy - y * b - s * 0.62, 9), 0.22, 0.1)
+    relief.groove(c.line(left + 1.75, cy - b, left + 1.75, cy + b), 0.75, 0.22)
+    # The front: a frame of dots between two lines, a swelling panel, leaves in its corners, a boss in the middle.
+    mid, wide, tall = 0.25, a - 2.65, b - 1.35
+    frame = c.box(mid, cy - 0.2, wide, tall, 0.5)
+    relief.groove(frame, 0.42, 0.14).groove(frame + 0.95, 0.42, 0.14)
+    for i in range(-14, 15):
+        for x, y in ((mid + i * 0.78, cy - 0.2 - tall + 0.48), (mid + i * 0.78, cy - 0.2 + tall - 0.48), (mid - wide + 0.48, cy - 0.2 + i * 0.78), (mid + wide - 0.48, cy - 0.2 + i * 0.78)):
+            if abs(x - mid) <= wide - 0.4 and abs(y - cy + 0.2) <= tall - 0.4:
+                relief.raised(c.disc(x, y, 0.24), 0.24, 0.24)
+    panel = frame + 1.15
+    relief.z += np.where(panel < 0, 1.0 * np.clip(1 - ((c.x - mid) / wide) ** 2, 0, 1) * np.clip(1 - ((c.y - cy + 0.2) / tall) ** 2, 0, 1) - 0.25, 0)
+    relief.z -= np.where(panel < -0.1, 0.10 + 0.008 * c.noise(0.12, 48), 0)
     for x in (-1, 1):
         for y in (-1, 1):
-            relief.raised(c.shape([(0.75 + x * (a - 3.2), cy + y * (b - 1.9)), (0.75 + x * (a - 5.4), cy + y * (b - 1.9)), (0.75 + x * (a - 3.2), cy + y * (b - 4.1))]), 0.35, 0.4)
-    lozenge = np.abs(c.x - 0.75) / 2.6 + np.abs(c.y - cy) / 4.2 - 1
-    relief.raised(lozenge * 2.2, 0.4, 0.4).groove(lozenge * 2.2 + 0.7, 0.25, 0.12)
-    relief.raised(c.disc(0.75, cy, 0.8), 0.5, 0.8)
-    relief.ball(w / 2 - 0.8, cy, 0.8, depth=2.4)
-    relief.wire(c.line(0, 2.2, 0, cy - b + 0.6), 0.65).eye().paint("brass", seed=44)
+            u, v = mid + x * (wide - 1.45), cy - 0.2 + y * (tall - 1.45)
+            for turn, long in ((0.25, 3.1), (0.79, 2.1), (1.32, 3.1)):
+                dx, dy = -x * np.sin(turn) * long, -y * np.cos(turn) * long
+                du, dv = (c.x - u - dx / 2), (c.y - v - dy / 2)
+                along, across = (du * dx + dv * dy) / long, (dv * dx - du * dy) / long
+                leaf = (np.hypot(along / (long / 2), across / 0.46) - 1) * 0.46
+                relief.raised(leaf, 0.6, 0.5).groove(np.where(leaf < 0, across, 9), 0.2, 0.08)
+            relief.raised(c.disc(u, v, 0.42), 0.5, 0.42)
+    q, t = c.polar(mid, cy - 0.2)
+    rosette = q - 2.15 - 0.32 * np.cos(t * 8)
+    relief.raised(rosette, 0.75, 0.5).groove(np.where(q > 1.1, np.where(rosette < -0.1, q * np.sin((t + np.pi / 8) % (np.pi / 4) - np.pi / 8), 9), 9), 0.16, 0.09)
+    relief.raised(q - 0.95, 0.75, 0.95).groove(q - 1.1, 0.35, 0.13)
+    # A strap from cover to cover over the leaves, with a stud.
+    strap = c.box(a - 1.35, cy - 0.2, 1.95, 0.95, 0.3)
+    relief.bevelled(strap, 3.9 - 0.30 * np.clip(c.x - a + 2, 0, 3) ** 1.5, 0.3).groove(strap + 0.55, 0.22, 0.1)
+    relief.ball(a - 2.3, cy - 0.2, 0.62, depth=1.0, lift=3.5)
+    relief.ball(w / 2 - 0.45, cy - 0.2, 0.45, 0.8, depth=1.6)
+    relief.wire(c.line(0, 2.2, 0, cy - b + 0.6), 0.65).eye().paint("brass", grain=0.35, patina=0.85, seed=44)
 
 
 def star_locket(c, w, h):

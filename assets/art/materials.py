@@ -144,14 +144,23 @@ def pearl():
     return n.done(n.principled(Base_Color=ramp.outputs[0], Metallic=0.35, Roughness=0.26, Clearcoat=0.8, Clearcoat_Roughness=0.06, Normal=normal))
 
 
-def glass(colour, dense, ior=1.5, rough=0.0, cloud=0.0):
-    """Clear: light bends in it and takes its colour on the way. What lies in it or behind it is lit through it."""
+def glass(colour, dense, ior=1.5, rough=0.0, cloud=0.0, milk=0.0, cap=0.0):
+    """Clear: light bends in it and takes its colour on the way. What lies in it or behind it is lit through it.
+
+    `milk` is how much of its surface shines white by what has grown into the stone: in clouds, the more the nearer to its root
+    (all of it at the top, none from `cap` mm down). So light that would go round and round within comes out."""
     n = Nodes("glass")
     bend = n.add("ShaderNodeBsdfGlass", {"Color": (1, 1, 1), "IOR": ior, "Roughness": rough})
     through = n.add("ShaderNodeBsdfTransparent", {"Color": tuple(0.25 + 0.7 * v for v in colour)})
     way = n.add("ShaderNodeLightPath")
     soft = n.math("MAXIMUM", way.outputs["Is Shadow Ray"], way.outputs["Is Diffuse Ray"])
     surface = n.add("ShaderNodeMixShader", {0: soft, 1: bend, 2: through})
+    if milk > 0:
+        height = n.add("ShaderNodeSeparateXYZ", {0: n.place()}).outputs[1]
+        root = n.math("MULTIPLY_ADD", height, 1.0 / cap, 1.0, clamp=True)
+        cloudy = n.math("MULTIPLY", n.noise(0.22, 4.0, seed=3), n.math("MULTIPLY_ADD", root, 3.0, 0.9))
+        white = n.add("ShaderNodeBsdfPrincipled", {"Base Color": (0.92, 0.94, 0.98), "Roughness": 0.35, "Emission": (0.9, 0.95, 1.0), "Emission Strength": 0.06})
+        surface = n.add("ShaderNodeMixShader", {0: n.math("MULTIPLY", cloudy, milk, clamp=True), 1: surface, 2: white})
     if dense > 0:
         soak = n.add("ShaderNodeVolumeAbsorption", {"Color": colour, "Density": dense})
         volume = soak

@@ -26,6 +26,12 @@ class Relief:
         t = 1 - np.clip(-d / edge, 0, 1)
         return self.add(d, thick - edge + edge * np.sqrt(np.clip(1 - t * t, 0, 1)))
 
+    def bevelled(self, d, thick, edge, crown=0.0):
+        """Filed: straight bevels as wide as `edge`, the face between them raised to `crown` more where it is widest."""
+        inner = np.clip(-d - edge, 0, None)
+        rise = crown * (1 - np.exp(-inner))
+        return self.add(d, thick - np.clip(edge + d, 0, edge) * 0.85 + rise)
+
     def wire(self, middle, r, lift=0.0):
         """Round wire along a line, given the distance to its middle."""
         return self.add(middle - r, lift + np.sqrt(np.clip(r * r - middle * middle, 0, None)))

@@ -2,6 +2,8 @@
 from PIL import Image, ImageDraw, ImageFont
 
 WIDTH, GAP, PX_PER_MM, STEP = 1440, 16, 4.5, 6
+LINKS = ("face", "side", "flat-face", "flat-side", "rolo-face", "rolo-side", "curb-face", "curb-over")
+KIOSK = ("bangle", *(f"link-{name}" for name in LINKS), "ring", "clasp")
 
 
 def write(root, names):
@@ -10,7 +12,7 @@ def write(root, names):
     ground = linen.resize((1, 1), Image.Resampling.BOX).getpixel((0, 0))
     font = ImageFont.truetype(root / "assets/fonts/andika-regular.ttf", 11)
     files = [root / f"catalog/pictures/{name}.png" for name in names]
-    files += [root / f"assets/kiosk/{name}.png" for name in ("bangle", "link-face", "link-side", "ring", "clasp")]
+    files += [root / f"assets/kiosk/{name}.png" for name in KIOSK]
     rows, x = [[]], GAP
     for path in files:
         image = Image.open(path)

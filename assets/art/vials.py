@@ -1,5 +1,6 @@
 """Glass vials with a cork, and what is kept in them."""
 import numpy as np
+from scipy import ndimage as nd
 
 from canvas import step
 from mesh import Mesh, linear, together
@@ -36,19 +37,49 @@ def turn(rs):
     return q * np.sign(np.diag(r))
 
 
-def scatter(c, w, h, hollow, n, seed, colours, size, shape, top, crowd=1.4, **surface):
-    """Many small things lying in a vial, the denser the lower; `shape(radius, rs)` makes one about the origin."""
+def heap(c, w, h, hollow, n, seed, colours, size, shape, top, ground, strays=0, lying=0.35, **surface):
+    """Many small things heaped at the bottom of a vial up to about `top`, higher in the middle and to the left; `strays` more
+    cling to the wall above. `shape(radius, rs)` makes one about the origin; `lying` is how far one tips from the wall or
+    the heap's surface it lies against. `ground` is the colour of what lies deeper."""
     rs = np.random.RandomState(seed)
+    low = h - 1.45
+    wide = room_at(hollow, top)
+
+    def crest(x, q):
+        return top + 0.16 * x + 1.5 * (q / wide) ** 2 - 0.6
+
+    # The heap's body, just under what is seen of it.
+    y = np.linspace(0, 1, 40)
+    rows = [(0.0, crest(0, 0) + 1.0)]
+    rows += [(q, crest(0, q) + 1.0) for q in np.linspace(0.2, 0.9, 8) * wide]
+    rows += [(max(room_at(hollow, v) - 2.2 * np.mean(size), 0.05), v) for v in crest(0, wide) + 1.0 + (low - 0.3 - crest(0, wide) - 1.0) * y]
+    core = lathe([*rows, (0, low - 0.3)], 64)
+    core.points[:, 1] += 0.16 * core.points[:, 0] * step(-core.points[:, 1], -low, -top)
+    c.part(core.valued(tint=linear(ground)), kind="body", gloss=0.0, rough=0.9, glow=0.0)
     many = []
-    for _ in range(n):
-        y = h - 1.6 - (h - 1.6 - top) * rs.beta(0.95, crowd)
+    for i in range(n + strays):
         r = rs.uniform(*size)
-        wide = max(room_at(hollow, y + r * 0.5) - r * 0.9, 0.05)
         a = rs.uniform(0, TURN)
-        q = wide * np.sqrt(rs.uniform(0.25, 1))
+        tip = turn(rs) if rs.uniform() < lying else np.eye(3)
+        lean = rs.normal(0, 0.3)
+        tip = np.array([[1, 0, 0], [0, np.cos(lean), -np.sin(lean)], [0, np.sin(lean), np.cos(lean)]]) @ tip
+        about = rs.uniform(0, TURN)
+        tip = tip @ np.array([[np.cos(about), -np.sin(about), 0], [np.sin(about), np.cos(about), 0], [0, 0, 1]])
+        outward = np.stack([[-np.sin(a), 0, np.cos(a)], [0, 1, 0], [np.cos(a), 0, np.sin(a)]], -1)
+        if i >= n:
+            # Alone on the glass, most of them not far above the heap.
+            y = top - 0.6 - (top - BODY - 1.5) * rs.uniform(0, 1) ** 2.2
+            q = room_at(hollow, y) - 0.16 * r - 0.05
+        elif i % 4 == 0:
+            # On the surface.
+            q = (wide - r * 0.6) * np.sqrt(rs.uniform(0, 1))
+            y = crest(q * np.cos(a), q) + rs.uniform(-0.2, 0.7) * r
+            outward = np.array([[1, 0, 0], [0, 0, -1], [0, 1, 0]])
+        else:
+            y = crest(wide * np.cos(a), wide) + (low - r * 0.4 - crest(wide * np.cos(a), wide)) * rs.uniform(0, 1) ** 0.95
+            q = max(room_at(hollow, y + r * 0.3) - r * rs.uniform(0.8, 1.6), 0.05) * (np.sqrt(rs.uniform(0, 1)) if y > low - 0.7 else 1)
         colour = linear(np.array(colours[rs.randint(len(colours))])) * rs.uniform(0.8, 1.12)
-        m = shape(r, rs).turned(turn(rs)).moved(q * np.cos(a), y, q * np.sin(a))
-        many.append(m.valued(tint=np.clip(colour, 0, 1)))
+        many.append(shape(r, rs).turned(outward @ tip).moved(q * np.cos(a), y, q * np.sin(a)).valued(tint=np.clip(colour, 0, 1)))
     c.part(together(many), **surface)
 
 
@@ -110,45 +141,50 @@ def cork(c, w, hollow):
 
 def glitter(c, w, h, hollow):
     colours = [(236, 90, 190), (250, 150, 206), (150, 96, 230), (90, 150, 244), (255, 214, 120)]
-    scatter(c, w, h, hollow, 2600, 85, colours, (0.22, 0.42), flake, BODY + 1.0, 1.9, kind="foil", rough=0.22)
+    heap(c, w, h, hollow, 2600, 85, colours, (0.22, 0.42), flake, h * 0.58, (120, 50, 130), 34, 0.45, kind="foil", rough=0.22)
 
 
 def message(c, w, h, hollow):
-    """A rolled letter tied with thread; nobody's hand, only lines."""
-    r, top, low = w * 0.26, BODY + 1.4, h - 2.2
-    n, rows = 260, 220
-    t = np.linspace(-2.2 * TURN, 0.85, n)
-    spiral = r * (0.80 + 0.20 * (t - t[0]) / (t[-1] - t[0]))
+    """A rolled letter tied with thread, leaning in its vial so that one looks a little into its upper end."""
+    r, top, low = w * 0.23, BODY + 3.6, h - 2.2
+    n, rows = 420, 200
+    t = np.linspace(-3.3 * TURN, 0.95, n)
+    along = (t - t[0]) / (t[-1] - t[0])
+    # Its outer edge stands off.
+    spiral = r * (0.42 + 0.58 * along**0.8) + 0.30 * np.clip((t - t[-1] + 0.9) / 0.9, 0, 1) ** 2
     y = np.linspace(top, low, rows)
-    lean = (y - (top + low) / 2) * 0.05
-    x = spiral * np.sin(t) + lean[:, None]
-    z = np.broadcast_to(spiral * np.cos(t), x.shape)
-    m_points = np.stack([x, np.broadcast_to(y[:, None], x.shape) + 0.12 * np.sin(t * 3), z], -1)
-    m = grid(m_points, around=False)
+    tall = y - (top + low) / 2
+    # The layers have slipped along each other, and the ends open a little.
+    slip = 0.55 * (1 - along) - 0.25 + 0.07 * np.sin(t * 1.7)
+    open_ = 1 + 0.10 * (np.abs(tall) / tall[-1])[:, None] ** 6
+    x, z = spiral * np.sin(t) * open_, spiral * np.cos(t) * open_
+    up = np.broadcast_to(tall[:, None], x.shape) + slip + 0.07 * np.sin(t * 3)
+    side, back = np.sin(0.05), np.sin(0.23)
+    points = np.stack([x + side * up, (top + low) / 2 + up * np.cos(0.23) + back * z, z * np.cos(0.23) - back * up], -1)
+    m = grid(points, around=False)
     rs = np.random.RandomState(86)
-    along, at = np.broadcast_to(spiral * t, x.shape), np.broadcast_to(y[:, None], x.shape)
-    words = np.sin(along * 5.0 + 3 * np.sin(at * 9)) > -0.75
-    ink = np.exp(-((((at - top) % 1.35 - 0.7) / 0.12) ** 2)) * words * (at > top + 1) * (at < low - 1.2) * (along < 0.4 * r)
-    edge = np.exp(-(((t - t[-1]) / 0.06) ** 2))
-    tone = (1 + 0.03 * rs.normal(size=x.shape)) * (1 - 0.12 * edge)
-    rgb = np.array((244, 222, 180)) * tone[..., None] * (1 - 0.55 * ink[..., None]) + np.array((70, 54, 60)) * 0.5 * ink[..., None]
+    edge = np.exp(-(((t - t[-1]) / 0.05) ** 2)) + np.exp(-(((np.abs(tall) - tall[-1]) / 0.25) ** 2))[:, None]
+    stain = nd.gaussian_filter(rs.normal(size=x.shape), (9, 9)) * 16
+    tone = (1 + 0.02 * rs.normal(size=x.shape) + 0.05 * stain) * (1 - 0.22 * np.clip(edge, 0, 1))
+    rgb = np.array((240, 214, 166)) * tone[..., None]
     m.values["tint"] = linear(np.clip(rgb, 0, 255)).reshape(-1, 3)
     c.part(m, kind="body", gloss=0.05, rough=0.7, glow=0.0)
-    mid = (top + low) / 2 + 0.6
     red = linear((150, 24, 50))
     thread = {"kind": "body", "gloss": 0.2, "rough": 0.5, "glow": 0.0}
+    mid = (top + low) / 2 + 0.6
 
     def tie(path, wire):
         c.part(tube(path, wire, 12).valued(tint=red), **thread)
 
-    t = np.linspace(0, 2 * TURN, 120)
-    tie(np.stack([(r + 0.14) * np.sin(t), mid - 0.35 + 0.7 * t / t[-1] + 0.05 * np.sin(t), (r + 0.14) * np.cos(t)], -1), 0.24)
+    t = np.linspace(0, 3 * TURN, 160)
+    tie(np.stack([(r + 0.04) * np.sin(t) + side * 0.6, mid - 0.5 + 1.0 * t / t[-1] + back * r * np.cos(t), (r + 0.04) * np.cos(t)], -1), 0.22)
+    front = mid + back * r
     a = np.linspace(0.4, TURN - 0.4, 40)
     for s in (-1, 1):
-        tie(np.stack([s * (0.95 - 0.95 * np.cos(a)), mid + 0.55 * np.sin(a), r + 0.35 + 0.12 * np.sin(a / 2)], -1), 0.18)
+        tie(np.stack([s * (1.0 - 1.0 * np.cos(a)), front + 0.6 * np.sin(a) + 0.25 * (1 - np.cos(a)), r + 0.5 + 0.12 * np.sin(a / 2)], -1), 0.18)
         q = np.linspace(0, 1, 16)
-        tie(np.stack([s * (0.2 + 1.2 * q), mid + 2.6 * q**1.2, r + 0.35 - 0.35 * q], -1), 0.17)
-    c.part(ball(0, mid, r + 0.4, 0.36, n=32).valued(tint=red), **thread)
+        tie(np.stack([s * (0.2 + 1.1 * q + 0.25 * np.sin(q * 5)), front + (2.4 + 0.5 * s) * q**1.2, r + 0.5 - 0.45 * q], -1), 0.17)
+    c.part(ball(0, front, r + 0.55, 0.36, n=32).valued(tint=red), **thread)
 
 
 def sand(c, w, h, hollow):
@@ -174,12 +210,12 @@ def sand(c, w, h, hollow):
 
 def seeds(c, w, h, hollow):
     colours = [(132, 88, 44), (172, 124, 66), (88, 60, 38), (202, 170, 112), (72, 58, 48)]
-    scatter(c, w, h, hollow, 620, 92, colours, (0.6, 1.0), seed_grain, BODY + 3.6, 1.25, kind="body", gloss=0.6, rough=0.35, glow=0.0)
+    heap(c, w, h, hollow, 1500, 92, colours, (0.6, 1.0), seed_grain, h * 0.55, (58, 40, 24), 0, 0.3, kind="body", gloss=0.6, rough=0.35, glow=0.0)
 
 
 def stars(c, w, h, hollow):
     colours = [(250, 200, 80), (255, 234, 170), (246, 246, 240), (240, 180, 88), (252, 222, 124)]
-    scatter(c, w, h, hollow, 300, 93, colours, (0.85, 1.25), paper_star, BODY + 2.2, 1.25, kind="body", gloss=0.4, rough=0.4, glow=0.0)
+    heap(c, w, h, hollow, 760, 93, colours, (0.85, 1.25), paper_star, h * 0.53, (150, 112, 50), 0, 0.6, kind="body", gloss=0.4, rough=0.4, glow=0.0)
 
 
 RECIPES = {
