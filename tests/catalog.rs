@@ -126,6 +126,7 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
         "(outside: \"5mm\", wire: \"3mm\"",
         "thinner",
     ),
+    ("bases.ron", "link: Rolo", "link: Rollo", "Rollo", "did you mean Rolo?"),
     ("bases.ron", "Bangle(", "Bracelet(", "Bracelet", "Necklace(…) or Bangle(…)"),
     ("bases.ron", "free_arc_deg: 240", "free_arc_deg: 400", "400", "10 to 340"),
     ("bases.ron", "stock: 20", "stock: -2", "-2", "0 to 100000"),

@@ -7,15 +7,25 @@ use super::{
 };
 use crate::{
     craft::{
-        Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, Mass, Material, MetalTest, Necklace,
-        Ring,
+        Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, LinkKind, Mass, Material, MetalTest,
+        Necklace, Ring,
     },
     money::Currency,
 };
 
 const COMMON: [&str; 7] = ["id", "name", "finish", "materials", "price", "stock", "tested"];
-const NECKLACE: [&str; 9] =
-    ["chain", "link_length", "link_width", "end_ring", "clasp", "usual_length", "shortest", "longest", "breakaway"];
+const NECKLACE: [&str; 10] = [
+    "chain",
+    "link",
+    "link_length",
+    "link_width",
+    "end_ring",
+    "clasp",
+    "usual_length",
+    "shortest",
+    "longest",
+    "breakaway",
+];
 const BANGLE: [&str; 7] = ["inside", "wire", "weight", "hook_width", "hook_thickness", "hook_weight", "free_arc_deg"];
 
 /// Every base that could be read, with the place of its id.
@@ -113,6 +123,10 @@ pub(super) fn ring(reader: &mut Reader<'_>, node: &Node) -> Option<Ring> {
 
 fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Necklace> {
     let chain = reader.quantity(f, "chain", |chain: &LinearDensity| chain.g_per_m(), (0.1, 500.0, "g/m"));
+    let link = match f.get("link") {
+        Some(node) => reader.word(node, "a kind of link", names_of!(LinkKind)),
+        None => Some(LinkKind::default()),
+    };
     let link_length = length(reader, f, "link_length", 0.5, 60.0);
     let link_width = length(reader, f, "link_width", 0.3, 40.0);
     let end_ring = reader.required(f, "end_ring").and_then(|node| ring(reader, node));
@@ -131,6 +145,7 @@ fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Necklace> {
     }
     Some(Necklace {
         chain: chain?,
+        link: link?,
         link_length: link_length?,
         link_width: link_width?,
         end_ring: end_ring?,

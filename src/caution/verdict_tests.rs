@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::craft::{
-    Allergen, Base, BaseKind, Body, Clasp, DropKind, Finish, Length, LengthRange, LinearDensity, Magnet, Mass,
-    Material, MetalTest, Necklace, OutlineShape, Ring, Sort, Wearer,
+    Allergen, Base, BaseKind, Body, Clasp, DropKind, Finish, Length, LengthRange, LinearDensity, LinkKind, Magnet,
+    Mass, Material, MetalTest, Necklace, OutlineShape, Ring, Sort, Wearer,
 };
 
 const WEARERS: [Wearer; 5] = [Wearer::Under3, Wearer::From3To5, Wearer::From6To12, Wearer::From13, Wearer::Unknown];
@@ -25,6 +25,7 @@ fn chain(breakaway: bool) -> Base {
         tested: None,
         kind: BaseKind::Necklace(Necklace {
             chain: LinearDensity::from_g_per_m(12.5),
+            link: LinkKind::Cable,
             link_length: mm(4.0),
             link_width: mm(3.0),
             end_ring: ring,

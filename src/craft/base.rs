@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{ClosedEnd, Finish, Length, LinearDensity, Mass, Material, MetalTest, Ring};
+use super::{ClosedEnd, Finish, Length, LinearDensity, Mass, Material, MetalTest, Ring, material::words};
 
 /// A base as it stands in the catalogue.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -41,6 +41,9 @@ pub enum BaseKind {
 pub struct Necklace {
     /// Weight of the chain per length.
     pub chain: LinearDensity,
+    /// How its links are made.
+    #[serde(default)]
+    pub link: LinkKind,
     /// Outside length of one link.
     pub link_length: Length,
     /// Outside width of one link.
@@ -53,6 +56,22 @@ pub struct Necklace {
     pub lengths: LengthRange,
     /// Whether it comes apart when pulled hard.
     pub breakaway: bool,
+}
+
+words! {
+    /// How a chain's links are made. Trade names.
+    #[derive(Default)]
+    LinkKind {
+        /// Oval links of round wire, each turned a quarter against its neighbours.
+        #[default]
+        Cable = "cable",
+        /// The same, hammered flat.
+        FlatCable = "flat cable",
+        /// Round links of heavy wire.
+        Rolo = "rolo",
+        /// Twisted links that lie flat in one another.
+        Curb = "curb",
+    }
 }
 
 /// A clasp and the ring it sits on.

@@ -108,7 +108,7 @@ mod tests {
     /// A bangle takes drops over its hook, a necklace over the easier of end ring and clasp; at exactly the size it holds.
     #[test]
     fn each_base_has_its_ends() {
-        use crate::craft::{Bangle, BaseKind, Clasp, Finish, LengthRange, LinearDensity, Mass, Necklace};
+        use crate::craft::{Bangle, BaseKind, Clasp, Finish, LengthRange, LinearDensity, LinkKind, Mass, Necklace};
         let mm = Length::from_mm;
         let base = |kind| Base {
             id: "base".into(),
@@ -132,6 +132,7 @@ mod tests {
         let small = Ring { outside: mm(4.0), wire: mm(0.8) };
         let necklace = base(BaseKind::Necklace(Necklace {
             chain: LinearDensity::from_g_per_m(12.0),
+            link: LinkKind::Cable,
             link_length: mm(4.0),
             link_width: mm(3.0),
             end_ring: Ring { outside: mm(5.0), wire: mm(0.8) },

@@ -21,7 +21,7 @@ mod wearer;
 mod wire;
 
 pub use allergen::{Allergen, UsualAllergen};
-pub use base::{Bangle, Base, BaseKind, Clasp, LengthRange, Necklace};
+pub use base::{Bangle, Base, BaseKind, Clasp, LengthRange, LinkKind, Necklace};
 pub use body::{Body, OutlineShape};
 pub use density::{Density, alloy_g_cm3, weight_of};
 pub use design::{Change, Design, History, HungDrop, Token};

@@ -2,7 +2,7 @@ use rust_decimal::Decimal;
 
 use super::*;
 use crate::{
-    craft::{Body, Clasp, Finish, LengthRange, LinearDensity, Mass, Ring, Sort, Wearer},
+    craft::{Body, Clasp, Finish, LengthRange, LinearDensity, LinkKind, Mass, Ring, Sort, Wearer},
     hang::{neck_mm, reach_mm},
 };
 
@@ -21,6 +21,7 @@ fn chain() -> Base {
     let ring = Ring::new(mm(5.0), mm(0.8)).unwrap();
     base(BaseKind::Necklace(Necklace {
         chain: LinearDensity::from_g_per_m(14.2),
+        link: LinkKind::Cable,
         link_length: mm(4.2),
         link_width: mm(3.1),
         end_ring: ring,

@@ -7,6 +7,7 @@ use bevy::{
 };
 
 use super::super::pictures;
+use crate::craft::LinkKind;
 
 /// A picture with its relief.
 #[derive(Debug, Clone)]
@@ -18,8 +19,7 @@ pub(super) struct Relief {
 /// The pictures of base and ground. Grey ones are tinted by the finish.
 #[derive(Resource)]
 pub(super) struct Art {
-    pub link_face: Relief,
-    pub link_side: Relief,
+    links: [LinkArt; LINKS.len()],
     pub ring: Relief,
     pub clasp: Relief,
     pub bangle: Relief,
@@ -27,6 +27,25 @@ pub(super) struct Art {
     /// A soft dark disc.
     pub soft: Relief,
 }
+
+/// The two pictures of which a chain is drawn.
+#[derive(Debug, Clone)]
+pub(super) struct LinkArt {
+    /// A link from the front.
+    pub face: Relief,
+    /// A link edge on; of a curb chain, what lies over the link before it.
+    pub side: Relief,
+}
+
+impl Art {
+    /// The links of a chain.
+    pub fn link(&self, kind: LinkKind) -> &LinkArt {
+        &self.links[kind as usize]
+    }
+}
+
+/// A picture and its relief as files.
+type Files = (&'static [u8], &'static [u8]);
 
 /// The picture in a file of the house and its relief.
 macro_rules! with_relief {
@@ -38,11 +57,16 @@ macro_rules! with_relief {
     };
 }
 
-const LINK_FACE: (&[u8], &[u8]) = with_relief!("link-face");
-const LINK_SIDE: (&[u8], &[u8]) = with_relief!("link-side");
-const RING: (&[u8], &[u8]) = with_relief!("ring");
-const CLASP: (&[u8], &[u8]) = with_relief!("clasp");
-const BANGLE: (&[u8], &[u8]) = with_relief!("bangle");
+/// In the order of [`LinkKind`].
+const LINKS: [[Files; 2]; LinkKind::ALL.len()] = [
+    [with_relief!("link-face"), with_relief!("link-side")],
+    [with_relief!("link-flat-face"), with_relief!("link-flat-side")],
+    [with_relief!("link-rolo-face"), with_relief!("link-rolo-side")],
+    [with_relief!("link-curb-face"), with_relief!("link-curb-over")],
+];
+const RING: Files = with_relief!("ring");
+const CLASP: Files = with_relief!("clasp");
+const BANGLE: Files = with_relief!("bangle");
 const LINEN: &[u8] = include_bytes!("../../../assets/kiosk/linen.png");
 
 /// Decodes the pictures.
@@ -51,16 +75,16 @@ pub(super) fn load(mut commands: Commands, mut images: ResMut<Assets<Image>>) {
     let decoded = |bytes: &[u8]| {
         image::load_from_memory(bytes).map_or_else(|_| image::RgbaImage::new(1, 1), |picture| picture.to_rgba8())
     };
-    let mut both = |(picture, relief): (&[u8], &[u8])| Relief {
+    let mut both = |(picture, relief): Files| Relief {
         image: images.add(pictures::with_mips(decoded(picture), false)),
         relief: images.add(pictures::relief_map(decoded(relief))),
     };
-    let (link_face, link_side, ring, clasp, bangle) =
-        (both(LINK_FACE), both(LINK_SIDE), both(RING), both(CLASP), both(BANGLE));
+    let links = LINKS.map(|[face, side]| LinkArt { face: both(face), side: both(side) });
+    let (ring, clasp, bangle) = (both(RING), both(CLASP), both(BANGLE));
     let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 255]));
     let soft = Relief { image: images.add(soft_disc()), relief: images.add(pictures::relief_map(flat)) };
     let linen = images.add(pictures::with_mips(decoded(LINEN), false));
-    commands.insert_resource(Art { link_face, link_side, ring, clasp, bangle, linen, soft });
+    commands.insert_resource(Art { links, ring, clasp, bangle, linen, soft });
 }
 
 /// A disc that fades to its edge.
@@ -83,7 +107,8 @@ mod tests {
 
     #[test]
     fn the_built_in_pictures_decode() {
-        for (picture, relief) in [LINK_FACE, LINK_SIDE, RING, CLASP, BANGLE, (LINEN, LINEN)] {
+        let links = LINKS.into_iter().flatten();
+        for (picture, relief) in links.chain([RING, CLASP, BANGLE, (LINEN, LINEN)]) {
             assert!(image::load_from_memory(picture).is_ok() && image::load_from_memory(relief).is_ok());
         }
     }

@@ -18,7 +18,7 @@ use super::{
     motion::Moving,
 };
 use crate::{
-    craft::{Base, BaseKind, DropKind, Finish, Necklace, Sort},
+    craft::{Base, BaseKind, DropKind, Finish, LinkKind, Necklace, Sort},
     hang::{BangleAt, Motion, PiecePlaces, Point, RingAt},
 };
 
@@ -55,6 +55,10 @@ mod z {
 
 /// Chain and rings glint and do not turn about themselves.
 const WIRE: Vec2 = Vec2::new(0.55, 0.0);
+/// Wire of a link, as a share of the link's width; see [`Necklace::pitch_mm`].
+const WIRE_SHARE: f32 = 0.25;
+/// Each link of a curb chain lies so much over the one before it; far less than to what lies over all of them.
+const CURB_STEP: f32 = 0.0005;
 /// A body that swings by some angle also turns about its own axis, by so much of it.
 const TWIST: f32 = 1.2;
 
@@ -205,7 +209,8 @@ impl Seen<'_> {
         self.links(list, necklace, front, tint(base.finish, 0.0), z::FRONT);
     }
 
-    /// Links along a line: one from the front, one edge on, and so forth.
+    /// Links along a line: one from the front, one edge on, and so forth; of a curb chain all from the front, each over the
+    /// one before it.
     fn links(
         &self,
         list: &mut Vec<Shown>,
@@ -216,20 +221,30 @@ impl Seen<'_> {
     ) {
         let px = self.hanger.px_per_mm;
         let (long, wide) = (necklace.link_length.mm() as f32 * px, necklace.link_width.mm() as f32 * px);
+        let art = self.art.link(necklace.link);
         for (number, (left, right)) in links.enumerate() {
             let (a, b) = (self.at(left), self.at(right));
             let along = b - a;
-            let face = number % 2 == 0;
-            list.push(Shown {
-                image: if face { self.art.link_face.clone() } else { self.art.link_side.clone() },
-                at: a + along * 0.5,
-                size: if face { Vec2::new(long, wide) } else { Vec2::new(long, wide * 0.32) },
-                angle: along.y.atan2(along.x),
+            let mut show = |art: &Relief, wide: f32, z: f32| {
+                list.push(Shown {
+                    image: art.clone(),
+                    at: a + along * 0.5,
+                    size: Vec2::new(long, wide),
+                    angle: along.y.atan2(along.x),
+                    z,
+                    color,
+                    surface: WIRE,
+                });
+            };
+            match necklace.link {
+                LinkKind::Curb => {
+                    show(&art.face, wide, z + number as f32 * CURB_STEP);
+                    show(&art.side, wide, z + 0.5);
+                }
                 // Links edge on lie over those seen from the front, where they pass through them.
-                z: z + if face { 0.0 } else { 0.5 },
-                color,
-                surface: WIRE,
-            });
+                _ if number % 2 == 0 => show(&art.face, wide, z),
+                _ => show(&art.side, wide * WIRE_SHARE, z + 0.5),
+            }
         }
     }
 
