@@ -1,6 +1,6 @@
 # Chatelaines Kiosk auf Deutsch.
 back = Zurück
-ok = In Ordnung
+ok = Okay
 close = Schließen
 languages = Sprache
 looks = Schrift und Farben
@@ -12,29 +12,29 @@ looks-contrast = Farben
 looks-daylight = Tageslicht
 looks-high = Hoher Kontrast
 looks-motion = Bewegung
-looks-lively = Bewegt
-looks-calm = Ruhig
-desk-away = Die Kasse ist nicht erreichbar; du kannst weitermachen.
-sold-out = Vergriffen
-tray = Lade { $letter }
+looks-lively = Mit Bewegung
+looks-calm = Ohne Bewegung
+desk-away = Die Kasse ist gerade nicht erreichbar; du kannst trotzdem weitermachen.
+sold-out = Alle weg
+tray = Kasten { $letter }
 
 welcome-unnamed = Mach deinen eigenen Schmuck
-welcome-not-paired = Dieses Tablet gehört noch zu keiner Kasse. Verkauf: die linke obere Ecke gedrückt halten, dann „Mit einer Kasse verbinden“ wählen.
-welcome-no-catalogue = Der Katalog der Kasse wird erwartet. Verkauf: Läuft die Kasse, und ist sie im selben Netz?
-welcome-invitation = Mach deine eigene Kette oder deinen Armreif. Sieh, wie es aussieht und was es kostet, und ändere, so oft du magst.
+welcome-not-paired = Dieses Tablet gehört noch zu keiner Kasse. Für den Verkauf: Halte die linke obere Ecke gedrückt und wähle dann „Mit einer Kasse verbinden“.
+welcome-no-catalogue = Der Katalog der Kasse fehlt noch. Für den Verkauf: Läuft die Kasse, und ist sie im selben Netz?
+welcome-invitation = Mach deine eigene Kette oder deinen eigenen Armreif. Sieh, wie es aussieht und was es kostet, und ändere, so oft du magst.
 welcome-begin = Tippen und anfangen
 put-back = Wohin gehört das?
 put-back-hint = Tippe auf das Bild des Anhängers, den du gefunden hast.
 
-base-title = Wähle die Grundlage
+base-title = Wähle deine Basis
 base-onward = Zu den Anhängern
 base-shorter = Kürzer
 base-longer = Länger
 base-unfit = Nicht für dieses Alter
-base-left-off-title = Anhänger sind zurückgegangen
+base-left-off-title = Zurück ins Fach
 base-left-off = { $n ->
-    [one] Ein Anhänger passt nicht auf diese Grundlage. Er liegt wieder in seinem Fach.
-   *[other] { $n } Anhänger passen nicht auf diese Grundlage. Sie liegen wieder in ihren Fächern.
+    [one] Ein Anhänger passt nicht auf diese Basis und liegt wieder in seinem Fach.
+   *[other] { $n } Anhänger passen nicht auf diese Basis und liegen wieder in ihren Fächern.
   }
 falls-throat = eng am Hals
 falls-neck = am Halsansatz
@@ -47,33 +47,33 @@ stage-undo = Rückgängig
 stage-redo = Wiederholen
 stage-anew = Neu anfangen
 stage-surprise = Überrasch mich
-stage-no-surprise = Nichts von dem, was da ist, passt zu deinen Wünschen. Zeig mehr Anhänger oder nimm mehr Geld.
+stage-no-surprise = Von dem, was noch da ist, passt nichts zu deinen Wünschen. Zeig mehr Anhänger oder erhöhe den Betrag.
 stage-to-left = Einen Platz nach links
 stage-to-right = Einen Platz nach rechts
 stage-take-off = Abnehmen
 stage-nearer = Näher ansehen
 stage-whole = Das ganze Stück sehen
 stage-true-size = In echter Größe sehen
-stage-usual-size = Nicht mehr in echter Größe
-stage-hint = Tippe einen Anhänger an oder zieh ihn zur Kette.
+stage-usual-size = Zurück zur üblichen Größe
+stage-hint = Tippe einen Anhänger an oder zieh ihn auf die Basis.
 stage-review = Ansehen
 stage-no-room-title = Kein Platz mehr
 stage-no-room = { $n ->
-    [one] Auf diese Grundlage passt nur ein Anhänger. Nimm einen ab oder wähle eine längere.
-   *[other] Auf diese Grundlage passen { $n } Anhänger. Nimm einen ab oder wähle eine längere.
+    [one] Auf diese Basis passt nur ein Anhänger. Nimm einen ab oder wähle eine längere.
+   *[other] Auf diese Basis passen { $n } Anhänger. Nimm einen ab oder wähle eine längere.
   }
 trouble-too-short = Diese Länge ist für den Hals zu kurz. Wähle eine längere.
-trouble-other = So lässt sich das Stück nicht machen. Wechsle die Grundlage oder nimm einen Anhänger ab.
-rows-before = Reihen davor
+trouble-other = So lässt sich das Stück nicht machen. Wähle eine andere Basis oder nimm einen Anhänger ab.
+rows-before = Vorige Reihen
 rows-after = Weitere Reihen
 
-why-sold-out-title = Vergriffen
-why-sold-out = { $name }: Alle vom Tisch sind weg oder hängen schon an deinem Stück.
+why-sold-out-title = Alle weg
+why-sold-out = „{ $name }“ ist nicht mehr zu haben: Alle sind weg oder hängen schon an deinem Stück.
 why-too-dear-title = Mehr als du hast
-why-too-dear = Mit { $name } würde das Stück mehr kosten, als du hast. Nimm etwas ab oder ändere den Betrag.
+why-too-dear = Mit „{ $name }“ würde das Stück mehr kosten, als du hast. Nimm etwas ab oder erhöhe den Betrag.
 why-not-for-title = Nichts für dieses Alter
 why-no-fit-title = Der Ring ist zu klein
-why-no-fit = Der Ring von { $name } öffnet { $opens } mm; diese Grundlage braucht { $needs } mm. Vielleicht passt eine andere.
+why-no-fit = Der Ring von „{ $name }“ ist { $opens } mm weit; diese Basis braucht { $needs } mm. Vielleicht passt eine andere.
 
 filters = Zeigen
 filters-title = Was möchtest du sehen?
@@ -86,7 +86,7 @@ filters-sort = Art
 filters-colour = Farbe
 filters-finish = Metall
 
-sort-Charm = Figuren
+sort-Charm = Motive
 sort-Bead = Perlen
 sort-Vial = Fläschchen
 sort-Locket = Medaillons
@@ -118,18 +118,18 @@ finish-Steel = Stahl
 
 wearer-ask = Für wen ist es?
 wearer-ask-short = Für wen?
-wearer-why = Manche Stücke sind für kleine Kinder nicht sicher. Sonst wird nichts gefragt.
-wearer-under3 = Unter 3 Jahre
+wearer-why = Manche Stücke sind für kleine Kinder nicht sicher. Mehr fragen wir nicht.
+wearer-under3 = Unter 3 Jahren
 wearer-from3to5 = 3 bis 5 Jahre
 wearer-from6to12 = 6 bis 12 Jahre
 wearer-from13 = 13 oder älter
-wearer-unknown = Nicht gesagt
+wearer-unknown = Keine Angabe
 
 lines-title = Was es kostet
-lines-subtotal = Zusammen
-lines-discount = Nachlass
+lines-subtotal = Zwischensumme
+lines-discount = Rabatt
 lines-tax = Steuer
-lines-tax-inside = Steuer, enthalten
+lines-tax-inside = Enthaltene Steuer
 lines-total = Summe
 
 caution-title = Gut zu wissen
@@ -159,12 +159,12 @@ caution-food_allergen = { $name } ist Schmuck und nicht zum Essen. Die Allergene
 caution-food_allergen-known = { $name } ist Schmuck und nicht zum Essen. Enthält: { $allergens }. Bei einer Allergie dagegen nicht tragen.
 caution-heavy_on_child = Die Kette wiegt mit ihren Anhängern { $number } g, viel für einen jungen Hals.
 caution-chain_too_short = Diese Kette ist etwa { $number } mm zu kurz, um um den Hals zu gehen.
-unsuitable-under3 = Dieses Stück ist nichts für ein Kind unter 3.
+unsuitable-under3 = Dieses Stück ist nichts für ein Kind unter 3 Jahren.
 unsuitable-child = Dieses Stück ist nichts für ein Kind in diesem Alter.
 unsuitable-anyone = Ein Teil dieses Stücks sollte so nicht getragen werden. Bitte frag am Tisch nach.
 unsuitable-unknown = Ein Teil dieses Stücks ist nicht für jedes Kind. Für wen ist es?
-unsuitable-base = Andere Grundlage oder Länge
-unsuitable-change = Für wen ändern
+unsuitable-base = Andere Basis oder Länge
+unsuitable-change = Für jemand anderen
 unsuitable-show = Passende Anhänger zeigen
 unsuitable-back = Zurück zu den Anhängern
 grown-up = Ich bin erwachsen und habe das gelesen.
@@ -219,35 +219,35 @@ send-no-numbers = Dieses Tablet hat keine Nummer mehr. Dein Stück bleibt hier; 
 send-disk = Das Tablet kann dein Stück gerade nicht speichern. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.
 send-refused = Die Kasse konnte das Stück nicht annehmen. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.
 send-short-title = Jemand war schneller
-send-short = { $names }: Das letzte wurde gerade genommen. Der Rest deines Stücks ist da; bitte wähle neu.
+send-short = { $names }: Das letzte Stück ist gerade weggegangen. Alles andere ist noch da; bitte wähle neu.
 
 sent-title = Deine Nummer
-sent-next = Geh zur Kasse. Wenn deine Nummer aufgerufen wird, wird dein Stück zusammengesetzt.
-sent-kept = Dein Stück ist auf diesem Tablet gespeichert und wird der Kasse übergeben. Deine Nummer gilt.
-sent-short = Einer der Anhänger ist vielleicht weg; an der Kasse hilft man dir beim Wählen.
+sent-next = Geh zur Kasse. Sobald deine Nummer dran ist, wird dein Stück zusammengesetzt.
+sent-kept = Dein Stück ist auf diesem Tablet gespeichert und geht später an die Kasse. Deine Nummer gilt.
+sent-short = Einer der Anhänger ist vielleicht schon weg; an der Kasse hilft man dir, einen anderen zu finden.
 sent-homes = Wo deine Anhänger auf dem Tisch liegen
 sent-done = Fertig
 
 anew-title = Neu anfangen?
-anew-text = Dein Stück wird weggelegt, und du beginnst mit einer leeren Grundlage.
+anew-text = Dein Stück wird weggeräumt, und du fängst mit einer leeren Basis an.
 anew-keep = Mein Stück behalten
 anew-yes = Neu anfangen
 idle-title = Noch da?
-idle-text = Ohne Antwort wird dein Stück weggelegt.
+idle-text = Wenn du nicht antwortest, wird dein Stück weggeräumt.
 idle-here = Ich bin da
 
 seller-title = Für den Verkauf
 seller-asking = Die Kasse wird gefragt…
-seller-language = Sprache eines neuen Gastes
-seller-hand = Laden
-seller-right-handed = Laden rechts
-seller-left-handed = Laden links
+seller-language = Sprache für neue Gäste
+seller-hand = Kästen
+seller-right-handed = Kästen rechts
+seller-left-handed = Kästen links
 seller-looks = So sieht der Bildschirm für neue Gäste aus
 seller-screen = Größe des Bildschirms
 seller-measured = Ein Millimeter ist { $px } Pixel breit. Gäste können ihr Stück in echter Größe sehen.
 seller-not-measured = Noch nicht gemessen.
 seller-card = Mit einer Bankkarte vergleichen
-card-ask = Halten Sie eine Bankkarte auf die gezeichnete, die linken oberen Ecken aufeinander. Machen Sie die gezeichnete genauso groß.
+card-ask = Halte eine Bankkarte auf die gezeichnete, linke obere Ecke auf linke obere Ecke. Mach die gezeichnete genauso groß.
 card-much-smaller = Viel kleiner
 card-smaller = Kleiner
 card-larger = Größer
@@ -263,10 +263,10 @@ seller-waiting = { $n ->
   }
 seller-pair = Mit einer Kasse verbinden
 seller-leave = Kiosk verlassen
-seller-not-kept = Die Einstellungen gelten bis zum Ausschalten; der Speicher hat sie nicht angenommen.
+seller-not-kept = Die Einstellungen gelten nur bis zum Ausschalten; das Tablet konnte sie nicht speichern.
 pin-ask = PIN des Verkaufs
 pin-wrong = Das ist nicht die PIN.
-pin-wait = Zu viele Versuche. { $seconds } Sekunden warten.
+pin-wait = Zu viele Versuche. Warte { $seconds } Sekunden.
 pin-away = Die Kasse ist nicht erreichbar, und dieses Tablet kennt die PIN noch nicht.
 pair-address = Adresse der Kasse
 pair-code = Code, den die Kasse zeigt

@@ -14,29 +14,29 @@ looks-high = Contraste élevé
 looks-motion = Mouvement
 looks-lively = Avec mouvement
 looks-calm = Sans mouvement
-desk-away = La caisse est injoignable ; vous pouvez continuer.
+desk-away = La caisse ne répond pas ; tu peux continuer.
 sold-out = Épuisé
 tray = Plateau { $letter }
 
-welcome-unnamed = Créez votre bijou
-welcome-not-paired = Cette tablette n’appartient encore à aucune caisse. Vendeur : maintenez le coin supérieur gauche de l’écran, puis choisissez « Associer à une caisse ».
-welcome-no-catalogue = En attente du catalogue de la caisse. Vendeur : vérifiez que la caisse fonctionne et se trouve sur le même réseau.
-welcome-invitation = Créez votre collier ou votre bracelet. Voyez l’allure et le prix, et changez autant que vous voulez.
-welcome-begin = Touchez pour commencer
-put-back = Où va ceci ?
-put-back-hint = Touchez la photo de la breloque que vous avez trouvée.
+welcome-unnamed = Crée ton bijou
+welcome-not-paired = Cette tablette n’appartient encore à aucune caisse. Pour le vendeur : maintiens le coin supérieur gauche de l’écran, puis choisis « Associer à une caisse ».
+welcome-no-catalogue = Le catalogue de la caisse n’est pas encore là. Pour le vendeur : vérifie que la caisse est en marche et sur le même réseau.
+welcome-invitation = Crée ton collier ou ton bracelet. Vois tout de suite l’allure et le prix, et change autant que tu veux.
+welcome-begin = Touche pour commencer
+put-back = Où ranger ça ?
+put-back-hint = Touche la photo de la breloque que tu as trouvée.
 
-base-title = Choisissez la base
-base-onward = Vers les breloques
+base-title = Choisis ta base
+base-onward = Choisir les breloques
 base-shorter = Plus court
 base-longer = Plus long
 base-unfit = Pas pour cet âge
-base-left-off-title = Des breloques sont reparties
+base-left-off-title = De retour dans la case
 base-left-off = { $n ->
-    [one] Une breloque ne passe pas sur cette base. Elle est revenue dans sa case.
-   *[other] { $n } breloques ne passent pas sur cette base. Elles sont revenues dans leurs cases.
+    [one] Une breloque ne va pas sur cette base. Elle est de retour dans sa case.
+   *[other] { $n } breloques ne vont pas sur cette base. Elles sont de retour dans leurs cases.
   }
-falls-throat = près de la gorge
+falls-throat = au ras du cou
 falls-neck = à la base du cou
 falls-collarbone = sur la clavicule
 falls-below-collarbone = juste sous la clavicule
@@ -46,47 +46,47 @@ falls-low = sous le sternum
 stage-undo = Annuler
 stage-redo = Rétablir
 stage-anew = Recommencer
-stage-surprise = Surprenez-moi
-stage-no-surprise = Rien de ce qui reste ne convient. Affichez plus de breloques ou augmentez le budget.
+stage-surprise = Surprends-moi
+stage-no-surprise = Rien de ce qui reste ne correspond à tes souhaits. Affiche plus de breloques ou augmente le budget.
 stage-to-left = Une place à gauche
 stage-to-right = Une place à droite
 stage-take-off = Enlever
 stage-nearer = Voir de près
-stage-whole = Voir la pièce entière
+stage-whole = Voir le bijou entier
 stage-true-size = Voir en taille réelle
 stage-usual-size = Quitter la taille réelle
-stage-hint = Touchez une breloque ou glissez-la vers la chaîne.
-stage-review = Vérifier
+stage-hint = Touche une breloque ou glisse-la sur la base.
+stage-review = Voir mon bijou
 stage-no-room-title = Plus de place
 stage-no-room = { $n ->
-    [one] Une seule breloque tient sur cette base. Enlevez-en une ou prenez une base plus longue.
-   *[other] { $n } breloques tiennent sur cette base. Enlevez-en une ou prenez une base plus longue.
+    [one] Une seule breloque tient sur cette base. Enlève-la ou prends une base plus longue.
+   *[other] { $n } breloques tiennent sur cette base. Enlèves-en une ou prends une base plus longue.
   }
-trouble-too-short = Cette longueur est trop courte pour ce cou. Choisissez-en une plus longue.
-trouble-other = Cette pièce ne peut pas être faite ainsi. Changez la base ou enlevez une breloque.
-rows-before = Rangs précédents
-rows-after = Autres rangs
+trouble-too-short = Cette longueur est trop courte pour ce cou. Choisis-en une plus longue.
+trouble-other = Ce bijou ne peut pas être fait ainsi. Change de base ou enlève une breloque.
+rows-before = Rangées précédentes
+rows-after = Rangées suivantes
 
 why-sold-out-title = Épuisé
-why-sold-out = { $name } : tout est pris, ou pend déjà à votre pièce.
-why-too-dear-title = Au-delà de votre budget
-why-too-dear = Avec { $name }, la pièce coûterait plus que votre budget. Enlevez quelque chose ou changez le budget.
+why-sold-out = « { $name } » : il n’y en a plus sur la table, ou tout est déjà sur ton bijou.
+why-too-dear-title = Au-delà de ton budget
+why-too-dear = Avec « { $name } », le bijou dépasserait ton budget. Enlève quelque chose ou augmente le budget.
 why-not-for-title = Pas pour cet âge
 why-no-fit-title = L’anneau est trop petit
-why-no-fit = L’anneau de { $name } ouvre { $opens } mm ; cette base demande { $needs } mm. Une autre base pourra convenir.
+why-no-fit = « { $name } » : l’anneau a une ouverture de { $opens } mm ; il faut { $needs } mm pour cette base. Une autre base conviendra peut-être.
 
 filters = Afficher
-filters-title = Que voulez-vous voir ?
+filters-title = Que veux-tu voir ?
 filters-any = Tout
 filters-clear = Tout afficher
 filters-show = Terminé
 filters-budget = J’ai
-filters-suits = Qui conviennent
-filters-sort = Genre
+filters-suits = Convient à
+filters-sort = Type
 filters-colour = Couleur
 filters-finish = Métal
 
-sort-Charm = Breloques
+sort-Charm = Motifs
 sort-Bead = Perles
 sort-Vial = Fioles
 sort-Locket = Médaillons
@@ -116,9 +116,9 @@ finish-Silver = argent
 finish-Gunmetal = gris canon
 finish-Steel = acier
 
-wearer-ask = Pour qui est-ce ?
-wearer-ask-short = Pour qui ?
-wearer-why = Certaines pièces sont dangereuses pour les petits enfants. Rien d’autre n’est demandé.
+wearer-ask = C’est pour qui ?
+wearer-ask-short = Pour qui ?
+wearer-why = Certaines breloques sont dangereuses pour les petits enfants. On ne te demande rien d’autre.
 wearer-under3 = Moins de 3 ans
 wearer-from3to5 = De 3 à 5 ans
 wearer-from6to12 = De 6 à 12 ans
@@ -126,7 +126,7 @@ wearer-from13 = 13 ans ou plus
 wearer-unknown = Non précisé
 
 lines-title = Le prix
-lines-subtotal = Ensemble
+lines-subtotal = Sous-total
 lines-discount = Remise
 lines-tax = Taxe
 lines-tax-inside = Taxe comprise
@@ -139,8 +139,8 @@ caution-count = { $n ->
   }
 caution-none = Rien de particulier à surveiller.
 caution-deferral = Un guide, pas un rapport d’essai ; les règles locales et une évaluation de sécurité qualifiée font foi.
-caution-small_part = { $name } est une petite pièce. Un enfant de moins de 3 ans peut s’étouffer avec.
-caution-small_part-base = Le fermoir et les anneaux de { $name } sont de petites pièces. Un enfant de moins de 3 ans peut s’étouffer avec.
+caution-small_part = { $name } est un petit élément. Un enfant de moins de 3 ans peut s’étouffer avec.
+caution-small_part-base = Le fermoir et les anneaux de { $name } sont de petits éléments. Un enfant de moins de 3 ans peut s’étouffer avec.
 caution-small_ball = Risque d’étouffement : { $name } a la taille d’une petite balle. Un enfant de moins de 3 ans peut s’étouffer avec.
 caution-magnet = { $name } contient un aimant. Avalés, les aimants peuvent blesser gravement ; à tenir loin des enfants.
 caution-coin_cell = { $name } contient une pile bouton. Avalée, elle brûle en quelques heures ; à tenir loin des enfants.
@@ -159,15 +159,15 @@ caution-food_allergen = { $name } est une décoration, à ne pas manger. Allerg�
 caution-food_allergen-known = { $name } est une décoration, à ne pas manger. Contient : { $allergens }. À ne pas porter en cas d’allergie à l’un d’eux.
 caution-heavy_on_child = Avec ses breloques, le collier pèse { $number } g, c’est beaucoup pour un jeune cou.
 caution-chain_too_short = Il manque environ { $number } mm à ce collier pour faire le tour du cou.
-unsuitable-under3 = Cette pièce n’est pas pour un enfant de moins de 3 ans.
-unsuitable-child = Cette pièce n’est pas pour un enfant de cet âge.
-unsuitable-anyone = Une partie de cette pièce ne doit pas être portée telle quelle. À voir avec le stand.
-unsuitable-unknown = Une partie de cette pièce ne convient pas à tous les enfants. Pour qui est-elle ?
+unsuitable-under3 = Ce bijou n’est pas pour un enfant de moins de 3 ans.
+unsuitable-child = Ce bijou n’est pas pour un enfant de cet âge.
+unsuitable-anyone = Une partie de ce bijou ne doit pas être portée telle quelle. À voir avec le stand.
+unsuitable-unknown = Une partie de ce bijou ne convient pas à tous les enfants. Pour qui est-il ?
 unsuitable-base = Une autre base ou longueur
-unsuitable-change = Changer pour qui
+unsuitable-change = Pour quelqu’un d’autre
 unsuitable-show = Voir ce qui convient
 unsuitable-back = Retour aux breloques
-grown-up = Je suis adulte et j’ai lu ceci.
+grown-up = Je suis adulte et j’ai tout lu.
 
 allergen-Milk = lait
 allergen-Egg = œuf
@@ -213,44 +213,44 @@ status-second_hand = de seconde main
 status-from_memory = de mémoire
 status-practice = usage courant, sans source
 
-review-title = Votre pièce
+review-title = Ton bijou
 review-send = Envoyer à la caisse
 review-sending = Envoi…
-send-failed-title = Pas envoyée
-send-not-paired = Cette tablette n’appartient encore à aucune caisse. Votre pièce reste ici ; demandez au vendeur.
-send-no-numbers = Cette tablette n’a plus de numéro. Votre pièce reste ici ; demandez au vendeur.
-send-disk = La tablette ne peut pas garder votre pièce pour l’instant. Elle reste à l’écran ; montrez-la au vendeur.
-send-refused = La caisse n’a pas pu prendre la pièce. Elle reste à l’écran ; montrez-la au vendeur.
+send-failed-title = Pas envoyé
+send-not-paired = Cette tablette n’appartient encore à aucune caisse. Ton bijou reste ici ; demande au vendeur.
+send-no-numbers = Cette tablette n’a plus de numéro à donner. Ton bijou reste ici ; demande au vendeur.
+send-disk = La tablette n’arrive pas à garder ton bijou pour l’instant. Il reste à l’écran ; montre-le au vendeur.
+send-refused = La caisse n’a pas pu prendre le bijou. Il reste à l’écran ; montre-le au vendeur.
 send-short-title = Quelqu’un a été plus rapide
-send-short = { $names } : le dernier exemplaire vient de partir. Le reste de votre pièce est là ; choisissez à nouveau.
+send-short = { $names } : le dernier exemplaire vient de partir. Le reste de ton bijou est là ; choisis à nouveau.
 
-sent-title = Votre numéro
-sent-next = Allez à la caisse. À l’appel de votre numéro, votre pièce sera montée.
-sent-kept = Votre pièce est gardée sur cette tablette et sera transmise à la caisse. Votre numéro est bon.
-sent-short = Une des breloques manque peut-être ; la caisse vous aidera à choisir.
-sent-homes = Où vos breloques se trouvent sur la table
+sent-title = Ton numéro
+sent-next = Va à la caisse. À l’appel de ton numéro, ton bijou sera monté.
+sent-kept = Ton bijou est gardé sur cette tablette et sera transmis à la caisse. Ton numéro est valable.
+sent-short = Il manque peut-être une des breloques ; à la caisse, on t’aidera à choisir.
+sent-homes = Où se trouvent tes breloques sur la table
 sent-done = Terminé
 
-anew-title = Recommencer ?
-anew-text = Votre pièce est effacée et vous repartez d’une base vide.
-anew-keep = Garder ma pièce
+anew-title = Recommencer ?
+anew-text = Ton bijou est effacé et tu repars d’une base vide.
+anew-keep = Garder mon bijou
 anew-yes = Recommencer
-idle-title = Toujours là ?
-idle-text = Sans réponse, votre pièce est effacée.
+idle-title = Toujours là ?
+idle-text = Sans réponse, ton bijou sera effacé.
 idle-here = Je suis là
 
 seller-title = Pour le vendeur
-seller-asking = La caisse est interrogée…
-seller-language = Langue d’un nouveau client
+seller-asking = On demande à la caisse…
+seller-language = Langue pour un nouveau client
 seller-hand = Plateaux
 seller-right-handed = Plateaux à droite
 seller-left-handed = Plateaux à gauche
 seller-looks = Aspect de l’écran pour un nouveau client
 seller-screen = Taille de l’écran
-seller-measured = Un millimètre fait { $px } pixels. Les clients peuvent voir leur création en taille réelle.
+seller-measured = Un millimètre fait { $px } pixels. Les clients peuvent voir leur bijou en taille réelle.
 seller-not-measured = Pas encore mesurée.
 seller-card = Comparer à une carte bancaire
-card-ask = Posez une carte bancaire sur la carte dessinée, coins supérieurs gauches ensemble. Donnez la même taille à la carte dessinée.
+card-ask = Pose une carte bancaire sur la carte dessinée, coin supérieur gauche sur coin supérieur gauche. Donne exactement la même taille à la carte dessinée.
 card-much-smaller = Beaucoup plus petite
 card-smaller = Plus petite
 card-larger = Plus grande
@@ -266,11 +266,11 @@ seller-waiting = { $n ->
   }
 seller-pair = Associer à une caisse
 seller-leave = Quitter la borne
-seller-not-kept = Les réglages valent jusqu’à l’arrêt de la tablette ; son disque ne les a pas pris.
+seller-not-kept = Les réglages ne valent que jusqu’à l’arrêt de la tablette ; elle n’a pas pu les enregistrer.
 pin-ask = Code PIN du vendeur
 pin-wrong = Ce n’est pas le code PIN.
-pin-wait = Trop d’essais. Attendez { $seconds } secondes.
-pin-away = La caisse est injoignable et cette tablette ne connaît pas encore le code PIN.
+pin-wait = Trop d’essais. Attends { $seconds } secondes.
+pin-away = La caisse ne répond pas, et cette tablette ne connaît pas encore le code PIN.
 pair-address = Adresse de la caisse
 pair-code = Code affiché à la caisse
 pair-done = Associée. C’est la borne { $digit }.
