@@ -18,8 +18,13 @@ pub struct Picture {
     pub width_px: u32,
     /// Height in pixels.
     pub height_px: u32,
-    /// What it shows, without what is transparent.
-    pub outline: Outline,
+}
+
+impl Picture {
+    /// What it shows, without what is transparent. Decoded anew: few drops are judged by their picture.
+    pub fn outline(&self) -> Option<Outline> {
+        image::load_from_memory(&self.bytes).ok().map(Outline::of)
+    }
 }
 
 /// The file that may lie beside a picture and give its relief: a normal map, x to the right, y up, z to the viewer.
@@ -64,13 +69,7 @@ fn read(path: &Path) -> Result<Picture, String> {
     reader.limits(limits);
     let picture = reader.decode().map_err(|error| format!("is not a whole picture ({error})"))?;
     let (width_px, height_px) = (picture.width(), picture.height());
-    Ok(Picture {
-        outline: Outline::of(picture),
-        sha256: hex(&Sha256::digest(&bytes)),
-        bytes: Arc::new(bytes),
-        width_px,
-        height_px,
-    })
+    Ok(Picture { sha256: hex(&Sha256::digest(&bytes)), bytes: Arc::new(bytes), width_px, height_px })
 }
 
 /// Bytes in hexadecimal.

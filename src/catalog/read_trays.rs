@@ -3,7 +3,7 @@
 use super::{
     fields::{Fields, Reader, names_of},
     model::{Tray, nearest},
-    pictures::Pictures,
+    pictures::{Picture, Pictures},
     read_bases::{length, materials, metal_test, price_of, ring},
     tree::{Node, Value},
 };
@@ -141,9 +141,10 @@ fn drop_kind(
     };
     let shown = picture.as_ref().and_then(|name| pictures.get(name)?.as_ref().ok());
     let body = match (body, width, height) {
-        (Some(Body::Outline { thickness, .. }), Some(width), Some(height)) => {
-            Some(Body::Outline { thickness, shape: shown.map(|shown| shown.outline.at_size(width, height)) })
-        }
+        (Some(Body::Outline { thickness, .. }), Some(width), Some(height)) => Some(Body::Outline {
+            thickness,
+            shape: shown.and_then(Picture::outline).map(|outline| outline.at_size(width, height)),
+        }),
         (body, ..) => body,
     };
     let weight = weight(reader, &f, body.as_ref(), ring, materials.as_deref());
