@@ -268,7 +268,7 @@ mod tests {
     use crate::{
         catalog::read_folder,
         caution::{self, CautionCode, PieceFacts, Region, Rules, Sizes},
-        craft::{Body, Length, Mass, Material, MetalTest, UsualAllergen, Wearer},
+        craft::{Base, Body, DropKind, Length, Mass, Material, MetalTest, UsualAllergen, Wearer},
     };
 
     fn dollars(text: &str, lang: Lang) -> String {
@@ -331,8 +331,8 @@ mod tests {
         }
     }
 
-    /// A catalogue with a thing for every caution, judged for every wearer under every region's rules.
-    fn all_cautions() -> Vec<(Caution, DropKind, Base)> {
+    /// Things for every caution, judged for every wearer under every region's rules, each with a catalogue of its own.
+    fn all_cautions() -> Vec<(Caution, Catalog)> {
         let demo = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog");
         let catalog = read_folder(&demo).unwrap_or_else(|mistakes| panic!("{mistakes}")).catalog;
         let plain = catalog.drop_kind("charm-star").unwrap().clone();
@@ -373,7 +373,9 @@ mod tests {
                     let (length_mm, short_by_mm, drops) = (Some(700.0), Some(12.4), &[kind][..]);
                     let facts = PieceFacts { base, length_mm, short_by_mm, drops, sizes: &sizes, wearer, rules };
                     let cautions = caution::cautions(&facts).cautions;
-                    all.extend(cautions.into_iter().map(|one| (one, kind.clone(), base.clone())));
+                    let (drops, bases) = (vec![kind.clone()], vec![base.clone()]);
+                    let own = Catalog { drops, bases, names: Default::default(), ..catalog.as_ref().clone() };
+                    all.extend(cautions.into_iter().map(|one| (one, own.clone())));
                 }
             }
         }
@@ -386,13 +388,13 @@ mod tests {
         let all = all_cautions();
         let plain = |text: &str| text.replace(NBSP, " ");
         let mut seen = BTreeSet::new();
-        for (one, kind, base) in &all {
+        for (one, catalog) in &all {
             let form = if one.form.is_empty() { String::new() } else { format!("-{}", one.form) };
             seen.insert(format!("caution-{}{form}", one.code.code()));
-            let kind = one.drop.is_some().then_some(kind);
+            let (base, kind) = (&catalog.bases[0], one.drop.is_some().then_some(&catalog.drops[0]));
             for lang in Lang::ALL {
                 let texts = Texts::new(lang);
-                let (said, cited) = (texts.caution(one, kind, Some(base)), texts.cited(one));
+                let (said, cited) = (texts.caution(one, catalog, &base.id), texts.cited(one));
                 if lang == Lang::En {
                     assert_eq!(plain(&said), one.text, "{one:?}");
                     let title = if one.title.is_empty() { String::new() } else { format!(" ({})", one.title) };
