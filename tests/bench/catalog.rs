@@ -5,7 +5,7 @@ use std::{fmt::Write, fs, hint::black_box, path::Path};
 use chatelaine::{
     catalog::read_folder,
     caution::{Gauge, Sizes, Solid, gauge},
-    craft::Body,
+    craft::{Body, DropKind, Wearer},
 };
 use criterion::{Criterion, criterion_group, criterion_main};
 
@@ -71,6 +71,14 @@ fn catalogues(c: &mut Criterion) {
         assert_eq!(catalog.drops.len(), TRAYS * DROPS_A_TRAY);
         group.bench_function(format!("the test cylinder alone, {name}"), |b| {
             b.iter(|| Sizes::of_all(black_box(&catalog.drops), Gauge::Inch));
+        });
+        // What the tablet asks of every drop at each change while it shows only what suits an age.
+        group.bench_function(format!("which suit a child under 3, {name}"), |b| {
+            b.iter(|| catalog.drops.iter().filter(|kind| catalog.suits(black_box(kind), Wearer::Under3)).count());
+        });
+        group.bench_function(format!("the same with all words, {name}"), |b| {
+            let suits = |kind: &&DropKind| catalog.drop_cautions(black_box(kind), Wearer::Under3).suitable;
+            b.iter(|| catalog.drops.iter().filter(suits).count());
         });
     }
 }
