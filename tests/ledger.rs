@@ -4,6 +4,7 @@ use std::path::Path;
 
 use chatelaine::{
     catalog::{Catalog, read_folder},
+    caution::CautionCode,
     craft::{Piece, Wearer},
     ledger::{Ledger, LedgerError, Part, Receipt},
     ticket::{SentTicket, State, Tender, TicketNumber},
@@ -72,6 +73,85 @@ fn a_ticket_delivered_again_is_the_same_ticket() {
     let mut same_number = sent(&catalog, 0, &["key-heart"]);
     same_number.number = ticket.number;
     assert!(matches!(ledger.receive(&same_number, false, &catalog, now()), Ok(Receipt::Refused { .. })));
+}
+
+/// A ticket for a child of six whose grown-up read the cautions, received and told.
+fn read_and_told(ledger: &mut Ledger, catalog: &Catalog, by: &Catalog, drops: &[&str]) -> Uuid {
+    let mut ticket = sent(catalog, 0, drops);
+    ticket.piece.wearer = Wearer::From6To12;
+    ticket.verdict = catalog.cautions(&ticket.piece).expect("cautions");
+    ticket.grown_up_confirmed = true;
+    ledger.receive(&ticket, true, by, now()).expect("received");
+    ledger.set_told(ticket.id, true, now()).expect("told");
+    ticket.id
+}
+
+#[test]
+fn what_was_read_and_told_does_not_outlive_the_cautions() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let id = read_and_told(&mut ledger, &catalog, &catalog, &["vial-stars", "key-heart", "key-round"]);
+    let same = ledger.swap(id, 1, "key-tiny", &catalog, now()).expect("swapped");
+    assert!(same.grown_up_confirmed && same.told, "a key for a key is nothing new");
+    let other = ledger.swap(id, 2, "clasp-magnet", &catalog, now()).expect("swapped");
+    assert!(!other.grown_up_confirmed && !other.told && !other.verdict.suitable);
+}
+
+#[test]
+fn a_drop_that_has_left_the_catalogue_hides_no_caution() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let id = read_and_told(&mut ledger, &catalog, &catalog, &["vial-stars", "key-heart"]);
+    let without = |id: &str| Catalog {
+        drops: catalog.drops.iter().filter(|kind| kind.id != id).cloned().collect(),
+        ..catalog.as_ref().clone()
+    };
+    let ticket = ledger.swap(id, 1, "clasp-magnet", &without("vial-stars"), now()).expect("swapped");
+    let of = |drop: &str| ticket.verdict.cautions.iter().any(|one| one.drop.as_deref() == Some(drop));
+    assert!(of("vial-stars") && of("clasp-magnet") && !ticket.told && !ticket.verdict.suitable, "{:?}", ticket.verdict);
+}
+
+#[test]
+fn the_desk_judges_by_its_own_catalogue() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let mut newer = catalog.as_ref().clone();
+    newer.drops.iter_mut().filter(|kind| kind.id == "key-heart").for_each(|kind| kind.sharp = true);
+    let id = read_and_told(&mut ledger, &catalog, &newer, &["vial-stars", "key-heart"]);
+    let ticket = ledger.ticket(id).expect("a ticket");
+    assert!(ticket.verdict.cautions.iter().any(|one| one.code == CautionCode::Sharp));
+    assert!(!ticket.grown_up_confirmed, "a grown-up read others");
+}
+
+/// An earlier version wrote tickets down with fewer fields; the tablet delivers them again in its own form.
+#[test]
+fn a_ticket_of_an_earlier_version_is_the_same_ticket() {
+    let catalog = catalog();
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("ledger.sqlite");
+    let mut ticket = sent(&catalog, 0, &["vial-stars"]);
+    ticket.piece.wearer = Wearer::From6To12;
+    ticket.verdict = catalog.cautions(&ticket.piece).expect("cautions");
+    for caution in &mut ticket.verdict.cautions {
+        (caution.title, caution.status, caution.number) = (String::new(), None, None);
+        caution.dated = Default::default();
+    }
+    assert!(!ticket.verdict.cautions.is_empty());
+    let mut ledger = Ledger::open(&file, now()).expect("a ledger");
+    ledger.take_counts(&catalog, "first", now()).expect("counts");
+    ledger.receive(&ticket, true, &catalog, now()).expect("received");
+    drop(ledger);
+    let mut old = serde_json::to_value(&ticket).expect("a document");
+    for caution in old["verdict"]["cautions"].as_array_mut().expect("cautions") {
+        let fields = caution.as_object_mut().expect("fields");
+        fields.retain(|name, _| !["title", "dated", "status", "number"].contains(&name.as_str()));
+    }
+    let db = rusqlite::Connection::open(&file).expect("the book's file");
+    db.execute("UPDATE tickets SET sent = ?", [old.to_string()]).expect("as it was written then");
+    drop(db);
+    let mut ledger = Ledger::open(&file, now()).expect("a ledger");
+    let receipt = ledger.receive(&ticket, true, &catalog, now()).expect("received");
+    assert_eq!(receipt, Receipt::Stored { short: vec![] });
 }
 
 #[test]

@@ -5,6 +5,15 @@ use std::{fs, path::Path};
 /// No-break space.
 const NBSP: char = '\u{a0}';
 
+/// The languages there are.
+fn languages() -> Vec<String> {
+    let files = fs::read_dir(Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/lang")).expect("the languages");
+    let name = |file: fs::DirEntry| file.file_name().to_str()?.strip_suffix(".ftl").map(str::to_owned);
+    let all: Vec<String> = files.filter_map(|file| name(file.expect("a file"))).collect();
+    assert!(all.len() >= 4, "{all:?}");
+    all
+}
+
 /// The texts of a language, each with its place in the file.
 fn texts(lang: &str) -> Vec<(String, String)> {
     let file = format!("assets/lang/{lang}.ftl");
@@ -81,9 +90,9 @@ fn no_line_breaks_before_a_sign_or_a_unit() {
     assert!(!loose_french("«\u{a0}Où\u{a0}?\u{a0}»"));
     assert!(loose_unit("{ $opens } mm; so") && loose_unit("3 cm.") && !loose_unit("{ $opens }\u{a0}mm; so"));
     let mut loose = Vec::new();
-    for lang in ["en", "es", "fr", "de"] {
+    for lang in languages() {
         let wrong = |text: &str| loose_unit(text) || lang == "fr" && loose_french(text);
-        loose.extend(texts(lang).into_iter().filter(|(_, text)| wrong(text)));
+        loose.extend(texts(&lang).into_iter().filter(|(_, text)| wrong(text)));
     }
     assert!(loose.is_empty(), "a no-break space is missing: {loose:#?}");
 }

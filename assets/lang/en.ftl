@@ -31,6 +31,7 @@ base-onward = On to the drops
 base-shorter = Shorter
 base-longer = Longer
 base-unfit = Not for this age
+not-to-be-worn = Not to be worn
 base-left-off-title = Some drops went back
 base-left-off = { $n ->
     [one] One drop does not go onto this base. It is back in its compartment.
@@ -143,6 +144,7 @@ caution-small_part = { $name } is a small part. A child under 3 can choke on it.
 caution-small_part-base = The clasp and rings of { $name } are small parts. A child under 3 can choke on them.
 caution-small_ball = Choking hazard: { $name } is as large as a small ball. A child under 3 can choke on it.
 caution-magnet = { $name } holds a magnet. Swallowed magnets can do grave harm; keep it from children.
+caution-magnet-within = { $name } holds a weak magnet. Swallowed magnets can do harm; watch a child who wears it.
 caution-coin_cell = { $name } holds a button cell. Swallowed, it burns within hours; keep it from children.
 caution-glass = { $name } is glass and can break into sharp pieces.
 caution-sharp = { $name } has a sharp edge or point.

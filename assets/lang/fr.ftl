@@ -31,6 +31,7 @@ base-onward = Choisir les breloques
 base-shorter = Plus court
 base-longer = Plus long
 base-unfit = Pas pour cet âge
+not-to-be-worn = À ne pas porter
 base-left-off-title = De retour dans la case
 base-left-off = { $n ->
     [one] Une breloque ne va pas sur cette base. Elle est de retour dans sa case.
@@ -137,12 +138,13 @@ caution-count = { $n ->
     [one] { $n } alerte
    *[other] { $n } alertes
   }
-caution-none = Rien de particulier à surveiller.
+caution-none = Aucun point de vigilance n’a été trouvé.
 caution-deferral = Un guide, pas un rapport d’essai ; les règles locales et une évaluation de sécurité qualifiée font foi.
 caution-small_part = { $name } est un petit élément. Un enfant de moins de 3 ans peut s’étouffer avec.
 caution-small_part-base = Le fermoir et les anneaux de { $name } sont de petits éléments. Un enfant de moins de 3 ans peut s’étouffer avec.
 caution-small_ball = Risque d’étouffement : { $name } a la taille d’une petite balle. Un enfant de moins de 3 ans peut s’étouffer avec.
 caution-magnet = { $name } contient un aimant. Avalés, les aimants peuvent blesser gravement ; à tenir loin des enfants.
+caution-magnet-within = { $name } contient un aimant faible. Avalé, un aimant peut faire du mal ; garde un œil sur l’enfant qui le porte.
 caution-coin_cell = { $name } contient une pile bouton. Avalée, elle brûle en quelques heures ; à tenir loin des enfants.
 caution-glass = { $name } est en verre et peut se briser en éclats coupants.
 caution-sharp = { $name } a un bord ou une pointe acérés.
@@ -161,7 +163,7 @@ caution-heavy_on_child = Avec ses breloques, le collier pèse { $number } g, c�
 caution-chain_too_short = Il manque environ { $number } mm à ce collier pour faire le tour du cou.
 unsuitable-under3 = Ce bijou n’est pas pour un enfant de moins de 3 ans.
 unsuitable-child = Ce bijou n’est pas pour un enfant de cet âge.
-unsuitable-anyone = Une partie de ce bijou ne doit pas être portée telle quelle. À voir avec le stand.
+unsuitable-anyone = Une partie de ce bijou ne doit pas être portée telle quelle. Demande au vendeur.
 unsuitable-unknown = Une partie de ce bijou ne convient pas à tous les enfants. Pour qui est-il ?
 unsuitable-base = Une autre base ou longueur
 unsuitable-change = Pour quelqu’un d’autre

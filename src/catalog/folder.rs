@@ -260,6 +260,8 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
         hash.update(name);
         hash.update(&picture.sha256);
     }
+    // The rules of the program are no file of the folder, and a later version may have others.
+    hash.update(serde_json::to_vec(&mine).unwrap_or_default());
     remarks.extend(fits_nowhere(&bases, &drops));
     let sizes = Sizes::of_all(&drops, mine.gauge);
     let catalog = Arc::new(Catalog { table, bases, trays, drops, names, rules: mine, sizes });

@@ -17,6 +17,8 @@ pub(super) enum Form {
     Found,
     /// The allergens are known.
     Known,
+    /// A magnet below the limit.
+    Within,
 }
 
 impl Form {
@@ -27,6 +29,7 @@ impl Form {
             Self::Base => "base",
             Self::Found => "found",
             Self::Known => "known",
+            Self::Within => "within",
         }
     }
 }
@@ -48,8 +51,6 @@ pub(super) struct Finding<'r> {
     /// The figure in its words: whole grams of something heavy, whole millimetres of something short.
     pub number: Option<u32>,
     pub small: Option<Small>,
-    /// A magnet below the limit.
-    pub within: bool,
 }
 
 /// Looks at one wearer's things and hands on what it finds.
@@ -75,9 +76,13 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     }
 
     fn say_number_if(&mut self, there: bool, code: CautionCode, form: Form, number: Option<u32>) {
+        self.say_as(there, code, form, number, None);
+    }
+
+    fn say_as(&mut self, there: bool, code: CautionCode, form: Form, number: Option<u32>, small: Option<Small>) {
         if there && let Some(rule) = self.heard(code) {
             let grave = rule.against.contains(&self.wearer);
-            (self.found)(Finding { rule, form, grave, number, small: None, within: false });
+            (self.found)(Finding { rule, form, grave, number, small });
         }
     }
 
@@ -86,18 +91,11 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         self.rules.of(code).filter(|rule| rule.says.contains(&self.wearer))
     }
 
-    fn say_small(&mut self, small: bool, form: Form, why: Small) {
-        if small && let Some(rule) = self.heard(CautionCode::SmallPart) {
-            let grave = rule.against.contains(&self.wearer);
-            (self.found)(Finding { rule, form, grave, number: None, small: Some(why), within: false });
-        }
-    }
-
     /// Everything about one drop by itself.
     pub fn drop(&mut self, kind: &DropKind, sizes: &Sizes) {
         use CautionCode::{CoinCell, FoodAllergen, Glass, Sharp, SmallBall, UnknownMetal};
         let part = sizes.of(kind);
-        self.say_small(part.is_small(), Form::Usual, Small::Drop(part));
+        self.say_as(part.is_small(), CautionCode::SmallPart, Form::Usual, None, Some(Small::Drop(part)));
         let ball = self.rules.of(SmallBall).is_some_and(
             |rule| matches!(rule.limit, Limit::BallBelowMm(below) if ball_mm(&kind.body).is_some_and(|mm| mm < below)),
         );
@@ -108,7 +106,7 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         let glass = kind.materials.iter().any(|one| matches!(one, Material::Glass | Material::CrystalGlass));
         self.say_if(glass, Glass, Form::Usual);
         self.say_if(kind.sharp, Sharp, Form::Usual);
-        self.say_if(self.is_of(UnknownMetal, &kind.materials), UnknownMetal, Form::Usual);
+        self.say_if(self.is_untested(kind.tested, &kind.materials), UnknownMetal, Form::Usual);
         self.metals(false, kind.tested, &kind.materials);
         let known = !kind.allergens.is_empty();
         let food = self.is_of(FoodAllergen, &kind.materials) || known;
@@ -118,6 +116,13 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     /// Whether one of `materials` calls for `code`.
     fn is_of(&self, code: CautionCode, materials: &[Material]) -> bool {
         self.rules.of(code).is_some_and(|rule| materials.iter().any(|one| rule.materials.contains(one)))
+    }
+
+    /// Whether there is metal that was not tested for all of lead, cadmium and nickel, and ought to have been.
+    fn is_untested(&self, tested: Option<MetalTest>, materials: &[Material]) -> bool {
+        let test = tested.unwrap_or_default();
+        let whole = test.lead_ppm.is_some() && test.cadmium_ppm.is_some() && test.nickel_ug_cm2_week.is_some();
+        !whole && self.is_of(CautionCode::UnknownMetal, materials)
     }
 
     /// A magnet in a drop, once loose, fits the cylinder: the index alone decides whether it is beyond the limit.
@@ -130,8 +135,8 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
                 Some(within) => within.against.contains(&self.wearer),
                 None => hazardous && rule.against.contains(&self.wearer),
             };
-            let within = within.is_some();
-            (self.found)(Finding { rule, form: Form::Usual, grave, number: None, small: None, within });
+            let form = if within.is_some() { Form::Within } else { Form::Usual };
+            (self.found)(Finding { rule, form, grave, number: None, small: None });
         }
     }
 
@@ -153,7 +158,7 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
                 _ => continue,
             };
             if said {
-                (self.found)(Finding { rule, form, grave, number: None, small: None, within: false });
+                (self.found)(Finding { rule, form, grave, number: None, small: None });
             }
         }
     }
@@ -162,12 +167,12 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     pub fn base(&mut self, worn: &Worn<'_>) {
         use CautionCode::{Breakaway, ChainTooShort, CordLoop, HeavyOnChild, UnknownMetal};
         let base = worn.base;
-        self.say_if(self.is_of(UnknownMetal, &base.materials), UnknownMetal, Form::Usual);
+        self.say_if(self.is_untested(base.tested, &base.materials), UnknownMetal, Form::Usual);
         self.metals(true, base.tested, &base.materials);
         let BaseKind::Necklace(necklace) = &base.kind else { return };
         if self.heard(CautionCode::SmallPart).is_some() {
             let ends = size_of_ends(necklace, self.rules.gauge);
-            self.say_small(ends != Size::TooLarge, Form::Base, Small::Ends(ends));
+            self.say_as(ends != Size::TooLarge, CautionCode::SmallPart, Form::Base, None, Some(Small::Ends(ends)));
         }
         self.say_if(!necklace.breakaway, Breakaway, Form::Usual);
         let length_mm = worn.length_mm.unwrap_or(necklace.lengths.usual.mm());

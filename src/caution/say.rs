@@ -17,6 +17,9 @@ pub(super) fn text(finding: &Finding<'_>, name: &str, allergens: &[Allergen]) ->
         }
         SmallPart => format!("{name} is a small part. A child under 3 can choke on it."),
         SmallBall => format!("Choking hazard: {name} is as large as a small ball. A child under 3 can choke on it."),
+        Magnet if finding.form == Form::Within => {
+            format!("{name} holds a weak magnet. Swallowed magnets can do harm; watch a child who wears it.")
+        }
         Magnet => format!("{name} holds a magnet. Swallowed magnets can do grave harm; keep it from children."),
         CoinCell => format!("{name} holds a button cell. Swallowed, it burns within hours; keep it from children."),
         Glass => format!("{name} is glass and can break into sharp pieces."),
@@ -53,7 +56,7 @@ pub(super) fn text(finding: &Finding<'_>, name: &str, allergens: &[Allergen]) ->
 pub(super) fn seller(finding: &Finding<'_>) -> String {
     let rule = finding.rule;
     let words = match &rule.within {
-        Some(within) if finding.within => &within.seller,
+        Some(within) if finding.form == Form::Within => &within.seller,
         _ => &rule.seller,
     };
     match finding.small {
@@ -62,6 +65,10 @@ pub(super) fn seller(finding: &Finding<'_>) -> String {
             format!("Clasp or end rings are too close to call: measure them against the test cylinder. {words}")
         }
         Some(Small::Ends(_)) => format!("Clasp or end rings fit the test cylinder. {words}"),
+        // The rule's own words may be for what was not tested.
+        None if finding.form == Form::Found => {
+            format!("A test found more than the rule allows: do not sell it for this wearer. {words}")
+        }
         None => words.clone(),
     }
 }

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     CautionCode, Dated, Rule, Rules, Sizes, Status,
-    find::{Finder, Finding, Worn},
+    find::{Finder, Finding, Form, Worn},
     rules::cited,
     say,
 };
@@ -78,7 +78,7 @@ pub struct PieceFacts<'a> {
 impl Caution {
     fn of(finding: &Finding<'_>, drop: Option<&DropKind>, name: &str) -> Self {
         let rule = finding.rule;
-        let practice = finding.within || rule.status == Status::Practice;
+        let practice = finding.form == Form::Within || rule.status == Status::Practice;
         let cited = Some(rule).filter(|_| !practice);
         Self {
             code: rule.code,
@@ -102,7 +102,8 @@ impl Caution {
 }
 
 impl Verdict {
-    fn of(mut cautions: Vec<Caution>) -> Self {
+    /// What follows from these cautions, put in their order.
+    pub fn of(mut cautions: Vec<Caution>) -> Self {
         cautions.sort_by_key(|caution| (!caution.grave, caution.code));
         Self { suitable: cautions.iter().all(|caution| !caution.grave), cautions }
     }

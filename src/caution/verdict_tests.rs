@@ -276,14 +276,14 @@ fn another_regions_file_is_enough() {
 
 /// 16 CFR 1262: a flux index of 50 kG²mm² or more is hazardous.
 #[test]
-fn a_hazardous_magnet_is_grave_for_every_child() {
+fn a_hazardous_magnet_is_grave_for_everybody() {
     let with = |kilogauss| {
         let magnet = Some(Magnet { surface_kilogauss: kilogauss, pole_diameter: mm(5.0) });
         DropKind { magnet, ..large("clasp") }
     };
     let children = vec![Under3, From3To5, From6To12, Unknown];
-    assert_eq!(said(&with(3.0), CautionCode::Magnet), (WEARERS.to_vec(), children.clone()));
-    assert_eq!(said(&with(1.5), CautionCode::Magnet), (children, vec![Under3, Unknown]));
+    assert_eq!(said(&with(3.0), CautionCode::Magnet), (WEARERS.to_vec(), WEARERS.to_vec()));
+    assert_eq!(said(&with(1.5), CautionCode::Magnet), (children, vec![Under3, From3To5, Unknown]));
     let weak = &judge(&[&with(1.5)], Under3).cautions[0];
     assert!(weak.cited() == "common practice, no source" && weak.seller.contains("no magnet belongs"), "{weak:?}");
     let strong = &judge(&[&with(3.0)], Under3).cautions[0];
@@ -299,9 +299,9 @@ fn what_a_drop_is_made_of_is_said_to_those_it_concerns() {
     let unknown = made_of(Material::UnknownMetal);
     assert_eq!(said(&unknown, CautionCode::UnknownMetal), (children.clone(), vec![Under3]));
     let sharp = DropKind { sharp: true, ..large("thorn") };
-    assert_eq!(said(&sharp, CautionCode::Sharp), (children, vec![Under3]));
+    assert_eq!(said(&sharp, CautionCode::Sharp), (children.clone(), vec![Under3, From3To5]));
     let cell = DropKind { coin_cell: true, ..large("lamp") };
-    assert_eq!(said(&cell, CautionCode::CoinCell), (WEARERS.to_vec(), vec![Under3]));
+    assert_eq!(said(&cell, CautionCode::CoinCell), (WEARERS.to_vec(), children));
     let sweet = DropKind {
         allergens: ["milk", "wheat"].iter().filter_map(|words| Allergen::from_words(words)).collect(),
         ..made_of(Material::Food)

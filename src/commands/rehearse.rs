@@ -86,7 +86,7 @@ impl Tablet {
     fn draft(&self, piece: Piece) -> Result<Draft, Told> {
         let quote = self.snapshot.catalog.quote(&piece)?;
         let verdict = self.snapshot.catalog.cautions(&piece)?;
-        Ok(Draft { grown_up_confirmed: piece.wearer.is_child(), piece, quote, verdict })
+        Ok(Draft { grown_up_confirmed: piece.wearer.is_child() && !verdict.cautions.is_empty(), piece, quote, verdict })
     }
 
     /// Sends a piece and waits for what became of it.

@@ -92,7 +92,7 @@ mod tests {
             let text = serde_json::to_string(&found).unwrap();
             assert_eq!(serde_json::from_str::<Allergen>(&text).unwrap(), found, "{text}");
         }
-        // A tablet's copy of an older catalogue has words only.
+        // Words are read as well.
         assert_eq!(serde_json::from_str::<Allergen>("\"milk\"").unwrap().word(), "milk");
         assert_eq!(UsualAllergen::ALL.len(), 15, "nine and fourteen, eight of them the same");
     }

@@ -361,7 +361,8 @@ impl Guest<'_> {
                 let verdict = snapshot.catalog.drop_cautions(kind, wearer);
                 let said = verdict.cautions.iter().filter(|caution| caution.grave);
                 let why: Vec<String> = said.map(|caution| self.texts.caution(caution, &snapshot.catalog, "")).collect();
-                ("why-not-for-title", format!("{}\n\n{}", why.join(" "), self.texts.get("caution-deferral")))
+                let title = if wearer == Wearer::From13 { "not-to-be-worn" } else { "why-not-for-title" };
+                (title, format!("{}\n\n{}", why.join(" "), self.texts.get("caution-deferral")))
             }
             Standing::NoFit => {
                 let base = piece.and_then(|piece| snapshot.catalog.base(&piece.base).cloned());

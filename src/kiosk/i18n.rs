@@ -268,7 +268,7 @@ mod tests {
     use crate::{
         catalog::read_folder,
         caution::{self, CautionCode, PieceFacts, Region, Rules, Sizes},
-        craft::{Base, Body, DropKind, Length, Mass, Material, MetalTest, UsualAllergen, Wearer},
+        craft::{Base, Body, DropKind, Length, Magnet, Mass, Material, MetalTest, UsualAllergen, Wearer},
     };
 
     fn dollars(text: &str, lang: Lang) -> String {
@@ -351,6 +351,9 @@ mod tests {
                 kind.coin_cell = true;
             }),
             catalog.drop_kind("clasp-magnet").unwrap().clone(),
+            with(|kind| {
+                kind.magnet = Some(Magnet { surface_kilogauss: 1.0, pole_diameter: Length::from_mm(5.0) });
+            }),
             DropKind { tested, ..plain.clone() },
             DropKind { weight: Mass::from_g(400.0), ..sweet },
         ];

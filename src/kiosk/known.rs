@@ -12,7 +12,7 @@ use super::session::Filters;
 use crate::{
     catalog::{Catalog, PieceError},
     caution::{CautionCode, Verdict},
-    craft::{Base, BaseKind, DropKind, Home, Piece, fit_on},
+    craft::{BaseKind, DropKind, Home, Piece, fit_on},
     hang::{HangError, PiecePlaces, neck_mm, place_piece},
     link::Snapshot,
     money::Quote,
@@ -135,15 +135,13 @@ impl Derived {
         let can_be_had = |kind: &DropKind| standing(snapshot, Some(piece), &any, kind) == Standing::Open;
         let drops = grave.clone().any(|caution| caution.drop.is_some())
             && catalog.drops.iter().any(|kind| catalog.suits(kind, piece.wearer) && can_be_had(kind));
-        let longer = |base: &Base| matches!(&base.kind, BaseKind::Necklace(n) if piece.length.unwrap_or(n.lengths.usual) < n.lengths.longest);
         let base = grave.any(|caution| {
             caution.drop.is_none()
-                && catalog.bases.iter().any(|base| {
-                    let same = base.id == piece.base;
-                    if same {
-                        caution.code == CautionCode::ChainTooShort && longer(base)
+                && catalog.bases.iter().filter(|base| !self.unfit_bases.contains(&base.id)).any(|base| {
+                    if base.id == piece.base {
+                        caution.code == CautionCode::ChainTooShort
                     } else {
-                        !self.unfit_bases.contains(&base.id) && snapshot.available(&base.id) > 0
+                        snapshot.available(&base.id) > 0
                     }
                 })
         });
@@ -151,15 +149,14 @@ impl Derived {
     }
 }
 
-/// The bases that, bare and in the length the guest would get, are not suitable for the wearer of `piece`.
+/// The bases that are not suitable for the wearer of `piece`, bare and as long as they are made.
 fn unfit_bases(catalog: &Catalog, piece: &Piece) -> HashSet<String> {
     let unfit = catalog.bases.iter().filter(|base| {
-        let bare = Piece {
-            base: base.id.clone(),
-            length: base.length_like(piece.length),
-            drops: vec![],
-            wearer: piece.wearer,
+        let length = match &base.kind {
+            BaseKind::Necklace(necklace) => Some(necklace.lengths.longest),
+            BaseKind::Bangle(_) => None,
         };
+        let bare = Piece { base: base.id.clone(), length, drops: vec![], wearer: piece.wearer };
         catalog.cautions(&bare).is_ok_and(|verdict| !verdict.suitable)
     });
     unfit.map(|base| base.id.clone()).collect()

@@ -8,7 +8,7 @@ use uuid::Uuid;
 use super::LedgerError;
 use crate::{
     catalog::Catalog,
-    caution::Verdict,
+    caution::{Caution, Verdict},
     craft::{Home, Piece},
     money::{PriceRules, PricedDrop, PricedItem, Quote, quote},
     ticket::{State, Tender, TicketNumber},
@@ -119,11 +119,36 @@ impl Ticket {
             .collect();
         let base = PricedItem { id: self.quote.base.id.clone(), price: self.quote.base.price };
         self.quote = quote(&self.rules, base, drops)?;
-        // A drop that has left the catalogue keeps its place on the ticket; the cautions then stand as they were.
-        if let Ok(verdict) = catalog.cautions(&self.piece) {
-            self.told &= verdict == self.verdict;
-            self.verdict = verdict;
-        }
+        self.judge(catalog);
         Ok(())
+    }
+
+    /// Makes the cautions follow from the piece. Others than those that were said have to be said, and read, anew.
+    pub(super) fn judge(&mut self, catalog: &Catalog) {
+        let verdict = self.verdict_by(catalog);
+        let same = verdict == self.verdict;
+        self.told &= same;
+        self.grown_up_confirmed &= same;
+        self.verdict = verdict;
+    }
+
+    /// The cautions by this catalogue. What has left it keeps its place on the ticket and the cautions it had.
+    fn verdict_by(&self, catalog: &Catalog) -> Verdict {
+        if let Ok(verdict) = catalog.cautions(&self.piece) {
+            return verdict;
+        }
+        let there = |id: &String| catalog.drop_kind(id).is_some();
+        let kept = self.verdict.cautions.iter().filter(|one| match &one.drop {
+            Some(id) => self.piece.drops.contains(id) && !there(id),
+            // Of the base and of the whole: said before, and not judged anew without all parts.
+            None => true,
+        });
+        let drops = self.piece.drops.iter().filter_map(|id| catalog.drop_kind(id));
+        let mut cautions: Vec<Caution> = kept.cloned().collect();
+        for kind in drops {
+            let found = catalog.drop_cautions(kind, self.piece.wearer).cautions;
+            cautions.extend(found.into_iter().filter(|one| !cautions.contains(one)).collect::<Vec<_>>());
+        }
+        Verdict::of(cautions)
     }
 }

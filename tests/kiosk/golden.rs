@@ -162,7 +162,7 @@ fn the_same_drops_for_three_wearers() {
         set(&mut hand, lang, Contrast::Daylight);
         hand.reach_the_stage();
         set(&mut hand, lang, Contrast::Daylight);
-        hang(&mut hand, &["charm-heart", "vial-stars", "crystal-violet", "clasp-magnet"]);
+        hang(&mut hand, &["charm-heart", "vial-stars", "crystal-violet", "key-round"]);
         hand.tap(&Act::Review);
         hand.frames(20);
         let mut all = Vec::new();

@@ -92,6 +92,10 @@ fn a_chain_too_short_for_a_child_is_said_and_can_be_made_longer() {
         hand.tap(&Act::Longer(1));
     }
     assert!(hand.derived().verdict.suitable, "14 inches go round it");
+    // For a toddler the only base there is speaks against itself, however long: no way leads there.
+    hand.tap(&Act::Open(Overlay::Wearer));
+    hand.tap(&Act::For(Wearer::Under3));
+    assert!(!hand.derived().verdict.suitable && !hand.derived().ways_out.base);
 }
 
 /// A child's neck is smaller, and what hangs on it hangs lower on the body than on a grown-up.

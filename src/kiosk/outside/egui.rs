@@ -113,9 +113,12 @@ mod tests {
         assert!(!maps(&fonts.font_data["sans"].font, '\u{4e00}'), "the reading itself sees what is missing");
         let names = |lang: Lang| {
             let file = format!("{}/catalog/names/{}.ron", env!("CARGO_MANIFEST_DIR"), lang.code());
-            std::fs::read_to_string(file).unwrap_or_default()
+            match lang {
+                // The catalogue itself is in English.
+                Lang::En => String::new(),
+                _ => std::fs::read_to_string(&file).unwrap_or_else(|error| panic!("{file}: {error}")),
+            }
         };
-        assert!(names(Lang::Fr).contains('œ'));
         for (name, data) in &fonts.font_data {
             for lang in Lang::ALL {
                 let names = names(lang);

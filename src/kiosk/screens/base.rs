@@ -98,7 +98,8 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
         let mut label = format!("{name}, {price}");
         let soft = Type::BODY.sized(19.0).in_color(Tone::InkSoft);
         if unfit {
-            let words = s.t("base-unfit");
+            let grown_up = s.session.history.now().wearer == Wearer::From13;
+            let words = s.t(if grown_up { "not-to-be-worn" } else { "base-unfit" });
             let side = under.height().min(b.px(26.0)).max(18.0);
             let (amount, rest) = cut_left(under, b.measure(&price, soft, f32::INFINITY).x + b.px(12.0));
             let (sign, rest) = cut_left(rest, side + b.px(6.0));

@@ -7,7 +7,7 @@ use super::{
         act::Act,
         layout::{cut_left, cut_right, grid},
         paint::{Brush, Icon, Look, Plate},
-        session::Overlay,
+        session::{Overlay, Sending},
         theme::{Face, Type},
         tone::Tone,
     },
@@ -24,7 +24,8 @@ pub(super) fn who_chip(b: &mut Brush, s: &Scene, bar: Rect) -> Rect {
         Wearer::Unknown => (Look::Plain, s.t("wearer-ask-short")),
         _ => (Look::Chosen, wearer(s, who)),
     };
-    b.button(chip, look, Some(Icon::Person), &label, Some(Act::Open(Overlay::Wearer)));
+    let may = s.session.sending == Sending::No;
+    b.button(chip, look, Some(Icon::Person), &label, may.then_some(Act::Open(Overlay::Wearer)));
     rest.with_max_x(rest.right() - b.gap() * 0.5)
 }
 
