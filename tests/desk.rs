@@ -378,6 +378,16 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
     assert!((now().piece.length.unwrap().mm() - 457.2).abs() < 1e-9);
     assert_eq!(act("length", &[("mm", "90000")]).status, 409);
     assert_eq!(act("length", &[("mm", "NaN")]).status, 400);
+    // It turns out to be for a toddler: the cautions follow, and have to be told.
+    assert_eq!(act("wearer", &[("wearer", "from13")]).status, 303);
+    let adult = now().verdict;
+    assert_eq!(act("told", &[("told", "1")]).status, 303);
+    assert_eq!(act("wearer", &[("wearer", "under3")]).status, 303);
+    let toddler = now();
+    assert!(toddler.verdict.cautions.len() > adult.cautions.len() && !toddler.verdict.suitable && !toddler.told);
+    let shown = seller.get(&page).text;
+    assert!(shown.contains("it is for under 3") && shown.contains("This piece is not suitable"));
+    assert_eq!(act("wearer", &[("wearer", "everybody")]).status, 400);
 
     for part in ["base", "0", "1"] {
         assert_eq!(act("tick", &[("part", part), ("on", "1")]).status, 303);

@@ -12,7 +12,7 @@ use super::{
 };
 use crate::{
     catalog::{Catalog, PieceError},
-    craft::Length,
+    craft::{Length, Wearer},
     money::cash_total,
     ticket::{State, Tender},
 };
@@ -134,6 +134,22 @@ impl Ledger {
             catalog.parts(&piece)?;
             ticket.piece.length = Some(length);
             ticket.derive(catalog)
+        })
+    }
+
+    /// It is for somebody else than was said on the tablet; the cautions follow.
+    pub fn set_wearer(
+        &mut self,
+        id: Uuid,
+        wearer: Wearer,
+        catalog: &Catalog,
+        now: Timestamp,
+    ) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "wearer", &wearer, |_, ticket| {
+            open(ticket)?;
+            ticket.piece.wearer = wearer;
+            ticket.judge(catalog);
+            Ok(())
         })
     }
 

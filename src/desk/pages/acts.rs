@@ -20,7 +20,7 @@ use super::{
     ticket, words,
 };
 use crate::{
-    craft::Length,
+    craft::{Length, Wearer},
     desk::{
         auth::Seller,
         error::{Refusal, status_of},
@@ -35,6 +35,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/tickets/{id}/call", post(call))
         .route("/tickets/{id}/tick", post(tick))
         .route("/tickets/{id}/length", post(length))
+        .route("/tickets/{id}/wearer", post(wearer))
         .route("/tickets/{id}/remove", post(remove))
         .route("/tickets/{id}/told", post(told))
         .route("/tickets/{id}/ring-up", post(ring_up))
@@ -111,6 +112,25 @@ async fn length(
         ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, Timestamp::now())
     })
     .await
+}
+
+#[derive(Deserialize)]
+struct NewWearer {
+    wearer: String,
+}
+
+async fn wearer(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<NewWearer>,
+) -> Result<Response, Refusal> {
+    let Some(wearer) = Wearer::from_code(&form.wearer) else {
+        let codes = Wearer::ANSWERS.map(Wearer::code).join(", ");
+        return Err(Refusal::bad(format!("{:?} is no wearer; send one of {codes}", form.wearer)));
+    };
+    let loaded = house.shelf.loaded();
+    act(&house, id, "#wearer", move |ledger| ledger.set_wearer(id, wearer, &loaded.catalog, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]

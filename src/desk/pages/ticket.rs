@@ -23,7 +23,7 @@ use super::{
 use crate::{
     catalog::{Catalog, Loaded},
     caution::DEFERRAL,
-    craft::{BaseKind, Length},
+    craft::{BaseKind, Length, Wearer},
     desk::{auth::Seller, error::Refusal, gallery::PortraitSize, server::House},
     ledger::{Count, Event, Part, Ticket, TicketLine},
     money::{TaxRule, cash_total},
@@ -110,6 +110,7 @@ impl View {
                         }
                     }
                     p.who { strong { (words::wearer(ticket.piece.wearer)) } " · " (words::count(ticket.piece.drops.len(), "drop")) }
+                    (self.wearers())
                     @if ticket.state == TicketState::Sent {
                         form method="post" action=(self.action("call")) { button { "Number called" } }
                     }
@@ -141,6 +142,28 @@ impl View {
         let piece = &self.ticket.piece;
         let base = self.catalog().base(&piece.base);
         !piece.drops.is_empty() && base.is_some_and(|base| matches!(base.kind, BaseKind::Necklace(_)))
+    }
+
+    /// Who it is for, where that turns out to be somebody else at the table.
+    fn wearers(&self) -> Markup {
+        let now = self.ticket.piece.wearer;
+        if !self.open() {
+            return html! {};
+        }
+        html! {
+            form.length #wearer method="post" action=(self.action("wearer")) {
+                label for="who" { "Who it is for; the cautions follow" }
+                div.row {
+                    select #who name="wearer" data-submits {
+                        @if now == Wearer::Unknown { option value=(now.code()) selected { (words::wearer(now)) } }
+                        @for one in Wearer::ANSWERS {
+                            option value=(one.code()) selected[one == now] { (words::wearer(one)) }
+                        }
+                    }
+                    button.no-script { "Set" }
+                }
+            }
+        }
     }
 
     /// The lengths the base is made in, an inch apart. A length in between stays as it is.
@@ -444,6 +467,10 @@ impl View {
             "length" => match serde_json::from_value(event.body.clone()) {
                 Ok(length) => format!("made {}", words::length(length)),
                 Err(_) => "another length".to_owned(),
+            },
+            "wearer" => match serde_json::from_value(event.body.clone()) {
+                Ok(one) => format!("it is {}", words::wearer(one)),
+                Err(_) => "for somebody else".to_owned(),
             },
             "told" if event.body == true => "the guest was told of the cautions".to_owned(),
             "told" => "not told of the cautions after all".to_owned(),
