@@ -143,7 +143,7 @@ fn every_screen_is_told_whole_and_in_its_order() {
 
 #[test]
 fn a_sheet_hides_what_lies_under_it_and_pages_turn() {
-    let mut hand = stage_at((1280, 800));
+    let mut hand = stage_at((800, 480));
     hang(&mut hand, &["key-heart", "vial-stars", "bead-lapis"]);
     read_aloud(&mut hand);
     let chip = the_one(&mut hand, Role::Button, "caution");
