@@ -56,7 +56,7 @@ fn sender() {
         .create(true)
         .open(std::env::var("CHATELAINE_TEST_TOLD").expect("a file"))
         .expect("a file");
-    let kept = link.send(Draft { piece, quote, verdict, grown_up_confirmed: false }).expect("kept");
+    let kept = link.send(Draft { id: Uuid::now_v7(), piece, quote, verdict, grown_up_confirmed: false }).expect("kept");
     writeln!(told, "{}", kept.id).expect("told");
     loop {
         match news.recv().expect("news") {

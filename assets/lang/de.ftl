@@ -15,6 +15,7 @@ looks-motion = Bewegung
 looks-lively = Mit Bewegung
 looks-calm = Ohne Bewegung
 desk-away = Die Kasse ist gerade nicht erreichbar; du kannst trotzdem weitermachen.
+disk-nearly-full = Der Speicher des Tablets ist fast voll. Bitte sag am Verkaufstisch Bescheid.
 sold-out = Alle weg
 tray = Kasten { $letter }
 

@@ -21,6 +21,7 @@ use chatelaine::{
 };
 use jiff::Timestamp;
 use rust_decimal::Decimal;
+use uuid::Uuid;
 
 use super::Told;
 
@@ -86,7 +87,8 @@ impl Tablet {
     fn draft(&self, piece: Piece) -> Result<Draft, Told> {
         let quote = self.snapshot.catalog.quote(&piece)?;
         let verdict = self.snapshot.catalog.cautions(&piece)?;
-        Ok(Draft { grown_up_confirmed: piece.wearer.is_child() && !verdict.cautions.is_empty(), piece, quote, verdict })
+        let grown_up_confirmed = piece.wearer.is_child() && !verdict.cautions.is_empty();
+        Ok(Draft { id: Uuid::now_v7(), piece, quote, verdict, grown_up_confirmed })
     }
 
     /// Sends a piece and waits for what became of it.

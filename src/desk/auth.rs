@@ -172,8 +172,13 @@ impl FromRequestParts<Arc<House>> for Seller {
                 let Some((began, used)) = ledger.session(&hash)? else { return Ok(false) };
                 let good = used + 12.hours() > now && began + 24.hours() > now;
                 // Once a minute is enough; every write waits for the disk.
-                if good && by_hand && used + 1.minute() < now {
-                    ledger.use_session(&hash, now)?;
+                if good
+                    && by_hand
+                    && used + 1.minute() < now
+                    && let Err(error) = ledger.use_session(&hash, now)
+                {
+                    // Also with a full disk the seller reads on.
+                    tracing::warn!("the seller's visit could not be noted: {error}");
                 }
                 Ok(good)
             })

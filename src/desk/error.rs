@@ -75,6 +75,7 @@ pub(super) const fn status_of(error: &LedgerError) -> StatusCode {
         LedgerError::Database(_) | LedgerError::Damaged(_) | LedgerError::OldLibrary(_) | LedgerError::Newer { .. } => {
             StatusCode::INTERNAL_SERVER_ERROR
         }
+        LedgerError::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
         LedgerError::NoTicket(_) => StatusCode::NOT_FOUND,
         _ => StatusCode::CONFLICT,
     }

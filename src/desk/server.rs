@@ -27,7 +27,7 @@ use super::{
 };
 use crate::{
     catalog::{Watch, watch},
-    ledger::Ledger,
+    ledger::{Ledger, LedgerError},
     link::Pairing,
 };
 
@@ -48,6 +48,7 @@ pub(super) struct House {
     pub shelf: Shelf,
     pub auth: Auth,
     pub gallery: Gallery,
+    pub data_dir: PathBuf,
     /// When each kiosk, by digit, was last heard.
     pub heard: Mutex<[Option<Instant>; 10]>,
     /// Beats whenever a page may look different.
@@ -92,7 +93,11 @@ impl Desk {
         let now = Timestamp::now();
         let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
         let loaded = shelf.loaded();
-        ledger.take_counts(&loaded.catalog, &loaded.revision, now)?;
+        match ledger.take_counts(&loaded.catalog, &loaded.revision, now) {
+            // What is stored can still be read and shown; counts that are new come with the next start.
+            Err(LedgerError::DiskFull) => tracing::error!("{}", LedgerError::DiskFull),
+            taken => taken?,
+        }
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
         let house = Arc::new(House {
@@ -100,6 +105,7 @@ impl Desk {
             shelf,
             auth,
             gallery: Gallery::default(),
+            data_dir: config.data_dir.clone(),
             heard: Mutex::default(),
             // Begins at the time, so that no beat of an earlier run is taken for one of this.
             pulse: watch::Sender::new(now.as_millisecond().unsigned_abs()),

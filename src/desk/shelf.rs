@@ -89,6 +89,8 @@ fn keep_copy(folder: &Path, copy: &Path, revision: &str) {
     })();
     if let Err(error) = copied {
         tracing::warn!("no copy of the catalogue could be kept: {error}");
+        // Half a copy only takes room, which may be what is missing.
+        let _ = remove(&fresh);
     }
 }
 

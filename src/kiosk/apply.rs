@@ -48,6 +48,13 @@ pub enum Answer {
         /// The ticket.
         id: Uuid,
     },
+    /// It could not be kept on this device; nothing was sent.
+    NotKept {
+        /// The ticket.
+        id: Uuid,
+        /// Why.
+        error: SendError,
+    },
     /// About the PIN.
     Pin(Option<PinAnswer>),
     /// About the pairing.
@@ -445,19 +452,10 @@ impl Guest<'_> {
         if self.derived.quote.as_ref() != Some(&quote) || self.derived.verdict != verdict {
             return;
         }
-        let draft = Draft { piece, quote, verdict, grown_up_confirmed: needs_grown_up(&self.derived) };
-        match self.line.link.send(draft) {
-            Ok(kept) => self.session.sending = Sending::Asked(kept.id),
-            Err(error) => {
-                warn!("the piece could not be sent: {error}");
-                let text = self.texts.get(match error {
-                    SendError::NotPaired => "send-not-paired",
-                    SendError::Numbers(_) => "send-no-numbers",
-                    SendError::Disk(_) => "send-disk",
-                });
-                self.say("send-failed-title", text);
-            }
-        }
+        let draft =
+            Draft { id: Uuid::now_v7(), piece, quote, verdict, grown_up_confirmed: needs_grown_up(&self.derived) };
+        self.session.sending = Sending::Asked(draft.id);
+        self.line.link.send_aside(draft);
     }
 
     fn reset(&mut self) {
@@ -533,12 +531,15 @@ impl Guest<'_> {
                 _ => {}
             },
             Answer::Short { id, parts } if self.session.sending == Sending::Asked(id) => self.short(&parts),
-            Answer::Refused { id } if self.session.sending == Sending::Asked(id) => {
-                self.session.sending = Sending::No;
-                let text = self.texts.get("send-refused");
-                self.say("send-failed-title", text);
+            Answer::Refused { id } if self.session.sending == Sending::Asked(id) => self.not_sent("send-refused"),
+            Answer::NotKept { id, error } if self.session.sending == Sending::Asked(id) => {
+                self.not_sent(match error {
+                    SendError::NotPaired => "send-not-paired",
+                    SendError::Numbers(_) => "send-no-numbers",
+                    SendError::Disk(_) => "send-disk",
+                });
             }
-            Answer::Short { .. } | Answer::Refused { .. } => {}
+            Answer::Short { .. } | Answer::Refused { .. } | Answer::NotKept { .. } => {}
             Answer::Pin(answer) if self.seller.step == SellerStep::Checking => match answer {
                 Some(PinAnswer::Right | PinAnswer::NotSet) => self.seller.step = SellerStep::Menu,
                 other => {
@@ -562,6 +563,13 @@ impl Guest<'_> {
             }
             Answer::Paired(_) => {}
         }
+    }
+
+    /// The piece stays as it is, and can be sent again.
+    fn not_sent(&mut self, why: &str) {
+        self.session.sending = Sending::No;
+        let text = self.texts.get(why);
+        self.say("send-failed-title", text);
     }
 
     /// Somebody else was first: the piece stays, without what is gone.

@@ -50,6 +50,7 @@ fn take_news_in(
             News::Snapshot(snapshot) => known.snapshot = Some(snapshot),
             News::Picture { name, bytes } => pictures.take_in(name, &bytes, &mut images, &mut paper),
             News::DeskInReach(now) => known.in_reach = Some(now),
+            News::DiskNearlyFull(now) => known.disk_nearly_full = now,
             News::Delivered { kept, short } => {
                 answers.write(Answer::Given { kept, delivered: true, short });
             }
@@ -62,6 +63,10 @@ fn take_news_in(
             News::Refused { kept, reason } => {
                 warn!("the desk refuses {}: {reason}", kept.number);
                 answers.write(Answer::Refused { id: kept.id });
+            }
+            News::NotKept { id, error } => {
+                warn!("the piece could not be sent: {error}");
+                answers.write(Answer::NotKept { id, error });
             }
             News::Pin(answer) => {
                 answers.write(Answer::Pin(answer));

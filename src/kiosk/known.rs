@@ -25,6 +25,8 @@ pub struct Known {
     pub snapshot: Option<Arc<Snapshot>>,
     /// Whether the desk answers; `None` before the first try.
     pub in_reach: Option<bool>,
+    /// Whether this tablet's disk is nearly full.
+    pub disk_nearly_full: bool,
     /// Whether this tablet belongs to a desk.
     pub paired: bool,
 }

@@ -1,5 +1,6 @@
 //! Why the book refuses.
 
+use rusqlite::ffi;
 use uuid::Uuid;
 
 use crate::{
@@ -11,9 +12,14 @@ use crate::{
 /// Why something could not be entered or read.
 #[derive(Debug, thiserror::Error)]
 pub enum LedgerError {
-    /// The database refused: disk full, file damaged, file in use.
+    /// The disk is full; nothing was entered, and what is stored can still be read.
+    #[error(
+        "the disk is full, so nothing was entered; what is stored is safe. Make room on this computer and do it again"
+    )]
+    DiskFull,
+    /// The database refused: file damaged, file in use.
     #[error("the ledger could not be read or written: {0}")]
-    Database(#[from] rusqlite::Error),
+    Database(rusqlite::Error),
     /// A stored document does not read back.
     #[error("an entry of the ledger is damaged: {0}")]
     Damaged(#[from] serde_json::Error),
@@ -69,4 +75,14 @@ pub enum LedgerError {
     /// Numbers are used up.
     #[error(transparent)]
     Number(#[from] NumberError),
+}
+
+impl From<rusqlite::Error> for LedgerError {
+    fn from(error: rusqlite::Error) -> Self {
+        match error.sqlite_error().map(|error| error.extended_code) {
+            // The second when there is no room for the index of the write-ahead log.
+            Some(ffi::SQLITE_FULL | ffi::SQLITE_IOERR_SHMSIZE) => Self::DiskFull,
+            _ => Self::Database(error),
+        }
+    }
 }

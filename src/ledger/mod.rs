@@ -9,6 +9,7 @@ mod close;
 mod edit;
 mod error;
 mod receive;
+mod reserve;
 mod schema;
 mod stock;
 mod store;

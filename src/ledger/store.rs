@@ -7,7 +7,7 @@ use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, 
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::{LedgerError, Ticket, schema};
+use super::{LedgerError, Ticket, reserve, schema};
 use crate::ticket::{State, TicketNumber};
 
 /// The book with its one writing connection.
@@ -40,7 +40,12 @@ pub struct Event {
 impl Ledger {
     /// Opens or makes the book at `path`, with a show running.
     pub fn open(path: &Path, now: Timestamp) -> Result<Self, LedgerError> {
-        Self::prepared(Connection::open(path)?, now)
+        let open = || Self::prepared(Connection::open(path)?, now);
+        match open() {
+            Err(LedgerError::DiskFull) if reserve::give_up(path) => open(),
+            // On the room that was given up the seller works first.
+            opened => opened.inspect(|_| reserve::take(path)),
+        }
     }
 
     /// A book in memory only, for trying things out.

@@ -3,6 +3,7 @@
 //! With no desk in reach guests go on designing; a ticket gets its number at once and is delivered later,
 //! once and only once.
 
+pub mod disk;
 pub(crate) mod files;
 mod outbox;
 mod pin;
@@ -56,6 +57,8 @@ impl Snapshot {
 /// A piece that a guest wants to send.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Draft {
+    /// The ticket's id, a UUIDv7: ids sort by the time of sending.
+    pub id: Uuid,
     /// The piece.
     pub piece: Piece,
     /// The sum on the screen.
@@ -89,6 +92,8 @@ pub enum News {
     },
     /// The desk can be reached, or no longer.
     DeskInReach(bool),
+    /// This device's disk is nearly full, or has room again.
+    DiskNearlyFull(bool),
     /// The ticket is in the desk's ledger; `short` names parts the desk could not hold.
     Delivered {
         /// The ticket.
@@ -112,6 +117,13 @@ pub enum News {
         /// Why.
         reason: String,
     },
+    /// What [`Link::send_aside`] could not keep; nothing was sent.
+    NotKept {
+        /// The draft's id.
+        id: Uuid,
+        /// Why.
+        error: SendError,
+    },
     /// The answer to [`Link::ask_pin`]; `None` when the desk is away and this device has never seen the right PIN.
     Pin(Option<PinAnswer>),
     /// The answer to [`Link::pair`]: the kiosk's digit, or what went wrong and what to do.
@@ -119,7 +131,7 @@ pub enum News {
 }
 
 /// Why a ticket could not be kept.
-#[derive(Debug, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SendError {
     /// The kiosk does not belong to a desk yet.
     #[error("this tablet is not paired with a desk yet")]
@@ -129,7 +141,13 @@ pub enum SendError {
     Numbers(#[from] crate::ticket::NumberError),
     /// The disk did not take it: full, gone, or read-only.
     #[error("the ticket could not be written to this tablet's disk ({0})")]
-    Disk(#[from] std::io::Error),
+    Disk(String),
+}
+
+impl From<std::io::Error> for SendError {
+    fn from(error: std::io::Error) -> Self {
+        Self::Disk(error.to_string())
+    }
 }
 
 /// The receiving end for [`News`].

@@ -14,10 +14,9 @@ use std::{
 };
 
 use serde::{Serialize, de::DeserializeOwned};
-use uuid::Uuid;
 
 use super::{
-    Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError, Snapshot, files,
+    Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError, Snapshot, disk, files,
     outbox::{Entry, Outbox},
     pin::PinMemory,
     wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews, PairRequest, PinQuestion},
@@ -81,6 +80,7 @@ struct Shared {
     outbox: Mutex<Outbox>,
     outbox_changed: Condvar,
     pin: Mutex<PinMemory>,
+    disk_nearly_full: AtomicBool,
     ended: AtomicBool,
 }
 
@@ -112,10 +112,12 @@ impl Link {
             Err(fs::TryLockError::Error(error)) => return Err(disk(error)),
         }
         let outbox = Outbox::open(&config.dir).map_err(disk)?;
-        if let Some(pairing) = &config.pairing {
+        let kept = kept_pairing(&config.dir);
+        // What is kept already asks nothing of a disk that may be full.
+        if let Some(pairing) = config.pairing.as_ref().filter(|pairing| kept.as_ref() != Some(*pairing)) {
             files::write_json(&config.dir.join("pairing.json"), pairing).map_err(disk)?;
         }
-        let pairing = config.pairing.or_else(|| kept_pairing(&config.dir));
+        let pairing = config.pairing.or(kept);
         let content: Option<CatalogContent> = files::read_json(&config.dir.join("catalog.json"));
         let desk = Desk {
             state: files::read_json(&config.dir.join("desk.json")).filter(|_| content.is_some()),
@@ -133,6 +135,7 @@ impl Link {
             desk: Mutex::new(desk),
             outbox: Mutex::new(outbox),
             outbox_changed: Condvar::new(),
+            disk_nearly_full: AtomicBool::new(false),
             ended: AtomicBool::new(false),
         });
         shared.tell_snapshot();
@@ -163,7 +166,7 @@ impl Link {
         let mut outbox = lock(&self.shared.outbox);
         let number = outbox.next_number(show, digit, at_least)?;
         let ticket = SentTicket {
-            id: Uuid::now_v7(),
+            id: draft.id,
             show,
             number,
             piece: draft.piece,
@@ -176,6 +179,25 @@ impl Link {
         drop(outbox);
         self.shared.outbox_changed.notify_all();
         Ok(kept)
+    }
+
+    /// [`Link::send`] for a screen that must not wait for the disk. News follows in any case, also when it could not be
+    /// kept: [`News::NotKept`].
+    pub fn send_aside(&self, draft: Draft) {
+        let (link, shared) = (self.clone(), Arc::clone(&self.shared));
+        let id = draft.id;
+        let sending = spawn("sending", move || {
+            let sent = link.send(draft);
+            // Whoever hears of it finds the folder free.
+            drop(link);
+            if let Err(error) = sent {
+                shared.tell(News::NotKept { id, error });
+            }
+        });
+        if sending.is_none() {
+            let error = SendError::Disk("no thread could be started".into());
+            self.shared.tell(News::NotKept { id, error });
+        }
     }
 
     /// Asks whether this is the seller's PIN; the answer comes as [`News::Pin`].
@@ -295,6 +317,13 @@ impl Shared {
         }
     }
 
+    fn look_at_disk(&self) {
+        let now = disk::is_nearly_full(&self.dir);
+        if self.disk_nearly_full.swap(now, Ordering::Relaxed) != now {
+            self.tell(News::DiskNearlyFull(now));
+        }
+    }
+
     fn ask<T: DeserializeOwned>(
         &self,
         path: &str,
@@ -341,6 +370,7 @@ impl Shared {
     /// Follows the desk's news until the end.
     fn follow(&self) {
         while !self.ended() {
+            self.look_at_disk();
             let (have, revision) = {
                 let desk = lock(&self.desk);
                 match &desk.state {

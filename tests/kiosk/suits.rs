@@ -11,7 +11,7 @@ use chatelaine::{
         act::Act,
         i18n::{Lang, Texts},
         known::{Known, Standing},
-        session::{Overlay, Screen, Sending},
+        session::{Overlay, Screen, Sending, Session},
     },
     link::{News, Snapshot},
 };
@@ -264,4 +264,32 @@ fn the_number_stays_while_somebody_is_there() {
     }
     hand.seconds(31.0);
     assert_eq!(hand.screen(), Screen::Welcome);
+}
+
+#[test]
+fn a_tablet_with_a_full_disk_keeps_the_piece_on_the_screen() {
+    let mut hand = stage_at((1280, 800));
+    hand.app.world_mut().resource_mut::<Proof>().on = true;
+    hand.around.news.send(News::DiskNearlyFull(true)).unwrap();
+    hand.wait_for("the warning", |world| world.resource::<Known>().disk_nearly_full);
+    hang(&mut hand, &["key-heart", "bead-lapis"]);
+    let texts = Texts::new(Lang::En);
+    let warned = texts.get("disk-nearly-full");
+    assert!(hand.app.world().resource::<Proof>().texts.iter().any(|text| text.text == warned));
+    hand.tap(&Act::Review);
+    hand.tap(&Act::For(Wearer::From13));
+    // Nothing can be written where a file lies in the outbox's place.
+    let outbox = hand.around.folder.path().join("outbox");
+    std::fs::remove_dir(&outbox).unwrap();
+    std::fs::write(&outbox, "").unwrap();
+    hand.tap(&Act::Send);
+    hand.wait_for("the refusal", |world| world.resource::<Session>().overlay.is_some());
+    let told = Overlay::Message { title: texts.get("send-failed-title"), text: texts.get("send-disk") };
+    assert_eq!((hand.session().overlay.as_ref(), &hand.session().sending), (Some(&told), &Sending::No));
+    assert_eq!(hand.hung(), ["key-heart", "bead-lapis"]);
+    std::fs::remove_file(&outbox).unwrap();
+    std::fs::create_dir(&outbox).unwrap();
+    hand.tap(&Act::Close);
+    hand.tap(&Act::Send);
+    hand.wait_for("the number", |world| matches!(world.resource::<Session>().sending, Sending::Given { .. }));
 }

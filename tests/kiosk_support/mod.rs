@@ -43,7 +43,8 @@ use chatelaine::{
 
 /// What keeps a tablet's surroundings alive, and a way to send it news of one's own.
 pub struct Surroundings {
-    _folder: tempfile::TempDir,
+    /// The tablet's own folder.
+    pub folder: tempfile::TempDir,
     /// News for the tablet.
     pub news: mpsc::Sender<News>,
     /// The link's own news of tickets is held back, so that a test can answer for the desk.
@@ -87,7 +88,9 @@ pub fn options() -> (KioskOptions, Surroundings) {
     std::thread::spawn(move || {
         while let Ok(one) = from_link.recv() {
             let answer = matches!(one, News::Pin(_) | News::Waiting(_) | News::Delivered { .. });
-            if !(answer && mine.load(Ordering::Relaxed)) && forward.send(one).is_err() {
+            // How full the disk of this machine is, is no matter of the tablet's.
+            let of_the_machine = matches!(one, News::DiskNearlyFull(_));
+            if !of_the_machine && !(answer && mine.load(Ordering::Relaxed)) && forward.send(one).is_err() {
                 return;
             }
         }
@@ -101,7 +104,7 @@ pub fn options() -> (KioskOptions, Surroundings) {
         settings_file: None,
         wake,
     };
-    (options, Surroundings { _folder: folder, news, desk_is_mine })
+    (options, Surroundings { folder, news, desk_is_mine })
 }
 
 /// Options of a tablet paired with a desk that really answers.
@@ -123,7 +126,7 @@ pub fn options_beside(desk: &Desk) -> (KioskOptions, Surroundings) {
     };
     // This desk answers for itself: what a test would say in its place goes nowhere.
     let (unheard, _) = mpsc::channel();
-    (options, Surroundings { _folder: folder, news: unheard, desk_is_mine: Arc::default() })
+    (options, Surroundings { folder, news: unheard, desk_is_mine: Arc::default() })
 }
 
 /// A guest at a tablet.

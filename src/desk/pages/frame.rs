@@ -8,7 +8,10 @@ use jiff::Timestamp;
 use maud::{DOCTYPE, Markup, html};
 
 use super::words::sentence;
-use crate::desk::{assets::VERSION, server::House};
+use crate::{
+    desk::{assets::VERSION, server::House},
+    link::disk,
+};
 
 /// Where the page belongs in the navigation.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,6 +54,11 @@ pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<
                     p.banner role="status" {
                         "The catalogue has " (super::words::count(mistakes, "mistake")) "; the last good one is in use. "
                         a href="/trays#mistakes" { "See what is wrong" }
+                    }
+                }
+                @if disk::is_nearly_full(&house.data_dir) {
+                    p.banner role="status" {
+                        "This computer's disk is nearly full. Make room soon: with a full disk no ticket can be entered."
                     }
                 }
                 (main)

@@ -13,7 +13,7 @@ use super::{
         tone::Tone,
     },
     Scene,
-    parts::{bar_title, desk_away, top_bar},
+    parts::{bar_title, notices, top_bar},
     suits::{cautions_chip, who_chip},
 };
 use crate::craft::{Base, BaseKind, Finish, Wearer};
@@ -23,7 +23,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let title = who_chip(b, s, bar);
     bar_title(b, title, &s.t("base-title"));
     let Some(catalog) = s.catalog() else { return };
-    desk_away(b, s, layout.stage.min + vec2(b.gap(), b.gap()), layout.stage.width() - 2.0 * b.gap());
+    notices(b, s, layout.stage.min + vec2(b.gap(), b.gap()), layout.stage.width() - 2.0 * b.gap());
     cautions_at(b, s, layout.foot);
     let design = s.session.history.now();
     let chosen = design.base.as_ref().and_then(|id| catalog.base(id));

@@ -41,26 +41,28 @@ pub(super) fn bar_title(b: &Brush, rect: Rect, text: &str) {
     b.text(rect, Align2::LEFT_CENTER, text, Type::HEADING);
 }
 
-/// A quiet line under everything when the desk does not answer.
-pub(super) fn desk_away(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
-    if s.known.in_reach != Some(false) {
-        return at.y;
-    }
-    let text = s.t("desk-away");
+/// Quiet lines when the desk does not answer or the disk is nearly full. Gives where the next thing may begin.
+pub(super) fn notices(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
+    let away = (s.known.in_reach == Some(false)).then_some(("desk-away", Icon::Away));
+    let full = s.known.disk_nearly_full.then_some(("disk-nearly-full", Icon::Caution));
+    [away, full].into_iter().flatten().fold(at.y, |y, (key, icon)| notice(b, &s.t(key), icon, pos2(at.x, y), width))
+}
+
+fn notice(b: &Brush, text: &str, icon: Icon, at: Pos2, width: f32) -> f32 {
     let pad = b.px(10.0);
     let side = b.px(24.0);
     let room = width - side - 3.0 * pad;
-    let size = b.measure(&text, Type::SMALL, room);
+    let size = b.measure(text, Type::SMALL, room);
     let rect = Rect::from_min_size(at, vec2(size.x + side + 3.0 * pad, size.y.max(side) + pad));
     b.fill(rect, b.px(12.0), Tone::Paper);
     b.outline(rect, b.px(12.0), 1.0, Tone::Seam);
     b.icon(
         Rect::from_center_size(pos2(rect.left() + pad + side / 2.0, rect.center().y), vec2(side, side)),
-        Icon::Away,
+        icon,
         Tone::InkSoft,
     );
     let words = Rect::from_min_size(pos2(rect.left() + 2.0 * pad + side, rect.center().y - size.y / 2.0), size);
-    b.text(words.expand(1.0), Align2::LEFT_CENTER, &text, Type::SMALL);
+    b.text(words.expand(1.0), Align2::LEFT_CENTER, text, Type::SMALL);
     rect.bottom() + b.gap()
 }
 

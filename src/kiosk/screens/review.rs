@@ -14,7 +14,7 @@ use super::{
         tone::Tone,
     },
     Scene,
-    parts::{bar_title, cautions, desk_away, lines, top_bar},
+    parts::{bar_title, cautions, lines, notices, top_bar},
     stage::{total_tag, true_size},
     suits::{unsuitable, who_chip},
 };
@@ -27,7 +27,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let gap = b.gap();
     let side = b.touch_px(58.0);
     true_size(b, s, Rect::from_min_size(layout.stage.right_top() + vec2(-gap - side, gap), vec2(side, side)));
-    desk_away(b, s, layout.stage.min + vec2(gap, gap), layout.stage.width() - side - 3.0 * gap);
+    notices(b, s, layout.stage.min + vec2(gap, gap), layout.stage.width() - side - 3.0 * gap);
     let (Some(catalog), Some(piece), Some(quote)) = (s.catalog(), &s.derived.piece, &s.derived.quote) else { return };
     let card = layout.side.shrink(gap);
     b.card(card, Plate::Paper);

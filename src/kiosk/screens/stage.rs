@@ -14,7 +14,7 @@ use super::{
         tone::Tone,
     },
     Scene,
-    parts::{desk_away, top_bar},
+    parts::{notices, top_bar},
     suits::{cautions_chip, who_chip},
     trays,
 };
@@ -107,7 +107,7 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Act::WholeView));
     true_size(b, s, Rect::from_min_size(glass.min + vec2(0.0, side + gap * 0.7), glass.size()));
     let room = layout.stage.width() - side - 3.0 * gap;
-    let mut y = desk_away(b, s, layout.stage.min + vec2(gap, gap), room);
+    let mut y = notices(b, s, layout.stage.min + vec2(gap, gap), room);
     let trouble = s.derived.trouble.as_ref().map(|trouble| s.t(trouble_key(trouble)));
     let hint = s.session.history.now().drops.is_empty().then(|| s.t("stage-hint"));
     for text in [trouble, hint].into_iter().flatten() {

@@ -13,7 +13,7 @@ use super::{
         tone::{Contrast, Tone},
     },
     Scene,
-    parts::desk_away,
+    parts::notices,
 };
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
@@ -37,7 +37,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let (put_back, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.touch_px(62.0));
     let (begin, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.small_hands_px(96.0));
     let words = rest.with_max_y(rest.bottom() - gap * 1.5);
-    let words = words.with_min_y(desk_away(b, s, words.min, words.width()));
+    let words = words.with_min_y(notices(b, s, words.min, words.width()));
 
     let ready = s.known.paired && s.known.snapshot.is_some();
     let name = s.catalog().map_or_else(|| s.t("welcome-unnamed"), |catalog| catalog.table.name.clone());
