@@ -3,8 +3,11 @@
 //! With no desk in reach guests go on designing; a ticket gets its number at once and is delivered later,
 //! once and only once.
 
+mod ask;
+mod deliver;
 pub mod disk;
 pub(crate) mod files;
+mod follow;
 mod outbox;
 mod pin;
 mod talk;

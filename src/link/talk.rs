@@ -1,4 +1,4 @@
-//! The threads that talk to the desk, and the handle the kiosk holds.
+//! The handle the kiosk holds, and what it shares with the threads that talk to the desk.
 
 use std::{
     fs::{self, File},
@@ -13,22 +13,20 @@ use std::{
     time::{Duration, Instant},
 };
 
-use serde::{Serialize, de::DeserializeOwned};
-
 use super::{
-    Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError, Snapshot, disk, files,
+    Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError, files,
     outbox::{Entry, Outbox},
     pin::PinMemory,
-    wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews, PairRequest, PinQuestion},
+    wire::{CatalogContent, DeskNews, PinQuestion},
 };
 use crate::ticket::SentTicket;
 
 /// A guest waits for the number no longer than this; then it is given without the desk.
-const DELIVERY_TIMEOUT: Duration = Duration::from_millis(2500);
+pub(super) const DELIVERY_TIMEOUT: Duration = Duration::from_millis(2500);
 /// Longer than the desk lets a question for news wait.
-const NEWS_TIMEOUT: Duration = Duration::from_secs(25);
+pub(super) const NEWS_TIMEOUT: Duration = Duration::from_secs(25);
 /// Pause after a failed try; the guest is not waiting any more.
-const RETRY: Duration = Duration::from_secs(1);
+pub(super) const RETRY: Duration = Duration::from_secs(1);
 
 /// The pairing kept in a kiosk's folder, if there is one.
 pub fn kept_pairing(dir: &std::path::Path) -> Option<Pairing> {
@@ -71,29 +69,29 @@ impl Drop for End {
     }
 }
 
-struct Shared {
-    dir: PathBuf,
+pub(super) struct Shared {
+    pub dir: PathBuf,
     news: Mutex<mpsc::Sender<News>>,
     wake: Arc<dyn Fn() + Send + Sync>,
-    pairing: Mutex<Option<Pairing>>,
-    desk: Mutex<Desk>,
-    outbox: Mutex<Outbox>,
-    outbox_changed: Condvar,
+    pub pairing: Mutex<Option<Pairing>>,
+    pub desk: Mutex<Desk>,
+    pub outbox: Mutex<Outbox>,
+    pub outbox_changed: Condvar,
     pin: Mutex<PinMemory>,
-    disk_nearly_full: AtomicBool,
+    pub disk_nearly_full: AtomicBool,
     ended: AtomicBool,
 }
 
 /// What is known of the desk.
 #[derive(Default)]
-struct Desk {
-    state: Option<DeskNews>,
-    content: Option<Arc<CatalogContent>>,
-    catalog: Option<Arc<crate::catalog::Catalog>>,
-    in_reach: Option<bool>,
+pub(super) struct Desk {
+    pub state: Option<DeskNews>,
+    pub content: Option<Arc<CatalogContent>>,
+    pub catalog: Option<Arc<crate::catalog::Catalog>>,
+    pub in_reach: Option<bool>,
 }
 
-fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+pub(super) fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
     mutex.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
@@ -259,317 +257,14 @@ fn spawn(name: &str, work: impl FnOnce() + Send + 'static) -> Option<JoinHandle<
     }
 }
 
-/// Why the desk gave no answer.
-#[derive(Debug)]
-enum Unanswered {
-    NotPaired,
-    Away(String),
-    Status(u16),
-}
-
 impl Shared {
-    fn ended(&self) -> bool {
+    pub fn ended(&self) -> bool {
         self.ended.load(Ordering::Relaxed)
     }
 
-    fn tell(&self, news: News) {
+    pub fn tell(&self, news: News) {
         // The receiver is gone only when the kiosk ends.
         let _ = lock(&self.news).send(news);
         (self.wake)();
-    }
-
-    /// The counts less what lies in the outbox, which the desk may not know of yet.
-    fn tell_snapshot(&self) {
-        let snapshot = {
-            let desk = lock(&self.desk);
-            let (Some(state), Some(catalog)) = (&desk.state, &desk.catalog) else { return };
-            let mut available = state.available.clone();
-            for entry in lock(&self.outbox).entries() {
-                let piece = &entry.ticket.piece;
-                for id in std::iter::once(&piece.base).chain(&piece.drops) {
-                    if let Some(count) = available.get_mut(id) {
-                        *count = count.saturating_sub(1);
-                    }
-                }
-            }
-            Snapshot { catalog: Arc::clone(catalog), available, revision: state.revision.clone() }
-        };
-        self.tell(News::Snapshot(Arc::new(snapshot)));
-    }
-
-    /// Tells every kept picture that was not the same `before`.
-    fn tell_pictures(&self, before: Option<&CatalogContent>) {
-        let Some(content) = lock(&self.desk).content.clone() else { return };
-        for (name, hash) in &content.pictures {
-            if before.is_some_and(|before| before.pictures.get(name) == Some(hash)) {
-                continue;
-            }
-            if let Ok(bytes) = fs::read(self.dir.join("pictures").join(hash)) {
-                self.tell(News::Picture { name: name.clone(), bytes: Arc::new(bytes) });
-            }
-        }
-    }
-
-    fn in_reach(&self, now: bool) {
-        let before = lock(&self.desk).in_reach.replace(now);
-        if before != Some(now) {
-            self.tell(News::DeskInReach(now));
-        }
-    }
-
-    fn look_at_disk(&self) {
-        let now = disk::is_nearly_full(&self.dir);
-        if self.disk_nearly_full.swap(now, Ordering::Relaxed) != now {
-            self.tell(News::DiskNearlyFull(now));
-        }
-    }
-
-    fn ask<T: DeserializeOwned>(
-        &self,
-        path: &str,
-        body: Option<&impl Serialize>,
-        timeout: Duration,
-    ) -> Result<T, Unanswered> {
-        let pairing = lock(&self.pairing).clone().ok_or(Unanswered::NotPaired)?;
-        let away = |error: ureq::Error| Unanswered::Away(error.to_string());
-        let url = format!("{}{path}", pairing.desk);
-        let key = format!("Bearer {}", pairing.key);
-        let agent = agent(timeout);
-        let mut response = match body {
-            Some(body) => agent.post(&url).header("authorization", &key).send_json(body),
-            None => agent.get(&url).header("authorization", &key).call(),
-        }
-        .map_err(away)?;
-        match response.status().as_u16() {
-            200 => response.body_mut().with_config().limit(64 * 1024 * 1024).read_json().map_err(away),
-            status => Err(Unanswered::Status(status)),
-        }
-    }
-
-    fn pair(&self, desk: &str, code: String) -> Result<u8, String> {
-        let desk = desk_url(desk);
-        let mut response =
-            agent(DELIVERY_TIMEOUT).post(format!("{desk}/link/pair")).send_json(&PairRequest { code }).map_err(
-                |error| format!("no desk answers at {desk} ({error}); compare the address with the desk's page"),
-            )?;
-        if response.status() != 200 {
-            return Err("the desk does not know this code; ask for a new one on its Kiosks page".into());
-        }
-        let mut pairing: Pairing =
-            response.body_mut().read_json().map_err(|error| format!("{desk} does not answer as a desk ({error})"))?;
-        // The address that was reached is the one that works from here.
-        pairing.desk = desk;
-        files::write_json(&self.dir.join("pairing.json"), &pairing)
-            .map_err(|error| format!("the pairing could not be written to this tablet's disk ({error})"))?;
-        let digit = pairing.digit;
-        *lock(&self.pairing) = Some(pairing);
-        self.outbox_changed.notify_all();
-        Ok(digit)
-    }
-
-    /// Follows the desk's news until the end.
-    fn follow(&self) {
-        while !self.ended() {
-            self.look_at_disk();
-            let (have, revision) = {
-                let desk = lock(&self.desk);
-                match &desk.state {
-                    // The first question after a start asks for everything that is new at once.
-                    Some(state) if desk.in_reach == Some(true) => (state.change, state.revision.clone()),
-                    Some(state) => (-1, state.revision.clone()),
-                    None => (-1, String::new()),
-                }
-            };
-            let path = format!("/link/news?have={have}&revision={revision}");
-            match self.ask::<DeskNews>(&path, None::<&()>, NEWS_TIMEOUT) {
-                Ok(_) if self.ended() => return,
-                Ok(news) => {
-                    if let Err(error) = self.take_in(news) {
-                        tracing::warn!("the desk's news could not be kept: {error}");
-                        thread::sleep(RETRY);
-                    }
-                    self.in_reach(true);
-                }
-                Err(Unanswered::NotPaired) => thread::sleep(RETRY / 5),
-                Err(Unanswered::Away(reason)) => {
-                    tracing::debug!("no desk: {reason}");
-                    self.in_reach(false);
-                    thread::sleep(RETRY);
-                }
-                Err(Unanswered::Status(status)) => {
-                    tracing::warn!("the desk answers {status}; is this kiosk still paired?");
-                    self.in_reach(false);
-                    thread::sleep(RETRY);
-                }
-            }
-        }
-    }
-
-    /// Keeps the desk's news on disk, then shows them.
-    fn take_in(&self, mut news: DeskNews) -> io::Result<()> {
-        let before = lock(&self.desk).content.clone();
-        if let Some(content) = news.content.take() {
-            self.fetch_pictures(&content)?;
-            files::write_json(&self.dir.join("catalog.json"), &content)?;
-            let mut desk = lock(&self.desk);
-            desk.catalog = Some(Arc::new(content.catalog.clone()));
-            desk.content = Some(Arc::new(content));
-        }
-        files::write_json(&self.dir.join("desk.json"), &news)?;
-        lock(&self.desk).state = Some(news);
-        self.tell_snapshot();
-        if before.as_deref() != lock(&self.desk).content.as_deref() {
-            self.tell_pictures(before.as_deref());
-        }
-        Ok(())
-    }
-
-    /// Fetches the pictures that are not kept yet. One that can't be had now is asked for again with the next catalogue.
-    fn fetch_pictures(&self, content: &CatalogContent) -> io::Result<()> {
-        let Some(pairing) = lock(&self.pairing).clone() else { return Ok(()) };
-        let agent = agent(NEWS_TIMEOUT);
-        let folder = self.dir.join("pictures");
-        for (name, hash) in &content.pictures {
-            let path = folder.join(hash);
-            if !hash.bytes().all(|b| b.is_ascii_hexdigit()) || path.exists() {
-                continue;
-            }
-            let answer = agent
-                .get(format!("{}/link/picture/{name}", pairing.desk))
-                .header("authorization", format!("Bearer {}", pairing.key))
-                .call()
-                .and_then(|mut response| response.body_mut().with_config().limit(32 * 1024 * 1024).read_to_vec());
-            match answer {
-                Ok(bytes) => files::write(&path, &bytes)?,
-                Err(error) => tracing::warn!("picture {name}: {error}"),
-            }
-        }
-        for file in fs::read_dir(&folder)?.flatten() {
-            let name = file.file_name();
-            if !content.pictures.values().any(|hash| name == hash.as_str()) {
-                fs::remove_file(file.path())?;
-            }
-        }
-        Ok(())
-    }
-
-    /// Delivers the outbox until the end, oldest first.
-    fn deliver(&self) {
-        let mut failed = false;
-        loop {
-            let entry = {
-                let mut outbox = lock(&self.outbox);
-                loop {
-                    if self.ended() {
-                        return;
-                    }
-                    // A guest who waits comes before tickets whose number is already given.
-                    let waiting =
-                        outbox.entries().find(|entry| !entry.number_given).or(outbox.entries().next()).cloned();
-                    match waiting {
-                        Some(entry) if !failed || !entry.number_given => break entry,
-                        Some(_) => {
-                            failed = false;
-                            outbox = self
-                                .outbox_changed
-                                .wait_timeout(outbox, RETRY)
-                                .map(|(outbox, _)| outbox)
-                                .unwrap_or_else(|poisoned| poisoned.into_inner().0);
-                        }
-                        None => {
-                            outbox = self.outbox_changed.wait(outbox).unwrap_or_else(PoisonError::into_inner);
-                        }
-                    }
-                }
-            };
-            match self.deliver_one(&entry) {
-                Ok(delivered) => failed = !delivered,
-                Err(error) => {
-                    tracing::error!("the outbox can't be written: {error}");
-                    failed = true;
-                    thread::sleep(RETRY);
-                }
-            }
-        }
-    }
-
-    /// One try; whether the desk answered.
-    fn deliver_one(&self, entry: &Entry) -> io::Result<bool> {
-        let kept = Kept { id: entry.ticket.id, number: entry.ticket.number };
-        let delivery = Delivery { ticket: entry.ticket.clone(), refuse_if_short: !entry.number_given };
-        let answer = self.ask::<DeliveryAnswer>("/link/tickets", Some(&delivery), DELIVERY_TIMEOUT);
-        let news = match answer {
-            Ok(DeliveryAnswer::Stored { short }) => {
-                lock(&self.outbox).release(kept.id)?;
-                News::Delivered { kept, short }
-            }
-            Ok(DeliveryAnswer::Short { parts }) => {
-                lock(&self.outbox).release(kept.id)?;
-                News::Short { kept, parts }
-            }
-            Ok(DeliveryAnswer::Refused { reason }) => {
-                lock(&self.outbox).set_aside(kept.id)?;
-                News::Refused { kept, reason }
-            }
-            Err(reason) => {
-                tracing::debug!("ticket {} waits: {reason:?}", kept.number);
-                if !entry.number_given {
-                    lock(&self.outbox).give_number(kept.id)?;
-                    self.tell(News::Waiting(kept));
-                    self.tell_snapshot();
-                }
-                return Ok(false);
-            }
-        };
-        self.tell(news);
-        Ok(true)
-    }
-
-    fn give_pending_numbers(&self) {
-        let pending: Vec<Kept> = lock(&self.outbox)
-            .entries()
-            .filter(|entry| !entry.number_given)
-            .map(|entry| Kept { id: entry.ticket.id, number: entry.ticket.number })
-            .collect();
-        for kept in pending {
-            let given = lock(&self.outbox).give_number(kept.id);
-            match given {
-                Ok(()) => self.tell(News::Waiting(kept)),
-                Err(error) => tracing::error!("the outbox can't be written: {error}"),
-            }
-        }
-    }
-}
-
-fn agent(timeout: Duration) -> ureq::Agent {
-    ureq::Agent::config_builder()
-        .timeout_connect(Some(Duration::from_millis(1500)))
-        .timeout_global(Some(timeout))
-        .http_status_as_error(false)
-        .build()
-        .new_agent()
-}
-
-/// `192.168.4.1` typed on a tablet means `http://192.168.4.1:7345`.
-fn desk_url(typed: &str) -> String {
-    let typed = typed.trim().trim_end_matches('/');
-    let (scheme, host) = typed.split_once("://").unwrap_or(("http", typed));
-    let has_port = host.rsplit_once(':').is_some_and(|(_, port)| port.bytes().all(|b| b.is_ascii_digit()));
-    if has_port { format!("{scheme}://{host}") } else { format!("{scheme}://{host}:{}", super::DESK_PORT) }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn an_address_as_a_seller_types_it() {
-        for (typed, url) in [
-            ("192.168.4.1", "http://192.168.4.1:7345"),
-            (" 192.168.4.1:8000/ ", "http://192.168.4.1:8000"),
-            ("http://desk.local:7345", "http://desk.local:7345"),
-        ] {
-            assert_eq!(desk_url(typed), url);
-        }
     }
 }

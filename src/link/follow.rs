@@ -1,0 +1,149 @@
+//! Following the desk's news and keeping them.
+
+use std::{
+    fs, io,
+    sync::{Arc, atomic::Ordering},
+    thread,
+};
+
+use super::{
+    News, Snapshot,
+    ask::{Unanswered, agent},
+    disk, files,
+    talk::{NEWS_TIMEOUT, RETRY, Shared, lock},
+    wire::{CatalogContent, DeskNews},
+};
+
+impl Shared {
+    /// Follows the desk's news until the end.
+    pub(super) fn follow(&self) {
+        while !self.ended() {
+            self.look_at_disk();
+            let (have, revision) = {
+                let desk = lock(&self.desk);
+                match &desk.state {
+                    // The first question after a start asks for everything that is new at once.
+                    Some(state) if desk.in_reach == Some(true) => (state.change, state.revision.clone()),
+                    Some(state) => (-1, state.revision.clone()),
+                    None => (-1, String::new()),
+                }
+            };
+            let path = format!("/link/news?have={have}&revision={revision}");
+            match self.ask::<DeskNews>(&path, None::<&()>, NEWS_TIMEOUT) {
+                Ok(_) if self.ended() => return,
+                Ok(news) => {
+                    if let Err(error) = self.take_in(news) {
+                        tracing::warn!("the desk's news could not be kept: {error}");
+                        thread::sleep(RETRY);
+                    }
+                    self.in_reach(true);
+                }
+                Err(Unanswered::NotPaired) => thread::sleep(RETRY / 5),
+                Err(Unanswered::Away(reason)) => {
+                    tracing::debug!("no desk: {reason}");
+                    self.in_reach(false);
+                    thread::sleep(RETRY);
+                }
+                Err(Unanswered::Status(status)) => {
+                    tracing::warn!("the desk answers {status}; is this kiosk still paired?");
+                    self.in_reach(false);
+                    thread::sleep(RETRY);
+                }
+            }
+        }
+    }
+
+    /// Keeps the desk's news on disk, then shows them.
+    fn take_in(&self, mut news: DeskNews) -> io::Result<()> {
+        let before = lock(&self.desk).content.clone();
+        if let Some(content) = news.content.take() {
+            self.fetch_pictures(&content)?;
+            files::write_json(&self.dir.join("catalog.json"), &content)?;
+            let mut desk = lock(&self.desk);
+            desk.catalog = Some(Arc::new(content.catalog.clone()));
+            desk.content = Some(Arc::new(content));
+        }
+        files::write_json(&self.dir.join("desk.json"), &news)?;
+        lock(&self.desk).state = Some(news);
+        self.tell_snapshot();
+        if before.as_deref() != lock(&self.desk).content.as_deref() {
+            self.tell_pictures(before.as_deref());
+        }
+        Ok(())
+    }
+
+    /// Fetches the pictures that are not kept yet. One that can't be had now is asked for again with the next catalogue.
+    fn fetch_pictures(&self, content: &CatalogContent) -> io::Result<()> {
+        let Some(pairing) = lock(&self.pairing).clone() else { return Ok(()) };
+        let agent = agent(NEWS_TIMEOUT);
+        let folder = self.dir.join("pictures");
+        for (name, hash) in &content.pictures {
+            let path = folder.join(hash);
+            if !hash.bytes().all(|b| b.is_ascii_hexdigit()) || path.exists() {
+                continue;
+            }
+            let answer = agent
+                .get(format!("{}/link/picture/{name}", pairing.desk))
+                .header("authorization", format!("Bearer {}", pairing.key))
+                .call()
+                .and_then(|mut response| response.body_mut().with_config().limit(32 * 1024 * 1024).read_to_vec());
+            match answer {
+                Ok(bytes) => files::write(&path, &bytes)?,
+                Err(error) => tracing::warn!("picture {name}: {error}"),
+            }
+        }
+        for file in fs::read_dir(&folder)?.flatten() {
+            let name = file.file_name();
+            if !content.pictures.values().any(|hash| name == hash.as_str()) {
+                fs::remove_file(file.path())?;
+            }
+        }
+        Ok(())
+    }
+
+    /// The counts less what lies in the outbox, which the desk may not know of yet.
+    pub(super) fn tell_snapshot(&self) {
+        let snapshot = {
+            let desk = lock(&self.desk);
+            let (Some(state), Some(catalog)) = (&desk.state, &desk.catalog) else { return };
+            let mut available = state.available.clone();
+            for entry in lock(&self.outbox).entries() {
+                let piece = &entry.ticket.piece;
+                for id in std::iter::once(&piece.base).chain(&piece.drops) {
+                    if let Some(count) = available.get_mut(id) {
+                        *count = count.saturating_sub(1);
+                    }
+                }
+            }
+            Snapshot { catalog: Arc::clone(catalog), available, revision: state.revision.clone() }
+        };
+        self.tell(News::Snapshot(Arc::new(snapshot)));
+    }
+
+    /// Tells every kept picture that was not the same `before`.
+    pub(super) fn tell_pictures(&self, before: Option<&CatalogContent>) {
+        let Some(content) = lock(&self.desk).content.clone() else { return };
+        for (name, hash) in &content.pictures {
+            if before.is_some_and(|before| before.pictures.get(name) == Some(hash)) {
+                continue;
+            }
+            if let Ok(bytes) = fs::read(self.dir.join("pictures").join(hash)) {
+                self.tell(News::Picture { name: name.clone(), bytes: Arc::new(bytes) });
+            }
+        }
+    }
+
+    fn in_reach(&self, now: bool) {
+        let before = lock(&self.desk).in_reach.replace(now);
+        if before != Some(now) {
+            self.tell(News::DeskInReach(now));
+        }
+    }
+
+    fn look_at_disk(&self) {
+        let now = disk::is_nearly_full(&self.dir);
+        if self.disk_nearly_full.swap(now, Ordering::Relaxed) != now {
+            self.tell(News::DiskNearlyFull(now));
+        }
+    }
+}
