@@ -14,8 +14,8 @@ looks-high = Hoher Kontrast
 looks-motion = Bewegung
 looks-lively = Mit Bewegung
 looks-calm = Ohne Bewegung
-desk-away = Die Kasse ist gerade nicht erreichbar; du kannst trotzdem weitermachen.
-disk-nearly-full = Der Speicher des Tablets ist fast voll. Bitte sag am Verkaufstisch Bescheid.
+desk-away = Die Kasse ist nicht erreichbar; du kannst weitermachen.
+disk-nearly-full = Tablet fast voll: bitte am Verkaufstisch Bescheid sagen.
 sold-out = Alle weg
 tray = Kasten { $letter }
 

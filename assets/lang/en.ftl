@@ -15,7 +15,7 @@ looks-motion = Motion
 looks-lively = Things move
 looks-calm = Things stay still
 desk-away = The desk is out of reach; you can go on.
-disk-nearly-full = This tablet’s storage is nearly full. Please tell the seller.
+disk-nearly-full = This tablet is nearly full; please tell the seller.
 sold-out = All taken
 tray = Tray { $letter }
 

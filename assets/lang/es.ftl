@@ -15,7 +15,7 @@ looks-motion = Movimiento
 looks-lively = Con movimiento
 looks-calm = Sin movimiento
 desk-away = La caja no responde; puedes seguir.
-disk-nearly-full = La memoria de la tableta está casi llena. Avisa al vendedor.
+disk-nearly-full = Tableta casi llena: avisa al vendedor.
 sold-out = Agotado
 tray = Bandeja { $letter }
 

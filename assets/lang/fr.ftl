@@ -15,7 +15,7 @@ looks-motion = Mouvement
 looks-lively = Avec mouvement
 looks-calm = Sans mouvement
 desk-away = La caisse ne répond pas ; tu peux continuer.
-disk-nearly-full = La mémoire de la tablette est presque pleine. Préviens le vendeur.
+disk-nearly-full = Tablette presque pleine : préviens le vendeur.
 sold-out = Épuisé
 tray = Plateau { $letter }
 

@@ -118,10 +118,12 @@ pub struct Bangle {
 }
 
 impl Necklace {
-    /// From link to link, in millimetres. Links interlock, so it is shorter than a link by twice the wire, each about a
-    /// quarter of a link's width. Common practice, no source.
+    /// Wire of a link, as a share of the link's width. Common practice, no source.
+    pub const WIRE_SHARE: f64 = 0.25;
+
+    /// From link to link, in millimetres. Links interlock, so it is shorter than a link by twice the wire.
     pub fn pitch_mm(&self) -> f64 {
-        (self.link_length.mm() - self.link_width.mm() / 2.0).max(0.8)
+        (self.link_length.mm() - 2.0 * Self::WIRE_SHARE * self.link_width.mm()).max(0.8)
     }
 }
 

@@ -32,6 +32,11 @@ pub struct Known {
 }
 
 impl Known {
+    /// How many notices there are for whoever stands before the tablet.
+    pub fn notices(&self) -> usize {
+        usize::from(self.in_reach == Some(false)) + usize::from(self.disk_nearly_full)
+    }
+
     /// The catalogue.
     pub fn catalog(&self) -> Option<&Catalog> {
         self.snapshot.as_ref().map(|snapshot| snapshot.catalog.as_ref())

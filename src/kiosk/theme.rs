@@ -16,6 +16,8 @@ const TOUCH_SMALL_HANDS_MM: f32 = 15.0;
 pub const TOUCH_MAIN: f32 = 68.0;
 /// Gap between neighbours, at scale 1.
 pub const GAP: f32 = 12.0;
+/// Height of a notice of one line with the gap after it, at scale 1.
+pub const NOTICE: f32 = 46.0;
 /// How far a finger may wander and still tap: about 4 mm at the usual density of a tablet.
 pub const SLOP_PX: f32 = 18.0;
 /// How far a drop is pulled from its base before it comes off, in millimetres of the piece and in pixels at least.

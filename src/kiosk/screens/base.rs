@@ -1,6 +1,6 @@
 //! Base: necklace or bangle, finish, length.
 
-use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Shape, Stroke, pos2, vec2};
+use bevy_egui::egui::{Align2, Rect, vec2};
 
 use super::{
     super::{
@@ -13,10 +13,11 @@ use super::{
         tone::Tone,
     },
     Scene,
+    base_sign::base_sign,
     parts::{bar_title, notices, top_bar},
     suits::{cautions_chip, who_chip},
 };
-use crate::craft::{Base, BaseKind, Finish, Wearer};
+use crate::craft::{Base, BaseKind, Wearer};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
@@ -62,11 +63,6 @@ fn cautions_at(b: &mut Brush, s: &Scene, foot: Rect) {
     cautions_chip(b, s, chip);
 }
 
-fn metal(finish: Finish) -> [Color32; 3] {
-    let tones = finish.tones();
-    [tones.shade, tones.body, tones.shine].map(|[r, g, b]| Color32::from_rgb(r, g, b))
-}
-
 fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
     let left = s.known.snapshot.as_ref().map_or(0, |snapshot| snapshot.available(&base.id));
     let radius = b.px(14.0);
@@ -78,17 +74,7 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
     let (line, edge) = if chosen { (3.0, Tone::Plum) } else { (1.0, Tone::Seam) };
     b.outline(card, radius, line, edge);
     let (sign, words) = cut_left(card.shrink(b.px(8.0)), (card.height() * 0.8).min(card.width() * 0.26));
-    let colors = metal(base.finish);
-    let middle = sign.center();
-    let r = sign.width().min(sign.height()) * 0.4;
-    match base.kind {
-        BaseKind::Bangle(_) => {
-            for (width, color) in [(0.26, colors[0]), (0.19, colors[1]), (0.06, colors[2])] {
-                b.painter.circle_stroke(middle, r, Stroke::new(r * width, color));
-            }
-        }
-        BaseKind::Necklace(_) => necklace_sign(b, middle, r, colors),
-    }
+    base_sign(b, s, base, sign);
     let (top, under) = cut_top(words.with_min_x(words.left() + b.px(8.0)), words.height() * 0.6);
     let name = s.called(&base.id, &base.name);
     b.text(top, Align2::LEFT_CENTER, name, Type::NAME);
@@ -119,20 +105,6 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
         let side = b.px(26.0);
         let tick = Rect::from_center_size(card.right_top() + vec2(-side * 0.8, side * 0.8), vec2(side, side));
         b.icon(tick, Icon::Tick, Tone::Plum);
-    }
-}
-
-/// A loop of chain.
-fn necklace_sign(b: &Brush, middle: Pos2, r: f32, colors: [Color32; 3]) {
-    let links = 18;
-    for i in 0..links {
-        let angle = std::f32::consts::TAU * i as f32 / links as f32;
-        let stretch = if angle.sin() > 0.0 { 1.25 } else { 0.9 };
-        let at = pos2(middle.x + r * 0.8 * angle.cos(), middle.y - r * 0.1 + r * 0.85 * stretch * angle.sin());
-        let size = r * 0.13;
-        b.painter.circle_stroke(at, size, Stroke::new(size * 0.85, colors[0]));
-        b.painter.circle_stroke(at, size, Stroke::new(size * 0.6, colors[1]));
-        b.painter.add(Shape::circle_filled(at - vec2(size * 0.5, size * 0.7), size * 0.28, colors[2]));
     }
 }
 

@@ -1,6 +1,7 @@
 //! The screens, painted anew each frame from what is known; painting also notes what can be touched.
 
 mod base;
+mod base_sign;
 mod hand;
 mod moves;
 mod parts;
@@ -35,7 +36,7 @@ use super::{
     pointer::{Fingers, Focus},
     session::{Screen, SellerDesk, Session},
     settings::Settings,
-    stage::{Flights, Hanger},
+    stage::{Flights, Hanger, Signs},
     targets::{Scrolls, Targets},
     theme,
     tone::Tone,
@@ -56,6 +57,7 @@ pub(super) struct Scene<'w, 's> {
     derived: Res<'w, Derived>,
     texts: Res<'w, Texts>,
     pictures: Res<'w, Pictures>,
+    signs: Res<'w, Signs>,
     settings: Res<'w, Settings>,
     looks: Res<'w, Looks>,
     seller: Res<'w, SellerDesk>,

@@ -1,4 +1,4 @@
-//! Review: the piece whole, who it is for, cautions, lines, and the sending.
+//! Review: the piece, who it is for, cautions, lines, and the sending.
 
 use bevy_egui::egui::{Align2, Rect, pos2, vec2};
 
@@ -15,7 +15,7 @@ use super::{
     },
     Scene,
     parts::{bar_title, cautions, lines, notices, top_bar},
-    stage::{total_tag, true_size},
+    stage::{total_tag, view_buttons},
     suits::{unsuitable, who_chip},
 };
 use crate::craft::Wearer;
@@ -25,9 +25,8 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = who_chip(b, s, bar);
     bar_title(b, bar, &s.t("review-title"));
     let gap = b.gap();
-    let side = b.touch_px(58.0);
-    true_size(b, s, Rect::from_min_size(layout.stage.right_top() + vec2(-gap - side, gap), vec2(side, side)));
-    notices(b, s, layout.stage.min + vec2(gap, gap), layout.stage.width() - side - 3.0 * gap);
+    let beside = view_buttons(b, s, layout.stage);
+    notices(b, s, beside.min, beside.width());
     let (Some(catalog), Some(piece), Some(quote)) = (s.catalog(), &s.derived.piece, &s.derived.quote) else { return };
     let card = layout.side.shrink(gap);
     b.card(card, Plate::Paper);

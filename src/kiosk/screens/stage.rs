@@ -99,15 +99,9 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
 /// What has to be said on the stage: nothing hung yet, the desk is away, the piece is too short; and near or whole.
 fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     let gap = b.gap();
-    let side = b.touch_px(58.0);
-    let corner = layout.stage.right_top() + vec2(-gap - side, gap);
-    let glass = Rect::from_min_size(corner, vec2(side, side));
-    b.fill(glass, side / 2.0, Tone::Paper);
-    let label = s.t(if s.session.whole_view { "stage-nearer" } else { "stage-whole" });
-    b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Act::WholeView));
-    true_size(b, s, Rect::from_min_size(glass.min + vec2(0.0, side + gap * 0.7), glass.size()));
-    let room = layout.stage.width() - side - 3.0 * gap;
-    let mut y = notices(b, s, layout.stage.min + vec2(gap, gap), room);
+    let beside = view_buttons(b, s, layout.stage);
+    let room = beside.width();
+    let mut y = notices(b, s, beside.min, room);
     let trouble = s.derived.trouble.as_ref().map(|trouble| s.t(trouble_key(trouble)));
     let hint = s.session.history.now().drops.is_empty().then(|| s.t("stage-hint"));
     for text in [trouble, hint].into_iter().flatten() {
@@ -119,8 +113,19 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     }
 }
 
+/// Near or whole, and as large as it is, in the upper right corner. Gives what is left beside them.
+pub(super) fn view_buttons(b: &mut Brush, s: &Scene, stage: Rect) -> Rect {
+    let (gap, side) = (b.gap(), b.touch_px(58.0));
+    let glass = Rect::from_min_size(stage.right_top() + vec2(-gap - side, gap), vec2(side, side));
+    b.fill(glass, side / 2.0, Tone::Paper);
+    let label = s.t(if s.session.whole_view { "stage-nearer" } else { "stage-whole" });
+    b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Act::WholeView));
+    true_size(b, s, Rect::from_min_size(glass.min + vec2(0.0, side + gap * 0.7), glass.size()));
+    stage.shrink(gap).with_max_x(glass.left() - gap)
+}
+
 /// As large as it is, or as before; only where the screen has been measured.
-pub(super) fn true_size(b: &mut Brush, s: &Scene, place: Rect) {
+fn true_size(b: &mut Brush, s: &Scene, place: Rect) {
     if s.settings.px_per_mm.is_none() {
         return;
     }

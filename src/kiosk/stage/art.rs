@@ -5,9 +5,13 @@ use bevy::{
     prelude::*,
     render::render_resource::{Extent3d, TextureDimension, TextureFormat},
 };
+use bevy_egui::{
+    EguiTextureHandle, EguiUserTextures,
+    egui::{Color32, TextureId},
+};
 
 use super::super::pictures;
-use crate::craft::LinkKind;
+use crate::craft::{Finish, LinkKind};
 
 /// A picture with its relief.
 #[derive(Debug, Clone)]
@@ -44,6 +48,37 @@ impl Art {
     }
 }
 
+/// The same pictures of bases for the paper, grey as well.
+#[derive(Resource)]
+pub struct Signs {
+    links: [[TextureId; 2]; LINKS.len()],
+    /// The bangle, hook upwards.
+    pub bangle: TextureId,
+}
+
+impl Signs {
+    /// A chain's link from the front, and edge on or what lies over the link before it.
+    pub fn link(&self, kind: LinkKind) -> [TextureId; 2] {
+        self.links[kind as usize]
+    }
+}
+
+/// What makes a small grey picture on the paper look made of a metal: darker, since white surrounds it and no light plays.
+pub fn paper_tint(finish: Finish) -> Color32 {
+    let [r, g, b] = mixed(finish, 0.08).map(|part| (part * 255.0).round() as u8);
+    Color32::from_rgb(r, g, b)
+}
+
+/// The colour that a finish gives to a grey picture with a pale middle tone, as sRGB from 0 to 1.
+pub(super) fn tint(finish: Finish) -> [f32; 3] {
+    mixed(finish, 0.38)
+}
+
+fn mixed(finish: Finish, shine: f32) -> [f32; 3] {
+    let tones = finish.tones();
+    std::array::from_fn(|i| (f32::from(tones.body[i]) * (1.0 - shine) + f32::from(tones.shine[i]) * shine) / 255.0)
+}
+
 /// A picture and its relief as files.
 type Files = (&'static [u8], &'static [u8]);
 
@@ -70,11 +105,17 @@ const BANGLE: Files = with_relief!("bangle");
 const LINEN: &[u8] = include_bytes!("../../../assets/kiosk/linen.png");
 
 /// Decodes the pictures.
-pub(super) fn load(mut commands: Commands, mut images: ResMut<Assets<Image>>) {
+pub(super) fn load(mut commands: Commands, mut images: ResMut<Assets<Image>>, mut paper: ResMut<EguiUserTextures>) {
     // They are part of the program and tested; without one its place stays empty.
     let decoded = |bytes: &[u8]| {
         image::load_from_memory(bytes).map_or_else(|_| image::RgbaImage::new(1, 1), |picture| picture.to_rgba8())
     };
+    let mut sign = |(picture, _): Files| {
+        let image = images.add(pictures::with_mips(decoded(picture), true));
+        paper.add_image(EguiTextureHandle::Strong(image))
+    };
+    let (links, bangle) = (LINKS.map(|link| link.map(&mut sign)), sign(BANGLE));
+    commands.insert_resource(Signs { links, bangle });
     let mut both = |(picture, relief): Files| Relief {
         image: images.add(pictures::with_mips(decoded(picture), false)),
         relief: images.add(pictures::relief_map(decoded(relief))),

@@ -49,6 +49,8 @@ pub struct Hanger {
     /// From the hung drops' rings down to the lowest of them at rest, in pixels.
     cluster: Option<Rect>,
     screen: Screen,
+    /// It is shown as large as it is.
+    true_size: bool,
     /// A finger has the base itself.
     pub(super) carried: bool,
 }
@@ -240,11 +242,15 @@ pub(super) fn fit_the_view(
     mut awake: ResMut<Awake>,
 ) {
     let layout = Layout::new(*screen.get(), size.get(), &settings);
-    let area = piece_area(*screen.get(), &layout);
-    let jump = hanger.area != Some(area) || hanger.screen != *screen.get() || hanger.px_per_mm <= 0.0;
+    let area = piece_area(*screen.get(), &layout, known.notices());
+    let shown = |screen: Screen| matches!(screen, Screen::Base | Screen::Stage | Screen::Review);
+    let turned = hanger.screen != *screen.get();
+    // From screen to screen the guest's piece glides to its new place.
+    let goes_along = turned && shown(hanger.screen) && shown(*screen.get());
+    let jump = hanger.px_per_mm <= 0.0 || !goes_along && (turned || hanger.area != Some(area));
     (hanger.area, hanger.screen) = (Some(area), *screen.get());
     if let Some(places) = &derived.places {
-        let near = (*screen.get() == Screen::Stage && !session.whole_view).then(|| {
+        let near = (matches!(screen.get(), Screen::Stage | Screen::Review) && !session.whole_view).then(|| {
             let catalog = known.catalog();
             let ids = derived.piece.iter().flat_map(|piece| &piece.drops);
             let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
@@ -255,8 +261,10 @@ pub(super) fn fit_the_view(
             Some(real) => (real, origin_at(&places.bounds, area, real)),
             None => view_of(&places.bounds, area, near),
         };
-        let fits = |kept: f32| kept <= scale * 1.001 && kept >= scale * KEEP_SHARE && !jump && real.is_none();
-        let keep = hanger.wanted.filter(|(kept, _)| fits(*kept));
+        let asked = jump || turned || real.is_some() || hanger.true_size;
+        hanger.true_size = real.is_some();
+        let fits = |kept: f32| kept <= scale * 1.001 && kept >= scale * KEEP_SHARE;
+        let keep = hanger.wanted.filter(|(kept, _)| !asked && fits(*kept));
         let wanted = match keep {
             Some((kept, _)) => (kept, origin_at(&places.bounds, area, kept)),
             None => (scale, origin),
@@ -278,9 +286,12 @@ pub(super) fn fit_the_view(
 }
 
 /// Where the piece may be on a screen.
-fn piece_area(screen: Screen, layout: &Layout) -> Rect {
+fn piece_area(screen: Screen, layout: &Layout, notices: usize) -> Rect {
     let margin = 26.0 * layout.u;
     let mut area = layout.stage.shrink(margin);
+    if screen != Screen::Welcome {
+        area.min.y += notices as f32 * theme::NOTICE * layout.u;
+    }
     if screen == Screen::Stage {
         // Room for the buttons of a chosen drop.
         area.max.y -= theme::TOUCH * 0.5;

@@ -9,6 +9,7 @@ mod sprites;
 
 use bevy::prelude::*;
 
+pub use art::{Signs, paper_tint};
 pub use flights::{Flight, Flights, To};
 pub use hanger::Hanger;
 pub use motion::Moving;

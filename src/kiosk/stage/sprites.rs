@@ -13,7 +13,7 @@ use super::{
         tone::{Contrast, Tone},
     },
     Hanger,
-    art::{Art, Relief},
+    art::{self, Art, Relief},
     lit::{Lit, Materials, SQUARE},
     motion::Moving,
 };
@@ -55,8 +55,6 @@ mod z {
 
 /// Chain and rings glint and do not turn about themselves.
 const WIRE: Vec2 = Vec2::new(0.55, 0.0);
-/// Wire of a link, as a share of the link's width; see [`Necklace::pitch_mm`].
-const WIRE_SHARE: f32 = 0.25;
 /// Each link of a curb chain lies so much over the one before it; far less than to what lies over all of them.
 const CURB_STEP: f32 = 0.0005;
 /// A body that swings by some angle also turns about its own axis, by so much of it.
@@ -73,12 +71,8 @@ fn surface(kind: &DropKind) -> Vec2 {
 }
 
 fn tint(finish: Finish, dim: f32) -> Color {
-    let tones = finish.tones();
-    let mix = |i: usize| {
-        let (body, shine) = (f32::from(tones.body[i]), f32::from(tones.shine[i]));
-        ((body * 0.62 + shine * 0.38) / 255.0 * (1.0 - dim) + 0.9 * dim).min(1.0)
-    };
-    Color::srgb(mix(0), mix(1), mix(2))
+    let [r, g, b] = art::tint(finish).map(|part| (part * (1.0 - dim) + 0.9 * dim).min(1.0));
+    Color::srgb(r, g, b)
 }
 
 /// Puts every sprite where the piece is.
@@ -243,7 +237,7 @@ impl Seen<'_> {
                 }
                 // Links edge on lie over those seen from the front, where they pass through them.
                 _ if number % 2 == 0 => show(&art.face, wide, z),
-                _ => show(&art.side, wide * WIRE_SHARE, z + 0.5),
+                _ => show(&art.side, wide * Necklace::WIRE_SHARE as f32, z + 0.5),
             }
         }
     }
