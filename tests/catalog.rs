@@ -284,6 +284,12 @@ fn a_region_is_a_file_of_the_folder() {
     let codes: Vec<&str> = loaded.rules.iter().map(|rules| rules.region.code()).collect();
     assert_eq!(codes, ["US", "EU", "UK", "CA"]);
 
+    let broken = canada.replace("code: glass", "code: glas").replace("code: sharp", "code: sharpe");
+    fs::write(dir.path().join("rules/ca.ron"), broken).expect("written");
+    let told = read_folder(dir.path()).expect_err("two words nobody knows").0;
+    assert!(told.len() == 2 && told.iter().all(|one| one.file == "rules/ca.ron" && one.line > 0), "{told:?}");
+    fs::write(dir.path().join("rules/ca.ron"), &canada).expect("written");
+
     fs::write(dir.path().join("rules/ca2.ron"), &canada).expect("written");
     let told = read_folder(dir.path()).expect_err("twice").to_string();
     assert!(told.contains("rules/ca2.ron: the rules of CA a second time; rules/ca.ron has them"), "{told}");
@@ -371,8 +377,8 @@ fn a_drop_that_goes_onto_no_base_is_remarked_with_the_sizes() {
         "ring: (outside: \"6mm\", wire: \"20awg\")",
     );
     let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
-    let wanted =
-        "\"key-heart\" (A1) goes onto no base: its ring opens 4.38 mm, the easiest end needs more than 5.00 mm";
+    let wanted = "the ring of \"key-heart\" (A1) goes onto no base: it opens 4.38 mm, and more than 5.00 mm are needed at \
+                  the easiest end";
     assert_eq!(loaded.remarks, [wanted]);
 }
 
@@ -404,4 +410,7 @@ fn an_outline_is_that_of_the_picture() {
         .save(dir.path().join("pictures/key-heart.png"))
         .expect("saved");
     assert!(fits(&body_now(&dir)).margin_mm < -2.0, "{:?}", fits(&body_now(&dir)));
+    // That picture shows no end of the drop: the seller hears of it, and it may be a small part.
+    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    assert!(loaded.remarks.len() == 1 && loaded.remarks[0].contains("nothing is transparent"), "{:?}", loaded.remarks);
 }

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use chatelaine::{
     catalog::{Catalog, read_folder},
-    caution::CautionCode,
+    caution::{Caution, CautionCode},
     craft::{Piece, Wearer},
     ledger::{Ledger, LedgerError, Part, Receipt},
     ticket::{SentTicket, State, Tender, TicketNumber},
@@ -22,7 +22,7 @@ fn now() -> Timestamp {
 
 fn opened(catalog: &Catalog) -> Ledger {
     let mut ledger = Ledger::in_memory(now()).expect("a ledger");
-    ledger.take_counts(catalog, "first", now()).expect("counts");
+    ledger.take_catalog(catalog, "first", now()).expect("counts");
     ledger
 }
 
@@ -111,6 +111,78 @@ fn a_drop_that_has_left_the_catalogue_hides_no_caution() {
     assert!(of("vial-stars") && of("clasp-magnet") && !ticket.told && !ticket.verdict.suitable, "{:?}", ticket.verdict);
 }
 
+/// The parts of a grown-up's piece leave the catalogue, and then it is for a toddler after all.
+#[test]
+fn what_has_left_the_catalogue_is_judged_as_it_was_known() {
+    let catalog = catalog();
+    let with_all = |wearer| {
+        let mut ledger = opened(&catalog);
+        let ticket = sent(&catalog, 0, &["key-heart", "found-gear"]);
+        ledger.receive(&ticket, true, &catalog, now()).expect("received");
+        ledger.set_wearer(ticket.id, wearer, &catalog, now()).expect("changed").verdict
+    };
+    for (bases, drops) in [(&[][..], &["found-gear"][..]), (&["chain-brass"], &["found-gear", "key-heart"])] {
+        let mut ledger = opened(&catalog);
+        let ticket = sent(&catalog, 0, &["key-heart", "found-gear"]);
+        ledger.receive(&ticket, true, &catalog, now()).expect("received");
+        check_all(&mut ledger, ticket.id);
+        let mut less = catalog.as_ref().clone();
+        less.bases.retain(|base| !bases.contains(&base.id.as_str()));
+        less.drops.retain(|kind| !drops.contains(&kind.id.as_str()));
+        ledger.take_catalog(&less, "less", now()).expect("taken over");
+        for wearer in [Wearer::Under3, Wearer::From13, Wearer::From6To12] {
+            let found = ledger.set_wearer(ticket.id, wearer, &less, now()).expect("changed");
+            assert_eq!(found.verdict, with_all(wearer), "{wearer:?} without {drops:?} {bases:?}");
+        }
+        let toddlers = ledger.set_wearer(ticket.id, Wearer::Under3, &less, now()).expect("changed");
+        assert!(!toddlers.verdict.suitable && !toddlers.told);
+        assert!(matches!(ledger.ring_up(ticket.id, Tender::Card, now()), Err(LedgerError::NotTold)));
+    }
+}
+
+/// A tablet with an older catalogue sends what the desk has never heard of.
+#[test]
+fn what_nobody_knows_is_careful() {
+    let catalog = catalog();
+    let mut before = catalog.as_ref().clone();
+    let ticket = {
+        before.drops.iter_mut().filter(|kind| kind.id == "locket-oval").for_each(|kind| kind.id = "locket-lost".into());
+        let mut ticket = sent(&before, 0, &["locket-lost"]);
+        ticket.piece.wearer = Wearer::Under3;
+        ticket
+    };
+    let mut ledger = opened(&catalog);
+    ledger.receive(&ticket, false, &catalog, now()).expect("received");
+    let verdict = ledger.ticket(ticket.id).expect("a ticket").verdict;
+    for code in [CautionCode::SmallPart, CautionCode::UnknownMetal] {
+        let lost = |one: &&Caution| one.code == code && one.drop.as_deref() == Some("locket-lost");
+        assert!(verdict.cautions.iter().any(|one| lost(&one)), "{code:?}: {verdict:?}");
+    }
+}
+
+/// The seller writes a drop's button cell into the catalogue while a piece with it lies at the till.
+#[test]
+fn open_tickets_follow_the_catalogue() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let id = read_and_told(&mut ledger, &catalog, &catalog, &["vial-stars", "key-heart"]);
+    let paid = sent(&catalog, 1, &["key-heart"]);
+    ledger.receive(&paid, true, &catalog, now()).expect("received");
+    check_all(&mut ledger, paid.id);
+    let paid = ledger.ring_up(paid.id, Tender::Card, now()).expect("rung up");
+    let mut newer = catalog.as_ref().clone();
+    newer.drops.iter_mut().filter(|kind| kind.id == "key-heart").for_each(|kind| kind.coin_cell = true);
+    ledger.take_catalog(&newer, "newer", now()).expect("taken over");
+    let ticket = ledger.ticket(id).expect("a ticket");
+    assert!(ticket.verdict.cautions.iter().any(|one| one.code == CautionCode::CoinCell));
+    assert!(!ticket.told && !ticket.grown_up_confirmed);
+    assert_eq!(ledger.history(id).expect("events").last().expect("one").kind, "judged");
+    assert_eq!(ledger.ticket(paid.id).expect("a ticket"), paid, "what is paid is done");
+    let events = ledger.history(id).expect("events").len();
+    ledger.take_catalog(&newer, "again", now()).expect("taken over");
+    assert_eq!(ledger.history(id).expect("events").len(), events, "nothing new, nothing noted");
+}
+
 #[test]
 fn the_desk_judges_by_its_own_catalogue() {
     let catalog = catalog();
@@ -138,7 +210,7 @@ fn a_ticket_of_an_earlier_version_is_the_same_ticket() {
     }
     assert!(!ticket.verdict.cautions.is_empty());
     let mut ledger = Ledger::open(&file, now()).expect("a ledger");
-    ledger.take_counts(&catalog, "first", now()).expect("counts");
+    ledger.take_catalog(&catalog, "first", now()).expect("counts");
     ledger.receive(&ticket, true, &catalog, now()).expect("received");
     drop(ledger);
     let mut old = serde_json::to_value(&ticket).expect("a document");
@@ -222,10 +294,10 @@ fn counts_follow_the_file_only_where_it_was_edited() {
     let mut catalog = (*catalog()).clone();
     let mut ledger = opened(&catalog);
     ledger.recount("key-heart", 3, now()).expect("recounted");
-    ledger.take_counts(&catalog, "again", now()).expect("counts");
+    ledger.take_catalog(&catalog, "again", now()).expect("counts");
     assert_eq!(count(&ledger, "key-heart").0, 3, "an untouched figure leaves the book alone");
     let kind = catalog.drops.iter_mut().find(|kind| kind.id == "key-heart").expect("the key");
     kind.stock = 30;
-    ledger.take_counts(&catalog, "edited", now()).expect("counts");
+    ledger.take_catalog(&catalog, "edited", now()).expect("counts");
     assert_eq!(count(&ledger, "key-heart").0, 30);
 }

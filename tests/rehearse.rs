@@ -98,7 +98,7 @@ fn answers_in_the_terminal() {
         ("hang p.ron --catalog CAT --width 100mm", "--front-length"),
         ("hang bangle.ron --catalog CAT --front-length 120mm --width 100mm", "is a bangle"),
         ("hang --front-length 90 --width 100mm --chain 12.5g/m", "24in"),
-        ("gauge --rod 5", "2 are needed"),
+        ("gauge --rod 5", "1 where 2 belong"),
         ("gauge --ball 0", "above zero"),
         ("fit --ring 2mm,1mm --over 5mm", "thinner"),
         ("caution p.ron --catalog CAT --for everybody", "under3"),
@@ -108,6 +108,29 @@ fn answers_in_the_terminal() {
         assert_eq!(code, Some(2), "{words}: {err}");
         assert!(err.contains(says) && !err.contains("panicked"), "{words} should say {says:?}: {err}");
     }
+    // Numbers that a refusal tells apart are told apart on the screen.
+    let (_, out, _) = run("fit --ring 6.98mm,1mm --over 5mm");
+    assert!(out.contains("opens 4.98 mm") && out.contains("5.00 mm"), "{out}");
+    // Two points a hundred millimetres apart, wherever they are, and a mark some editors put before the first.
+    fs::write(dir.path().join("far.txt"), "\u{feff}2000000 0 0\n2000100 0 0\n").expect("written");
+    let (_, out, err) = run("gauge --points far.txt --json");
+    assert!(out.contains("\"fits\":false"), "{out}{err}");
+}
+
+/// Who listens no more is no mistake; a full disk is one, and neither is a panic.
+#[cfg(target_os = "linux")]
+#[test]
+fn answers_that_nobody_takes() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let mut asked = chatelaine(dir.path());
+    let full = fs::OpenOptions::new().write(true).open("/dev/full").expect("a full disk");
+    let done = asked.args(["gauge", "--ball", "10"]).stdout(full).output().expect("it runs");
+    let words = String::from_utf8_lossy(&done.stderr);
+    assert!(done.status.code() == Some(2) && words.contains("could not be written"), "{words}");
+    let (reader, writer) = std::io::pipe().expect("a pipe");
+    drop(reader);
+    let done = chatelaine(dir.path()).args(["gauge", "--ball", "10"]).stdout(writer).output().expect("it runs");
+    assert_eq!((done.status.code(), String::from_utf8_lossy(&done.stderr).as_ref()), (Some(0), ""));
 }
 
 /// What `hang` answers, in its numbers.

@@ -134,9 +134,9 @@ fn fits_nowhere(bases: &[Base], drops: &[DropKind]) -> Vec<String> {
     };
     let alone = |kind: &DropKind| {
         easiest(kind).filter(|fit| !fit.passes).map(|fit| {
-        let (id, home, opening, needs) = (&kind.id, kind.home, fit.opening_mm, fit.needs_mm);
-        format!("{id:?} ({home}) goes onto no base: its ring opens {opening:.2} mm, the easiest end needs more than {needs:.2} mm")
-    })
+            let (id, home) = (&kind.id, kind.home);
+            format!("the ring of {id:?} ({home}) goes onto no base: {fit} at the easiest end")
+        })
     };
     drops.iter().filter_map(alone).collect()
 }
@@ -164,20 +164,24 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
 
     let mut rules = Rules::built_in().to_vec();
     let mut own_rules = HashMap::new();
+    let mut broken_rules = Vec::new();
     let files = rules_files(root).unwrap_or_else(|mistake| {
         mistakes.push(mistake);
         vec![]
     });
     for file in files {
         if let Some(source) = whole(&file, &mut mistakes) {
-            mistakes.extend(take_rules(&mut rules, &mut own_rules, &file, &source));
+            broken_rules.extend(take_rules(&mut rules, &mut own_rules, &file, &source));
         }
     }
 
+    // A region whose own file is broken is no mistake of the table's as well.
     let regions: Vec<Region> = rules.iter().map(|rules| rules.region).collect();
+    let regions = broken_rules.is_empty().then_some(regions.as_slice());
+    mistakes.append(&mut broken_rules);
     let table = whole("table.ron", &mut mistakes).and_then(|source| {
         let (mut reader, node) = Reader::open("table.ron", &source);
-        let table = node.and_then(|node| read_table::read(&mut reader, &node, &regions));
+        let table = node.and_then(|node| read_table::read(&mut reader, &node, regions));
         mistakes.append(&mut reader.mistakes);
         table
     });
@@ -199,7 +203,10 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
 
     let mut trays = Vec::new();
     let mut drops = Vec::new();
-    let mut remarks = Vec::new();
+    let own = own_rules.iter().filter(|(region, _)| Rules::of_region(**region).is_some());
+    let mut remarks: Vec<String> =
+        own.map(|(region, file)| format!("{file} stands in place of the program's own rules of {region}")).collect();
+    remarks.sort();
     let mut letters: HashMap<char, String> = HashMap::new();
     let files = tray_files(root).unwrap_or_else(|mistake| {
         mistakes.push(mistake);

@@ -88,7 +88,7 @@ pub enum PieceError {
         like: Option<String>,
     },
     /// A drop's ring does not pass over the base's ends.
-    #[error("the ring of {id:?} does not go onto {base:?} by hand: it opens {:.1} mm, {:.1} mm are needed", fit.opening_mm, fit.needs_mm)]
+    #[error("the ring of {id:?} does not go onto {base:?} by hand: {fit}")]
     Fit {
         /// The drop.
         id: String,
@@ -193,6 +193,11 @@ impl Catalog {
     /// The cautions for `piece` under other rules.
     pub fn cautions_under(&self, piece: &Piece, rules: &Rules) -> Result<Verdict, PieceError> {
         let (base, kinds) = self.parts(piece)?;
+        Ok(self.cautions_of(base, &kinds, piece, rules))
+    }
+
+    /// The cautions for `piece` made of `base` and `kinds`, also of what the catalogue does not have or would not make so.
+    pub fn cautions_of(&self, base: &Base, kinds: &[&DropKind], piece: &Piece, rules: &Rules) -> Verdict {
         let length_mm = piece.length.or(base.usual_length()).map(|length| length.mm());
         let short_by_mm = match base.kind {
             BaseKind::Necklace(_) => length_mm.map(|length_mm| neck_mm(piece.wearer) - length_mm),
@@ -201,7 +206,7 @@ impl Catalog {
         let other = Sizes::empty(rules.gauge);
         let sizes = if rules.gauge == self.sizes.gauge() { &self.sizes } else { &other };
         let wearer = piece.wearer;
-        Ok(caution::cautions(&PieceFacts { base, length_mm, short_by_mm, drops: &kinds, sizes, wearer, rules }))
+        caution::cautions(&PieceFacts { base, length_mm, short_by_mm, drops: kinds, sizes, wearer, rules })
     }
 
     /// Whether nothing speaks plainly against a drop for `wearer`.

@@ -49,7 +49,7 @@ impl Outline {
     /// At a drop's width and height.
     pub(super) fn at_size(&self, width: Length, height: Length) -> OutlineShape {
         let hull_mm = self.hull.iter().map(|(x, y)| (x * width.mm(), y * height.mm())).collect();
-        OutlineShape { hull_mm, area_mm2: self.cover * width.mm() * height.mm() }
+        OutlineShape { hull_mm, area_mm2: self.cover * width.mm() * height.mm(), cut_out: self.cover < 1.0 }
     }
 }
 

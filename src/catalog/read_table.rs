@@ -29,8 +29,9 @@ const FIELDS: &[&str] = &[
 /// The shortest warning before a guest's piece is cleared. Source: WCAG 2.2, success criterion 2.2.1.
 const SHORTEST_WARNING_SECONDS: u32 = 20;
 
-/// `regions` are those that there are rules for.
-pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: &[Region]) -> Option<Table> {
+/// `regions` are those that there are rules for; without them, since rules are broken and the folder is refused, any
+/// region will do.
+pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Region]>) -> Option<Table> {
     let f = reader.fields(node, "the table", FIELDS)?;
     let name = reader.name(&f, "name");
     let currency = reader.required(&f, "currency").and_then(|node| currency(reader, node));
@@ -41,8 +42,13 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: &[Region]) -> 
         }
         None => Some(Rounding::HalfUp),
     };
-    let known: Vec<(&str, Region)> = regions.iter().map(|region| (region.code(), *region)).collect();
-    let region = reader.required(&f, "region").and_then(|node| reader.word(node, "a region with rules", &known));
+    let region = reader.required(&f, "region").and_then(|node| match regions {
+        Some(regions) => {
+            let known: Vec<(&str, Region)> = regions.iter().map(|region| (region.code(), *region)).collect();
+            reader.word(node, "a region with rules", &known)
+        }
+        None => Some(Region::US),
+    });
     let rho = reader.required(&f, "rho").and_then(|node| reader.number(node, 0.1, 1.5));
     let hold_minutes = reader.required(&f, "hold_minutes").and_then(|node| reader.whole(node, 1, 1440));
     let idle_seconds = reader.required(&f, "idle_seconds").and_then(|node| reader.whole(node, 20, 3600));

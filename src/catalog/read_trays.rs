@@ -89,6 +89,13 @@ pub(super) fn read(
                     let words = format!("{id:?} ({home}) has no weight; {g:.1} g follow from its size in {of}");
                     remarks.push(words);
                 }
+                if matches!(&kind.body, Body::Outline { shape: Some(shape), .. } if !shape.cut_out) {
+                    let (id, file) = (&kind.id, &kind.picture);
+                    remarks.push(format!(
+                        "{id:?} ({home}) goes by the outline of {file:?}, in which nothing is transparent: where it ends is \
+                         not known, so it may be a small part; cut it out of its picture, or write its body otherwise"
+                    ));
+                }
                 drops.push((kind, at));
             }
         }

@@ -2,7 +2,8 @@
 
 use super::{
     CautionCode, Limit, PartSize, Rule, Rules, Size, Sizes, flux_index_kg2mm2,
-    part::{ball_mm, size_of_ends},
+    part::{ball_mm, size_of_ends, size_of_hoop},
+    rules::is_about,
 };
 use crate::craft::{Base, BaseKind, DropKind, Material, MetalTest, Wearer};
 
@@ -39,6 +40,7 @@ impl Form {
 pub(super) enum Small {
     Drop(PartSize),
     Ends(Size),
+    Hoop(Size),
 }
 
 /// One thing to be careful about.
@@ -81,14 +83,18 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
 
     fn say_as(&mut self, there: bool, code: CautionCode, form: Form, number: Option<u32>, small: Option<Small>) {
         if there && let Some(rule) = self.heard(code) {
-            let grave = rule.against.contains(&self.wearer);
+            let grave = self.is_one_of(&rule.against);
             (self.found)(Finding { rule, form, grave, number, small });
         }
     }
 
+    fn is_one_of(&self, wearers: &[Wearer]) -> bool {
+        is_about(wearers, self.wearer)
+    }
+
     /// The rule on `code`, where this wearer hears of it.
     fn heard(&self, code: CautionCode) -> Option<&'r Rule> {
-        self.rules.of(code).filter(|rule| rule.says.contains(&self.wearer))
+        self.rules.of(code).filter(|rule| self.is_one_of(&rule.says))
     }
 
     /// Everything about one drop by itself.
@@ -129,11 +135,11 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     fn magnet(&mut self, kind: &DropKind) {
         let Some((magnet, rule)) = kind.magnet.as_ref().zip(self.rules.of(CautionCode::Magnet)) else { return };
         let hazardous = rule.limit.is_broken_by(flux_index_kg2mm2(magnet));
-        if hazardous || rule.says.contains(&self.wearer) {
+        if hazardous || self.is_one_of(&rule.says) {
             let within = rule.within.as_ref().filter(|_| !hazardous);
             let grave = match within {
-                Some(within) => within.against.contains(&self.wearer),
-                None => hazardous && rule.against.contains(&self.wearer),
+                Some(within) => self.is_one_of(&within.against),
+                None => hazardous && self.is_one_of(&rule.against),
             };
             let form = if within.is_some() { Form::Within } else { Form::Usual };
             (self.found)(Finding { rule, form, grave, number: None, small: None });
@@ -146,15 +152,15 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         let test = tested.unwrap_or_default();
         for (code, found) in [(Lead, test.lead_ppm), (Cadmium, test.cadmium_ppm), (Nickel, test.nickel_ug_cm2_week)] {
             let Some(rule) = self.rules.of(code) else { continue };
-            let says = rule.says.contains(&self.wearer);
+            let says = self.is_one_of(&rule.says);
             // Nickel matters where metal lies on the skin for long: the base.
             let usual = || self.is_of(code, materials) && (code != Nickel || base);
             let (form, grave, said) = match found {
                 Some(found) if rule.limit.is_broken_by(found) => {
-                    let grave = rule.against.contains(&self.wearer);
+                    let grave = self.is_one_of(&rule.against);
                     (Form::Found, grave, grave || says)
                 }
-                None if says && usual() => (Form::Usual, rule.untested.contains(&self.wearer), true),
+                None if says && usual() => (Form::Usual, self.is_one_of(&rule.untested), true),
                 _ => continue,
             };
             if said {
@@ -169,8 +175,17 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         let base = worn.base;
         self.say_if(self.is_untested(base.tested, &base.materials), UnknownMetal, Form::Usual);
         self.metals(true, base.tested, &base.materials);
-        let BaseKind::Necklace(necklace) = &base.kind else { return };
-        if self.heard(CautionCode::SmallPart).is_some() {
+        let heard = self.heard(CautionCode::SmallPart).is_some();
+        let necklace = match &base.kind {
+            BaseKind::Necklace(necklace) => necklace,
+            BaseKind::Bangle(bangle) if heard => {
+                let hoop = size_of_hoop(bangle, self.rules.gauge);
+                let small = Some(Small::Hoop(hoop));
+                return self.say_as(hoop != Size::TooLarge, CautionCode::SmallPart, Form::Usual, None, small);
+            }
+            BaseKind::Bangle(_) => return,
+        };
+        if heard {
             let ends = size_of_ends(necklace, self.rules.gauge);
             self.say_as(ends != Size::TooLarge, CautionCode::SmallPart, Form::Base, None, Some(Small::Ends(ends)));
         }
@@ -184,7 +199,7 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         let whole_g = necklace.chain.g_per_mm() * length_mm + worn.drops_g;
         let heavy = self.rules.of(HeavyOnChild).is_some_and(|rule| {
             let Limit::HeavierThanG(by_wearer) = &rule.limit else { return false };
-            by_wearer.iter().any(|(wearer, g)| *wearer == self.wearer && whole_g > *g)
+            by_wearer.iter().any(|(wearer, g)| self.is_one_of(&[*wearer]) && whole_g > *g)
         });
         self.say_number_if(heavy, HeavyOnChild, Form::Usual, Some(whole_g.round() as u32));
         let short_mm = worn.short_by_mm.unwrap_or(0.0);

@@ -220,7 +220,7 @@ fn margins_are_distances() {
 #[test]
 fn an_outline_is_a_prism_of_its_hull_and_bad_sizes_are_none() {
     let outline = |corners: &[(f64, f64)]| {
-        let shape = OutlineShape { hull_mm: corners.to_vec(), area_mm2: 0.0 };
+        let shape = OutlineShape { hull_mm: corners.to_vec(), area_mm2: 0.0, cut_out: true };
         Body::Outline { thickness: mm(2.0), shape: Some(shape) }
     };
     let star: Vec<(f64, f64)> = (0..10)
@@ -249,7 +249,7 @@ fn an_outline_is_a_prism_of_its_hull_and_bad_sizes_are_none() {
             Body::Ellipsoid { width: mm(bad), depth: mm(1.0), height: mm(1.0) },
             Body::Outline {
                 thickness: mm(bad),
-                shape: Some(OutlineShape { hull_mm: corners.to_vec(), area_mm2: 0.0 }),
+                shape: Some(OutlineShape { hull_mm: corners.to_vec(), area_mm2: 0.0, cut_out: true }),
             },
         ] {
             assert_eq!(Solid::from_body(&body), None, "{body:?}");
@@ -302,7 +302,7 @@ impl Dice {
                     let (s, c) = (f64::from(i) * std::f64::consts::TAU / 40.0).sin_cos();
                     (a / 2.0 * c * (1.0 + lean * s), b / 2.0 * s)
                 };
-                let shape = Some(OutlineShape { hull_mm: (0..40).map(egg).collect(), area_mm2: 0.0 });
+                let shape = Some(OutlineShape { hull_mm: (0..40).map(egg).collect(), area_mm2: 0.0, cut_out: true });
                 Body::Outline { thickness: mm(self.roll(1.0, 6.0)), shape }
             }
             _ => {

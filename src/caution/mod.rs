@@ -7,7 +7,7 @@
 //! gauge                      the answer over all orientations
 //! part, sizes                small parts, a whole catalogue of them
 //! code, region, dated, rules what cautions there are, and what each region's file says of them
-//! slips                      what a region's file gets wrong
+//! slips, torn                what a region's file gets wrong
 //! find, say, verdict         what there is to be careful about, its English, what to say to whom
 //! ```
 //!
@@ -30,6 +30,7 @@ mod simplex;
 mod sizes;
 mod slips;
 mod solid;
+mod torn;
 mod turn;
 mod verdict;
 

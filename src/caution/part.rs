@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use serde::{Deserialize, Serialize};
 
 use super::{Gauge, Size, Solid, gauge::decide};
-use crate::craft::{Body, DropKind, Magnet, Material, Necklace};
+use crate::craft::{Bangle, Body, DropKind, Length, Magnet, Necklace, Ring};
 
 /// How the parts of a drop stand to the test cylinder.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -20,16 +20,17 @@ impl PartSize {
     /// Puts a drop's ring and its body into the cylinder.
     ///
     /// What consists of paper, silk or cotton alone is left out; where these are tied to something rigid, as a tassel to
-    /// its cap, what is rigid is smaller than the whole by nobody knows how much. A ring or body without a usable size
-    /// counts as small. Source of what is left out: 16 CFR 1501.4(b)(2).
+    /// its cap, what is rigid is smaller than the whole by nobody knows how much. Nor does anybody know how much smaller
+    /// than its picture a drop is that was not cut out of it. A ring or body without a usable size counts as small. Source of what is left out: 16 CFR 1501.4(b)(2).
     pub fn of(kind: &DropKind, gauge: Gauge) -> Self {
         let ring = Solid::of_ring(kind.ring).map_or(Size::Fits, |ring| decide(&ring, gauge));
         let all_left_out = !kind.materials.is_empty() && kind.materials.iter().all(|one| one.is_left_out());
-        let tied = kind.materials.iter().any(|one| matches!(one, Material::Silk | Material::Cotton));
+        let tied = kind.materials.iter().any(|one| one.is_left_out());
+        let not_cut_out = matches!(&kind.body, Body::Outline { shape: Some(shape), .. } if !shape.cut_out);
         let body = match () {
             () if all_left_out => Size::LeftOut,
             () => match decide(&Solid::of_body(&kind.body), gauge) {
-                Size::TooLarge if tied => Size::Measure,
+                Size::TooLarge if tied || not_cut_out => Size::Measure,
                 size => size,
             },
         };
@@ -67,6 +68,12 @@ pub(super) fn size_of_ends(necklace: &Necklace, gauge: Gauge) -> Size {
     let sizes: Vec<Size> = parts.map(|part| part.map_or(Size::Fits, |part| decide(&part, gauge))).collect();
     let smallest = [Size::Fits, Size::Measure].into_iter().find(|size| sizes.contains(size));
     smallest.unwrap_or(Size::TooLarge)
+}
+
+/// How a bangle stands to the cylinder: rigid, so it counts as its hull.
+pub(super) fn size_of_hoop(bangle: &Bangle, gauge: Gauge) -> Size {
+    let outside = Length::from_mm(bangle.inside.mm() + 2.0 * bangle.wire.mm());
+    Solid::of_ring(Ring { outside, wire: bangle.wire }).map_or(Size::Fits, |hoop| decide(&hoop, gauge))
 }
 
 /// The smallest round hole, in millimetres, through which a round or egg-shaped body goes end first; `None` for bodies of

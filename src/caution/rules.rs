@@ -8,6 +8,7 @@ use super::{
     CautionCode, Gauge, Region,
     dated::Dated,
     slips::{RulesMistake, mistakes},
+    torn::all_mistakes,
 };
 use crate::craft::{Material, Wearer};
 
@@ -31,7 +32,7 @@ pub struct Rules {
 pub struct Rule {
     /// Which caution.
     pub code: CautionCode,
-    /// The wearers who hear of it. A metal beyond its limit is said to those in `against` as well, a magnet beyond its
+    /// The wearers who hear of it; who is not known counts as each of them, here and below. A metal beyond its limit is said to those in `against` as well, a magnet beyond its
     /// limit to everyone.
     pub says: Vec<Wearer>,
     /// The wearers for whom it makes the piece unsuitable; with a [`Limit`] on a magnet or metal, beyond it only.
@@ -162,21 +163,18 @@ impl Limit {
     }
 }
 
+/// Whether what names `wearers` is about `wearer`. Who is not known may be each of them.
+pub(super) fn is_about(wearers: &[Wearer], wearer: Wearer) -> bool {
+    wearers.contains(&wearer) || wearer == Wearer::Unknown && !wearers.is_empty()
+}
+
 impl Rules {
     /// Reads a region's file.
     ///
     /// # Errors
-    /// The first place that is no rules file; or everything that a readable file gets wrong: a caution without a rule or
-    /// with two, a limit of the wrong kind, empty words, a wearer or material named to no effect.
+    /// Every rule that does not read; or everything that a readable file gets wrong: a caution without a rule or with two, a limit of the wrong kind, empty words, a wearer or material named to no effect.
     pub fn from_ron(source: &str) -> Result<Self, Vec<RulesMistake>> {
-        let rules: Self = ron::from_str(source).map_err(|error| {
-            vec![RulesMistake {
-                line: error.span.start.line,
-                column: error.span.start.col,
-                found: error.code.to_string(),
-                expected: "write it as in the rules that come with the program".into(),
-            }]
-        })?;
+        let rules: Self = ron::from_str(source).map_err(|error| all_mistakes(source, &error))?;
         let mistakes = mistakes(&rules, source);
         if mistakes.is_empty() { Ok(rules) } else { Err(mistakes) }
     }

@@ -64,6 +64,10 @@ pub(super) fn seller(finding: &Finding<'_>) -> String {
         Some(Small::Ends(Size::Measure)) => {
             format!("Clasp or end rings are too close to call: measure them against the test cylinder. {words}")
         }
+        Some(Small::Hoop(Size::Measure)) => {
+            format!("It is too close to call: measure it against the test cylinder. {words}")
+        }
+        Some(Small::Hoop(_)) => format!("The whole bangle fits the test cylinder. {words}"),
         Some(Small::Ends(_)) => format!("Clasp or end rings fit the test cylinder. {words}"),
         // The rule's own words may be for what was not tested.
         None if finding.form == Form::Found => {

@@ -142,12 +142,14 @@ impl Solid {
         if points.is_empty() || points.iter().flatten().any(|x| x.is_nan()) {
             return None;
         }
-        points.iter_mut().flatten().for_each(|x| *x = x.clamp(-FAR_MM, FAR_MM));
+        // What is infinite counts as the largest number, so that there is a middle.
+        points.iter_mut().flatten().for_each(|x| *x = x.clamp(f64::MIN, f64::MAX));
         for axis in 0..3 {
             let (low, high) = points
                 .iter()
                 .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), p| (low.min(p[axis]), high.max(p[axis])));
-            points.iter_mut().for_each(|p| p[axis] -= low / 2.0 + high / 2.0);
+            let middle = low / 2.0 + high / 2.0;
+            points.iter_mut().for_each(|p| p[axis] = (p[axis] - middle).clamp(-FAR_MM, FAR_MM));
         }
         Some(Self { form: Form::Points { points, mirrored: false }, round_mm: 0.0 })
     }

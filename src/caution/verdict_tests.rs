@@ -1,9 +1,11 @@
 //! The rules for each age band.
 
+use std::collections::BTreeSet;
+
 use super::*;
 use crate::craft::{
-    Allergen, Base, BaseKind, Body, Clasp, DropKind, Finish, Length, LengthRange, LinearDensity, LinkKind, Magnet,
-    Mass, Material, MetalTest, Necklace, OutlineShape, Ring, Sort, Wearer,
+    Allergen, Bangle, Base, BaseKind, Body, Clasp, DropKind, Finish, Length, LengthRange, LinearDensity, LinkKind,
+    Magnet, Mass, Material, MetalTest, Necklace, OutlineShape, Ring, Sort, Wearer,
 };
 
 const WEARERS: [Wearer; 5] = [Wearer::Under3, Wearer::From3To5, Wearer::From6To12, Wearer::From13, Wearer::Unknown];
@@ -107,16 +109,16 @@ use Wearer::{From3To5, From6To12, From13, Under3, Unknown};
 /// 16 CFR 1501.1: banned under 3; 16 CFR 1500.19 (from memory): a label from 3 to under 6; nothing at 8.
 #[test]
 fn a_small_part_is_banned_under_3_and_said_under_6() {
-    assert_eq!(said(&small("bead"), CautionCode::SmallPart), (vec![Under3, From3To5, Unknown], vec![Under3]));
+    assert_eq!(said(&small("bead"), CautionCode::SmallPart), (vec![Under3, From3To5, Unknown], vec![Under3, Unknown]));
     assert_eq!(said(&large("hoop"), CautionCode::SmallPart), (vec![], vec![]));
     assert!(judge(&[&large("hoop")], Under3).suitable);
     let ring_alone = DropKind { ring: small("bead").ring, ..large("hoop") };
-    assert_eq!(said(&ring_alone, CautionCode::SmallPart).1, [Under3], "its ring alone fits");
+    assert_eq!(said(&ring_alone, CautionCode::SmallPart).1, [Under3, Unknown], "its ring alone fits");
     let body_alone = DropKind { body: Body::Ball { diameter: mm(12.0) }, ..large("hoop") };
-    assert_eq!(said(&body_alone, CautionCode::SmallPart).1, [Under3], "its body alone fits");
+    assert_eq!(said(&body_alone, CautionCode::SmallPart).1, [Under3, Unknown], "its body alone fits");
     let outline = |width: f64| {
         let hull_mm = vec![(0.0, 0.0), (width, 0.0), (width, 40.0), (0.0, 40.0)];
-        let shape = Some(OutlineShape { hull_mm, area_mm2: 40.0 * width });
+        let shape = Some(OutlineShape { hull_mm, area_mm2: 40.0 * width, cut_out: true });
         DropKind { body: Body::Outline { thickness: mm(2.0), shape }, ..large("leaf") }
     };
     assert_eq!((small_part(&outline(20.0), Gauge::Inch), small_part(&outline(40.0), Gauge::Inch)), (true, false));
@@ -264,7 +266,7 @@ fn another_regions_file_is_enough() {
         .replace("region: \"US\"", "region: \"CA\"")
         .replace("gauge: Inch", "gauge: Metric")
         .replace(
-            "code: glass, says: [Under3, From3To5, From6To12, Unknown], against: []",
+            "code: glass, says: [Under3, From3To5, From6To12], against: []",
             "code: glass, says: [From13], against: [From13]",
         );
     let rules = Rules::from_ron(&file).unwrap();
@@ -297,9 +299,9 @@ fn what_a_drop_is_made_of_is_said_to_those_it_concerns() {
     assert_eq!(said(&made_of(Material::Glass), CautionCode::Glass), (children.clone(), vec![]));
     assert_eq!(said(&made_of(Material::CrystalGlass), CautionCode::Glass), (children.clone(), vec![]));
     let unknown = made_of(Material::UnknownMetal);
-    assert_eq!(said(&unknown, CautionCode::UnknownMetal), (children.clone(), vec![Under3]));
+    assert_eq!(said(&unknown, CautionCode::UnknownMetal), (children.clone(), children.clone()));
     let sharp = DropKind { sharp: true, ..large("thorn") };
-    assert_eq!(said(&sharp, CautionCode::Sharp), (children.clone(), vec![Under3, From3To5]));
+    assert_eq!(said(&sharp, CautionCode::Sharp), (children.clone(), vec![Under3, From3To5, Unknown]));
     let cell = DropKind { coin_cell: true, ..large("lamp") };
     assert_eq!(said(&cell, CautionCode::CoinCell), (WEARERS.to_vec(), children));
     let sweet = DropKind {
@@ -309,6 +311,86 @@ fn what_a_drop_is_made_of_is_said_to_those_it_concerns() {
     assert_eq!(said(&sweet, CautionCode::FoodAllergen), (WEARERS.to_vec(), vec![]));
     assert!(judge(&[&sweet], From13).cautions[0].text.contains("It contains: milk, wheat."));
     assert!(judge(&[&large("hoop")], From13).cautions.is_empty());
+}
+
+/// A young child is possible while nobody said otherwise: whoever is not known hears of all that anybody hears of, and
+/// what speaks against one wearer speaks against them.
+#[test]
+fn who_is_not_known_is_judged_as_the_most_careful_case() {
+    let made_of = |material| DropKind { materials: vec![material], ..large("thing") };
+    let magnet = |surface_kilogauss| DropKind {
+        magnet: Some(Magnet { surface_kilogauss, pole_diameter: mm(5.0) }),
+        ..large("clasp")
+    };
+    let metal = |nickel| MetalTest { nickel_ug_cm2_week: Some(nickel), ..MetalTest::default() };
+    let drops = [
+        small("bead"),
+        large("hoop"),
+        made_of(Material::Glass),
+        made_of(Material::UnknownMetal),
+        made_of(Material::CrystalGlass),
+        made_of(Material::Food),
+        magnet(1.5),
+        magnet(3.0),
+        DropKind { coin_cell: true, ..large("lamp") },
+        DropKind { sharp: true, ..large("thorn") },
+        DropKind { tested: Some(metal(9.0)), ..large("steel") },
+    ];
+    for region in [Region::US, Region::EU, Region::UK] {
+        for (drop, count) in drops.iter().flat_map(|drop| [(drop, 1), (drop, 5)]) {
+            for (breakaway, length_mm) in [(true, 400.0), (false, 700.0)] {
+                let by = |wearer| on(&chain(breakaway), Some(length_mm), &vec![drop; count], wearer, region);
+                let codes = |verdict: &Verdict| -> BTreeSet<CautionCode> {
+                    verdict.cautions.iter().map(|caution| caution.code).collect()
+                };
+                let unknown = by(Unknown);
+                for wearer in Wearer::ANSWERS {
+                    let verdict = by(wearer);
+                    assert!(codes(&unknown).is_superset(&codes(&verdict)), "{region} {} {wearer:?}", drop.id);
+                    assert!(verdict.suitable || !unknown.suitable, "{region} {} {wearer:?}", drop.id);
+                }
+            }
+        }
+    }
+}
+
+/// A picture without anything transparent does not show where the drop ends, and paper tied to metal hides how large
+/// the metal is: neither is said to be too large.
+#[test]
+fn what_nobody_knows_counts_as_small() {
+    let shape = |cut_out| OutlineShape {
+        hull_mm: vec![(0.0, 0.0), (60.0, 0.0), (60.0, 60.0), (0.0, 60.0)],
+        area_mm2: 3600.0,
+        cut_out,
+    };
+    let leaf =
+        |cut_out| DropKind { body: Body::Outline { thickness: mm(3.0), shape: Some(shape(cut_out)) }, ..large("leaf") };
+    assert!(!small_part(&leaf(true), Gauge::Inch) && small_part(&leaf(false), Gauge::Inch));
+    let scroll = |materials| DropKind { materials, ..large("scroll") };
+    assert!(small_part(&scroll(vec![Material::Paper, Material::Brass]), Gauge::Inch));
+    assert!(!small_part(&scroll(vec![Material::Brass]), Gauge::Inch));
+}
+
+/// A bangle for a doll goes into the cylinder, one for a child's wrist does not. Worked out by hand: a disc of 31.6 mm
+/// is below the inch cylinder's 31.75 mm, and lies above its floor.
+#[test]
+fn a_bangle_is_tried_as_a_whole() {
+    let hoop = |inside: f64| {
+        let kind = BaseKind::Bangle(Bangle {
+            inside: mm(inside),
+            wire: mm(0.8),
+            weight: Mass::from_g(2.0),
+            hook_width: mm(2.0),
+            hook_thickness: mm(1.0),
+            hook_weight: Mass::from_g(0.1),
+            free_arc_deg: 240.0,
+        });
+        on(&Base { kind, ..chain(true) }, None, &[], Under3, Region::US)
+    };
+    let doll = hoop(30.0);
+    assert_eq!((doll.suitable, doll.cautions[0].code), (false, CautionCode::SmallPart));
+    assert!(doll.cautions[0].seller.starts_with("The whole bangle fits"), "{doll:?}");
+    assert!(hoop(40.0).suitable);
 }
 
 /// Breakaway: ASTM F2923. Long loops, weight, short chains: common practice, no source.
@@ -322,8 +404,8 @@ fn a_young_child_is_warned_of_loops_and_weight() {
     let (breakaway, cord, heavy) = (CautionCode::Breakaway, CautionCode::CordLoop, CautionCode::HeavyOnChild);
     assert_eq!(codes(false, Some(400.0), 0, Under3), [(breakaway, true)]);
     assert_eq!(codes(false, Some(400.0), 0, From3To5), [(breakaway, false)]);
-    assert_eq!(codes(false, Some(400.0), 0, Unknown), [(breakaway, false)]);
-    assert_eq!(codes(false, Some(500.0), 0, Unknown), [(breakaway, false), (cord, false)]);
+    assert_eq!(codes(false, Some(400.0), 0, Unknown), [(breakaway, true)]);
+    assert_eq!(codes(false, Some(500.0), 0, Unknown), [(breakaway, true), (cord, false)]);
     assert_eq!(codes(false, Some(800.0), 0, From6To12), []);
     assert_eq!(codes(true, Some(400.0), 0, Under3), []);
     assert_eq!(codes(true, Some(459.9), 0, Under3), []);
@@ -333,6 +415,7 @@ fn a_young_child_is_warned_of_loops_and_weight() {
     assert_eq!(codes(true, Some(400.0), 6, From3To5), [(heavy, false)]);
     assert_eq!(codes(true, Some(400.0), 5, From3To5), []);
     assert_eq!(codes(true, Some(400.0), 3, Under3), [(heavy, false)]);
+    assert_eq!(codes(true, Some(400.0), 3, Unknown), [(heavy, false)]);
     assert_eq!(codes(true, Some(400.0), 12, From6To12), [(heavy, false)]);
     assert_eq!(codes(true, Some(400.0), 12, From13), []);
 }

@@ -1,11 +1,14 @@
 //! The computing commands: one answer each, as words or as one JSON object.
 
-use std::path::PathBuf;
+use std::{
+    io::{ErrorKind, Write},
+    path::PathBuf,
+};
 
 use chatelaine::{
     catalog::{read_folder, read_piece},
     caution::{self, DEFERRAL, Gauge, Solid},
-    craft::{self, ClosedEnd, Length, Piece, Ring, Wearer, clearance_mm},
+    craft::{self, ClosedEnd, Length, Piece, Ring, Wearer, fit_over},
 };
 use serde_json::{Value, json};
 
@@ -95,11 +98,15 @@ pub struct Fit {
     json: bool,
 }
 
-pub(super) fn print(json: bool, object: &Value, words: impl FnOnce() -> String) {
-    if json {
-        println!("{object}");
-    } else {
-        println!("{}", words());
+/// Prints an answer. A reader that has heard enough is no mistake; a full disk is one.
+pub(super) fn print(json: bool, object: &Value, words: impl FnOnce() -> String) -> Result<(), Told> {
+    let answer = if json { object.to_string() } else { words() };
+    let mut out = std::io::stdout().lock();
+    match writeln!(out, "{answer}").and_then(|()| out.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            Err(Told(format!("the answer could not be written ({error})")))
+        }
+        _ => Ok(()),
     }
 }
 
@@ -122,8 +129,7 @@ pub fn check(options: &Catalogued) -> Result<(), Told> {
             words.push_str(&format!("\nremark: {remark}"));
         }
         words
-    });
-    Ok(())
+    })
 }
 
 pub fn quote(options: &PieceFile) -> Result<(), Told> {
@@ -141,8 +147,7 @@ pub fn quote(options: &PieceFile) -> Result<(), Told> {
             words.push_str(&format!("\n{name:<24}{:>12}", plain(amount)));
         }
         words
-    });
-    Ok(())
+    })
 }
 
 pub fn caution(options: &Caution) -> Result<(), Told> {
@@ -173,14 +178,16 @@ pub fn caution(options: &Caution) -> Result<(), Told> {
         })
         .collect();
     print(catalogued.json, &json!({ "suitable": verdict.suitable, "cautions": list, "deferral": DEFERRAL }), || {
-        let mut words =
-            String::from(if verdict.suitable { "Nothing speaks plainly against it." } else { "Not for this wearer." });
+        let mut words = String::from(match (verdict.suitable, piece.wearer) {
+            (true, _) => "Nothing speaks plainly against it.",
+            (false, Wearer::Unknown) => "Not for everyone, and it is not said who it is for.",
+            (false, _) => "Not for this wearer.",
+        });
         for one in &verdict.cautions {
             words.push_str(&format!("\n- {} ({})\n  For the seller: {}", one.text, one.cited(), one.seller));
         }
         format!("{words}\n{DEFERRAL}")
-    });
-    Ok(())
+    })
 }
 
 /// Plain numbers are millimetres; units may be written.
@@ -192,7 +199,7 @@ fn sizes(text: &str, wanted: usize) -> Result<Vec<Length>, Told> {
     };
     let sizes = text.split(',').map(read).collect::<Result<Vec<_>, _>>()?;
     if sizes.len() != wanted {
-        return Err(Told(format!("{text:?} has {} sizes; {wanted} are needed, with commas between", sizes.len())));
+        return Err(Told(format!("{text:?} has {} where {wanted} belong, with commas between", sizes.len())));
     }
     if sizes.iter().any(|size| size.mm() <= 0.0) {
         return Err(Told(format!("{text:?} has a size of nothing")));
@@ -203,6 +210,8 @@ fn sizes(text: &str, wanted: usize) -> Result<Vec<Length>, Told> {
 fn body(shape: &Shape) -> Result<craft::Body, Told> {
     if let Some(file) = &shape.points {
         let text = std::fs::read_to_string(file).map_err(|error| Told(format!("{}: {error}", file.display())))?;
+        // Some editors begin a file with a mark of their own.
+        let text = text.trim_start_matches('\u{feff}');
         let mut points_mm = Vec::new();
         for (n, line) in text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty()) {
             let numbers: Option<Vec<f64>> =
@@ -251,8 +260,7 @@ pub fn gauge(options: &Body) -> Result<(), Told> {
             };
             format!("{words} ({:+.2} mm to spare)\n{DEFERRAL}", result.margin_mm)
         },
-    );
-    Ok(())
+    )
 }
 
 pub fn fit(options: &Fit) -> Result<(), Told> {
@@ -262,10 +270,8 @@ pub fn fit(options: &Fit) -> Result<(), Told> {
         Some((width, thickness)) => ClosedEnd::Flat { width: sizes(width, 1)?[0], thickness: sizes(thickness, 1)?[0] },
         None => ClosedEnd::Round(sizes(&options.over, 1)?[0]),
     };
-    let clearance = clearance_mm(ring, end);
-    print(options.json, &json!({ "passes": clearance > 0.0, "clearance_mm": clearance }), || {
-        let words = if clearance > 0.0 { "passes" } else { "does not pass" };
-        format!("{words}: it opens {}, {:.2} mm are needed", ring.opening(), end.needs_mm())
-    });
-    Ok(())
+    let fit = fit_over(ring, end);
+    print(options.json, &json!({ "passes": fit.passes, "clearance_mm": fit.clearance_mm }), || {
+        format!("{}: {fit}", if fit.passes { "passes" } else { "does not pass" })
+    })
 }

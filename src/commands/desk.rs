@@ -37,9 +37,9 @@ pub fn run(options: Options) -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    println!("The desk answers at {} (port {} of this machine's address for others).", desk.url(), desk.addr().port());
-    println!("Setting the PIN from another machine needs the setup code {}.", desk.setup_code());
-    println!("Ctrl-C ends it.");
+    say!("The desk answers at {} (port {} of this machine's address for others).", desk.url(), desk.addr().port());
+    say!("Setting the PIN from another machine needs the setup code {}.", desk.setup_code());
+    say!("Ctrl-C ends it.");
     wait_for_the_end();
     ExitCode::SUCCESS
 }

@@ -54,8 +54,7 @@ pub fn run(options: &Options) -> Result<(), Told> {
         Some(file) => hang_piece(options, &piece(file)?)?,
         None => hang_bare(options)?,
     };
-    print(options.catalogued.json, &answer.object, || answer.words);
-    Ok(())
+    print(options.catalogued.json, &answer.object, || answer.words)
 }
 
 fn hang_bare(options: &Options) -> Result<Answer, Told> {

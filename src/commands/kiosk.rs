@@ -127,7 +127,7 @@ fn window_beside_a_desk(
         None => (data_dir(None, "desk")?, data_dir(None, "kiosk")?),
     };
     let desk = Desk::start(DeskConfig { catalog_dir: catalog.to_owned(), data_dir: desk_dir, listen })?;
-    println!("The desk answers at {}; its setup code is {}.", desk.url(), desk.setup_code());
+    say!("The desk answers at {}; its setup code is {}.", desk.url(), desk.setup_code());
     let pairing = match kept_pairing(&kiosk_dir).filter(|kept| desk.knows(kept)) {
         Some(kept) => Pairing { desk: desk.url(), ..kept },
         None => desk.pair_local()?,

@@ -154,7 +154,7 @@ impl Story<'_> {
         })?;
         let plain = |amount| ticket.quote.currency.plain(amount);
         let charged = ticket.charged.unwrap_or_default();
-        println!(
+        say!(
             "  {} rung up, {} by {}",
             ticket.number,
             plain(charged),
@@ -183,7 +183,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
     })?;
     let story = Story { loaded: &loaded, out: &options.out, desk: &desk };
     let before = story.on_ledger(|ledger| ledger.counts())?;
-    println!("{}: the desk answers at {}", catalog.table.name, desk.url());
+    say!("{}: the desk answers at {}", catalog.table.name, desk.url());
     let one = Tablet::open(&desk, temporary.path().join("tablet-1"))?;
     let two = Tablet::open(&desk, temporary.path().join("tablet-2"))?;
     let free = |id: &str| before.get(id).map_or(0, |count| count.free());
@@ -206,10 +206,10 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         let (kept, news) = tablet.send(piece)?;
         match &news {
             News::Delivered { .. } => {
-                println!("{who}: ticket {}", kept.number);
+                say!("{who}: ticket {}", kept.number);
                 sent.push(kept);
             }
-            News::Short { parts, .. } => println!("{who}: somebody else was first with {}", parts.join(", ")),
+            News::Short { parts, .. } => say!("{who}: somebody else was first with {}", parts.join(", ")),
             other => return Err(Told(format!("{who}: the ticket went astray: {other:?}"))),
         }
         Ok(news)
@@ -230,12 +230,12 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         playing.apply(Change::PullOff(drop.token));
     }
     agree("what still hangs after all was pulled off", &playing.now().drops.len(), &0)?;
-    println!("A child hangs {hung} drops, pulls all of them off and keeps one");
+    say!("A child hangs {hung} drops, pulls all of them off and keeps one");
     deliver("The child", &two, piece(0, Wearer::From3To5, &plenty[9..10]))?;
 
     let toddler = piece(0, Wearer::Under3, &plenty[0..2]);
     let verdict = catalog.cautions(&toddler)?;
-    println!(
+    say!(
         "A piece for a toddler: {}",
         if verdict.suitable { "nothing speaks against it" } else { "not for this child, and the ticket says so" }
     );
@@ -252,7 +252,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         )?;
     }
 
-    println!("At the till:");
+    say!("At the till:");
     let mut taken = Decimal::ZERO;
     let mut sold = 0u32;
     for (n, kept) in sent.iter().enumerate().take(5) {
@@ -261,7 +261,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
             // A drop is missing on the real piece: it is swapped, and the sum follows.
             let (to, catalog) = (plenty[11].to_owned(), Arc::clone(catalog));
             let ticket = story.on_ledger(move |ledger| ledger.swap(kept.id, 0, &to, &catalog, Timestamp::now()))?;
-            println!("  {}: {} instead of a missing drop", ticket.number, ticket.lines[0].id);
+            say!("  {}: {} instead of a missing drop", ticket.number, ticket.lines[0].id);
         }
         let ticket = story.ring_up(kept, if n % 2 == 0 { Tender::Cash } else { Tender::Card })?;
         taken += ticket.charged.unwrap_or_default();
@@ -277,12 +277,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
     let close: CloseOut = story.on_ledger(move |ledger| ledger.close_show(currency, Timestamp::now()))?;
     fs::write(options.out.join("close-out.json"), serde_json::to_vec_pretty(&close)?)?;
     let plain = |amount| catalog.table.prices.currency.plain(amount);
-    println!(
-        "The show closes: {} rung up, {} let go, {} taken",
-        close.sold,
-        close.let_go,
-        plain(close.cash + close.card)
-    );
+    say!("The show closes: {} rung up, {} let go, {} taken", close.sold, close.let_go, plain(close.cash + close.card));
     agree("the number rung up", &close.sold, &sold)?;
     agree("the money taken", &(close.cash + close.card), &taken)?;
     let after = story.on_ledger(|ledger| ledger.counts())?;
@@ -300,6 +295,6 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         let state = story.on_ledger(move |ledger| ledger.ticket(kept.id))?.state;
         agree(&format!("the state of {}", kept.number), &matches!(state, State::HandedOver | State::LetGo), &true)?;
     }
-    println!("Every sum, count and state agrees. Pictures, tickets and the close-out are in {}", options.out.display());
+    say!("Every sum, count and state agrees. Pictures, tickets and the close-out are in {}", options.out.display());
     Ok(())
 }

@@ -128,14 +128,19 @@ impl Necklace {
 }
 
 impl Base {
-    /// The ends over which a drop's ring can go on by hand.
-    pub fn closed_ends(&self) -> Vec<ClosedEnd> {
+    /// The ways on which a drop's ring can go on by hand, each with all that it has to pass over. Links turned against
+    /// each other are as wide as they are.
+    pub fn ways_on(&self) -> Vec<Vec<ClosedEnd>> {
         match &self.kind {
-            BaseKind::Necklace(n) => vec![
-                ClosedEnd::Round(n.end_ring.outside),
-                ClosedEnd::Flat { width: n.clasp.width, thickness: n.clasp.thickness },
-            ],
-            BaseKind::Bangle(b) => vec![ClosedEnd::Flat { width: b.hook_width, thickness: b.hook_thickness }],
+            BaseKind::Necklace(n) => {
+                let (links, clasp) = (ClosedEnd::Round(n.link_width), &n.clasp);
+                let clasp_end = ClosedEnd::Flat { width: clasp.width, thickness: clasp.thickness };
+                vec![
+                    vec![ClosedEnd::Round(n.end_ring.outside), links],
+                    vec![clasp_end, ClosedEnd::Round(clasp.ring.outside), links],
+                ]
+            }
+            BaseKind::Bangle(b) => vec![vec![ClosedEnd::Flat { width: b.hook_width, thickness: b.hook_thickness }]],
         }
     }
 

@@ -42,6 +42,9 @@ pub struct OutlineShape {
     pub hull_mm: Vec<(f64, f64)>,
     /// What the picture covers, holes left out, in square millimetres.
     pub area_mm2: f64,
+    /// Whether the picture shows where the drop ends: something in it is transparent.
+    #[serde(default)]
+    pub cut_out: bool,
 }
 
 impl Body {
@@ -102,7 +105,8 @@ mod tests {
     #[test]
     fn volumes_of_all_forms() {
         let mm = Length::from_mm;
-        let shape = Some(OutlineShape { hull_mm: vec![(0.0, 0.0), (9.0, 0.0), (0.0, 9.0)], area_mm2: 20.0 });
+        let shape =
+            Some(OutlineShape { hull_mm: vec![(0.0, 0.0), (9.0, 0.0), (0.0, 9.0)], area_mm2: 20.0, cut_out: true });
         for (body, wanted) in [
             (Body::Ball { diameter: mm(10.0) }, Some(523.598_776)),
             (Body::Rod { diameter: mm(10.0), length: mm(30.0) }, Some(523.598_776 + 1_570.796_327)),

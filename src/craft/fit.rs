@@ -42,17 +42,31 @@ pub struct Fit {
     pub needs_mm: f64,
 }
 
-/// Free opening of `ring` less what `end` needs, in millimetres; the ring passes when it is above zero.
-pub fn clearance_mm(ring: Ring, end: ClosedEnd) -> f64 {
-    ring.opening().mm() - end.needs_mm()
-}
-
 /// Whether a drop's `ring` can be put on `base` by hand, over the easier of its ends.
 pub fn fit_on(base: &Base, ring: Ring) -> Fit {
-    let needs_mm = base.closed_ends().into_iter().map(ClosedEnd::needs_mm).fold(f64::INFINITY, f64::min);
-    let opening_mm = ring.opening().mm();
-    let clearance_mm = opening_mm - needs_mm;
-    Fit { passes: clearance_mm > 0.0, clearance_mm, opening_mm, needs_mm }
+    let most = |way: Vec<ClosedEnd>| way.into_iter().map(ClosedEnd::needs_mm).fold(0.0, f64::max);
+    let needs_mm = base.ways_on().into_iter().map(most).fold(f64::INFINITY, f64::min);
+    Fit::of(ring, needs_mm)
+}
+
+/// Whether `ring` can be put over one closed end by hand.
+pub fn fit_over(ring: Ring, end: ClosedEnd) -> Fit {
+    Fit::of(ring, end.needs_mm())
+}
+
+impl Fit {
+    fn of(ring: Ring, needs_mm: f64) -> Self {
+        let opening_mm = ring.opening().mm();
+        let clearance_mm = opening_mm - needs_mm;
+        Self { passes: clearance_mm > 0.0, clearance_mm, opening_mm, needs_mm }
+    }
+}
+
+impl std::fmt::Display for Fit {
+    /// Its numbers, as fine as two of them differ that are told apart.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "it opens {:.2} mm, and more than {:.2} mm are needed", self.opening_mm, self.needs_mm)
+    }
 }
 
 #[cfg(test)]
@@ -78,10 +92,10 @@ mod tests {
             ("7mm", "20awg", flat(5.0, 3.0), 7.0 - 2.0 * 0.8118 - 5.8310),
         ] {
             let ring = Ring::new(outside.parse().unwrap(), wire.parse().unwrap()).unwrap();
-            let found = clearance_mm(ring, end);
-            let (opens, needs) = (ring.opening().mm(), end.needs_mm());
-            println!("| {outside}, {wire} | {end:?} | {opens:.3} | {needs:.3} | {} |", found > 0.0);
-            assert!((found - clearance).abs() < 5e-4, "{outside} {wire}: {found}, not {clearance}");
+            let fit = fit_over(ring, end);
+            println!("| {outside}, {wire} | {end:?} | {:.3} | {:.3} | {} |", fit.opening_mm, fit.needs_mm, fit.passes);
+            assert!((fit.clearance_mm - clearance).abs() < 5e-4, "{outside} {wire}: {fit:?}, not {clearance}");
+            assert_eq!(fit.passes, clearance > 0.0);
         }
     }
 
@@ -141,6 +155,27 @@ mod tests {
             breakaway: false,
         }));
         let ring = |opening: f64| Ring { outside: mm(opening + 2.0), wire: mm(1.0) };
+        let changed = |change: &dyn Fn(&mut Necklace)| {
+            let mut base = necklace.clone();
+            if let BaseKind::Necklace(necklace) = &mut base.kind {
+                change(necklace);
+            }
+            fit_on(&base, ring(20.0)).needs_mm
+        };
+        let (wide, small_clasp) = (Ring { outside: mm(14.0), wire: mm(1.0) }, (mm(3.0), mm(4.0)));
+        for (needs, change) in [
+            // √(6² + 3²): the clasp is the easier end.
+            (6.7082, &(|n: &mut Necklace| n.end_ring = wide) as &dyn Fn(&mut Necklace)),
+            // A small clasp on a large ring of its own.
+            (13.0, &|n| {
+                (n.clasp.width, n.clasp.thickness) = small_clasp;
+                (n.end_ring, n.clasp.ring) = (wide, Ring { outside: mm(13.0), wire: mm(1.0) });
+            }),
+            // Links wider than both ends.
+            (9.0, &|n| n.link_width = mm(9.0)),
+        ] {
+            assert!((changed(change) - needs).abs() < 1e-4, "{} for {needs}", changed(change));
+        }
         for base in [&bangle, &necklace] {
             assert!(!fit_on(base, ring(5.0)).passes, "a tight ring does not go on");
             let fit = fit_on(base, ring(5.1));

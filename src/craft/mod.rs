@@ -27,7 +27,7 @@ pub use density::{Density, alloy_g_cm3, weight_of};
 pub use design::{Change, Design, History, HungDrop, Token};
 pub use drop_kind::{Colour, DropKind, Magnet, Sort};
 pub use falls::{BodyPlace, TRADE_LENGTHS, TradeLength, trade_length};
-pub use fit::{ClosedEnd, Fit, clearance_mm, fit_on};
+pub use fit::{ClosedEnd, Fit, fit_on, fit_over};
 pub use home::{Home, HomeError};
 pub use material::{Finish, Material, Tones};
 pub use metal_test::MetalTest;

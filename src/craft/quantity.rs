@@ -101,15 +101,21 @@ impl FromStr for Length {
             example: "\"24in\", \"610mm\", \"2.5cm\", \"18awg\" or \"20swg\"",
         };
         let (number, unit) = split(text).ok_or_else(error)?;
-        let gauge = || (number.fract() == 0.0 && number <= 60.0).then_some(number as i32);
+        // A number of wire is written without a point, and no zero before it: 00 and 000 are other wires than 0.
+        let gauge = |read: fn(i32) -> Option<f64>, wanted, example| {
+            let digits = text.trim_start().split(|c: char| !c.is_ascii_digit() && c != '.').next().unwrap_or_default();
+            let whole = digits == "0" || !digits.starts_with('0') && !digits.contains('.');
+            let read = digits.parse().ok().filter(|_| whole).and_then(read);
+            read.map(Some).ok_or_else(|| QuantityError { found: text.to_owned(), wanted, example })
+        };
         let mm = match unit {
             "mm" => Some(number),
             "cm" => Some(number * 10.0),
             "m" => Some(number * 1000.0),
             "in" => Some(number * MM_PER_INCH),
             "ft" => Some(number * 12.0 * MM_PER_INCH),
-            "awg" => gauge().and_then(awg_mm),
-            "swg" => gauge().and_then(swg_mm),
+            "awg" => gauge(awg_mm, "an American wire number from 0 to 40", "\"18awg\"")?,
+            "swg" => gauge(swg_mm, "an imperial wire number from 10 to 30", "\"20swg\"")?,
             _ => None,
         };
         mm.map(Self).ok_or_else(error)
@@ -185,12 +191,17 @@ mod tests {
 
     #[test]
     fn what_is_no_quantity_is_refused_with_an_example() {
-        for text in
-            ["24", "in", "", "-3mm", "1e3mm", "infmm", "NaNmm", "3.mm", ".5mm", "24 parsecs", "99awg", "2.5awg", "5swg"]
-        {
+        for text in ["24", "in", "", "-3mm", "1e3mm", "infmm", "NaNmm", "3.mm", ".5mm", "24 parsecs"] {
             let error = text.parse::<Length>().expect_err(text);
             assert!(error.to_string().contains("24in"), "{error}");
         }
+        for text in ["99awg", "41awg", "2.5awg", "18.0awg", "018awg", "00awg", "000awg", "5swg", "9swg", "31swg"] {
+            let error = text.parse::<Length>().expect_err(text).to_string();
+            let range = if text.ends_with("awg") { "from 0 to 40" } else { "from 10 to 30" };
+            assert!(error.contains(range), "{error}");
+        }
+        assert_eq!("0awg".parse::<Length>().unwrap().mm(), awg_mm(0).unwrap());
+        assert_eq!(" 18 awg".parse::<Length>().unwrap().mm(), awg_mm(18).unwrap());
         assert!("3.4".parse::<Mass>().is_err());
         assert!("3.4g".parse::<LinearDensity>().is_err());
     }

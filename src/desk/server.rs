@@ -93,7 +93,7 @@ impl Desk {
         let now = Timestamp::now();
         let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
         let loaded = shelf.loaded();
-        match ledger.take_counts(&loaded.catalog, &loaded.revision, now) {
+        match ledger.take_catalog(&loaded.catalog, &loaded.revision, now) {
             // What is stored can still be read and shown; counts that are new come with the next start.
             Err(LedgerError::DiskFull) => tracing::error!("{}", LedgerError::DiskFull),
             taken => taken?,
@@ -193,7 +193,7 @@ impl Drop for Desk {
 fn read_again(house: &House) {
     let loaded = house.shelf.read_again();
     let noted = house.books.run_blocking(move |ledger| match loaded {
-        Some(loaded) => ledger.take_counts(&loaded.catalog, &loaded.revision, Timestamp::now()),
+        Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, Timestamp::now()),
         None => Ok(()),
     });
     if let Some(Err(error)) = noted {

@@ -8,7 +8,7 @@ use uuid::Uuid;
 use super::{
     Ledger, LedgerError, Part, Ticket, TicketLine,
     stock::{found, free, hold, take},
-    store::{find, note, save},
+    store::{find, note, open_tickets, save},
 };
 use crate::{
     catalog::{Catalog, PieceError},
@@ -101,7 +101,7 @@ impl Ledger {
                 instead_of: Some(before),
             };
             follow_ticks(ticket);
-            ticket.derive(catalog)
+            ticket.derive(catalog, db)
         })
     }
 
@@ -116,7 +116,7 @@ impl Ledger {
             line.held = false;
             line.removed = true;
             follow_ticks(ticket);
-            ticket.derive(catalog)
+            ticket.derive(catalog, db)
         })
     }
 
@@ -128,12 +128,12 @@ impl Ledger {
         catalog: &Catalog,
         now: Timestamp,
     ) -> Result<Ticket, LedgerError> {
-        self.change_ticket(id, now, "length", &length, |_, ticket| {
+        self.change_ticket(id, now, "length", &length, |db, ticket| {
             open(ticket)?;
             let piece = crate::craft::Piece { length: Some(length), drops: vec![], ..ticket.piece.clone() };
             catalog.parts(&piece)?;
             ticket.piece.length = Some(length);
-            ticket.derive(catalog)
+            ticket.derive(catalog, db)
         })
     }
 
@@ -145,11 +145,10 @@ impl Ledger {
         catalog: &Catalog,
         now: Timestamp,
     ) -> Result<Ticket, LedgerError> {
-        self.change_ticket(id, now, "wearer", &wearer, |_, ticket| {
+        self.change_ticket(id, now, "wearer", &wearer, |db, ticket| {
             open(ticket)?;
             ticket.piece.wearer = wearer;
-            ticket.judge(catalog);
-            Ok(())
+            ticket.judge(catalog, db)
         })
     }
 
@@ -223,6 +222,19 @@ impl Ledger {
         tx.commit()?;
         Ok(ticket)
     }
+}
+
+/// Judges all open tickets by another catalogue. What that changes is noted as an entry of its own.
+pub(super) fn judge_open(tx: &Connection, catalog: &Catalog, now: Timestamp) -> Result<(), LedgerError> {
+    for mut ticket in open_tickets(tx)? {
+        let before = ticket.verdict.clone();
+        ticket.judge(catalog, tx)?;
+        if ticket.verdict != before {
+            note(tx, now, Some(ticket.id), "judged", &ticket.verdict)?;
+            save(tx, &ticket)?;
+        }
+    }
+    Ok(())
 }
 
 /// Lets a ticket go and frees what it holds.

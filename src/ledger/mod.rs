@@ -8,6 +8,7 @@ mod access;
 mod close;
 mod edit;
 mod error;
+mod facts;
 mod receive;
 mod reserve;
 mod schema;

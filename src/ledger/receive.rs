@@ -124,7 +124,7 @@ impl Ledger {
             hold_until,
         };
         // The tablet may have judged by an older catalogue; the entry of the delivery keeps what the guest saw.
-        ticket.judge(catalog);
+        ticket.judge(catalog, &tx)?;
         tx.execute(
             "INSERT INTO tickets (id, show, number, arrival, state, hold_until, sent, ticket)
              VALUES (?, ?, ?, ?, ?, ?, ?, ?)",

@@ -5,7 +5,8 @@ use rusqlite::Connection;
 use super::LedgerError;
 
 /// One step per layout; a file at layout n has had the first n steps. Steps are never changed, only added.
-const STEPS: &[&str] = &["
+const STEPS: &[&str] = &[
+    "
     CREATE TABLE events (
         seq    INTEGER PRIMARY KEY AUTOINCREMENT,
         at     TEXT NOT NULL,
@@ -51,7 +52,14 @@ const STEPS: &[&str] = &["
         name  TEXT PRIMARY KEY,
         value TEXT NOT NULL
     ) STRICT;
-"];
+",
+    "
+    CREATE TABLE facts (
+        id   TEXT PRIMARY KEY,
+        part TEXT NOT NULL
+    ) STRICT;
+",
+];
 
 /// Sets the connection up for durable commits and brings the file's layout up to date.
 pub(super) fn prepare(db: &mut Connection) -> Result<(), LedgerError> {

@@ -7,6 +7,8 @@ use rusqlite::{Connection, OptionalExtension, params};
 
 use super::{
     Ledger, LedgerError,
+    edit::judge_open,
+    facts,
     store::{find, note, save},
 };
 use crate::catalog::Catalog;
@@ -28,9 +30,10 @@ impl Count {
 }
 
 impl Ledger {
-    /// Takes over the catalogue's counts: of parts never seen before, and of those whose figure in the file was
-    /// edited since. A figure nobody touched leaves the book's own count alone.
-    pub fn take_counts(&mut self, catalog: &Catalog, revision: &str, now: Timestamp) -> Result<(), LedgerError> {
+    /// Takes over a catalogue. Its counts: of parts never seen before, and of those whose figure in the file was edited
+    /// since; a figure nobody touched leaves the book's own count alone. What it says of its parts, by which the open
+    /// tickets are judged anew.
+    pub fn take_catalog(&mut self, catalog: &Catalog, revision: &str, now: Timestamp) -> Result<(), LedgerError> {
         let counts = catalog
             .bases
             .iter()
@@ -50,6 +53,8 @@ impl Ledger {
             )?;
             note(&tx, now, None, "counted", &(id, stock))?;
         }
+        facts::remember(&tx, catalog)?;
+        judge_open(&tx, catalog, now)?;
         note(&tx, now, None, "catalog_read", &revision)?;
         tx.commit()?;
         Ok(())

@@ -196,6 +196,14 @@ pub(super) fn save(db: &Connection, ticket: &Ticket) -> Result<(), LedgerError> 
     Ok(())
 }
 
+/// Every ticket on which the seller still works, of whichever show, oldest first.
+pub(super) fn open_tickets(db: &Connection) -> Result<Vec<Ticket>, LedgerError> {
+    let mut all =
+        db.prepare_cached("SELECT ticket FROM tickets WHERE state IN ('sent', 'called', 'checked') ORDER BY arrival")?;
+    let rows = all.query_map([], |row| row.get::<_, String>(0))?;
+    rows.map(|row| Ok(serde_json::from_str(&row?)?)).collect()
+}
+
 /// Every ticket in one of `states` of show `show`, oldest first.
 pub(super) fn in_show(db: &Connection, show: i64, states: &[State]) -> Result<Vec<Ticket>, LedgerError> {
     let mut all = db.prepare_cached("SELECT ticket FROM tickets WHERE show = ? ORDER BY arrival")?;

@@ -1,15 +1,16 @@
 //! A ticket as the desk works on it.
 
 use jiff::Timestamp;
+use rusqlite::Connection;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-use super::LedgerError;
+use super::{LedgerError, facts};
 use crate::{
     catalog::Catalog,
     caution::{Caution, Verdict},
-    craft::{Home, Piece},
+    craft::{Body, DropKind, Home, Length, Mass, Material, Piece, Ring, Sort},
     money::{PriceRules, PricedDrop, PricedItem, Quote, quote},
     ticket::{State, Tender, TicketNumber},
 };
@@ -111,7 +112,7 @@ impl Ticket {
     }
 
     /// Makes piece, sum and cautions follow from the lines.
-    pub(super) fn derive(&mut self, catalog: &Catalog) -> Result<(), LedgerError> {
+    pub(super) fn derive(&mut self, catalog: &Catalog, db: &Connection) -> Result<(), LedgerError> {
         self.piece.drops = self.live_lines().map(|(_, line)| line.id.clone()).collect();
         let drops = self
             .live_lines()
@@ -119,36 +120,80 @@ impl Ticket {
             .collect();
         let base = PricedItem { id: self.quote.base.id.clone(), price: self.quote.base.price };
         self.quote = quote(&self.rules, base, drops)?;
-        self.judge(catalog);
-        Ok(())
+        self.judge(catalog, db)
     }
 
     /// Makes the cautions follow from the piece. Others than those that were said have to be said, and read, anew.
-    pub(super) fn judge(&mut self, catalog: &Catalog) {
-        let verdict = self.verdict_by(catalog);
+    pub(super) fn judge(&mut self, catalog: &Catalog, db: &Connection) -> Result<(), LedgerError> {
+        let verdict = self.verdict_by(catalog, db)?;
         let same = verdict == self.verdict;
         self.told &= same;
         self.grown_up_confirmed &= same;
         self.verdict = verdict;
+        Ok(())
     }
 
-    /// The cautions by this catalogue. What has left it keeps its place on the ticket and the cautions it had.
-    fn verdict_by(&self, catalog: &Catalog) -> Verdict {
-        if let Ok(verdict) = catalog.cautions(&self.piece) {
-            return verdict;
+    /// The cautions by this catalogue; of what has left it, by what it last said. A part that it never had keeps the
+    /// cautions it came with, and as nobody knows what it is, it counts as small and not tested.
+    fn verdict_by(&self, catalog: &Catalog, db: &Connection) -> Result<Verdict, LedgerError> {
+        let mut kinds = Vec::with_capacity(self.piece.drops.len());
+        let mut strange = Vec::new();
+        for (_, line) in self.live_lines() {
+            let known = match catalog.drop_kind(&line.id) {
+                Some(kind) => Some(kind.clone()),
+                None => facts::drop_kind(db, &line.id)?,
+            };
+            kinds.push(known.unwrap_or_else(|| {
+                strange.push(line.id.as_str());
+                strange_drop(line)
+            }));
         }
-        let there = |id: &String| catalog.drop_kind(id).is_some();
+        let base = match catalog.base(&self.piece.base) {
+            Some(base) => Some(base.clone()),
+            None => facts::base(db, &self.piece.base)?,
+        };
+        let mut cautions: Vec<Caution> = match &base {
+            Some(base) => {
+                let kinds: Vec<&DropKind> = kinds.iter().collect();
+                catalog.cautions_of(base, &kinds, &self.piece, &catalog.rules).cautions
+            }
+            None => kinds.iter().flat_map(|kind| catalog.drop_cautions(kind, self.piece.wearer).cautions).collect(),
+        };
         let kept = self.verdict.cautions.iter().filter(|one| match &one.drop {
-            Some(id) => self.piece.drops.contains(id) && !there(id),
-            // Of the base and of the whole: said before, and not judged anew without all parts.
-            None => true,
+            Some(id) => strange.contains(&id.as_str()),
+            None => base.is_none(),
         });
-        let drops = self.piece.drops.iter().filter_map(|id| catalog.drop_kind(id));
-        let mut cautions: Vec<Caution> = kept.cloned().collect();
-        for kind in drops {
-            let found = catalog.drop_cautions(kind, self.piece.wearer).cautions;
-            cautions.extend(found.into_iter().filter(|one| !cautions.contains(one)).collect::<Vec<_>>());
+        for one in kept {
+            if !cautions.iter().any(|said| (said.code, &said.drop) == (one.code, &one.drop)) {
+                cautions.push(one.clone());
+            }
         }
-        Verdict::of(cautions)
+        Ok(Verdict::of(cautions))
+    }
+}
+
+/// What nobody knows: no size, and metal that was not tested.
+fn strange_drop(line: &TicketLine) -> DropKind {
+    DropKind {
+        id: line.id.clone(),
+        name: line.id.clone(),
+        sort: Sort::Found,
+        finish: None,
+        colours: vec![],
+        materials: vec![Material::UnknownMetal],
+        body: Body::Points { points_mm: vec![] },
+        width: Length::from_mm(0.0),
+        height: Length::from_mm(0.0),
+        ring: Ring { outside: Length::from_mm(0.0), wire: Length::from_mm(0.0) },
+        weight: Mass::from_g(0.0),
+        price: line.price,
+        stock: 0,
+        home: line.home,
+        picture: String::new(),
+        magnet: None,
+        coin_cell: false,
+        sharp: false,
+        allergens: vec![],
+        tested: None,
     }
 }

@@ -310,7 +310,14 @@ impl View {
             section.card #told aria-label="Cautions" {
                 h2 { "Tell the guest" }
                 @if !ticket.verdict.suitable {
-                    p.grave { strong { "This piece is not suitable: " (words::wearer(ticket.piece.wearer)) "." } }
+                    p.grave {
+                        strong {
+                            @match ticket.piece.wearer {
+                                Wearer::Unknown => "This piece does not suit everyone, and nobody said who it is for.",
+                                known => { "This piece is not suitable: " (words::wearer(known)) "." }
+                            }
+                        }
+                    }
                 }
                 ul.cautions {
                     @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.code == b.code && a.cited() == b.cited()) {
@@ -468,7 +475,9 @@ impl View {
                 Ok(length) => format!("made {}", words::length(length)),
                 Err(_) => "another length".to_owned(),
             },
+            "judged" => "the catalogue changed, and with it the cautions".to_owned(),
             "wearer" => match serde_json::from_value(event.body.clone()) {
+                Ok(Wearer::Unknown) => "nobody knows who it is for".to_owned(),
                 Ok(one) => format!("it is {}", words::wearer(one)),
                 Err(_) => "for somebody else".to_owned(),
             },

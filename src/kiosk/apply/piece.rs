@@ -110,8 +110,8 @@ impl Guest<'_> {
                 let base = piece.and_then(|piece| snapshot.catalog.base(&piece.base).cloned());
                 let Some(fit) = base.map(|base| fit_on(&base, kind.ring)) else { return };
                 let mm = |mm: f64| {
-                    let tenths = rust_decimal::Decimal::try_from(mm).unwrap_or_default().round_dp(1);
-                    self.texts.lang.number(tenths)
+                    let fine = rust_decimal::Decimal::try_from(mm).unwrap_or_default().round_dp(2);
+                    self.texts.lang.number(fine)
                 };
                 let places = [name, ("opens", mm(fit.opening_mm).into()), ("needs", mm(fit.needs_mm).into())];
                 ("why-no-fit-title", self.texts.with("why-no-fit", &places))

@@ -225,11 +225,13 @@ fn of_one_kind(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, alike: &[
     let cited = s.texts.cited(first);
     let all = texts.iter().map(|text| b.measure(text, words, room).y).sum::<f32>() + between * texts.len() as f32;
     let rect = Rect::from_min_size(at, vec2(width, all + b.measure(&cited, rule, room).y + 2.0 * pad - between));
-    let (fill, edge) = if first.grave { (Tone::Grave, Tone::CautionInk) } else { (Tone::Caution, Tone::BrassLight) };
+    // Before anybody said who it is for, nothing is wrong yet.
+    let grave = first.grave && piece.wearer != Wearer::Unknown;
+    let (fill, edge) = if grave { (Tone::Grave, Tone::CautionInk) } else { (Tone::Caution, Tone::BrassLight) };
     b.fill(rect, b.px(12.0), fill);
     b.outline(rect, b.px(12.0), 1.0, edge);
     let sign = Rect::from_min_size(rect.min + vec2(pad, pad), vec2(side, side));
-    b.icon(sign, if first.grave { Icon::NotFor } else { Icon::Caution }, Tone::CautionInk);
+    b.icon(sign, if grave { Icon::NotFor } else { Icon::Caution }, Tone::CautionInk);
     let left = sign.right() + pad;
     let mut y = rect.top() + pad;
     for text in &texts {

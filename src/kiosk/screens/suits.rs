@@ -37,7 +37,8 @@ pub(super) fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
         return;
     }
     let radius = b.px(14.0);
-    let (fill, edge, icon) = if verdict.suitable {
+    // Before anybody said who it is for, nothing is wrong yet.
+    let (fill, edge, icon) = if verdict.suitable || s.session.history.now().wearer == Wearer::Unknown {
         (Tone::Caution, Tone::Brass, Icon::Caution)
     } else {
         (Tone::Grave, Tone::CautionInk, Icon::NotFor)
@@ -69,7 +70,7 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
         _ => ("unsuitable-change", true),
     };
     let show = (ways.drops && named).then_some(("unsuitable-show", Act::OnlySuiting(Some(who))));
-    let base = ways.base.then_some(("unsuitable-base", Act::AnotherBase));
+    let base = (ways.base && named).then_some(("unsuitable-base", Act::AnotherBase));
     let mut out: Vec<(&str, Act)> = show.into_iter().chain(base).collect();
     if out.is_empty() && named {
         out.push(("unsuitable-back", Act::Back));
@@ -85,7 +86,7 @@ pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 
     let rows = out.len().div_ceil(columns);
     let buttons = button * rows as f32 + gap * (rows - 1) as f32;
     let rect = Rect::from_min_size(at, vec2(width, size.y + buttons + 3.0 * pad));
-    b.card(rect, Plate::Grave);
+    b.card(rect, if named { Plate::Grave } else { Plate::Paper });
     let y = b.paragraph(rect.min + vec2(pad, pad), room, &text, ty) + pad;
     let places = grid(Rect::from_min_size(pos2(rect.left() + pad, y), vec2(room, buttons)), columns, rows, gap);
     for (i, (place, (key, act))) in places.into_iter().zip(out).enumerate() {

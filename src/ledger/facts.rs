@@ -1,0 +1,42 @@
+//! What the catalogue last said of each part. A ticket may outlive its parts in the catalogue, and is judged all the same.
+
+use rusqlite::{Connection, OptionalExtension, params};
+use serde::{Serialize, de::DeserializeOwned};
+
+use super::LedgerError;
+use crate::{
+    catalog::Catalog,
+    craft::{Base, DropKind},
+};
+
+/// Notes what `catalog` says of its parts.
+pub(super) fn remember(db: &Connection, catalog: &Catalog) -> Result<(), LedgerError> {
+    catalog.bases.iter().try_for_each(|base| keep(db, &base.id, base))?;
+    catalog.drops.iter().try_for_each(|kind| keep(db, &kind.id, kind))
+}
+
+fn keep(db: &Connection, id: &str, part: &impl Serialize) -> Result<(), LedgerError> {
+    db.prepare_cached(
+        "INSERT INTO facts (id, part) VALUES (?1, ?2)
+         ON CONFLICT (id) DO UPDATE SET part = ?2 WHERE part <> ?2",
+    )?
+    .execute(params![id, serde_json::to_string(part)?])?;
+    Ok(())
+}
+
+/// A drop as the catalogue last had it.
+pub(super) fn drop_kind(db: &Connection, id: &str) -> Result<Option<DropKind>, LedgerError> {
+    part(db, id)
+}
+
+/// A base as the catalogue last had it.
+pub(super) fn base(db: &Connection, id: &str) -> Result<Option<Base>, LedgerError> {
+    part(db, id)
+}
+
+/// None also where the id was another kind of part, or an earlier version wrote it down otherwise.
+fn part<T: DeserializeOwned>(db: &Connection, id: &str) -> Result<Option<T>, LedgerError> {
+    let text: Option<String> =
+        db.prepare_cached("SELECT part FROM facts WHERE id = ?")?.query_row([id], |row| row.get(0)).optional()?;
+    Ok(text.and_then(|text| serde_json::from_str(&text).ok()))
+}
