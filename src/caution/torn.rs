@@ -1,25 +1,25 @@
 //! What is wrong in a rules file that does not read: not only in the first rule that is.
 
+use std::ops::Range;
+
 use super::{Rule, Rules, RulesMistake};
 
 /// One mistake for every rule that does not read, and one for what stands around them; what `whole` says where each part
 /// by itself reads.
 pub(super) fn all_mistakes(source: &str, whole: &ron::error::SpannedError) -> Vec<RulesMistake> {
-    let Some((start, end, places)) = elements(source) else { return vec![told(whole, source, 0)] };
-    let around = format!("{}{}", &source[..start], &source[end..]);
+    let Some((list, places)) = elements(source) else { return vec![told(whole, source, 0)] };
+    let around = format!("{}{}", &source[..list.start], &source[list.end..]);
     let mut all: Vec<RulesMistake> = Vec::new();
     if let Err(error) = ron::from_str::<Rules>(&around) {
-        let before = error.span.start.line <= source[..start].matches('\n').count() + 1;
+        let before = error.span.start.line <= source[..list.start].matches('\n').count() + 1;
         // What stands after the rules is as many lines further down as they take.
-        let rules_lines = if before { 0 } else { source[start..end].matches('\n').count() };
-        all.push(told(&error, source, 0));
-        if let Some(last) = all.last_mut() {
-            last.line += rules_lines;
-        }
+        let rules_lines = if before { 0 } else { source[list].matches('\n').count() };
+        let mistake = told(&error, source, 0);
+        all.push(RulesMistake { line: mistake.line + rules_lines, ..mistake });
     }
-    for (from, to) in places {
-        if let Err(error) = ron::from_str::<Rule>(&source[from..to]) {
-            all.push(told(&error, source, from));
+    for place in places {
+        if let Err(error) = ron::from_str::<Rule>(&source[place.clone()]) {
+            all.push(told(&error, source, place.start));
         }
     }
     if all.is_empty() { vec![told(whole, source, 0)] } else { all }
@@ -40,7 +40,7 @@ fn told(error: &ron::error::SpannedError, source: &str, from: usize) -> RulesMis
 }
 
 /// Where the list of rules begins and ends, and each of them in it. `None` where brackets do not match.
-fn elements(source: &str) -> Option<(usize, usize, Vec<(usize, usize)>)> {
+fn elements(source: &str) -> Option<(Range<usize>, Vec<Range<usize>>)> {
     let name = "rules:";
     let start = outside_text(source).find(|(at, _)| source[*at..].starts_with(name))?.0 + name.len();
     let open = start + source[start..].find('[')? + 1;
@@ -51,11 +51,11 @@ fn elements(source: &str) -> Option<(usize, usize, Vec<(usize, usize)>)> {
                 from = from.or(Some(at));
                 depth += 1;
             }
-            ']' if depth == 0 => return Some((open, at, places)),
+            ']' if depth == 0 => return Some((open..at, places)),
             ')' | ']' | '}' => {
                 depth = depth.checked_sub(1)?;
                 if let (0, Some(from)) = (depth, from.take_if(|_| depth == 0)) {
-                    places.push((from, at + 1));
+                    places.push(from..at + 1);
                 }
             }
             _ => {}
@@ -118,7 +118,7 @@ mod tests {
             1,
         );
         assert!(Rules::from_ron(&odd).is_ok());
-        assert_eq!(elements(&odd).unwrap().2.len(), count);
+        assert_eq!(elements(&odd).unwrap().1.len(), count);
         assert!(elements(&whole[..whole.len() / 2]).is_none());
     }
 }
