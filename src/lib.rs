@@ -9,9 +9,10 @@
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    the book of events, in SQLite              (ticket and above; no HTTP)
+//! lang      the four languages: texts, numbers, money  (caution, catalog)
 //! link      the kiosk's line to the desk               (ticket, catalog; no Bevy)
-//! desk      the server: pages and kiosk interface      (ledger, catalog, link's messages; no Bevy)
-//! kiosk     the guest's tablet, in Bevy                (link and the pure rooms)
+//! desk      the server: pages and kiosk interface      (ledger, lang, link's messages; no Bevy)
+//! kiosk     the guest's tablet, in Bevy                (link, lang and the pure rooms)
 //! ```
 //!
 //! `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
@@ -24,6 +25,7 @@ pub mod desk;
 pub mod hang;
 #[cfg(feature = "kiosk")]
 pub mod kiosk;
+pub mod lang;
 pub mod ledger;
 pub mod link;
 pub mod money;

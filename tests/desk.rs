@@ -13,12 +13,15 @@ use chatelaine::{
     catalog::relief_name,
     craft::{DropKind, Wearer},
     desk::{Desk, DeskError},
+    lang::{Lang, Texts},
     link::{
         PinAnswer,
         wire::{DeliveryAnswer, PairRequest, Pairing, PinQuestion},
     },
     ticket::{State, Tender},
 };
+
+use maud::html;
 
 #[path = "desk/kit.rs"]
 mod kit;
@@ -600,13 +603,27 @@ fn the_card_of_cautions_has_everything_on_the_table() {
     let seller = table.seller();
     let catalog = table.catalog();
     assert!(seller.get("/trays").text.contains("href=\"/trays/cautions\""));
-    let text = seller.get("/trays/cautions").text;
-    assert!(text.contains(chatelaine::caution::DEFERRAL) && text.contains("United States"));
-    for rule in &catalog.rules.rules {
-        assert!(text.contains(rule.code.meaning()) && text.contains(&rule.figure), "{:?}", rule.code);
-        assert!(!text.contains(&rule.seller), "guests read it: {}", rule.seller);
-        assert!(text.contains(&rule.cited()), "{}", rule.cited());
+    for lang in Lang::ALL {
+        let (texts, page) = (Texts::new(lang), seller.get(&format!("/trays/cautions?lang={}", lang.code())).text);
+        let said = |words: &str| page.contains(&html! { (words) }.into_string());
+        assert!(said(&texts.get("caution-deferral")) && said("United States"), "{lang:?}");
+        for rule in &catalog.rules.rules {
+            let [word, meaning] = ["code", "meaning"].map(|about| texts.get(&format!("{about}-{}", rule.code.code())));
+            assert!(said(&word) && said(&meaning), "{lang:?}: {word}, {meaning}");
+            assert!(said(&texts.cited_rule(rule)), "{lang:?} {}", rule.rule);
+            assert_eq!(said(&rule.figure), lang == Lang::En, "{lang:?}: figures are written in English alone");
+            assert!(!said(&rule.seller), "guests read it: {}", rule.seller);
+        }
+        for kind in &catalog.drops {
+            assert!(said(catalog.called(lang.code(), &kind.id, &kind.name)), "{lang:?} {}", kind.id);
+        }
+        assert!(
+            !["code-", "meaning-", "card-", "wearer-"].iter().any(|key| page.contains(&format!(">{key}"))),
+            "{lang:?}"
+        );
     }
+    let english = Texts::new(Lang::En);
+    let text = seller.get("/trays/cautions").text;
     let row = |name: &str| {
         let rest =
             &text[text.find(&format!("<th scope=\"row\">{name}</th>")).unwrap_or_else(|| panic!("no row {name}"))..];
@@ -629,7 +646,8 @@ fn the_card_of_cautions_has_everything_on_the_table() {
             };
             assert!(cell.contains(word), "{} {wearer:?}: {cell}", kind.name);
             for caution in &verdict.cautions {
-                assert!(cell.contains(caution.code.word()), "{} {wearer:?} {:?}", kind.name, caution.code);
+                let word = english.get(&format!("code-{}", caution.code.code()));
+                assert!(cell.contains(&word), "{} {wearer:?} {word}", kind.name);
             }
             assert_eq!(cell.matches("<li").count(), verdict.cautions.len());
         }

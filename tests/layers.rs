@@ -16,15 +16,16 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("portrait", &["craft", "hang", "catalog"], &["image", "tiny_skia"]),
     ("ticket", &["craft", "money", "caution"], &[]),
     ("ledger", &["craft", "money", "caution", "catalog", "ticket"], &["rusqlite", "jiff"]),
+    ("lang", &["craft", "money", "caution", "catalog"], &[]),
     ("link", &["craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
     (
         "desk",
-        &["craft", "money", "hang", "caution", "catalog", "portrait", "ticket", "ledger", "link"],
+        &["craft", "money", "hang", "caution", "catalog", "portrait", "lang", "ticket", "ledger", "link"],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
     (
         "kiosk",
-        &["craft", "money", "hang", "caution", "catalog", "ticket", "link"],
+        &["craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link"],
         &["bevy", "bevy_egui", "egui", "image"],
     ),
 ];

@@ -1,4 +1,4 @@
-# Chatelaines Kiosk auf Deutsch.
+# Texte von Tablet und gedruckter Karte auf Deutsch.
 back = Zurück
 ok = Okay
 close = Schließen
@@ -276,3 +276,46 @@ pair-code = Code, den die Kasse zeigt
 pair-done = Verbunden. Das ist Kiosk { $digit }.
 key-erase = Löschen
 key-enter = Fertig
+
+## The card of cautions that is printed at the desk
+
+card-title = { $table }: Wer kann was tragen?
+card-about = Hinweise nach diesen Regeln: { $region }. Jedes Teil für sich; was zusammen hängt, kann zu schwer oder zu lang sein; das steht auf dem Zettel.
+card-bases = Basen
+card-ready = ohne Anhänger, in der Länge, die bereitliegt
+card-drop = Anhänger
+card-base = Basis
+card-care = Mit Vorsicht
+card-fine = Nichts gefunden
+card-signs = Was die Zeichen bedeuten und woher sie kommen
+card-within = Unter dem Grenzwert: { $known }.
+code-small_part = Kleinteil
+code-small_ball = groß wie ein kleiner Ball
+code-magnet = Magnet
+code-coin_cell = Knopfzelle
+code-glass = Glas
+code-sharp = spitz oder scharf
+code-breakaway = öffnet sich nicht
+code-cord_loop = lange Schlaufe
+code-unknown_metal = unbekanntes Metall
+code-lead = Blei
+code-cadmium = Cadmium
+code-nickel = Nickel
+code-food_allergen = Lebensmittel, Allergene
+code-heavy_on_child = schwer
+code-chain_too_short = Kette zu kurz
+meaning-small_part = Ein Kind unter 3 Jahren kann daran ersticken.
+meaning-small_ball = Erstickungsgefahr: so groß wie ein kleiner Ball. Ein Kind unter 3 Jahren kann daran ersticken.
+meaning-magnet = Verschluckte Magnete können schwer verletzen. Von Kindern fernhalten.
+meaning-coin_cell = Verschluckt verätzt sie in Stunden. Von Kindern fernhalten.
+meaning-glass = Es kann in scharfe Stücke brechen.
+meaning-sharp = Es hat eine scharfe Kante oder Spitze.
+meaning-breakaway = Öffnet sich nicht, wenn man zieht. Einem kleinen Kind zum Spielen und Schlafen abnehmen.
+meaning-cord_loop = Eine lange Schlaufe kann hängen bleiben. Ein kleines Kind damit nicht aus den Augen lassen.
+meaning-unknown_metal = Niemand hat dieses Metall auf Blei, Cadmium oder Nickel geprüft.
+meaning-lead = Es enthält Blei oder vielleicht welches: Geprüft wurde es nicht.
+meaning-cadmium = Es enthält Cadmium oder vielleicht welches: Geprüft wurde es nicht.
+meaning-nickel = Es gibt Nickel ab oder vielleicht: Geprüft wurde es nicht. Bei Nickelallergie nicht tragen.
+meaning-food_allergen = Ein Schmuckstück, nicht zum Essen. Frag, was darin ist; mit einer Allergie dagegen nicht tragen.
+meaning-heavy_on_child = Viel Gewicht für einen jungen Hals.
+meaning-chain_too_short = Die Kette reicht nicht um den Hals.

@@ -1,4 +1,4 @@
-# Chatelaine's kiosk in English.
+# Chatelaine's tablet and its printed card in English.
 back = Back
 ok = All right
 close = Close
@@ -276,3 +276,46 @@ pair-code = Code shown at the desk
 pair-done = Paired. This is kiosk { $digit }.
 key-erase = Erase
 key-enter = Enter
+
+## The card of cautions that is printed at the desk
+
+card-title = { $table }: who can wear it?
+card-about = Cautions under the rules of { $region }, one by one. What hangs together can weigh too much or be too long; the ticket says so.
+card-bases = Bases
+card-ready = without drops, at the length that lies ready
+card-drop = Drop
+card-base = Base
+card-care = With care
+card-fine = Nothing found
+card-signs = What the signs mean and where they come from
+card-within = Below its limit: { $known }.
+code-small_part = small part
+code-small_ball = size of a small ball
+code-magnet = magnet
+code-coin_cell = button cell
+code-glass = glass
+code-sharp = sharp
+code-breakaway = does not come apart
+code-cord_loop = long loop
+code-unknown_metal = unknown metal
+code-lead = lead
+code-cadmium = cadmium
+code-nickel = nickel
+code-food_allergen = food, allergens
+code-heavy_on_child = heavy
+code-chain_too_short = chain too short
+meaning-small_part = A child under 3 can choke on it.
+meaning-small_ball = Choking hazard: it is as large as a small ball. A child under 3 can choke on it.
+meaning-magnet = Swallowed magnets can do grave harm. Keep it from children.
+meaning-coin_cell = Swallowed, it burns within hours. Keep it from children.
+meaning-glass = It can break into sharp pieces.
+meaning-sharp = It has a sharp edge or point.
+meaning-breakaway = It does not come apart when pulled. Take it off a young child for play and sleep.
+meaning-cord_loop = A long loop can catch. Watch a young child who wears it.
+meaning-unknown_metal = Nobody tested this metal for lead, cadmium or nickel.
+meaning-lead = It has lead, or it may have some: it was not tested.
+meaning-cadmium = It has cadmium, or it may have some: it was not tested.
+meaning-nickel = It gives off nickel, or it may: it was not tested. Do not wear it with a nickel allergy.
+meaning-food_allergen = A decoration, not to be eaten. Ask what it contains; do not wear it with an allergy to that.
+meaning-heavy_on_child = Much weight for a young neck.
+meaning-chain_too_short = It does not go round the neck.

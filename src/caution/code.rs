@@ -78,50 +78,6 @@ impl CautionCode {
             Self::ChainTooShort => "chain_too_short",
         }
     }
-
-    /// What it means for a guest, whatever thing it is said of.
-    pub const fn meaning(self) -> &'static str {
-        match self {
-            Self::SmallPart => "A child under 3 can choke on it.",
-            Self::SmallBall => "Choking hazard: it is as large as a small ball. A child under 3 can choke on it.",
-            Self::Magnet => "Swallowed magnets can do grave harm. Keep it from children.",
-            Self::CoinCell => "Swallowed, it burns within hours. Keep it from children.",
-            Self::Glass => "It can break into sharp pieces.",
-            Self::Sharp => "It has a sharp edge or point.",
-            Self::Breakaway => "It does not come apart when pulled. Take it off a young child for play and sleep.",
-            Self::CordLoop => "A long loop can catch. Watch a young child who wears it.",
-            Self::UnknownMetal => "Nobody tested this metal for lead, cadmium or nickel.",
-            Self::Lead => "It has lead, or it may have some: it was not tested.",
-            Self::Cadmium => "It has cadmium, or it may have some: it was not tested.",
-            Self::Nickel => "It gives off nickel, or it may: it was not tested. Do not wear it with a nickel allergy.",
-            Self::FoodAllergen => {
-                "A decoration, not to be eaten. Ask what it contains; do not wear it with an allergy to that."
-            }
-            Self::HeavyOnChild => "Much weight for a young neck.",
-            Self::ChainTooShort => "It does not go round the neck.",
-        }
-    }
-
-    /// A word or two, for lists.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::SmallPart => "small part",
-            Self::SmallBall => "size of a small ball",
-            Self::Magnet => "magnet",
-            Self::CoinCell => "button cell",
-            Self::Glass => "glass",
-            Self::Sharp => "sharp",
-            Self::Breakaway => "does not come apart",
-            Self::CordLoop => "long loop",
-            Self::UnknownMetal => "unknown metal",
-            Self::Lead => "lead",
-            Self::Cadmium => "cadmium",
-            Self::Nickel => "nickel",
-            Self::FoodAllergen => "food, allergens",
-            Self::HeavyOnChild => "heavy",
-            Self::ChainTooShort => "chain too short",
-        }
-    }
 }
 
 #[cfg(test)]
@@ -134,7 +90,5 @@ mod tests {
             assert_eq!(serde_json::to_string(&code).unwrap(), format!("{:?}", code.code()));
         }
         assert!(CautionCode::ALL.is_sorted());
-        let meanings: std::collections::BTreeSet<_> = CautionCode::ALL.iter().map(|code| code.meaning()).collect();
-        assert_eq!(meanings.len(), CautionCode::ALL.len(), "each has its own");
     }
 }

@@ -1,104 +1,139 @@
-//! The cautions of everything on the table, as a card to print and lay beside the trays.
+//! The cautions of everything on the table, as a card to print and lay beside the trays, in the language of its guests.
 
 use std::sync::Arc;
 
 use axum::{
     Router,
-    extract::State,
+    extract::{Query, State},
     response::{IntoResponse, Response},
     routing::get,
 };
 use maud::{Markup, html};
+use serde::Deserialize;
 
 use super::{
     frame::{Tab, page},
-    signs, words,
+    signs,
 };
 use crate::{
     catalog::{Catalog, Tray},
-    caution::{DEFERRAL, Status, Verdict},
+    caution::{Status, Verdict},
     craft::{Base, Home, Piece, Wearer},
     desk::{auth::Seller, error::Refusal, server::House},
+    lang::{Lang, Texts},
 };
 
 pub(super) fn routes() -> Router<Arc<House>> {
     Router::new().route("/trays/cautions", get(card))
 }
 
-async fn card(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
+#[derive(Deserialize)]
+struct Asked {
+    /// The card's language; an unknown one is English.
+    #[serde(default)]
+    lang: String,
+}
+
+/// What the whole card is written from.
+struct Card<'a> {
+    catalog: &'a Catalog,
+    texts: Texts,
+}
+
+async fn card(
+    State(house): State<Arc<House>>,
+    Query(asked): Query<Asked>,
+    _seller: Seller,
+) -> Result<Response, Refusal> {
     let loaded = house.shelf.loaded();
-    let catalog = &loaded.catalog;
+    let lang = Lang::from_code(&asked.lang).unwrap_or_default();
+    let card = Card { catalog: &loaded.catalog, texts: Texts::new(lang) };
+    let (table, region) = (card.catalog.table.name.as_str(), card.catalog.rules.name.as_str());
     let main = html! {
-        div.caution-card {
-            h1 { (catalog.table.name) ": who can wear it?" }
-            p { "Cautions under the rules of the " (catalog.rules.name) ", one by one. What hangs together can weigh too much or "
-                "be too long; the ticket says so." }
-            p.row.no-print {
-                button type="button" data-prints hidden { "Print this card" }
-                a.button.quiet href="/trays" { "To the trays" }
+        p.row.no-print {
+            button type="button" data-prints hidden { "Print this card" }
+            @for one in Lang::ALL {
+                a.button.quiet href={ "?lang=" (one.code()) } lang=(one.code()) aria-current=[(one == lang).then_some("true")] {
+                    (one.own_name())
+                }
             }
-            @for tray in &catalog.trays { (of_tray(catalog, tray)) }
-            (of_bases(catalog))
-            (rules(catalog))
-            p.deferral { strong { (DEFERRAL) } }
+            a.button.quiet href="/trays" { "To the trays" }
+        }
+        div.caution-card lang=(lang.code()) {
+            h1 { (card.texts.with("card-title", &[("table", table.into())])) }
+            p { (card.texts.with("card-about", &[("region", region.into())])) }
+            @for tray in &card.catalog.trays { (card.of_tray(tray)) }
+            (card.of_bases())
+            (card.rules())
+            p.deferral { strong { (card.t("caution-deferral")) } }
         }
     };
     Ok(page(&house, Tab::Trays, "Cautions", &main).into_response())
 }
 
-fn of_tray(catalog: &Catalog, tray: &Tray) -> Markup {
-    let cells = tray.compartments().filter_map(|(home, id)| Some((home, catalog.drop_kind(id?)?)));
-    table(
-        &format!("Tray {}", tray.letter),
-        &tray.name,
-        "Drop",
-        cells.map(|(home, kind)| {
-            let verdicts = Wearer::ANSWERS.map(|wearer| catalog.drop_cautions(kind, wearer));
-            (Some(home), kind.name.as_str(), verdicts)
-        }),
-    )
-}
+impl Card<'_> {
+    fn t(&self, key: &str) -> String {
+        self.texts.get(key)
+    }
 
-fn of_bases(catalog: &Catalog) -> Markup {
-    let alone = |base: &Base, wearer| {
-        let piece = Piece { base: base.id.clone(), length: None, wearer, drops: vec![] };
-        // A base of the catalogue by itself is always a piece of it.
-        catalog.cautions(&piece).unwrap_or_default()
-    };
-    let rows = catalog.bases.iter().map(|base| {
-        let verdicts = Wearer::ANSWERS.map(|wearer| alone(base, wearer));
-        (None, base.name.as_str(), verdicts)
-    });
-    table("Bases", "without drops, at the length that lies ready", "Base", rows)
-}
+    fn called<'a>(&'a self, id: &str, own: &'a str) -> &'a str {
+        self.catalog.called(self.texts.lang.code(), id, own)
+    }
 
-/// One table; what has no home on a tray, like a base, has no column for it.
-fn table<'a>(
-    title: &str,
-    of: &str,
-    what: &str,
-    rows: impl Iterator<Item = (Option<Home>, &'a str, [Verdict; 4])>,
-) -> Markup {
-    let rows: Vec<_> = rows.collect();
-    let homes = rows.iter().any(|(home, ..)| home.is_some());
-    html! {
-        section aria-label=(title) {
-            h2 { (title) " " span.faint { (of) } }
-            table {
-                thead {
-                    tr {
-                        @if homes { th {} }
-                        th { (what) }
-                        @for wearer in Wearer::ANSWERS { th { (title_of(wearer)) } }
-                    }
-                }
-                tbody {
-                    @for (home, name, verdicts) in rows {
+    fn of_tray(&self, tray: &Tray) -> Markup {
+        let letter = tray.letter.to_string();
+        let cells = tray.compartments().filter_map(|(home, id)| Some((home, self.catalog.drop_kind(id?)?)));
+        let rows = cells.map(|(home, kind)| {
+            let verdicts = Wearer::ANSWERS.map(|wearer| self.catalog.drop_cautions(kind, wearer));
+            (Some(home), self.called(&kind.id, &kind.name), verdicts)
+        });
+        let title = self.texts.with("tray", &[("letter", letter.as_str().into())]);
+        self.table(&title, self.called(&letter, &tray.name), "card-drop", rows)
+    }
+
+    fn of_bases(&self) -> Markup {
+        let alone = |base: &Base, wearer| {
+            let piece = Piece { base: base.id.clone(), length: None, wearer, drops: vec![] };
+            // A base of the catalogue by itself is always a piece of it.
+            self.catalog.cautions(&piece).unwrap_or_default()
+        };
+        let rows = self.catalog.bases.iter().map(|base| {
+            let verdicts = Wearer::ANSWERS.map(|wearer| alone(base, wearer));
+            (None, self.called(&base.id, &base.name), verdicts)
+        });
+        self.table(&self.t("card-bases"), &self.t("card-ready"), "card-base", rows)
+    }
+
+    /// One table; what has no home on a tray, like a base, has no column for it.
+    fn table<'a>(
+        &self,
+        title: &str,
+        of: &str,
+        what: &str,
+        rows: impl Iterator<Item = (Option<Home>, &'a str, [Verdict; 4])>,
+    ) -> Markup {
+        let rows: Vec<_> = rows.collect();
+        let homes = rows.iter().any(|(home, ..)| home.is_some());
+        let wearers = Wearer::ANSWERS.map(|wearer| self.t(&format!("wearer-{}", wearer.code())));
+        html! {
+            section aria-label=(title) {
+                h2 { (title) " " span.faint { (of) } }
+                table {
+                    thead {
                         tr {
-                            @if homes { td.home { @if let Some(home) = home { (home) } } }
-                            th scope="row" { (name) }
-                            @for (verdict, wearer) in verdicts.iter().zip(Wearer::ANSWERS) {
-                                td data-band=(title_of(wearer)) { (band(verdict)) }
+                            @if homes { th {} }
+                            th { (self.t(what)) }
+                            @for wearer in &wearers { th { (wearer) } }
+                        }
+                    }
+                    tbody {
+                        @for (home, name, verdicts) in rows {
+                            tr {
+                                @if homes { td.home { @if let Some(home) = home { (home) } } }
+                                th scope="row" { (name) }
+                                @for (verdict, wearer) in verdicts.iter().zip(&wearers) {
+                                    td data-band=(wearer) { (self.band(verdict)) }
+                                }
                             }
                         }
                     }
@@ -106,39 +141,45 @@ fn table<'a>(
             }
         }
     }
-}
 
-/// A wearer as a heading.
-fn title_of(wearer: Wearer) -> String {
-    words::sentence(words::wearer(wearer)).trim_end_matches('.').to_owned()
-}
-
-/// One drop for one wearer: whether it suits, and why not or what to mind.
-fn band(verdict: &Verdict) -> Markup {
-    html! {
-        (signs::standing(verdict))
-        @if !verdict.cautions.is_empty() {
-            ul {
-                @for one in &verdict.cautions {
-                    li .grave[one.grave] { (signs::caution(one.code)) (one.code.word()) }
+    /// One drop for one wearer: whether it suits, and why not or what to mind.
+    fn band(&self, verdict: &Verdict) -> Markup {
+        let word = self.t(match (verdict.suitable, verdict.cautions.is_empty()) {
+            (false, _) => "base-unfit",
+            (true, false) => "card-care",
+            (true, true) => "card-fine",
+        });
+        html! {
+            (signs::standing(verdict, &word))
+            @if !verdict.cautions.is_empty() {
+                ul {
+                    @for one in &verdict.cautions {
+                        li .grave[one.grave] { (signs::caution(one.code)) (self.t(&format!("code-{}", one.code.code()))) }
+                    }
                 }
             }
         }
     }
-}
 
-fn rules(catalog: &Catalog) -> Markup {
-    html! {
-        section.rules aria-label="The rules" {
-            h2 { "What the signs mean and where they come from" }
-            dl {
-                @for rule in &catalog.rules.rules {
-                    dt { (signs::caution(rule.code)) (rule.code.word()) }
-                    dd {
-                        (rule.code.meaning()) " "
-                        span.faint {
-                            (rule.cited()) ": " (rule.figure) "."
-                            @if rule.within.is_some() { " Below it: " (Status::Practice.word()) "." }
+    /// What each sign means, with its rule; the figures are written in English alone.
+    fn rules(&self) -> Markup {
+        let english = self.texts.lang == Lang::En;
+        let known = self.t(&format!("status-{}", Status::Practice.code()));
+        let within = self.texts.with("card-within", &[("known", known.as_str().into())]);
+        html! {
+            section.rules aria-label=(self.t("card-signs")) {
+                h2 { (self.t("card-signs")) }
+                dl {
+                    @for rule in &self.catalog.rules.rules {
+                        dt { (signs::caution(rule.code)) (self.t(&format!("code-{}", rule.code.code()))) }
+                        dd {
+                            (self.t(&format!("meaning-{}", rule.code.code()))) " "
+                            span.faint {
+                                (self.texts.cited_rule(rule))
+                                @if english { ": " (rule.figure) }
+                                "."
+                                @if rule.within.is_some() { " " (within) }
+                            }
                         }
                     }
                 }

@@ -33,12 +33,12 @@ pub(super) fn caution(code: CautionCode) -> Markup {
     }
 }
 
-/// Whether a piece or drop suits, by sign and word.
-pub(super) fn standing(verdict: &Verdict) -> Markup {
-    let (class, drawing, word) = match (verdict.suitable, verdict.cautions.is_empty()) {
-        (false, _) => ("not", "M12 3a9 9 0 1 0 .01 0zM5.6 5.6l12.8 12.8", "Not for this age"),
-        (true, false) => ("care", "M12 3l10 18H2zM12 10v5M12 18v.4", "With care"),
-        (true, true) => ("fine", "M4 13l5 5L20 6", "Nothing found"),
+/// Whether a drop suits, by sign and `word`.
+pub(super) fn standing(verdict: &Verdict, word: &str) -> Markup {
+    let (class, drawing) = match (verdict.suitable, verdict.cautions.is_empty()) {
+        (false, _) => ("not", "M12 3a9 9 0 1 0 .01 0zM5.6 5.6l12.8 12.8"),
+        (true, false) => ("care", "M12 3l10 18H2zM12 10v5M12 18v.4"),
+        (true, true) => ("fine", "M4 13l5 5L20 6"),
     };
     html! {
         span class={ "standing " (class) } {
