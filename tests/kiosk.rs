@@ -521,9 +521,15 @@ fn the_seller_gets_in_with_the_pin_only() {
 #[test]
 fn the_seller_s_part_has_a_key_on_welcome_only() {
     let mut hand = Hand::at((1280, 800));
+    hand.play_the_desk();
     hand.key(Key::F10);
     assert_eq!(hand.screen(), Screen::Seller);
     assert_eq!(hand.app.world().resource::<SellerDesk>().step, SellerStep::Pin, "the PIN is asked as ever");
+    for digit in ["1", "2", "3", "4"] {
+        hand.key(Key::Character(digit.into()));
+    }
+    hand.key(Key::Enter);
+    assert_eq!(hand.app.world().resource::<SellerDesk>().step, SellerStep::Checking);
     let mut hand = stage_at((1280, 800));
     hand.key(Key::F10);
     assert_eq!(hand.screen(), Screen::Stage);

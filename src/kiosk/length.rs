@@ -25,11 +25,16 @@ pub fn stepped(length: Length, steps: i32, range: &LengthRange, region: Region) 
     Length::from_mm(mm.clamp(range.shortest.mm(), range.longest.mm()))
 }
 
-/// The length with its unit.
+/// The length in the unit of the table's region; where that is inches, also in centimetres for who reads another language.
 pub fn written(length: Length, region: Region, lang: Lang) -> String {
-    let (value, unit) = if region == Region::US { (length.inches(), "in") } else { (length.mm() / 10.0, "cm") };
-    let rounded = Decimal::try_from(value).unwrap_or_default().round_dp(1).normalize();
-    format!("{}\u{a0}{unit}", lang.number(rounded))
+    let number =
+        |value: f64, digits| lang.number(Decimal::try_from(value).unwrap_or_default().round_dp(digits).normalize());
+    let cm = |digits| format!("{}\u{a0}cm", number(length.mm() / 10.0, digits));
+    match (region, lang) {
+        (Region::US, Lang::En) => format!("{}\u{a0}in", number(length.inches(), 1)),
+        (Region::US, _) => format!("{}\u{a0}in · {}", number(length.inches(), 1), cm(0)),
+        _ => cm(1),
+    }
 }
 
 /// Where the chain of the piece falls on its wearer, in the guest's words, or why it does not hang; nothing for a bangle.

@@ -73,8 +73,10 @@ pub struct Targets {
     pub all: Vec<Target>,
     /// The scrolling places.
     pub scrolls: Vec<ScrollArea>,
-    /// What a touch asks for that hits nothing else.
+    /// What a touch asks for that hits nothing else, outside the sheet that lies over the screen.
     pub elsewhere: Option<Act>,
+    /// The sheet that lies over the screen.
+    pub sheet: Option<Rect>,
     /// The bare stage, where the base can be swung.
     pub stage: Option<Rect>,
     /// The corner of the drawn bank card, by which it is made larger and smaller.
@@ -108,7 +110,7 @@ impl Targets {
         self.all.clear();
         self.scrolls.clear();
         self.homes.clear();
-        (self.elsewhere, self.stage, self.corner, self.ring) = (None, None, None, None);
+        (self.elsewhere, self.sheet, self.stage, self.corner, self.ring) = (None, None, None, None, None);
     }
 }
 

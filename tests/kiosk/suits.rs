@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use bevy::prelude::State;
+use bevy_egui::egui::{Pos2, vec2};
 use chatelaine::{
     catalog::Catalog,
     craft::{BaseKind, Length, Wearer},
@@ -292,4 +293,21 @@ fn a_tablet_with_a_full_disk_keeps_the_piece_on_the_screen() {
     hand.tap(&Act::Close);
     hand.tap(&Act::Send);
     hand.wait_for("the number", |world| matches!(world.resource::<Session>().sending, Sending::Given { .. }));
+}
+
+#[test]
+fn a_near_miss_on_a_sheet_leaves_it_open() {
+    let mut hand = stage_at((1280, 800));
+    hand.tap(&Act::Open(Overlay::Filters));
+    let sheet = hand.targets().sheet.expect("a sheet");
+    let bare = |p: &Pos2| !hand.targets().all.iter().any(|target| target.rect.contains(*p));
+    let grid = (1..40).flat_map(|x| (1..40).map(move |y| sheet.lerp_inside(vec2(x as f32, y as f32) / 40.0)));
+    let between: Vec<Pos2> = grid.filter(bare).step_by(97).collect();
+    assert!(between.len() > 3, "{between:?}");
+    for p in between {
+        hand.tap_at(p);
+        assert_eq!(hand.session().overlay, Some(Overlay::Filters), "{p:?}");
+    }
+    hand.tap_at(sheet.left_center() - vec2(20.0, 0.0));
+    assert_eq!(hand.session().overlay, None, "beside it");
 }

@@ -336,7 +336,8 @@ impl<'a> Brush<'a> {
     pub fn over_all(&mut self) {
         self.targets.all.clear();
         self.targets.scrolls.clear();
-        (self.targets.elsewhere, self.targets.stage, self.targets.corner) = (None, None, None);
+        (self.targets.elsewhere, self.targets.sheet) = (None, None);
+        (self.targets.stage, self.targets.corner) = (None, None);
         self.painter.rect_filled(self.window, CornerRadius::ZERO, self.color(Tone::Scrim));
         self.proof.get_mut().clear();
     }

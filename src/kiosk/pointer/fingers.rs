@@ -244,6 +244,7 @@ fn meaning(targets: &Targets, at: Pos2) -> (Option<(Act, Rect)>, Drag) {
     };
     let tap = match target {
         Some(target) => Some((target.act.clone(), target.rect)),
+        None if targets.sheet.is_some_and(|sheet| sheet.contains(at)) => None,
         None => targets.elsewhere.clone().map(|act| (act, Rect::EVERYTHING)),
     };
     (tap, drag)

@@ -80,7 +80,11 @@ impl Focus {
             }
             Key::Backspace => targets.all.iter().any(|t| t.act == Act::EraseKey).then_some(Act::EraseKey),
             Key::Escape => Some(Act::Back),
-            Key::Enter | Key::Space => Some(targets.all[self.index(targets)?].act.clone()),
+            Key::Enter | Key::Space => match self.index(targets) {
+                Some(index) => Some(targets.all[index].act.clone()),
+                // What was typed on a keypad.
+                None => targets.all.iter().any(|t| t.act == Act::EnterKeys).then_some(Act::EnterKeys),
+            },
             Key::Tab => {
                 self.step(targets, if self.held.contains("shift") { -1 } else { 1 });
                 None

@@ -84,6 +84,7 @@ fn card(b: &mut Brush, s: &Scene, size: Vec2, title: &str) -> Rect {
     // Small screens keep the least sizes of things to touch and need more of the window.
     let grown = size * b.u.max(0.72);
     let rect = Rect::from_center_size(b.window.center(), grown.min(most));
+    b.targets.sheet = Some(rect);
     b.card(rect, Plate::Paper);
     let inner = rect.shrink(b.gap() * 1.5);
     let (head, rest) = cut_top(inner, b.touch_px(52.0));
@@ -180,7 +181,7 @@ pub(super) fn still_there(b: &mut Brush, s: &Scene, left: f32, of: f32) {
         Rect::from_center_size(ring.center(), Vec2::splat(radius * 1.5)),
         Align2::CENTER_CENTER,
         &seconds,
-        Type::HEADING,
+        Type::FIGURE,
     );
     b.button(button, Look::Main, None, &s.t("idle-here"), Some(Act::StillHere));
 }

@@ -24,7 +24,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let (pad, gap) = (b.px(34.0), b.gap());
     let side = layout.side.shrink2(vec2(pad, if layout.portrait { gap } else { pad }));
     // One row of languages, or two where the names would be cramped.
-    let columns = if side.width() < b.line(560.0).max(400.0) { 2 } else { 4 };
+    let columns = if side.width() < b.line(620.0).max(460.0) { 2 } else { 4 };
     let height = b.touch_px(58.0);
     let (languages, rest) = cut_bottom(side, if columns == 4 { height } else { 2.0 * height + gap * 0.7 });
     let (letters, languages) = cut_right(languages, height * 1.15);

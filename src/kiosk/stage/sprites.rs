@@ -9,7 +9,7 @@ use super::{
         looks::Looks,
         outside::window::WindowSize,
         pictures::Pictures,
-        session::Screen,
+        session::{Screen, Session},
         tone::{Contrast, Tone},
     },
     Hanger,
@@ -18,7 +18,7 @@ use super::{
     motion::Moving,
 };
 use crate::{
-    craft::{Base, BaseKind, DropKind, Finish, LinkKind, Necklace, Sort},
+    craft::{Base, BaseKind, DropKind, Finish, LinkKind, Necklace, Sort, Token},
     hang::{BangleAt, Motion, PiecePlaces, Point, RingAt},
 };
 
@@ -57,6 +57,8 @@ mod z {
 const WIRE: Vec2 = Vec2::new(0.55, 0.0);
 /// Each link of a curb chain lies so much over the one before it; far less than to what lies over all of them.
 const CURB_STEP: f32 = 0.0005;
+/// How far a shadow falls from what casts it, to the right and down.
+const SHADOW_MM: Vec2 = Vec2::new(0.9, 1.2);
 /// A body that swings by some angle also turns about its own axis, by so much of it.
 const TWIST: f32 = 1.2;
 
@@ -68,6 +70,14 @@ fn surface(kind: &DropKind) -> Vec2 {
         Sort::Charm | Sort::Locket | Sort::Key | Sort::Found => 0.55,
     };
     Vec2::new(glint, TWIST)
+}
+
+/// In front or behind: the smaller before the larger, so that none hides another, and the chosen one before all. The same
+/// whatever else hangs there, so that nothing changes places when another one comes or goes.
+fn height_of(kind: &DropKind, token: Token, chosen: bool) -> f32 {
+    let small = 1.0 / (1.0 + (kind.height.mm() * kind.width.mm()) as f32 / 400.0);
+    let last = (token % 1000) as f32 * 0.000_01;
+    z::DROPS + 30.0 * small + last + if chosen { 40.0 } else { 0.0 }
 }
 
 fn tint(finish: Finish, dim: f32) -> Color {
@@ -91,6 +101,7 @@ pub(super) fn place_sprites(
     pictures: Res<Pictures>,
     hanger: Res<Hanger>,
     moving: Res<Moving>,
+    session: Res<Session>,
     screen: Res<State<Screen>>,
     size: WindowSize,
 ) {
@@ -130,12 +141,13 @@ pub(super) fn place_sprites(
             _ => {}
         }
         // What a finger has pulled off and what flies is painted over everything, by the paper.
-        for (number, (token, ring)) in motion.rings().enumerate() {
+        for (token, ring) in motion.rings() {
             let Some(kind) = moving.kind(token).and_then(|id| catalog.drop_kind(id)) else { continue };
             let picture = pictures
                 .get(&kind.picture)
                 .map(|picture| Relief { image: picture.sprite.clone(), relief: picture.relief.clone() });
-            see.hung(&mut list, base, kind, picture, ring, number);
+            let chosen = session.selected == Some(token);
+            see.hung(&mut list, base, kind, picture, ring, height_of(kind, token, chosen));
         }
     }
     let have = parts.iter().count();
@@ -216,11 +228,12 @@ impl Seen<'_> {
         let px = self.hanger.px_per_mm;
         let (long, wide) = (necklace.link_length.mm() as f32 * px, necklace.link_width.mm() as f32 * px);
         let art = self.art.link(necklace.link);
+        let shadow = z - 1.0;
         for (number, (left, right)) in links.enumerate() {
             let (a, b) = (self.at(left), self.at(right));
             let along = b - a;
             let mut show = |art: &Relief, wide: f32, z: f32| {
-                list.push(Shown {
+                let link = Shown {
                     image: art.clone(),
                     at: a + along * 0.5,
                     size: Vec2::new(long, wide),
@@ -228,7 +241,9 @@ impl Seen<'_> {
                     z,
                     color,
                     surface: WIRE,
-                });
+                };
+                list.push(self.cast(&link, shadow));
+                list.push(link);
             };
             match necklace.link {
                 LinkKind::Curb => {
@@ -242,11 +257,24 @@ impl Seen<'_> {
         }
     }
 
+    /// The shadow of `thing` on what is behind it, in its own outline: the window stands up on the left.
+    fn cast(&self, thing: &Shown, z: f32) -> Shown {
+        let fall = SHADOW_MM * self.hanger.px_per_mm;
+        Shown {
+            image: thing.image.clone(),
+            at: pos2(thing.at.x + fall.x, thing.at.y + fall.y),
+            z,
+            color: Color::srgba(0.2, 0.13, 0.08, 0.28),
+            surface: Vec2::ZERO,
+            ..*thing
+        }
+    }
+
     fn bangle(&self, list: &mut Vec<Shown>, base: &Base, bangle: &BangleAt) {
         let side = 2.0 * (bangle.inside_radius_mm + bangle.wire_mm) as f32 * self.hanger.px_per_mm;
         let (middle, turn) = self.motion.hoop().unwrap_or((bangle.centre, 0.0));
         let at = self.at(vec(middle));
-        list.push(Shown {
+        let hoop = Shown {
             image: self.art.bangle.clone(),
             at,
             size: Vec2::splat(side),
@@ -254,18 +282,12 @@ impl Seen<'_> {
             z: z::FRONT,
             color: tint(base.finish, 0.0),
             surface: WIRE,
-        });
+        };
+        list.push(self.cast(&hoop, z::SHADOW));
+        list.push(hoop);
     }
 
-    fn hung(
-        &self,
-        list: &mut Vec<Shown>,
-        base: &Base,
-        kind: &DropKind,
-        picture: Option<Relief>,
-        ring: RingAt,
-        number: usize,
-    ) {
+    fn hung(&self, list: &mut Vec<Shown>, base: &Base, kind: &DropKind, picture: Option<Relief>, ring: RingAt, z: f32) {
         let px = self.hanger.px_per_mm;
         let (pivot, lean) = (self.hanger.at(ring.x_mm as f32, ring.y_mm as f32), ring.lean_rad as f32);
         let (outside, wire) = (kind.ring.outside.mm() as f32 * px, kind.ring.wire.mm() as f32 * px);
@@ -273,31 +295,33 @@ impl Seen<'_> {
         // Hangs from the pivot, `down` pixels below it along its own axis.
         let below = |down: f32| pos2(pivot.x + lean.sin() * down, pivot.y + lean.cos() * down);
         let body_middle = kind.ring.hangs_mm() as f32 * px + height / 2.0;
-        // Even ones behind odd ones, as roof tiles overlap.
-        let z = z::DROPS + (number % 2) as f32 * 20.0 + number as f32 * 0.02;
         let fallen = below(body_middle);
         list.push(Shown {
             image: self.art.soft.clone(),
             at: pos2(fallen.x + width * 0.1 + 2.0, fallen.y + height * 0.06 + 3.0),
             size: Vec2::new(width * 1.35, height * 1.2),
             angle: -lean,
-            z: if number.is_multiple_of(2) { z::SHADOW } else { z - 0.5 },
-            color: Color::srgba(0.24, 0.16, 0.1, 0.34),
+            z: z::SHADOW,
+            color: Color::srgba(0.24, 0.16, 0.1, 0.22),
             surface: Vec2::ZERO,
         });
         if let Some(image) = picture {
             let size = Vec2::new(width, height);
-            list.push(Shown { image, at: fallen, size, angle: -lean, z, color: Color::WHITE, surface: surface(kind) });
+            let body = Shown { image, at: fallen, size, angle: -lean, z, color: Color::WHITE, surface: surface(kind) };
+            list.push(self.cast(&body, z - 0.001));
+            list.push(body);
         }
-        list.push(Shown {
+        let ring = Shown {
             image: self.art.ring.clone(),
             at: below(outside / 2.0 - wire),
             size: Vec2::splat(outside),
             angle: -lean,
-            z: z + 0.01,
+            z: z + 0.001,
             color: tint(kind.finish.unwrap_or(base.finish), 0.0),
             surface: WIRE,
-        });
+        };
+        list.push(self.cast(&ring, z - 0.001));
+        list.push(ring);
     }
 }
 
