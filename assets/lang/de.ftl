@@ -132,6 +132,7 @@ lines-subtotal = Zwischensumme
 lines-discount = Rabatt
 lines-tax = Steuer
 lines-tax-inside = Enthaltene Steuer
+tag-with-tax = mit Steuer
 lines-total = Summe
 
 caution-title = Gut zu wissen

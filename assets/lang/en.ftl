@@ -132,6 +132,7 @@ lines-subtotal = Subtotal
 lines-discount = Discount
 lines-tax = Tax
 lines-tax-inside = Tax included
+tag-with-tax = with tax
 lines-total = Total
 
 caution-title = Good to know

@@ -132,6 +132,7 @@ lines-subtotal = Subtotal
 lines-discount = Descuento
 lines-tax = Impuesto
 lines-tax-inside = Impuesto incluido
+tag-with-tax = con impuesto
 lines-total = Total
 
 caution-title = Conviene saberlo

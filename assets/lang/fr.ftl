@@ -132,6 +132,7 @@ lines-subtotal = Sous-total
 lines-discount = Remise
 lines-tax = Taxe
 lines-tax-inside = Taxe comprise
+tag-with-tax = taxe comprise
 lines-total = Total
 
 caution-title = Bon à savoir

@@ -90,7 +90,8 @@ pub fn options() -> (KioskOptions, Surroundings) {
             let answer = matches!(one, News::Pin(_) | News::Waiting(_) | News::Delivered { .. });
             // How full the disk of this machine is, is no matter of the tablet's.
             let of_the_machine = matches!(one, News::DiskNearlyFull(_));
-            if !of_the_machine && !(answer && mine.load(Ordering::Relaxed)) && forward.send(one).is_err() {
+            let held_back = of_the_machine || answer && mine.load(Ordering::Relaxed);
+            if !held_back && forward.send(one).is_err() {
                 return;
             }
         }

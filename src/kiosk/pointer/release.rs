@@ -1,7 +1,7 @@
 //! What letting go of something means.
 
 use bevy::{ecs::system::SystemParam, prelude::*};
-use bevy_egui::egui::Pos2;
+use bevy_egui::egui::{Pos2, Vec2};
 
 use super::{
     super::{
@@ -54,7 +54,9 @@ impl Released<'_> {
             Felt::Released { drag: Drag::Slide { token }, from, at, speed } => {
                 if self.hanger.pulls_off(from, at) {
                     if let Some(hung) = self.session.history.now().drops.iter().find(|hung| hung.token == token) {
-                        self.flights.fly(hung.kind.clone(), at, To::Home);
+                        // It flies from where the hand shows it: by where it was taken, not by its ring.
+                        let grip = self.hanger.rest_ring(token).map_or(Vec2::ZERO, |ring| ring - from);
+                        self.flights.fly(hung.kind.clone(), at + grip, To::Home);
                     }
                     acts.write(Act::PullOff(token));
                 } else {

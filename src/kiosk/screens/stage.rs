@@ -5,7 +5,7 @@ use bevy_egui::egui::{Align2, Rect, pos2, vec2};
 use super::{
     super::{
         act::Act,
-        layout::{Layout, cut_left, cut_right},
+        layout::{Layout, cut_left, cut_right, cut_top},
         length::trouble_key,
         paint::{Brush, Icon, Look},
         session::Overlay,
@@ -18,7 +18,7 @@ use super::{
     suits::{cautions_chip, who_chip},
     trays,
 };
-use crate::catalog::Catalog;
+use crate::{catalog::Catalog, money::TaxRule};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
@@ -154,7 +154,17 @@ pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
     let total = s.derived.quote.as_ref().map(|quote| s.money(quote.total)).unwrap_or_default();
     let angle = s.moves.tag_angle();
     let words = b.tag(rect, b.pressed(rect), angle);
-    b.text_turned(words, &total, Type::FIGURE, b.tag_hole(rect), angle);
+    let rules = s.catalog().map(|catalog| &catalog.table.prices.tax);
+    // The marks on the trays are net: what makes the sum more than them is said where there is room.
+    let (text, small) = (s.t("tag-with-tax"), Type::SMALL.sized(16.0));
+    let size = b.measure(&text, small, f32::INFINITY);
+    let taxed = matches!(rules, Some(TaxRule::Added { .. }));
+    let told = taxed && size.y <= words.height() * 0.4 && size.x <= words.width();
+    let (sum, under) = cut_top(words, words.height() - if told { size.y } else { 0.0 });
+    b.text_turned(sum, &total, Type::FIGURE, b.tag_hole(rect), angle);
+    if told {
+        b.text_turned(under, &text, small, b.tag_hole(rect), angle);
+    }
     let label = format!("{} {total}", s.t("lines-total"));
     b.button_target(rect, Act::Open(Overlay::Lines), label);
 }

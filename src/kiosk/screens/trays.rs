@@ -54,7 +54,7 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
     let places = grid(Rect::from_min_size(rest.min, vec2(width, rest.height())), count, 1, gap);
     for (i, (tray, place)) in catalog.trays.iter().zip(places).enumerate() {
         let letter = tray.letter.to_string();
-        let label = s.texts.with("tray", &[("letter", letter.clone().into())]);
+        let mut label = s.texts.with("tray", &[("letter", letter.clone().into())]);
         let radius = b.px(14.0);
         if i == shown {
             b.fill(place, radius, Tone::Plum);
@@ -64,6 +64,16 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
         }
         let color = if i == shown { Tone::Paper } else { Tone::Plum };
         b.text(place, Align2::CENTER_CENTER, &letter, Type::HEADING.sized(28.0).in_color(color));
+        if on {
+            // Where what was asked for lies.
+            let open = |id: &&str| s.derived.standing.get(*id) == Some(&Standing::Open);
+            let found = tray.compartments().filter_map(|(_, id)| id).filter(open).count();
+            label = format!("{label}: {found}");
+            if found > 0 {
+                let corner = b.px(14.0).max(11.0) + 2.0;
+                b.count(place.right_top() + vec2(-corner, corner), &found.to_string());
+            }
+        }
         b.choice_target(place, Act::ShowTray(i), label, i == shown);
         // Drops of trays that are not shown fly home behind their letter.
         for id in tray.compartments().filter_map(|(_, id)| id) {
