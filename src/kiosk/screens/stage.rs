@@ -156,7 +156,7 @@ pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
     let words = b.tag(rect, b.pressed(rect), angle);
     let rules = s.catalog().map(|catalog| &catalog.table.prices.tax);
     // The marks on the trays are net: what makes the sum more than them is said where there is room.
-    let (text, small) = (s.t("tag-with-tax"), Type::SMALL.sized(16.0));
+    let (text, small) = (s.t("tag-with-tax"), Type::SMALL.sized(14.0));
     let size = b.measure(&text, small, f32::INFINITY);
     let taxed = matches!(rules, Some(TaxRule::Added { .. }));
     let told = taxed && size.y <= words.height() * 0.4 && size.x <= words.width();
