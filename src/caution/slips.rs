@@ -139,7 +139,7 @@ fn rule_places(source: &str, code: CautionCode) -> impl Iterator<Item = usize> {
 }
 
 /// Line and column of a byte, from 1, as the files' other mistakes count them.
-fn place(source: &str, at: usize) -> (usize, usize) {
+pub(super) fn place(source: &str, at: usize) -> (usize, usize) {
     let before = &source[..at];
     let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
     (before.matches('\n').count() + 1, before[line_start..].chars().count() + 1)

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::{Rule, Rules, RulesMistake};
+use super::{Rule, Rules, RulesMistake, slips::place};
 
 /// One mistake for every rule that does not read, and one for what stands around them; what `whole` says where each part
 /// by itself reads.
@@ -11,7 +11,7 @@ pub(super) fn all_mistakes(source: &str, whole: &ron::error::SpannedError) -> Ve
     let around = format!("{}{}", &source[..list.start], &source[list.end..]);
     let mut all: Vec<RulesMistake> = Vec::new();
     if let Err(error) = ron::from_str::<Rules>(&around) {
-        let before = error.span.start.line <= source[..list.start].matches('\n').count() + 1;
+        let before = error.span.start.line <= place(source, list.start).0;
         // What stands after the rules is as many lines further down as they take.
         let rules_lines = if before { 0 } else { source[list].matches('\n').count() };
         let mistake = told(&error, source, 0);
@@ -27,13 +27,11 @@ pub(super) fn all_mistakes(source: &str, whole: &ron::error::SpannedError) -> Ve
 
 /// An error in a part of `source` that begins at `from`.
 fn told(error: &ron::error::SpannedError, source: &str, from: usize) -> RulesMistake {
-    let before = &source[..from];
+    let (line, column) = place(source, from);
     let at = error.span.start;
-    let lines = before.matches('\n').count();
-    let columns = if at.line == 1 { before.chars().rev().take_while(|c| *c != '\n').count() } else { 0 };
     RulesMistake {
-        line: at.line + lines,
-        column: at.col + columns,
+        line: line + at.line - 1,
+        column: if at.line == 1 { column + at.col - 1 } else { at.col },
         found: error.code.to_string(),
         expected: "write it as in the rules that come with the program".into(),
     }

@@ -83,13 +83,13 @@ impl LinearDensity {
     }
 }
 
-/// Splits `"12.5g/m"` into 12.5 and `"g/m"`. Only plain decimal numbers count: no exponent, no infinity, no sign.
-fn split(text: &str) -> Option<(f64, &str)> {
+/// Splits `"12.5g/m"` into `"12.5"`, its number and `"g/m"`. Only plain decimal numbers count: no exponent, no infinity, no sign.
+fn split(text: &str) -> Option<(&str, f64, &str)> {
     let text = text.trim();
     let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
     let number = &text[..end];
     let plain = number.starts_with(|c: char| c.is_ascii_digit()) && !number.ends_with('.');
-    Some((number.parse().ok().filter(|_| plain)?, text[end..].trim_start()))
+    Some((number, number.parse().ok().filter(|_| plain)?, text[end..].trim_start()))
 }
 
 impl FromStr for Length {
@@ -100,10 +100,9 @@ impl FromStr for Length {
             wanted: "a length with its unit",
             example: "\"24in\", \"610mm\", \"2.5cm\", \"18awg\" or \"20swg\"",
         };
-        let (number, unit) = split(text).ok_or_else(error)?;
+        let (digits, number, unit) = split(text).ok_or_else(error)?;
         // A number of wire is written without a point, and no zero before it: 00 and 000 are other wires than 0.
         let gauge = |read: fn(i32) -> Option<f64>, wanted, example| {
-            let digits = text.trim_start().split(|c: char| !c.is_ascii_digit() && c != '.').next().unwrap_or_default();
             let whole = digits == "0" || !digits.starts_with('0') && !digits.contains('.');
             let read = digits.parse().ok().filter(|_| whole).and_then(read);
             read.map(Some).ok_or_else(|| QuantityError { found: text.to_owned(), wanted, example })
@@ -130,7 +129,7 @@ impl FromStr for Mass {
             wanted: "a weight with its unit",
             example: "\"3.4g\", \"250mg\" or \"0.5oz\"",
         };
-        let (number, unit) = split(text).ok_or_else(error)?;
+        let (_, number, unit) = split(text).ok_or_else(error)?;
         match unit {
             "g" => Ok(Self(number)),
             "mg" => Ok(Self(number / 1000.0)),
@@ -149,7 +148,7 @@ impl FromStr for LinearDensity {
             wanted: "a weight per length with its unit",
             example: "\"12.5g/m\" or \"3.8g/ft\"",
         };
-        let (number, unit) = split(text).ok_or_else(error)?;
+        let (_, number, unit) = split(text).ok_or_else(error)?;
         match unit {
             "g/m" => Ok(Self(number)),
             "g/ft" => Ok(Self(number * 1000.0 / (12.0 * MM_PER_INCH))),

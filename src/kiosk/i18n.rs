@@ -2,7 +2,7 @@
 
 use bevy::prelude::{Deref, DerefMut, Resource};
 
-pub use crate::lang::{Arg, Lang, keys};
+pub use crate::lang::Lang;
 
 /// The texts of the language that the tablet speaks now.
 #[derive(Resource, Deref, DerefMut)]

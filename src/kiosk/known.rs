@@ -31,10 +31,21 @@ pub struct Known {
     pub paired: bool,
 }
 
+/// Something about the tablet itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Notice {
+    /// The desk does not answer.
+    DeskAway,
+    /// There is hardly room on its disk.
+    DiskNearlyFull,
+}
+
 impl Known {
-    /// How many notices there are for whoever stands before the tablet.
-    pub fn notices(&self) -> usize {
-        usize::from(self.in_reach == Some(false)) + usize::from(self.disk_nearly_full)
+    /// What whoever stands before the tablet has to be told of it.
+    pub fn notices(&self) -> impl Iterator<Item = Notice> {
+        let away = (self.in_reach == Some(false)).then_some(Notice::DeskAway);
+        let full = self.disk_nearly_full.then_some(Notice::DiskNearlyFull);
+        away.into_iter().chain(full)
     }
 
     /// The catalogue.

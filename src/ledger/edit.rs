@@ -148,7 +148,8 @@ impl Ledger {
         self.change_ticket(id, now, "wearer", &wearer, |db, ticket| {
             open(ticket)?;
             ticket.piece.wearer = wearer;
-            ticket.judge(catalog, db)
+            ticket.judge(catalog, db)?;
+            Ok(())
         })
     }
 
@@ -227,9 +228,7 @@ impl Ledger {
 /// Judges all open tickets by another catalogue. What that changes is noted as an entry of its own.
 pub(super) fn judge_open(tx: &Connection, catalog: &Catalog, now: Timestamp) -> Result<(), LedgerError> {
     for mut ticket in open_tickets(tx)? {
-        let before = ticket.verdict.clone();
-        ticket.judge(catalog, tx)?;
-        if ticket.verdict != before {
+        if ticket.judge(catalog, tx)? {
             note(tx, now, Some(ticket.id), "judged", &ticket.verdict)?;
             save(tx, &ticket)?;
         }

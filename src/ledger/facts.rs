@@ -4,10 +4,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::LedgerError;
-use crate::{
-    catalog::Catalog,
-    craft::{Base, DropKind},
-};
+use crate::catalog::Catalog;
 
 /// Notes what `catalog` says of its parts.
 pub(super) fn remember(db: &Connection, catalog: &Catalog) -> Result<(), LedgerError> {
@@ -24,18 +21,9 @@ fn keep(db: &Connection, id: &str, part: &impl Serialize) -> Result<(), LedgerEr
     Ok(())
 }
 
-/// A drop as the catalogue last had it.
-pub(super) fn drop_kind(db: &Connection, id: &str) -> Result<Option<DropKind>, LedgerError> {
-    part(db, id)
-}
-
-/// A base as the catalogue last had it.
-pub(super) fn base(db: &Connection, id: &str) -> Result<Option<Base>, LedgerError> {
-    part(db, id)
-}
-
-/// None also where the id was another kind of part, or an earlier version wrote it down otherwise.
-fn part<T: DeserializeOwned>(db: &Connection, id: &str) -> Result<Option<T>, LedgerError> {
+/// A base or drop as the catalogue last had it; none also where the id was another kind of part, or an earlier version
+/// wrote it down otherwise.
+pub(super) fn part<T: DeserializeOwned>(db: &Connection, id: &str) -> Result<Option<T>, LedgerError> {
     let text: Option<String> =
         db.prepare_cached("SELECT part FROM facts WHERE id = ?")?.query_row([id], |row| row.get(0)).optional()?;
     Ok(text.and_then(|text| serde_json::from_str(&text).ok()))

@@ -1,5 +1,7 @@
 //! A ticket as the desk works on it.
 
+use std::borrow::Cow;
+
 use jiff::Timestamp;
 use rusqlite::Connection;
 use rust_decimal::Decimal;
@@ -120,17 +122,19 @@ impl Ticket {
             .collect();
         let base = PricedItem { id: self.quote.base.id.clone(), price: self.quote.base.price };
         self.quote = quote(&self.rules, base, drops)?;
-        self.judge(catalog, db)
+        self.judge(catalog, db)?;
+        Ok(())
     }
 
-    /// Makes the cautions follow from the piece. Others than those that were said have to be said, and read, anew.
-    pub(super) fn judge(&mut self, catalog: &Catalog, db: &Connection) -> Result<(), LedgerError> {
+    /// Makes the cautions follow from the piece. Others than those that were said have to be said, and read, anew: gives
+    /// whether they are others.
+    pub(super) fn judge(&mut self, catalog: &Catalog, db: &Connection) -> Result<bool, LedgerError> {
         let verdict = self.verdict_by(catalog, db)?;
         let same = verdict == self.verdict;
         self.told &= same;
         self.grown_up_confirmed &= same;
         self.verdict = verdict;
-        Ok(())
+        Ok(!same)
     }
 
     /// The cautions by this catalogue; of what has left it, by what it last said. A part that it never had keeps the
@@ -140,21 +144,21 @@ impl Ticket {
         let mut strange = Vec::new();
         for (_, line) in self.live_lines() {
             let known = match catalog.drop_kind(&line.id) {
-                Some(kind) => Some(kind.clone()),
-                None => facts::drop_kind(db, &line.id)?,
+                Some(kind) => Some(Cow::Borrowed(kind)),
+                None => facts::part(db, &line.id)?.map(Cow::Owned),
             };
             kinds.push(known.unwrap_or_else(|| {
                 strange.push(line.id.as_str());
-                strange_drop(line)
+                Cow::Owned(strange_drop(line))
             }));
         }
         let base = match catalog.base(&self.piece.base) {
-            Some(base) => Some(base.clone()),
-            None => facts::base(db, &self.piece.base)?,
+            Some(base) => Some(Cow::Borrowed(base)),
+            None => facts::part(db, &self.piece.base)?.map(Cow::Owned),
         };
         let mut cautions: Vec<Caution> = match &base {
             Some(base) => {
-                let kinds: Vec<&DropKind> = kinds.iter().collect();
+                let kinds: Vec<&DropKind> = kinds.iter().map(AsRef::as_ref).collect();
                 catalog.cautions_of(base, &kinds, &self.piece, &catalog.rules).cautions
             }
             None => kinds.iter().flat_map(|kind| catalog.drop_cautions(kind, self.piece.wearer).cautions).collect(),

@@ -5,7 +5,7 @@ use bevy_egui::egui::{Align2, Color32, Pos2, Rect, pos2, vec2};
 use super::{
     super::{
         act::Act,
-        known::walking_order,
+        known::{Notice, walking_order},
         layout::{cut_left, cut_right},
         looks::{Looks, TextSize},
         paint::{Brush, Icon, Look},
@@ -41,11 +41,15 @@ pub(super) fn bar_title(b: &Brush, rect: Rect, text: &str) {
     b.text(rect, Align2::LEFT_CENTER, text, Type::HEADING);
 }
 
-/// Quiet lines when the desk does not answer or the disk is nearly full. Gives where the next thing may begin.
+/// A quiet line for each thing to be told of the tablet. Gives where the next thing may begin.
 pub(super) fn notices(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
-    let away = (s.known.in_reach == Some(false)).then_some(("desk-away", Icon::Away));
-    let full = s.known.disk_nearly_full.then_some(("disk-nearly-full", Icon::Caution));
-    [away, full].into_iter().flatten().fold(at.y, |y, (key, icon)| notice(b, &s.t(key), icon, pos2(at.x, y), width))
+    s.known.notices().fold(at.y, |y, one| {
+        let (key, icon) = match one {
+            Notice::DeskAway => ("desk-away", Icon::Away),
+            Notice::DiskNearlyFull => ("disk-nearly-full", Icon::Caution),
+        };
+        notice(b, &s.t(key), icon, pos2(at.x, y), width)
+    })
 }
 
 fn notice(b: &Brush, text: &str, icon: Icon, at: Pos2, width: f32) -> f32 {

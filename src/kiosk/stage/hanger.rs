@@ -242,7 +242,7 @@ pub(super) fn fit_the_view(
     mut awake: ResMut<Awake>,
 ) {
     let layout = Layout::new(*screen.get(), size.get(), &settings);
-    let area = piece_area(*screen.get(), &layout, known.notices());
+    let area = piece_area(*screen.get(), &layout, known.notices().count());
     let shown = |screen: Screen| matches!(screen, Screen::Base | Screen::Stage | Screen::Review);
     let turned = hanger.screen != *screen.get();
     // From screen to screen the guest's piece glides to its new place.
