@@ -46,6 +46,7 @@ fn sender() {
         base: "chain-brass".into(),
         length: None,
         wearer: Wearer::From13,
+        neck: None,
         drops: vec!["key-heart".into(), "key-heart".into()],
     };
     let quote = snapshot.catalog.quote(&piece).expect("a quote");

@@ -49,6 +49,16 @@ fn stage_at(size: (u32, u32)) -> Hand {
     hand
 }
 
+/// Reads the cautions on Review to their end, as a grown-up has to, and says so.
+fn read_and_tick(hand: &mut Hand) {
+    assert!(!hand.sees(&Act::Send), "not before they were read");
+    while hand.sees(&Act::ReadOn) {
+        hand.tap(&Act::ReadOn);
+        hand.frames(2);
+    }
+    hand.tap(&Act::GrownUp(true));
+}
+
 fn hang(hand: &mut Hand, kinds: &[&str]) {
     for kind in kinds {
         let at = hand.compartment(kind);
@@ -95,7 +105,7 @@ fn a_guest_goes_the_whole_way() {
     hand.tap(&Act::For(Wearer::From6To12));
     assert!(!hand.derived().verdict.cautions.is_empty());
     assert!(!hand.sees(&Act::Send), "a grown-up has to read the cautions first");
-    hand.tap(&Act::GrownUp(true));
+    read_and_tick(&mut hand);
     hand.tap(&Act::Send);
     hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
     let Sending::Given { kept, delivered, .. } = hand.session().sending.clone() else { panic!("no number") };
@@ -670,7 +680,7 @@ fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
     hand.tap(&Act::Review);
     hand.tap(&Act::For(Wearer::Under3));
     look(hand, "review");
-    hand.tap(&Act::GrownUp(true));
+    read_and_tick(hand);
     hand.tap(&Act::Send);
     hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
     hand.seconds(1.5);

@@ -1,5 +1,8 @@
 //! The book: once, in order, never below zero.
 
+#[path = "support/magnet.rs"]
+mod magnet;
+
 use std::path::Path;
 
 use chatelaine::{
@@ -10,6 +13,7 @@ use chatelaine::{
     ticket::{SentTicket, State, Tender, TicketNumber},
 };
 use jiff::{Timestamp, ToSpan};
+use magnet::{MAGNET, with_magnet};
 use uuid::Uuid;
 
 fn catalog() -> std::sync::Arc<Catalog> {
@@ -28,7 +32,7 @@ fn opened(catalog: &Catalog) -> Ledger {
 
 fn sent(catalog: &Catalog, sequence: u16, drops: &[&str]) -> SentTicket {
     let drops = drops.iter().map(|id| (*id).to_owned()).collect();
-    let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, drops };
+    let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, neck: None, drops };
     SentTicket {
         id: Uuid::now_v7(),
         show: 1,
@@ -88,27 +92,27 @@ fn read_and_told(ledger: &mut Ledger, catalog: &Catalog, by: &Catalog, drops: &[
 
 #[test]
 fn what_was_read_and_told_does_not_outlive_the_cautions() {
-    let catalog = catalog();
+    let catalog = with_magnet(&catalog());
     let mut ledger = opened(&catalog);
     let id = read_and_told(&mut ledger, &catalog, &catalog, &["vial-stars", "key-heart", "key-round"]);
-    let same = ledger.swap(id, 1, "key-tiny", &catalog, now()).expect("swapped");
+    let same = ledger.swap(id, 1, "key-trefoil", &catalog, now()).expect("swapped");
     assert!(same.grown_up_confirmed && same.told, "a key for a key is nothing new");
-    let other = ledger.swap(id, 2, "clasp-magnet", &catalog, now()).expect("swapped");
+    let other = ledger.swap(id, 2, MAGNET, &catalog, now()).expect("swapped");
     assert!(!other.grown_up_confirmed && !other.told && !other.verdict.suitable);
 }
 
 #[test]
 fn a_drop_that_has_left_the_catalogue_hides_no_caution() {
-    let catalog = catalog();
+    let catalog = with_magnet(&catalog());
     let mut ledger = opened(&catalog);
     let id = read_and_told(&mut ledger, &catalog, &catalog, &["vial-stars", "key-heart"]);
     let without = |id: &str| Catalog {
         drops: catalog.drops.iter().filter(|kind| kind.id != id).cloned().collect(),
-        ..catalog.as_ref().clone()
+        ..catalog.clone()
     };
-    let ticket = ledger.swap(id, 1, "clasp-magnet", &without("vial-stars"), now()).expect("swapped");
+    let ticket = ledger.swap(id, 1, MAGNET, &without("vial-stars"), now()).expect("swapped");
     let of = |drop: &str| ticket.verdict.cautions.iter().any(|one| one.drop.as_deref() == Some(drop));
-    assert!(of("vial-stars") && of("clasp-magnet") && !ticket.told && !ticket.verdict.suitable, "{:?}", ticket.verdict);
+    assert!(of("vial-stars") && of(MAGNET) && !ticket.told && !ticket.verdict.suitable, "{:?}", ticket.verdict);
 }
 
 /// The parts of a grown-up's piece leave the catalogue, and then it is for a toddler after all.
@@ -138,6 +142,64 @@ fn what_has_left_the_catalogue_is_judged_as_it_was_known() {
         assert!(!toddlers.verdict.suitable && !toddlers.told);
         assert!(matches!(ledger.ring_up(ticket.id, Tender::Card, now()), Err(LedgerError::NotTold)));
     }
+}
+
+/// A piece that is not for its wearer is not sold by the ordinary tick: the seller names each hazard, which is kept, or
+/// changes piece or wearer. What may not be sold to anybody has no such way.
+#[test]
+fn what_is_not_for_its_wearer_is_sold_only_by_the_name_of_the_hazard() {
+    let catalog = with_magnet(&catalog());
+    let mut ledger = opened(&catalog);
+    let mut ticket = sent(&catalog, 0, &["vial-stars"]);
+    ticket.piece.wearer = Wearer::Under3;
+    ledger.receive(&ticket, true, &catalog, now()).expect("received");
+    let id = ticket.id;
+    check_all(&mut ledger, id);
+    let refused = |ledger: &mut Ledger| match ledger.ring_up(id, Tender::Cash, now()) {
+        Err(LedgerError::NotSuitable(open)) => open,
+        other => panic!("{other:?}"),
+    };
+    let open = refused(&mut ledger);
+    assert!(open.contains(&CautionCode::SmallPart) && open.contains(&CautionCode::Glass), "{open:?}");
+    for (n, code) in open.iter().enumerate() {
+        assert_eq!(refused(&mut ledger).len(), open.len() - n);
+        ledger.confirm_hazard(id, *code, true, now()).expect("confirmed");
+    }
+    assert!(matches!(ledger.confirm_hazard(id, CautionCode::Magnet, true, now()), Err(LedgerError::NoHazard)));
+    // Taken back, it counts no more; another piece is another question.
+    ledger.confirm_hazard(id, open[0], false, now()).expect("taken back");
+    assert_eq!(refused(&mut ledger), [open[0]]);
+    ledger.confirm_hazard(id, open[0], true, now()).expect("confirmed");
+    let other = ledger.set_wearer(id, Wearer::From3To5, &catalog, now()).expect("changed");
+    assert!(other.confirmed.is_empty() && !other.told);
+    ledger.set_wearer(id, Wearer::Under3, &catalog, now()).expect("changed");
+    ledger.set_told(id, true, now()).expect("told");
+    assert_eq!(refused(&mut ledger), open);
+    for code in &open {
+        ledger.confirm_hazard(id, *code, true, now()).expect("confirmed");
+    }
+    let before = ledger.ticket(id).expect("a ticket");
+    let sold = ledger.ring_up(id, Tender::Cash, now()).expect("rung up");
+    assert_eq!((sold.confirmed.len(), before.unconfirmed().len()), (open.len(), 0));
+    let history = ledger.history(id).expect("events");
+    let kept = history.iter().filter(|event| event.kind == "sold_for_grown_up").count();
+    assert!(kept >= 2 * open.len(), "each is an entry: {kept}");
+    assert!(matches!(ledger.confirm_hazard(id, open[0], true, now()), Err(LedgerError::Closed(_))));
+
+    // A strong magnet: for a grown-up as well, and with everything confirmed that can be.
+    let ticket = sent(&catalog, 1, &[MAGNET]);
+    ledger.receive(&ticket, true, &catalog, now()).expect("received");
+    check_all(&mut ledger, ticket.id);
+    let forbidden = ledger.ring_up(ticket.id, Tender::Card, now());
+    assert!(
+        matches!(&forbidden, Err(LedgerError::Forbidden(codes)) if codes == &[CautionCode::Magnet]),
+        "{forbidden:?}"
+    );
+    assert!(forbidden.unwrap_err().to_string().contains("may not be sold to anybody (magnet)"));
+    assert!(matches!(ledger.confirm_hazard(ticket.id, CautionCode::Magnet, true, now()), Err(LedgerError::NoHazard)));
+    ledger.remove(ticket.id, 0, &catalog, now()).expect("taken off");
+    ledger.set_told(ticket.id, true, now()).expect("told");
+    ledger.ring_up(ticket.id, Tender::Card, now()).expect("rung up without it");
 }
 
 /// A tablet with an older catalogue sends what the desk has never heard of.
@@ -171,7 +233,7 @@ fn open_tickets_follow_the_catalogue() {
     check_all(&mut ledger, paid.id);
     let paid = ledger.ring_up(paid.id, Tender::Card, now()).expect("rung up");
     let mut newer = catalog.as_ref().clone();
-    newer.drops.iter_mut().filter(|kind| kind.id == "key-heart").for_each(|kind| kind.coin_cell = true);
+    newer.drops.iter_mut().filter(|kind| kind.id == "key-heart").for_each(|kind| kind.facts.coin_cell = true);
     ledger.take_catalog(&newer, "newer", now()).expect("taken over");
     let ticket = ledger.ticket(id).expect("a ticket");
     assert!(ticket.verdict.cautions.iter().any(|one| one.code == CautionCode::CoinCell));
@@ -188,7 +250,7 @@ fn the_desk_judges_by_its_own_catalogue() {
     let catalog = catalog();
     let mut ledger = opened(&catalog);
     let mut newer = catalog.as_ref().clone();
-    newer.drops.iter_mut().filter(|kind| kind.id == "key-heart").for_each(|kind| kind.sharp = true);
+    newer.drops.iter_mut().filter(|kind| kind.id == "key-heart").for_each(|kind| kind.facts.sharp = true);
     let id = read_and_told(&mut ledger, &catalog, &newer, &["vial-stars", "key-heart"]);
     let ticket = ledger.ticket(id).expect("a ticket");
     assert!(ticket.verdict.cautions.iter().any(|one| one.code == CautionCode::Sharp));

@@ -180,7 +180,7 @@ fn hang_answers(run: &impl Fn(&str) -> (Option<i32>, String, String)) {
 fn a_sellers_questions_in_the_terminal() {
     let dir = tempfile::tempdir().expect("a folder");
     let piece =
-        "(base: \"chain-gunmetal\", length: \"16in\", drops: [\"key-heart\", \"clasp-magnet\", \"sweet-swirl\"])";
+        "(base: \"chain-gunmetal\", length: \"16in\", drops: [\"key-heart\", \"lantern-glow\", \"sweet-swirl\"])";
     fs::write(dir.path().join("p.ron"), piece).expect("written");
     fs::write(dir.path().join("points"), "0 0 0\n20 0 0\n0 20 0\n0 0 40\n").expect("written");
     let run = |words: &str| {
@@ -220,18 +220,23 @@ fn a_sellers_questions_in_the_terminal() {
                 assert!(one[key].as_str().is_some_and(|words| !words.is_empty()), "{key} of {one}");
             }
         }
-        let codes: Vec<String> = list.iter().map(|one| one["code"].as_str().expect("a code").to_owned()).collect();
+        let mut codes: Vec<String> = list.iter().map(|one| one["code"].as_str().expect("a code").to_owned()).collect();
+        codes.dedup();
         (answer["suitable"] == true, codes.join(" "), list[0]["rule"].as_str().expect("a rule").to_owned())
     };
     let (suitable, codes, rule) = said("under3", "US");
     assert!(!suitable && rule.starts_with("16 CFR 1501.4"), "{rule}");
-    for code in ["small_part", "magnet", "breakaway", "nickel", "food_allergen"] {
+    for code in
+        ["small_part", "coin_cell", "breakaway", "cord_loop", "lead", "nickel", "food_allergen", "looks_like_food"]
+    {
         assert!(codes.contains(code), "{code} in {codes}");
     }
-    assert_eq!(said("from13", "US").1, "magnet food_allergen");
-    assert_eq!(said("from13", "EU").1, "magnet nickel food_allergen");
+    for region in ["US", "EU", "UK"] {
+        let heard = "small_part coin_cell nickel food_allergen looks_like_food chain_too_short";
+        assert_eq!(said("from13", region).1, heard, "{region}: a grown-up hears of what concerns them");
+    }
     assert!(said("under3", "UK").2.starts_with("BS EN 71-1"));
-    assert!(!said("from6to12", "EU").0, "a hazardous magnet is not for a child");
+    assert!(!said("from6to12", "EU").0, "a button cell is not for a child");
     let fit = run("fit --ring 10mm,18awg --over 5x3");
     assert!((fit["clearance_mm"].as_f64().expect("a number") - 2.1216).abs() < 1e-3, "{fit}");
 }

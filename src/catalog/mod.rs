@@ -16,6 +16,7 @@ mod names;
 mod outline;
 mod pictures;
 mod read_bases;
+mod read_facts;
 mod read_piece;
 mod read_table;
 mod read_trays;

@@ -6,7 +6,6 @@ use super::names::Names;
 use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
     craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
-    hang::neck_mm,
     money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
 };
 
@@ -199,19 +198,33 @@ impl Catalog {
     /// The cautions for `piece` made of `base` and `kinds`, also of what the catalogue does not have or would not make so.
     pub fn cautions_of(&self, base: &Base, kinds: &[&DropKind], piece: &Piece, rules: &Rules) -> Verdict {
         let length_mm = piece.length.or(base.usual_length()).map(|length| length.mm());
-        let short_by_mm = match base.kind {
-            BaseKind::Necklace(_) => length_mm.map(|length_mm| neck_mm(piece.wearer) - length_mm),
-            BaseKind::Bangle(_) => None,
-        };
+        let neck_mm = piece.neck.map(|neck| neck.mm());
         let other = Sizes::empty(rules.gauge);
         let sizes = if rules.gauge == self.sizes.gauge() { &self.sizes } else { &other };
         let wearer = piece.wearer;
-        caution::cautions(&PieceFacts { base, length_mm, short_by_mm, drops: kinds, sizes, wearer, rules })
+        caution::cautions(&PieceFacts { base, length_mm, neck_mm, drops: kinds, sizes, wearer, rules })
     }
 
     /// Whether nothing speaks plainly against a drop for `wearer`.
     pub fn suits(&self, kind: &DropKind, wearer: Wearer) -> bool {
         caution::drop_suits(kind, &self.sizes, wearer, &self.rules)
+    }
+
+    /// Whether nothing speaks plainly against a base by itself in some length it is made in, and its size is that of the
+    /// wearer's band: what can be offered to them.
+    pub fn base_suits(&self, base: &Base, wearer: Wearer) -> bool {
+        let lengths = match &base.kind {
+            BaseKind::Necklace(necklace) => {
+                vec![Some(necklace.lengths.shortest), Some(necklace.lengths.usual), Some(necklace.lengths.longest)]
+            }
+            // Too wide is grave by itself; too narrow is no danger, but nothing to offer either.
+            BaseKind::Bangle(bangle) if wearer.is_child() && bangle.around_mm() < wearer.hand().large_mm => vec![],
+            BaseKind::Bangle(_) => vec![None],
+        };
+        lengths.into_iter().any(|length| {
+            let piece = Piece { base: base.id.clone(), length, wearer, neck: None, drops: vec![] };
+            self.cautions_of(base, &[], &piece, &self.rules).suitable
+        })
     }
 
     /// The cautions of one drop by itself for `wearer`.

@@ -2,18 +2,18 @@
 
 use super::{
     fields::{Fields, Reader, names_of},
+    read_facts::{FACTS, facts},
     read_table::price,
     tree::{Node, Value},
 };
 use crate::{
     craft::{
-        Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, LinkKind, Mass, Material, MetalTest,
-        Necklace, Ring,
+        Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, LinkKind, Mass, Necklace, Ring,
     },
     money::Currency,
 };
 
-const COMMON: [&str; 7] = ["id", "name", "finish", "materials", "price", "stock", "tested"];
+const COMMON: [&str; 5] = ["id", "name", "finish", "price", "stock"];
 const NECKLACE: [&str; 10] = [
     "chain",
     "link",
@@ -44,54 +44,21 @@ fn base(reader: &mut Reader<'_>, node: &Node, currency: Option<Currency>) -> Opt
         "Bangle" => &BANGLE,
         _ => return reader.unlike(node, "Necklace(…) or Bangle(…)"),
     };
-    let names: Vec<&str> = COMMON.iter().chain(own).copied().collect();
+    let names: Vec<&str> = COMMON.iter().chain(own).chain(&FACTS).copied().collect();
     let f = reader.fields(node, "a base", &names)?;
     let id = reader.id(&f);
     let name = reader.name(&f, "name");
     let finish = reader.required(&f, "finish").and_then(|node| reader.word(node, "a finish", names_of!(Finish)));
-    let materials = materials(reader, &f);
+    let facts = facts(reader, &f, finish);
     let price = price_of(reader, &f, currency);
     let stock = reader.required(&f, "stock").and_then(|node| reader.whole(node, 0, 100_000));
-    let tested = metal_test(reader, &f);
     let kind = match form {
         "Necklace" => necklace(reader, &f).map(BaseKind::Necklace),
         _ => bangle(reader, &f).map(BaseKind::Bangle),
     };
     let (id, at) = id?;
-    let base = Base {
-        id,
-        name: name?,
-        finish: finish?,
-        materials: materials?,
-        price: price?,
-        stock: stock?,
-        tested: tested?,
-        kind: kind?,
-    };
+    let base = Base { id, name: name?, finish: finish?, facts: facts?, price: price?, stock: stock?, kind: kind? };
     Some((base, at))
-}
-
-/// What a laboratory found: `tested: (lead_ppm: 20, cadmium_ppm: 5, nickel: 0.1)`, as far as it was tested.
-pub(super) fn metal_test(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<MetalTest>> {
-    let Some(node) = f.get("tested") else { return Some(None) };
-    let f = reader.fields(node, "a test report", &["lead_ppm", "cadmium_ppm", "nickel"])?;
-    let mut figure = |name: &str, most: f64| match f.get(name) {
-        Some(node) => reader.number(node, 0.0, most).map(Some),
-        None => Some(None),
-    };
-    let (lead_ppm, cadmium_ppm) = (figure("lead_ppm", 1e6), figure("cadmium_ppm", 1e6));
-    let nickel_ug_cm2_week = figure("nickel", 1000.0);
-    Some(Some(MetalTest { lead_ppm: lead_ppm?, cadmium_ppm: cadmium_ppm?, nickel_ug_cm2_week: nickel_ug_cm2_week? }))
-}
-
-pub(super) fn materials(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Vec<Material>> {
-    let node = reader.required(f, "materials")?;
-    let items = reader.list(node, "materials")?;
-    if items.is_empty() {
-        return reader.unlike(node, "at least one material; write UnknownMetal for a metal nobody tested");
-    }
-    let read: Vec<_> = items.iter().map(|item| reader.word(item, "a material", names_of!(Material))).collect();
-    read.into_iter().collect()
 }
 
 /// The price, as far as the table's currency is known.

@@ -3,16 +3,20 @@
 use super::{
     fields::Reader,
     mistake::{Mistake, Mistakes},
+    read_bases::length,
 };
 use crate::craft::{Length, Piece, Wearer};
+
+/// Necks of people from the smallest child to the stoutest grown-up, in millimetres, wide enough for everybody.
+const NECKS_MM: (f64, f64) = (150.0, 700.0);
 
 /// Reads a piece from `source`; `file` names it in messages. A length that is left out is the base's usual one.
 pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
     let (mut reader, node) = Reader::open(file, source);
     let piece = node.and_then(|node| {
-        let f = reader.fields(&node, "a piece", &["base", "length", "wearer", "drops"])?;
+        let f = reader.fields(&node, "a piece", &["base", "length", "wearer", "neck", "drops"])?;
         let base = reader.required(&f, "base").and_then(|node| reader.text(node, "the base's id")).map(str::to_owned);
-        let length = match f.get("length") {
+        let whole = match f.get("length") {
             Some(node) => reader.parsed::<Length>(node, "a length").map(Some),
             None => Some(None),
         };
@@ -30,12 +34,16 @@ pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
             ),
             None => Some(Wearer::Unknown),
         };
+        let neck = match f.get("neck") {
+            Some(_) => length(&mut reader, &f, "neck", NECKS_MM.0, NECKS_MM.1).map(Some),
+            None => Some(None),
+        };
         let drops = reader.required(&f, "drops").and_then(|node| {
             let items = reader.list(node, "the drops' ids")?;
             let read: Vec<_> = items.iter().map(|item| reader.text(item, "a drop's id").map(str::to_owned)).collect();
             read.into_iter().collect()
         });
-        Some(Piece { base: base?, length: length?, wearer: wearer?, drops: drops? })
+        Some(Piece { base: base?, length: whole?, wearer: wearer?, neck: neck?, drops: drops? })
     });
     match piece {
         Some(piece) if reader.mistakes.is_empty() => Ok(piece),

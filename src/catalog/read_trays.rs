@@ -4,37 +4,18 @@ use super::{
     fields::{Fields, Reader, names_of},
     model::{Tray, nearest},
     pictures::{Picture, Pictures},
-    read_bases::{length, materials, metal_test, price_of, ring},
+    read_bases::{length, price_of, ring},
+    read_facts::{FACTS, body, facts},
     tree::{Node, Value},
 };
 use crate::{
-    craft::{
-        Allergen, Body, Colour, DropKind, Finish, Home, Length, Magnet, Mass, Material, Ring, Sort, UsualAllergen,
-        weight_of,
-    },
+    craft::{Body, Colour, DropKind, Finish, Home, Length, Mass, Material, Ring, Sort, weight_of},
     money::Currency,
 };
 
 const FIELDS: &[&str] = &[
-    "id",
-    "name",
-    "sort",
-    "finish",
-    "colours",
-    "materials",
-    "body",
-    "width",
-    "height",
-    "ring",
-    "weight",
-    "price",
-    "stock",
-    "picture",
-    "magnet",
-    "coin_cell",
-    "sharp",
-    "allergens",
-    "tested",
+    "id", "name", "sort", "finish", "colours", "body", "width", "height", "ring", "weight", "price", "stock",
+    "picture", "large",
 ];
 
 /// A tray with its drops, as far as they could be read, and the places of its letter and the drops' ids.
@@ -85,8 +66,11 @@ pub(super) fn read(
             row.push(read.as_ref().map(|read| read.kind.id.clone()));
             if let Some(ReadDrop { kind, at, worked_out }) = read {
                 if worked_out {
-                    let (id, g, of) = (&kind.id, kind.weight.g(), kind.materials[0].word());
-                    let words = format!("{id:?} ({home}) has no weight; {g:.1} g follow from its size in {of}");
+                    let (id, g, of) = (&kind.id, kind.weight.g(), kind.facts.materials[0]);
+                    let memory = of.density().is_some_and(|density| density.from_memory);
+                    let known = if memory { " (its density from memory)" } else { "" };
+                    let of = of.word();
+                    let words = format!("{id:?} ({home}) has no weight; {g:.1} g follow from its size in {of}{known}");
                     remarks.push(words);
                 }
                 if matches!(&kind.body, Body::Outline { shape: Some(shape), .. } if !shape.cut_out) {
@@ -121,7 +105,8 @@ fn drop_kind(
     currency: Option<Currency>,
     pictures: &Pictures,
 ) -> Option<ReadDrop> {
-    let f = reader.fields(node, "a drop", FIELDS)?;
+    let names: Vec<&str> = FIELDS.iter().chain(&FACTS).copied().collect();
+    let f = reader.fields(node, "a drop", &names)?;
     let id = reader.id(&f);
     let name = reader.name(&f, "name");
     let sort = reader.required(&f, "sort").and_then(|node| reader.word(node, "a sort of drop", names_of!(Sort)));
@@ -134,7 +119,7 @@ fn drop_kind(
         let read: Vec<_> = items.iter().map(|item| reader.word(item, "a colour", names_of!(Colour))).collect();
         read.into_iter().collect()
     });
-    let materials = materials(reader, &f);
+    let facts = facts(reader, &f, finish.flatten());
     let body = reader.required(&f, "body").and_then(|node| body(reader, node));
     let width = length(reader, &f, "width", 1.0, 200.0);
     let height = length(reader, &f, "height", 1.0, 300.0);
@@ -142,10 +127,6 @@ fn drop_kind(
     let price = price_of(reader, &f, currency);
     let stock = reader.required(&f, "stock").and_then(|node| reader.whole(node, 0, 100_000));
     let picture = reader.required(&f, "picture").and_then(|node| picture(reader, node, pictures));
-    let magnet = match f.get("magnet") {
-        Some(node) => magnet(reader, node).map(Some),
-        None => Some(None),
-    };
     let shown = picture.as_ref().and_then(|name| pictures.get(name)?.as_ref().ok());
     let body = match (body, width, height) {
         (Some(Body::Outline { thickness, .. }), Some(width), Some(height)) => Some(Body::Outline {
@@ -154,17 +135,8 @@ fn drop_kind(
         }),
         (body, ..) => body,
     };
-    let weight = weight(reader, &f, body.as_ref(), ring, materials.as_deref());
-    let tested = metal_test(reader, &f);
-    let coin_cell = flag(reader, &f, "coin_cell");
-    let sharp = flag(reader, &f, "sharp");
-    let allergens = match f.get("allergens") {
-        Some(node) => reader.list(node, "allergens").and_then(|items| {
-            let read: Vec<_> = items.iter().map(|item| allergen(reader, item)).collect();
-            read.into_iter().collect()
-        }),
-        None => Some(vec![]),
-    };
+    let weight = weight(reader, &f, body.as_ref(), ring, facts.as_ref().map(|facts| facts.materials.as_slice()));
+    as_large_as_its_picture(reader, &f, body.as_ref(), width.zip(height));
     let (id, at) = id?;
     let kind = DropKind {
         id,
@@ -172,7 +144,7 @@ fn drop_kind(
         sort: sort?,
         finish: finish?,
         colours: colours?,
-        materials: materials?,
+        facts: facts?,
         body: body?,
         width: width?,
         height: height?,
@@ -182,13 +154,44 @@ fn drop_kind(
         stock: stock?,
         home,
         picture: picture?,
-        magnet: magnet?,
-        coin_cell: coin_cell?,
-        sharp: sharp?,
-        allergens: allergens?,
-        tested: tested?,
     };
     Some(ReadDrop { kind, at, worked_out: f.get("weight").is_none() })
+}
+
+/// The size beyond which the maker has to say that it is meant, in millimetres. Common practice, no source: a slip of the
+/// unit makes a charm of 16 mm one of 16 cm.
+const LARGE_MM: f64 = 150.0;
+
+/// How far a body and its picture may differ: one of them is a slip beyond a quarter. Common practice, no source.
+const ALIKE: f64 = 1.25;
+
+/// Holds a body against the size of its picture, and both against what a drop usually is. A body that is larger than it is
+/// said to be, or much smaller, is judged wrongly by the test cylinder.
+fn as_large_as_its_picture(
+    reader: &mut Reader<'_>,
+    f: &Fields<'_>,
+    body: Option<&Body>,
+    shown: Option<(Length, Length)>,
+) {
+    let meant = f.get("large").is_some_and(|node| reader.flag(node) == Some(true));
+    let sizes = body.and_then(Body::width_and_height);
+    for (name, i) in [("width", 0), ("height", 1)] {
+        let Some(node) = f.get(name) else { continue };
+        let picture = shown.map(|(width, height)| [width, height][i]);
+        let of_body = sizes.map(|(width, height)| [width, height][i]);
+        let largest = picture.into_iter().chain(of_body).map(Length::mm).fold(0.0, f64::max);
+        if largest > LARGE_MM && !meant {
+            let found = format!("a {name} of {largest:.0} mm");
+            reader.wrong(node.at, found, "if the drop is as large as that, write large: true; else correct the size");
+        }
+        if let (Some(picture), Some(of_body)) = (picture, of_body) {
+            let (small, great) = (picture.mm().min(of_body.mm()), picture.mm().max(of_body.mm()));
+            if great > small * ALIKE {
+                let found = format!("{name}: {picture} of the picture, but {of_body} of the body");
+                reader.wrong(node.at, found, "measure it again: they may differ by a quarter at most");
+            }
+        }
+    }
 }
 
 /// The least and the greatest weight of a drop, given or worked out, in grams. Common practice, no source.
@@ -221,39 +224,6 @@ fn weight(
     Some(found)
 }
 
-/// An allergen: a usual one by its name, or the maker's own words in quotes.
-fn allergen(reader: &mut Reader<'_>, node: &Node) -> Option<Allergen> {
-    if let Value::Text(text) = &node.value {
-        let short = text.trim().chars().count() <= 60;
-        return match Allergen::from_words(text).filter(|_| short) {
-            Some(allergen) => Some(allergen),
-            None => reader.unlike(node, "an allergen in 1 to 60 letters, or no list where the food has none"),
-        };
-    }
-    let what = "an allergen (other ones go in quotes)";
-    reader.word(node, what, names_of!(UsualAllergen)).map(Allergen::Usual)
-}
-
-fn flag(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str) -> Option<bool> {
-    match f.get(name) {
-        Some(node) => reader.flag(node),
-        None => Some(false),
-    }
-}
-
-fn body(reader: &mut Reader<'_>, node: &Node) -> Option<Body> {
-    if let Value::Struct { name: Some(name), .. } = &node.value
-        && let Some((_, sizes)) = Body::FORMS.iter().find(|(form, _)| form == name)
-    {
-        let f = reader.fields(node, "a body", sizes)?;
-        let read: Vec<Option<Length>> = sizes.iter().map(|size| length(reader, &f, size, 0.1, 300.0)).collect();
-        let read: Vec<Length> = read.into_iter().collect::<Option<_>>()?;
-        return Body::from_form(name, &read);
-    }
-    let forms: Vec<String> = Body::FORMS.iter().map(|(form, sizes)| format!("{form}({})", sizes.join(", "))).collect();
-    reader.unlike(node, &format!("a body: {}", forms.join(", ")))
-}
-
 fn picture(reader: &mut Reader<'_>, node: &Node, pictures: &Pictures) -> Option<String> {
     let name = reader.text(node, "a picture's file name")?;
     match pictures.get(name) {
@@ -271,11 +241,4 @@ fn picture(reader: &mut Reader<'_>, node: &Node, pictures: &Pictures) -> Option<
             None
         }
     }
-}
-
-fn magnet(reader: &mut Reader<'_>, node: &Node) -> Option<Magnet> {
-    let f = reader.fields(node, "a magnet", &["surface_kilogauss", "pole"])?;
-    let surface = reader.required(&f, "surface_kilogauss").and_then(|node| reader.number(node, 0.01, 20.0));
-    let pole = length(reader, &f, "pole", 0.5, 60.0);
-    Some(Magnet { surface_kilogauss: surface?, pole_diameter: pole? })
 }

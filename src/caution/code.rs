@@ -26,21 +26,29 @@ pub enum CautionCode {
     UnknownMetal,
     /// Lead: found by a test, or usual in the material.
     Lead,
-    /// Cadmium found by a test.
+    /// Cadmium: found by a test, or usual in the material.
     Cadmium,
-    /// Nickel given off: found by a test, or usual in the material of a base.
+    /// Nickel given off: found by a test, or usual in the material or plating.
     Nickel,
+    /// Lead in paint or lacquer: found by a test, or possible without one.
+    Paint,
     /// Food under lacquer, with allergens.
     FoodAllergen,
+    /// What a child could take for food.
+    LooksLikeFood,
+    /// A liquid that can come out.
+    Liquid,
     /// Heavy on a child's neck.
     HeavyOnChild,
-    /// A necklace shorter than the neck.
+    /// A necklace that may not close on the neck.
     ChainTooShort,
+    /// A bangle that does not go over the hand, or slips off it.
+    BangleSize,
 }
 
 impl CautionCode {
     /// Every caution there is, in the order in which they are said.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 19] = [
         Self::SmallPart,
         Self::SmallBall,
         Self::Magnet,
@@ -53,9 +61,13 @@ impl CautionCode {
         Self::Lead,
         Self::Cadmium,
         Self::Nickel,
+        Self::Paint,
         Self::FoodAllergen,
+        Self::LooksLikeFood,
+        Self::Liquid,
         Self::HeavyOnChild,
         Self::ChainTooShort,
+        Self::BangleSize,
     ];
 
     /// The name in JSON, rules and language files; never changes.
@@ -73,9 +85,13 @@ impl CautionCode {
             Self::Lead => "lead",
             Self::Cadmium => "cadmium",
             Self::Nickel => "nickel",
+            Self::Paint => "paint",
             Self::FoodAllergen => "food_allergen",
+            Self::LooksLikeFood => "looks_like_food",
+            Self::Liquid => "liquid",
             Self::HeavyOnChild => "heavy_on_child",
             Self::ChainTooShort => "chain_too_short",
+            Self::BangleSize => "bangle_size",
         }
     }
 }

@@ -1,25 +1,49 @@
 //! What is there to be careful about: findings without words, so that thousands of drops are asked in no time.
 
+use rust_decimal::Decimal;
+
 use super::{
-    CautionCode, Limit, PartSize, Rule, Rules, Size, Sizes, flux_index_kg2mm2,
-    part::{ball_mm, size_of_ends, size_of_hoop},
-    rules::is_about,
+    CautionCode, Limit, PartSize, Rule, Rules, Size,
+    metals::{Judged, judge},
+    part::{ball_mm, flux_index_kg2mm2, is_ball_beyond_the_cylinder},
+    rules::{Source, is_about},
 };
-use crate::craft::{Base, BaseKind, DropKind, Material, MetalTest, Wearer};
+use crate::craft::{
+    BAND_HANDS, BAND_NECKS, Bangle, Base, BaseKind, Body, Facts, Girth, Length, Material, Necklace, Substance, Wearer,
+    closes_on_mm, slips_over_hand_mm,
+};
 
 /// Which of several ways to say a caution.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Form {
     /// The usual one.
     Usual,
-    /// Of a base.
-    Base,
-    /// A test found it.
+    /// Small parts, to somebody for whom they are none: keep them from small children.
+    Away,
+    /// Beyond the limit, by a test.
     Found,
+    /// Within the wearer's limit, by a test, yet beyond what some region allows for children.
+    Elsewhere,
+    /// Beyond the children's limit, by a test, for a wearer without a limit.
+    Children,
+    /// Beyond the limit, by a test, and exempt from it.
+    Exempt,
+    /// Not tested; the supplier states in writing that it is within the limit.
+    Declared,
     /// The allergens are known.
     Known,
+    /// A magnet of which nobody knows how strong it is.
+    Unknown,
     /// A magnet below the limit.
     Within,
+    /// Two magnets or more on the piece, each below the limit.
+    Together,
+    /// A necklace that comes apart when pulled.
+    Apart,
+    /// Against the neck that the guest gave.
+    Own,
+    /// A bangle too wide for the hand.
+    Slips,
 }
 
 impl Form {
@@ -27,10 +51,19 @@ impl Form {
     pub const fn code(self) -> &'static str {
         match self {
             Self::Usual => "",
-            Self::Base => "base",
+            Self::Away => "away",
             Self::Found => "found",
+            Self::Elsewhere => "elsewhere",
+            Self::Children => "children",
+            Self::Exempt => "exempt",
+            Self::Declared => "declared",
             Self::Known => "known",
+            Self::Unknown => "unknown",
             Self::Within => "within",
+            Self::Together => "together",
+            Self::Apart => "apart",
+            Self::Own => "own",
+            Self::Slips => "slips",
         }
     }
 }
@@ -39,19 +72,33 @@ impl Form {
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Small {
     Drop(PartSize),
-    Ends(Size),
-    Hoop(Size),
+    Ends(PartSize),
+    Hoop(PartSize),
+}
+
+impl Small {
+    pub const fn size(self) -> PartSize {
+        match self {
+            Self::Drop(size) | Self::Ends(size) | Self::Hoop(size) => size,
+        }
+    }
 }
 
 /// One thing to be careful about.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Finding<'r> {
     pub rule: &'r Rule,
+    /// The citation that applies: the rule's own, or that of a limit for other wearers.
+    pub source: Source<'r>,
     pub form: Form,
     /// Whether it makes the piece unsuitable for the wearer.
     pub grave: bool,
-    /// The figure in its words: whole grams of something heavy, whole millimetres of something short.
-    pub number: Option<u32>,
+    /// Whether the part may not be sold at all.
+    pub forbidden: bool,
+    /// The figure in its words: grams of something heavy, millimetres of neck or hand, what a test found.
+    pub number: Option<Decimal>,
+    /// What it is compared with, in the same unit.
+    pub limit: Option<Decimal>,
     pub small: Option<Small>,
 }
 
@@ -62,30 +109,50 @@ pub(super) struct Finder<'r, F> {
     pub found: F,
 }
 
+/// A part as it is judged, drop or base.
+pub(super) struct Judgable<'a> {
+    pub facts: &'a Facts,
+    /// The body of a drop; a base has none.
+    pub body: Option<&'a Body>,
+    pub small: Small,
+    /// How many magnets the whole piece holds.
+    pub magnets: usize,
+}
+
 /// A base as it is worn.
 pub(super) struct Worn<'a> {
     pub base: &'a Base,
     pub length_mm: Option<f64>,
-    pub short_by_mm: Option<f64>,
+    /// The wearer's own neck, where they said it.
+    pub neck_mm: Option<f64>,
     /// All drops together.
     pub drops_g: f64,
 }
 
+/// Lengths that differ by less are the same: 14 in are not quite 355.6 mm in binary fractions.
+const NEARLY_MM: f64 = 0.05;
+
+/// A figure as people write it, no finer than a thousandth.
+fn decimal(value: f64) -> Option<Decimal> {
+    Some(Decimal::try_from(value).ok()?.round_dp(3).normalize())
+}
+
 impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
-    /// Says a thing that is there or not.
-    fn say_if(&mut self, there: bool, code: CautionCode, form: Form) {
-        self.say_number_if(there, code, form, None);
-    }
-
-    fn say_number_if(&mut self, there: bool, code: CautionCode, form: Form, number: Option<u32>) {
-        self.say_as(there, code, form, number, None);
-    }
-
-    fn say_as(&mut self, there: bool, code: CautionCode, form: Form, number: Option<u32>, small: Option<Small>) {
+    /// Says a thing that is there or not, in the rule's own way.
+    fn say_if(&mut self, there: bool, code: CautionCode) {
         if there && let Some(rule) = self.heard(code) {
-            let grave = self.is_one_of(&rule.against);
-            (self.found)(Finding { rule, form, grave, number, small });
+            self.say(rule, Form::Usual, self.is_one_of(&rule.against));
         }
+    }
+
+    fn say(&mut self, rule: &'r Rule, form: Form, grave: bool) {
+        self.say_numbers(rule, form, grave, (None, None));
+    }
+
+    fn say_numbers(&mut self, rule: &'r Rule, form: Form, grave: bool, (number, limit): (Option<f64>, Option<f64>)) {
+        let (number, limit) = (number.and_then(decimal), limit.and_then(decimal));
+        let source = Source::of(rule);
+        (self.found)(Finding { rule, source, form, grave, forbidden: false, number, limit, small: None });
     }
 
     fn is_one_of(&self, wearers: &[Wearer]) -> bool {
@@ -97,26 +164,50 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         self.rules.of(code).filter(|rule| self.is_one_of(&rule.says))
     }
 
-    /// Everything about one drop by itself.
-    pub fn drop(&mut self, kind: &DropKind, sizes: &Sizes) {
-        use CautionCode::{CoinCell, FoodAllergen, Glass, Sharp, SmallBall, UnknownMetal};
-        let part = sizes.of(kind);
-        self.say_as(part.is_small(), CautionCode::SmallPart, Form::Usual, None, Some(Small::Drop(part)));
-        let ball = self.rules.of(SmallBall).is_some_and(
-            |rule| matches!(rule.limit, Limit::BallBelowMm(below) if ball_mm(&kind.body).is_some_and(|mm| mm < below)),
-        );
+    /// Everything about one part by itself, whether it is a drop or a base.
+    pub fn part(&mut self, part: &Judgable<'_>) {
+        use CautionCode::{CoinCell, FoodAllergen, Glass, Liquid, LooksLikeFood, Sharp, SmallBall};
+        let facts = part.facts;
+        self.small_part(part.small);
+        let below = |mm: f64| {
+            let rule = self.rules.of(SmallBall);
+            rule.is_some_and(|rule| matches!(rule.limit, Limit::BallBelowMm(below) if mm < below))
+        };
         // What fits the cylinder, or may, is a small part already.
-        self.say_if(ball && matches!(part.body, Size::TooLarge | Size::LeftOut), SmallBall, Form::Usual);
-        self.magnet(kind);
-        self.say_if(kind.coin_cell, CoinCell, Form::Usual);
-        let glass = kind.materials.iter().any(|one| matches!(one, Material::Glass | Material::CrystalGlass));
-        self.say_if(glass, Glass, Form::Usual);
-        self.say_if(kind.sharp, Sharp, Form::Usual);
-        self.say_if(self.is_untested(kind.tested, &kind.materials), UnknownMetal, Form::Usual);
-        self.metals(false, kind.tested, &kind.materials);
-        let known = !kind.allergens.is_empty();
-        let food = self.is_of(FoodAllergen, &kind.materials) || known;
-        self.say_if(food, FoodAllergen, if known { Form::Known } else { Form::Usual });
+        let ball_is_large = |body: &Body| is_ball_beyond_the_cylinder(body, self.rules.gauge);
+        let body = part.body.filter(|_| part.small.size().body == Size::TooLarge);
+        let mut balls = body.into_iter().chain(facts.comes_off.iter().filter(|body| ball_is_large(body)));
+        let ball = balls.any(|body| ball_mm(body).is_some_and(below));
+        self.say_if(ball, SmallBall);
+        self.magnet(facts, part.magnets);
+        self.say_if(facts.coin_cell, CoinCell);
+        let glass = facts.materials.iter().any(|one| matches!(one, Material::Glass | Material::CrystalGlass));
+        self.say_if(glass, Glass);
+        self.say_if(facts.sharp, Sharp);
+        self.unknown_metal(facts);
+        self.substances(facts);
+        if let Some(rule) = self.heard(FoodAllergen)
+            && (self.is_of(FoodAllergen, &facts.materials) || !facts.allergens.is_empty())
+        {
+            let form = if facts.allergens.is_empty() { Form::Usual } else { Form::Known };
+            self.say(rule, form, self.is_one_of(&rule.against));
+        }
+        self.say_if(facts.looks_like_food || self.is_of(LooksLikeFood, &facts.materials), LooksLikeFood);
+        self.say_if(facts.liquid, Liquid);
+    }
+
+    /// Nobody with a small part in the piece hears nothing of it: those for whom it is none keep it from those for whom
+    /// it is.
+    fn small_part(&mut self, small: Small) {
+        if small.size().is_small()
+            && let Some(rule) = self.heard(CautionCode::SmallPart)
+        {
+            let grave = self.is_one_of(&rule.against);
+            let form = if matches!(self.wearer, Wearer::From6To12 | Wearer::From13) { Form::Away } else { Form::Usual };
+            let source = Source::of(rule);
+            let small = Some(small);
+            (self.found)(Finding { rule, source, form, grave, forbidden: false, number: None, limit: None, small });
+        }
     }
 
     /// Whether one of `materials` calls for `code`.
@@ -124,87 +215,140 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         self.rules.of(code).is_some_and(|rule| materials.iter().any(|one| rule.materials.contains(one)))
     }
 
-    /// Whether there is metal that was not tested for all of lead, cadmium and nickel, and ought to have been.
-    fn is_untested(&self, tested: Option<MetalTest>, materials: &[Material]) -> bool {
-        let test = tested.unwrap_or_default();
-        let whole = test.lead_ppm.is_some() && test.cadmium_ppm.is_some() && test.nickel_ug_cm2_week.is_some();
-        !whole && self.is_of(CautionCode::UnknownMetal, materials)
-    }
-
-    /// A magnet in a drop, once loose, fits the cylinder: the index alone decides whether it is beyond the limit.
-    fn magnet(&mut self, kind: &DropKind) {
-        let Some((magnet, rule)) = kind.magnet.as_ref().zip(self.rules.of(CautionCode::Magnet)) else { return };
-        let hazardous = rule.limit.is_broken_by(flux_index_kg2mm2(magnet));
-        if hazardous || self.is_one_of(&rule.says) {
-            let within = rule.within.as_ref().filter(|_| !hazardous);
-            let grave = match within {
-                Some(within) => self.is_one_of(&within.against),
-                None => hazardous && self.is_one_of(&rule.against),
-            };
-            let form = if within.is_some() { Form::Within } else { Form::Usual };
-            (self.found)(Finding { rule, form, grave, number: None, small: None });
+    /// Metal of which nobody knows what it is, and that was not tested for all of lead, cadmium and nickel.
+    fn unknown_metal(&mut self, facts: &Facts) {
+        let test = facts.tested.unwrap_or_default();
+        let open = [Substance::Lead, Substance::Cadmium, Substance::Nickel].map(|one| (test.of(one).is_none(), one));
+        let mut open = open.into_iter().filter_map(|(open, one)| open.then_some(one)).peekable();
+        if open.peek().is_none() || !self.is_of(CautionCode::UnknownMetal, &facts.materials) {
+            return;
+        }
+        if let Some(rule) = self.heard(CautionCode::UnknownMetal) {
+            let declared = open.all(|one| facts.declares(one));
+            let form = if declared { Form::Declared } else { Form::Usual };
+            self.say(rule, form, !declared && self.is_one_of(&rule.against));
         }
     }
 
-    /// Lead, cadmium and nickel: what a test found decides; without a test, what is usual in the material counts.
-    fn metals(&mut self, base: bool, tested: Option<MetalTest>, materials: &[Material]) {
-        use CautionCode::{Cadmium, Lead, Nickel};
-        let test = tested.unwrap_or_default();
-        for (code, found) in [(Lead, test.lead_ppm), (Cadmium, test.cadmium_ppm), (Nickel, test.nickel_ug_cm2_week)] {
+    /// Lead, cadmium, nickel and the lead in paint: what a test found decides; without one, what is usual counts.
+    fn substances(&mut self, facts: &Facts) {
+        use CautionCode::{Cadmium, Lead, Nickel, Paint};
+        for (code, substance) in [
+            (Lead, Substance::Lead),
+            (Cadmium, Substance::Cadmium),
+            (Nickel, Substance::Nickel),
+            (Paint, Substance::Paint),
+        ] {
             let Some(rule) = self.rules.of(code) else { continue };
-            let says = self.is_one_of(&rule.says);
-            // Nickel matters where metal lies on the skin for long: the base.
-            let usual = || self.is_of(code, materials) && (code != Nickel || base);
-            let (form, grave, said) = match found {
-                Some(found) if rule.limit.is_broken_by(found) => {
-                    let grave = self.is_one_of(&rule.against);
-                    (Form::Found, grave, grave || says)
-                }
-                None if says && usual() => (Form::Usual, self.is_one_of(&rule.untested), true),
-                _ => continue,
-            };
-            if said {
-                (self.found)(Finding { rule, form, grave, number: None, small: None });
+            if let Some(Judged { source, form, grave, forbidden, number, limit }) =
+                judge(rule, substance, facts, self.wearer)
+            {
+                let (number, limit) = (number.and_then(decimal), limit.and_then(decimal));
+                (self.found)(Finding { rule, source, form, grave, forbidden, number, limit, small: None });
             }
         }
     }
 
-    /// Everything about the base and the piece as a whole.
-    pub fn base(&mut self, worn: &Worn<'_>) {
-        use CautionCode::{Breakaway, ChainTooShort, CordLoop, HeavyOnChild, UnknownMetal};
-        let base = worn.base;
-        self.say_if(self.is_untested(base.tested, &base.materials), UnknownMetal, Form::Usual);
-        self.metals(true, base.tested, &base.materials);
-        let heard = self.heard(CautionCode::SmallPart).is_some();
-        let necklace = match &base.kind {
-            BaseKind::Necklace(necklace) => necklace,
-            BaseKind::Bangle(bangle) if heard => {
-                let hoop = size_of_hoop(bangle, self.rules.gauge);
-                let small = Some(Small::Hoop(hoop));
-                return self.say_as(hoop != Size::TooLarge, CautionCode::SmallPart, Form::Usual, None, small);
-            }
-            BaseKind::Bangle(_) => return,
-        };
-        if heard {
-            let ends = size_of_ends(necklace, self.rules.gauge);
-            self.say_as(ends != Size::TooLarge, CautionCode::SmallPart, Form::Base, None, Some(Small::Ends(ends)));
+    /// A magnet, once loose, fits the cylinder: the index alone decides whether it is beyond the limit, and one of which
+    /// nobody knows the index counts as beyond it. Below it, two that can come together are graver than one.
+    fn magnet(&mut self, facts: &Facts, magnets: usize) {
+        let Some((magnet, rule)) = facts.magnet.as_ref().zip(self.rules.of(CautionCode::Magnet)) else { return };
+        let index = flux_index_kg2mm2(magnet);
+        if index.is_none_or(|index| rule.limit.is_broken_by(index)) {
+            let form = if index.is_none() { Form::Unknown } else { Form::Usual };
+            let (grave, forbidden) = (self.is_one_of(&rule.against), rule.forbids);
+            let source = Source::of(rule);
+            let (number, limit) = (None, None);
+            (self.found)(Finding { rule, source, form, grave, forbidden, number, limit, small: None });
+        } else if self.is_one_of(&rule.says) {
+            let (form, against) = match &rule.within {
+                Some(within) if magnets > 1 => (Form::Together, &within.together),
+                Some(within) => (Form::Within, &within.against),
+                None => (Form::Within, &rule.against),
+            };
+            self.say(rule, form, self.is_one_of(against));
         }
-        self.say_if(!necklace.breakaway, Breakaway, Form::Usual);
+    }
+
+    /// Everything about how the base is worn; what is known of it as a part is said by [`Self::part`].
+    pub fn worn(&mut self, worn: &Worn<'_>) {
+        match &worn.base.kind {
+            BaseKind::Necklace(necklace) => self.necklace(necklace, worn),
+            BaseKind::Bangle(bangle) => self.bangle(bangle),
+        }
+    }
+
+    fn necklace(&mut self, necklace: &Necklace, worn: &Worn<'_>) {
+        use CautionCode::{Breakaway, CordLoop, HeavyOnChild};
+        if let Some(rule) = self.heard(Breakaway) {
+            match (&rule.within, necklace.breakaway) {
+                // What comes apart is still not for play and sleep.
+                (Some(within), true) if self.is_one_of(&within.says) => {
+                    self.say(rule, Form::Apart, self.is_one_of(&within.against));
+                }
+                (_, true) => {}
+                (_, false) => self.say(rule, Form::Usual, self.is_one_of(&rule.against)),
+            }
+        }
         let length_mm = worn.length_mm.unwrap_or(necklace.lengths.usual.mm());
-        let long = self
-            .rules
-            .of(CordLoop)
-            .is_some_and(|rule| matches!(rule.limit, Limit::LoopFromMm(from) if length_mm >= from));
-        self.say_if(long, CordLoop, Form::Usual);
+        let long = self.rules.of(CordLoop).is_some_and(
+            // Not known counts as long.
+            |rule| matches!(rule.limit, Limit::LoopFromMm(from) if length_mm + NEARLY_MM >= from || length_mm.is_nan()),
+        );
+        self.say_if(long, CordLoop);
         let whole_g = necklace.chain.g_per_mm() * length_mm + worn.drops_g;
-        let heavy = self.rules.of(HeavyOnChild).is_some_and(|rule| {
-            let Limit::HeavierThanG(by_wearer) = &rule.limit else { return false };
-            by_wearer.iter().any(|(wearer, g)| self.is_one_of(&[*wearer]) && whole_g > *g)
-        });
-        self.say_number_if(heavy, HeavyOnChild, Form::Usual, Some(whole_g.round() as u32));
-        let short_mm = worn.short_by_mm.unwrap_or(0.0);
-        // What is missing is at least one.
-        let number = Some(short_mm.round().max(1.0) as u32);
-        self.say_number_if(short_mm > 0.0, ChainTooShort, Form::Usual, number);
+        if let Some(rule) = self.heard(HeavyOnChild)
+            && let Limit::HeavierThanG(by_wearer) = &rule.limit
+            && by_wearer.iter().any(|(wearer, g)| self.is_one_of(&[*wearer]) && whole_g > *g)
+        {
+            self.say_numbers(rule, Form::Usual, self.is_one_of(&rule.against), (Some(whole_g.round()), None));
+        }
+        self.too_short(Length::from_mm(length_mm), worn.neck_mm);
+    }
+
+    /// A necklace has to close on a large neck of the wearer's band and of every older one, or on the neck that the guest
+    /// gave. It is grave where it may not close on this wearer.
+    fn too_short(&mut self, length: Length, neck_mm: Option<f64>) {
+        let Some(rule) = self.heard(CautionCode::ChainTooShort) else { return };
+        let closes = closes_on_mm(length);
+        let against = self.is_one_of(&rule.against);
+        let number = Some(closes.floor().max(0.0));
+        match neck_mm {
+            Some(neck) if closes < neck => self.say_numbers(rule, Form::Own, against, (number, Some(neck.ceil()))),
+            Some(_) => {}
+            None => {
+                if self.own_and_older(&BAND_NECKS).any(|neck| closes < neck.large_mm) {
+                    let mine =
+                        |(wearer, neck): (Wearer, Girth)| is_about(&rule.against, wearer) && closes < neck.large_mm;
+                    let grave = self.own(&BAND_NECKS).any(mine);
+                    self.say_numbers(rule, Form::Usual, grave, (number, None));
+                }
+            }
+        }
+    }
+
+    /// Whether a bangle goes over a large hand of the band and of every older one, and stays on a small one.
+    fn bangle(&mut self, bangle: &Bangle) {
+        let Some(rule) = self.heard(CautionCode::BangleSize) else { return };
+        let around = bangle.around_mm();
+        let number = Some(around.floor());
+        if self.own(&BAND_HANDS).any(|(_, hand)| around > slips_over_hand_mm(hand)) {
+            self.say_numbers(rule, Form::Slips, self.is_one_of(&rule.against), (number, None));
+        }
+        if self.own_and_older(&BAND_HANDS).any(|hand| around < hand.large_mm) {
+            self.say_numbers(rule, Form::Usual, false, (number, None));
+        }
+    }
+
+    /// The wearer's band; who is not known may be of each.
+    fn own<'g>(&self, bands: &'g [(Wearer, Girth); 4]) -> impl Iterator<Item = (Wearer, Girth)> + use<'g, 'r, F> {
+        let wearer = self.wearer;
+        bands.iter().copied().filter(move |(band, _)| is_about(&[*band], wearer))
+    }
+
+    /// The wearer's band and the older ones.
+    fn own_and_older<'g>(&self, bands: &'g [(Wearer, Girth); 4]) -> impl Iterator<Item = Girth> + use<'g, 'r, F> {
+        let wearer = self.wearer;
+        bands.iter().skip_while(move |(band, _)| !is_about(&[*band], wearer)).map(|(_, girth)| *girth)
     }
 }

@@ -78,7 +78,7 @@ pub fn decide(solid: &Solid, gauge: Gauge) -> Size {
 }
 
 /// How a rigid part stands to the cylinder.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Size {
     /// It fits: a small part.
     Fits,
@@ -86,8 +86,6 @@ pub enum Size {
     Measure,
     /// It does not fit.
     TooLarge,
-    /// The test leaves it out: paper, fabric, yarn, string.
-    LeftOut,
 }
 
 /// The best pose of the form without its rounding ball; the first one found that leaves `enough`.

@@ -8,7 +8,9 @@
 //! part, sizes                small parts, a whole catalogue of them
 //! code, region, dated, rules what cautions there are, and what each region's file says of them
 //! slips, torn                what a region's file gets wrong
-//! find, say, verdict         what there is to be careful about, its English, what to say to whom
+//! find, metals               what there is to be careful about, without words
+//! say, verdict, hazard       its English, what to say to whom, one card for each hazard
+//! table, table_cases         all of it on a page for whoever assesses it
 //! ```
 //!
 //! A pure room. Everything said here is a guide, not a test report; see [`DEFERRAL`].
@@ -17,6 +19,8 @@ mod code;
 mod dated;
 mod find;
 mod gauge;
+mod hazard;
+mod metals;
 mod outline;
 mod oval;
 mod part;
@@ -30,23 +34,31 @@ mod simplex;
 mod sizes;
 mod slips;
 mod solid;
+mod table;
+mod table_cases;
 mod torn;
 mod turn;
 mod verdict;
 
 pub use code::CautionCode;
-pub use dated::{Dated, Day};
+pub use dated::Dated;
 pub use gauge::{Gauge, GaugeResult, Size, gauge};
+pub use hazard::Hazard;
 pub use outline::hull;
 pub use part::{PartSize, flux_index_kg2mm2};
 pub use region::Region;
-pub use rules::{Limit, Rule, Rules, Status, Within};
+pub use rules::{Limit, OtherLimit, Rule, Rules, Status, Within};
 pub use sizes::Sizes;
 pub use slips::RulesMistake;
 pub use solid::Solid;
+pub use table::table;
+#[cfg(test)]
+pub(crate) use table_cases::cases;
 pub use verdict::{Caution, DEFERRAL, PieceFacts, Verdict, cautions, drop_cautions, drop_suits};
 
 #[cfg(test)]
 mod gauge_tests;
+#[cfg(test)]
+mod monotone_tests;
 #[cfg(test)]
 mod verdict_tests;

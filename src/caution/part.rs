@@ -5,75 +5,90 @@ use std::f64::consts::PI;
 use serde::{Deserialize, Serialize};
 
 use super::{Gauge, Size, Solid, gauge::decide};
-use crate::craft::{Bangle, Body, DropKind, Length, Magnet, Necklace, Ring};
+use crate::craft::{Base, BaseKind, Body, DropKind, Facts, Length, Magnet, Ring};
 
-/// How the parts of a drop stand to the test cylinder.
+/// How the rigid parts of a drop or base stand to the test cylinder.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PartSize {
-    /// Its ring alone.
+    /// Its ring alone; of a necklace the smallest of its end rings.
     pub ring: Size,
-    /// Its body alone.
+    /// Its body alone; of a necklace its clasp, of a bangle the whole hoop.
     pub body: Size,
+    /// The smallest of what can come off it, if anything can.
+    #[serde(default)]
+    pub off: Option<Size>,
 }
 
 impl PartSize {
-    /// Puts a drop's ring and its body into the cylinder.
+    /// Puts a drop's ring, its body and what comes off it into the cylinder, as delivered.
     ///
-    /// What consists of paper, silk or cotton alone is left out; where these are tied to something rigid, as a tassel to
-    /// its cap, what is rigid is smaller than the whole by nobody knows how much. Nor does anybody know how much smaller
-    /// than its picture a drop is that was not cut out of it. A ring or body without a usable size counts as small. Source of what is left out: 16 CFR 1501.4(b)(2).
+    /// Soft things go in like rigid ones, without being squeezed: 16 CFR 1501.4(b)(1) tests the article as delivered and
+    /// makes no exception for them. Where paper, silk, cotton or wool is part of a drop too large to fit, what is rigid in
+    /// it, such as a tassel's cap, is smaller than the whole by nobody knows how much. Nor does anybody know how much
+    /// smaller than its picture a drop is that was not cut out of it. A ring or body without a usable size counts as small.
     pub fn of(kind: &DropKind, gauge: Gauge) -> Self {
         let ring = Solid::of_ring(kind.ring).map_or(Size::Fits, |ring| decide(&ring, gauge));
-        let all_left_out = !kind.materials.is_empty() && kind.materials.iter().all(|one| one.is_left_out());
-        let tied = kind.materials.iter().any(|one| one.is_left_out());
+        let soft = kind.facts.materials.iter().any(|one| one.is_soft());
         let not_cut_out = matches!(&kind.body, Body::Outline { shape: Some(shape), .. } if !shape.cut_out);
-        let body = match () {
-            () if all_left_out => Size::LeftOut,
-            () => match decide(&Solid::of_body(&kind.body), gauge) {
-                Size::TooLarge if tied || not_cut_out => Size::Measure,
-                size => size,
-            },
+        let body = match decide(&Solid::of_body(&kind.body), gauge) {
+            Size::TooLarge if soft || not_cut_out => Size::Measure,
+            size => size,
         };
-        Self { ring, body }
+        Self { ring, body, off: smallest_off(&kind.facts, gauge) }
     }
 
-    /// Whether the drop is a small part: its ring alone, its body alone, or both together fit, or may fit.
+    /// Puts the rigid parts of a base into the cylinder. Of a necklace: its clasp, the rings at its ends and what comes
+    /// off it. Chain and cord are no rigid bodies and are not tried: a metal chain goes in where its ends do. A bangle is
+    /// rigid as a whole and counts as its hull.
+    pub fn of_base(base: &Base, gauge: Gauge) -> Self {
+        let size = |solid: Option<Solid>| solid.map_or(Size::Fits, |solid| decide(&solid, gauge));
+        let off = smallest_off(&base.facts, gauge);
+        match &base.kind {
+            BaseKind::Necklace(necklace) => {
+                let rings = [necklace.end_ring, necklace.clasp.ring].map(|ring| size(Solid::of_ring(ring)));
+                Self { ring: rings[0].min(rings[1]), body: size(Solid::of_clasp(&necklace.clasp)), off }
+            }
+            BaseKind::Bangle(bangle) => {
+                let outside = Length::from_mm(bangle.inside.mm() + 2.0 * bangle.wire.mm());
+                let hoop = size(Solid::of_ring(Ring { outside, wire: bangle.wire }));
+                Self { ring: hoop, body: hoop, off }
+            }
+        }
+    }
+
+    /// Whether it is a small part: its ring alone, its body alone, both together or what comes off fit, or may fit.
     ///
     /// Both together hold each of them, so they can fit only where each does: the two alone decide.
     pub fn is_small(self) -> bool {
-        [self.ring, self.body].iter().any(|size| matches!(size, Size::Fits | Size::Measure))
+        [Some(self.ring), Some(self.body), self.off].iter().flatten().any(|size| *size != Size::TooLarge)
     }
 
-    /// What it is that fits, for the seller.
+    /// What of a drop it is that fits, for the seller.
     pub fn words(self) -> String {
         let of = |size| match size {
             Size::Fits => "fits the test cylinder",
             Size::Measure => "is too close to call: measure it against the test cylinder",
             Size::TooLarge => "does not fit the test cylinder",
-            Size::LeftOut => "is left out, as paper, fabric and yarn are",
         };
-        match self {
-            Self { ring: Size::Fits, body: Size::Fits } => "Ring and body fit the test cylinder.".to_owned(),
-            Self { ring, body } => format!("The ring {}; the body {}.", of(ring), of(body)),
+        let whole = match self {
+            Self { ring: Size::Fits, body: Size::Fits, .. } => "Ring and body fit the test cylinder.".to_owned(),
+            Self { ring, body, .. } => format!("The ring {}; the body {}.", of(ring), of(body)),
+        };
+        match self.off {
+            Some(off @ (Size::Fits | Size::Measure)) => format!("{whole} What comes off {}.", of(off)),
+            _ => whole,
         }
     }
 }
 
-/// How the rigid parts of a necklace without drops stand to the cylinder, its clasp and the rings at its ends: as the
-/// smallest of them does. Chain and cord are no rigid bodies and are not tried: yarn and string are left out by the rule,
-/// and a metal chain goes in where its ends do.
-pub(super) fn size_of_ends(necklace: &Necklace, gauge: Gauge) -> Size {
-    let rings = [necklace.end_ring, necklace.clasp.ring].map(Solid::of_ring);
-    let parts = rings.into_iter().chain([Solid::of_clasp(&necklace.clasp)]);
-    let sizes: Vec<Size> = parts.map(|part| part.map_or(Size::Fits, |part| decide(&part, gauge))).collect();
-    let smallest = [Size::Fits, Size::Measure].into_iter().find(|size| sizes.contains(size));
-    smallest.unwrap_or(Size::TooLarge)
+/// The smallest of what can come off a part, as it stands to the cylinder.
+fn smallest_off(facts: &Facts, gauge: Gauge) -> Option<Size> {
+    facts.comes_off.iter().map(|body| decide(&Solid::of_body(body), gauge)).min()
 }
 
-/// How a bangle stands to the cylinder: rigid, so it counts as its hull.
-pub(super) fn size_of_hoop(bangle: &Bangle, gauge: Gauge) -> Size {
-    let outside = Length::from_mm(bangle.inside.mm() + 2.0 * bangle.wire.mm());
-    Solid::of_ring(Ring { outside, wire: bangle.wire }).map_or(Size::Fits, |hoop| decide(&hoop, gauge))
+/// Whether a round or egg-shaped body is too large for the cylinder.
+pub(super) fn is_ball_beyond_the_cylinder(body: &Body, gauge: Gauge) -> bool {
+    ball_mm(body).is_some() && decide(&Solid::of_body(body), gauge) == Size::TooLarge
 }
 
 /// The smallest round hole, in millimetres, through which a round or egg-shaped body goes end first; `None` for bodies of
@@ -92,10 +107,11 @@ pub(super) fn ball_mm(body: &Body) -> Option<f64> {
     }
 }
 
-/// (surface field in kG)² × pole area in mm². Source: ASTM F963-17 §8.25, which 16 CFR 1262.4 cites (its wording from
-/// memory).
-pub fn flux_index_kg2mm2(magnet: &Magnet) -> f64 {
-    magnet.surface_kilogauss.powi(2) * PI / 4.0 * magnet.pole_diameter.mm().powi(2)
+/// (surface field in kG)² × pole area in mm²; none where one of the two is not known. Source: ASTM F963-17 §8.25, which
+/// 16 CFR 1262.4 cites (its wording from memory).
+pub fn flux_index_kg2mm2(magnet: &Magnet) -> Option<f64> {
+    let (surface_kilogauss, pole) = magnet.surface_kilogauss.zip(magnet.pole_diameter)?;
+    Some(surface_kilogauss.powi(2) * PI / 4.0 * pole.mm().powi(2))
 }
 
 #[cfg(test)]
@@ -108,10 +124,13 @@ mod tests {
 
     #[test]
     fn the_seller_is_told_which_part_fits() {
-        use Size::{Fits, LeftOut, Measure, TooLarge};
-        for ring in [Fits, Measure, TooLarge, LeftOut] {
-            for body in [Fits, Measure, TooLarge, LeftOut] {
-                let words = PartSize { ring, body }.words();
+        use Size::{Fits, Measure, TooLarge};
+        for ring in [Fits, Measure, TooLarge] {
+            for body in [Fits, Measure, TooLarge] {
+                let words = PartSize { ring, body, off: None }.words();
+                let with_off = PartSize { ring, body, off: Some(Fits) };
+                assert!(with_off.is_small() && with_off.words().contains("What comes off fits the test cylinder."));
+                assert_eq!(PartSize { ring, body, off: Some(TooLarge) }.words(), words);
                 println!("{ring:?} {body:?}: {words}");
                 if (ring, body) == (Fits, Fits) {
                     assert_eq!(words, "Ring and body fit the test cylinder.");
@@ -122,7 +141,6 @@ mod tests {
                     assert_eq!(said.contains(" fits ") || said.starts_with("fits "), size == Fits, "{words}");
                     assert_eq!(said.contains("measure it"), size == Measure, "{words}");
                     assert_eq!(said.contains("does not fit"), size == TooLarge, "{words}");
-                    assert_eq!(said.contains("left out"), size == LeftOut, "{words}");
                 }
             }
         }
@@ -134,8 +152,9 @@ mod tests {
         let us = Rules::of_region(Region::US).and_then(|rules| rules.of(crate::caution::CautionCode::Magnet)).unwrap();
         assert_eq!(us.limit, Limit::FluxBelow(50.0));
         let index = |surface_kilogauss, pole| {
-            flux_index_kg2mm2(&Magnet { surface_kilogauss, pole_diameter: Length::from_mm(pole) })
+            flux_index_kg2mm2(&Magnet::measured(surface_kilogauss, Length::from_mm(pole))).unwrap()
         };
+        assert_eq!(flux_index_kg2mm2(&Magnet::UNKNOWN), None);
         println!("| kG | pole mm | index kG²mm² | hazardous |");
         for (kilogauss, pole, wanted, hazardous) in
             [(2.0, 3.0, 28.2743, false), (1.5, 5.0, 44.1786, false), (3.0, 5.0, 176.7146, true)]

@@ -34,8 +34,14 @@ pub struct PieceFile {
 
 #[derive(clap::Args)]
 pub struct Caution {
+    /// The piece's file: (base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])
+    #[arg(required_unless_present = "table")]
+    piece: Option<PathBuf>,
+    /// Print every rule of the region on one page instead, over the facts that decide it, to be read by an assessor.
+    #[arg(long, conflicts_with_all = ["piece", "wearer", "json"])]
+    table: bool,
     #[command(flatten)]
-    piece: PieceFile,
+    catalogued: Catalogued,
     /// Who it is for: under3, from3to5, from6to12, from13 or unknown; otherwise as the piece's file says.
     #[arg(long = "for")]
     wearer: Option<String>,
@@ -151,14 +157,8 @@ pub fn quote(options: &PieceFile) -> Result<(), Told> {
 }
 
 pub fn caution(options: &Caution) -> Result<(), Told> {
-    let catalogued = &options.piece.catalogued;
+    let catalogued = &options.catalogued;
     let loaded = read_folder(&catalogued.catalog)?;
-    let mut piece = piece(&options.piece.piece)?;
-    if let Some(code) = &options.wearer {
-        piece.wearer = Wearer::from_code(code).ok_or_else(|| {
-            Told(format!("{code:?} is no wearer; write under3, from3to5, from6to12, from13 or unknown"))
-        })?;
-    }
     let rules = match &options.region {
         Some(code) => loaded.rules.iter().find(|rules| rules.region.code() == code).ok_or_else(|| {
             let known: Vec<&str> = loaded.rules.iter().map(|rules| rules.region.code()).collect();
@@ -166,25 +166,41 @@ pub fn caution(options: &Caution) -> Result<(), Told> {
         })?,
         None => &loaded.catalog.rules,
     };
-    let verdict = loaded.catalog.cautions_under(&piece, rules)?;
+    let Some(file) = &options.piece else {
+        return print(false, &Value::Null, || caution::table(rules).trim_end().to_owned());
+    };
+    let mut piece = piece(file)?;
+    if let Some(code) = &options.wearer {
+        piece.wearer = Wearer::from_code(code).ok_or_else(|| {
+            Told(format!("{code:?} is no wearer; write under3, from3to5, from6to12, from13 or unknown"))
+        })?;
+    }
+    let catalog = &loaded.catalog;
+    let verdict = catalog.cautions_under(&piece, rules)?;
     let list: Vec<Value> = verdict
         .cautions
         .iter()
         .map(|one| {
             json!({
                 "code": one.code.code(), "drop": one.drop, "rule": one.cited(), "text": one.text, "seller": one.seller,
-                "grave": one.grave,
+                "grave": one.grave, "forbidden": one.forbidden,
             })
         })
         .collect();
     print(catalogued.json, &json!({ "suitable": verdict.suitable, "cautions": list, "deferral": DEFERRAL }), || {
         let mut words = String::from(match (verdict.suitable, piece.wearer) {
+            (false, _) if verdict.is_forbidden() => "A part of it may not be sold to anybody.",
             (true, _) => "Nothing speaks plainly against it.",
             (false, Wearer::Unknown) => "Not for everyone, and it is not said who it is for.",
             (false, _) => "Not for this wearer.",
         });
-        for one in &verdict.cautions {
-            words.push_str(&format!("\n- {} ({})\n  For the seller: {}", one.text, one.cited(), one.seller));
+        for hazard in verdict.hazards() {
+            let one = hazard.spokesman();
+            let drops = hazard.drops().filter_map(|id| Some(catalog.drop_kind(id)?.name.as_str()));
+            let base = catalog.base(&piece.base).filter(|_| hazard.is_of_the_base()).map(|base| base.name.as_str());
+            let parts: Vec<&str> = base.into_iter().chain(drops).collect();
+            let (parts, cited) = (parts.join(", "), one.cited());
+            words.push_str(&format!("\n- {parts}: {} ({cited})\n  For the seller: {}", one.text, one.seller));
         }
         format!("{words}\n{DEFERRAL}")
     })

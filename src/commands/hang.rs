@@ -4,10 +4,13 @@ use std::{f64::consts::PI, path::PathBuf};
 
 use chatelaine::{
     catalog::read_folder,
-    craft::{Bangle, BaseKind, DropKind, Length, LinearDensity, Mass, Necklace, Piece, trade_length},
+    craft::{
+        Bangle, Base, BaseKind, DropKind, Length, LinearDensity, Mass, Necklace, Piece, Wearer, closes_on_mm,
+        trade_length,
+    },
     hang::{
         BangleRest, BodyFalls, Load, NecklaceLoad, NecklaceRest, Side, bangle, bangle_load, falls, front_of_body,
-        neck_mm, necklace, necklace_load, reach_mm,
+        necklace, necklace_load, reach_mm, worn_neck_mm,
     },
 };
 use serde_json::{Value, json};
@@ -77,7 +80,7 @@ fn hang_piece(options: &Options, piece: &Piece) -> Result<Answer, Told> {
     let catalog = read_folder(&options.catalogued.catalog)?.catalog;
     let (base, kinds) = catalog.parts(piece)?;
     match &base.kind {
-        BaseKind::Necklace(n) => hang_necklace(options, piece, n, &kinds, catalog.table.rho),
+        BaseKind::Necklace(n) => hang_necklace(options, piece, (base, n), &kinds, catalog.table.rho),
         BaseKind::Bangle(_) if options.front_length.is_some() => {
             Err(Told(format!("{:?} is a bangle; --front-length, --width and --rise are for necklaces", base.id)))
         }
@@ -91,22 +94,34 @@ fn hang_piece(options: &Options, piece: &Piece) -> Result<Answer, Told> {
 fn hang_necklace(
     options: &Options,
     piece: &Piece,
-    base: &Necklace,
+    (base, necklace_base): (&Base, &Necklace),
     kinds: &[&DropKind],
     rho: f64,
 ) -> Result<Answer, Told> {
-    let length = piece.length.unwrap_or(base.lengths.usual);
+    let length = piece.length.unwrap_or(necklace_base.lengths.usual);
+    let neck_mm = worn_neck_mm(base, piece);
     let (front, width) = match (options.front_length, options.width) {
         (Some(front), Some(width)) => (front.mm(), width.mm()),
-        _ => front_of_body(length.mm(), neck_mm(piece.wearer))?,
+        _ => front_of_body(length.mm(), neck_mm)?,
     };
     let rise_mm = options.rise.map_or(0.0, Length::mm);
-    let rest = necklace(&NecklaceLoad { rise_mm, ..necklace_load(base, kinds, rho, (front, width)) })?;
+    let rest = necklace(&NecklaceLoad { rise_mm, ..necklace_load(necklace_base, kinds, rho, (front, width)) })?;
     let reaches: Vec<f64> = rest.rings.iter().zip(kinds).map(|(ring, kind)| ring.y_mm + reach_mm(kind)).collect();
     let lowest_mm = reaches.iter().copied().fold(rest.lowest_mm, f64::max);
-    let mass_g = kinds.iter().map(|kind| kind.weight.g()).sum::<f64>() + base.chain.g_per_mm() * length.mm();
+    let mass_g = kinds.iter().map(|kind| kind.weight.g()).sum::<f64>() + necklace_base.chain.g_per_mm() * length.mm();
     let fallen = falls(rest.lowest_mm, &reaches, width * PI)?;
-    Ok(of_necklace(&rest, &piece.drops, lowest_mm, mass_g, Some((length, fallen))))
+    let mut answer = of_necklace(&rest, &piece.drops, lowest_mm, mass_g, Some((length, fallen)));
+    let closes_on_mm = closes_on_mm(length).floor();
+    answer.object["closes_on_mm"] = json!(closes_on_mm);
+    let known = match (piece.neck, piece.wearer) {
+        (Some(_), _) => "as given",
+        (None, Wearer::From13 | Wearer::Unknown) => "between the medians of women and men",
+        (None, _) => "a child's, from memory",
+    };
+    answer.words.push_str(&format!(
+        "\nIt closes on necks up to {closes_on_mm:.0} mm. It is drawn on a neck of {neck_mm:.0} mm ({known})."
+    ));
+    Ok(answer)
 }
 
 fn of_necklace(

@@ -139,19 +139,38 @@ impl Story<'_> {
         Ok(())
     }
 
-    /// Ticks everything off, tells the guest, takes the money.
+    /// Ticks everything off, tells the guest, takes the money. The ordinary tick does not sell a piece that is not for its
+    /// wearer: each hazard is confirmed by its name.
     fn ring_up(&self, kept: Kept, tender: Tender) -> Result<Ticket, Told> {
-        let ticket = self.on_ledger(move |ledger| {
+        let (number, open) = self.on_ledger(move |ledger| {
             let now = Timestamp::now();
             let ticket = ledger.call(kept.id, now).or_else(|_| ledger.ticket(kept.id))?;
             ledger.tick(kept.id, Part::Base, true, false, now)?;
             for (at, _) in ticket.live_lines() {
                 ledger.tick(kept.id, Part::Line(at), true, false, now)?;
             }
-            ledger.set_told(kept.id, true, now)?;
-            ledger.ring_up(kept.id, tender, now)?;
-            ledger.hand_over(kept.id, now)
+            let told = ledger.set_told(kept.id, true, now)?;
+            match ledger.ring_up(kept.id, tender, now) {
+                Ok(_) => Ok((told.number, vec![])),
+                Err(LedgerError::NotSuitable(open)) => Ok((told.number, open)),
+                Err(error) => Err(error),
+            }
         })?;
+        if !open.is_empty() {
+            let names: Vec<String> = open.iter().map(|code| code.code().replace('_', " ")).collect();
+            say!(
+                "  {number} is not for its wearer and is not rung up; sold for a grown-up after all: {}",
+                names.join(", ")
+            );
+            self.on_ledger(move |ledger| {
+                let now = Timestamp::now();
+                for code in open {
+                    ledger.confirm_hazard(kept.id, code, true, now)?;
+                }
+                ledger.ring_up(kept.id, tender, now)
+            })?;
+        }
+        let ticket = self.on_ledger(move |ledger| ledger.hand_over(kept.id, Timestamp::now()))?;
         let plain = |amount| ticket.quote.currency.plain(amount);
         let charged = ticket.charged.unwrap_or_default();
         say!(
@@ -199,6 +218,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         base: bases[base % bases.len()].to_owned(),
         length: None,
         wearer,
+        neck: None,
         drops: drops.iter().map(|id| (*id).to_owned()).collect(),
     };
     let mut sent: Vec<Kept> = Vec::new();

@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{ClosedEnd, Finish, Length, LinearDensity, Mass, Material, MetalTest, Ring, material::words};
+use super::{ClosedEnd, Facts, Finish, Length, LinearDensity, Mass, Ring, material::words};
 
 /// A base as it stands in the catalogue.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -14,15 +14,13 @@ pub struct Base {
     pub name: String,
     /// The finish of its metal.
     pub finish: Finish,
-    /// What it is made of.
-    pub materials: Vec<Material>,
+    /// What is known of it and decides its cautions.
+    #[serde(flatten)]
+    pub facts: Facts,
     /// Its price, the same for every length: the labour is in it.
     pub price: Decimal,
     /// How many the maker counted when the catalogue was last edited.
     pub stock: u32,
-    /// What a laboratory found in its metal.
-    #[serde(default)]
-    pub tested: Option<MetalTest>,
     /// Necklace or bangle, with its sizes.
     pub kind: BaseKind,
 }
@@ -124,6 +122,13 @@ impl Necklace {
     /// From link to link, in millimetres. Links interlock, so it is shorter than a link by twice the wire.
     pub fn pitch_mm(&self) -> f64 {
         (self.link_length.mm() - 2.0 * Self::WIRE_SHARE * self.link_width.mm()).max(0.8)
+    }
+}
+
+impl Bangle {
+    /// Its inside circumference, in millimetres: what a hand has to go through.
+    pub fn around_mm(&self) -> f64 {
+        std::f64::consts::PI * self.inside.mm()
     }
 }
 

@@ -68,6 +68,17 @@ impl Body {
         })
     }
 
+    /// How wide and how high the body is as it hangs; none for points, and for an outline, which has its picture's size.
+    pub fn width_and_height(&self) -> Option<(Length, Length)> {
+        match *self {
+            Self::Ball { diameter } | Self::Disc { diameter, .. } => Some((diameter, diameter)),
+            Self::Rod { diameter, length } => Some((diameter, length)),
+            Self::Cylinder { diameter, height } | Self::Cone { diameter, height } => Some((diameter, height)),
+            Self::Box { width, height, .. } | Self::Ellipsoid { width, height, .. } => Some((width, height)),
+            Self::Outline { .. } | Self::Points { .. } => None,
+        }
+    }
+
     /// The names and fields as a catalogue file writes them, without `Points`, which only the terminal takes.
     pub const FORMS: &'static [(&'static str, &'static [&'static str])] = &[
         ("Ball", &["diameter"]),

@@ -20,15 +20,21 @@ const BRASS_G_CM3: f64 = 8.07;
 impl Material {
     /// Its density as a solid; `None` where what it is made of is not known.
     ///
-    /// Source: PNNL-15870 Rev. 1, Compendium of Material Composition Data; sterling silver from its parts; the rest from
-    /// memory and marked so.
+    /// Source: PNNL-15870 Rev. 1, Compendium of Material Composition Data; sterling silver from its parts, 14 karat gold
+    /// from a refiner's table, gold-filled brass by the mixture rule; the rest from memory and marked so.
     pub fn density(self) -> Option<Density> {
         let (g_cm3, from_memory) = match self {
             Self::Brass => (BRASS_G_CM3, false),
             Self::Bronze => (8.40, false),
             Self::CopperMetal => (COPPER_G_CM3, false),
             Self::SilverMetal => (alloy_g_cm3(&[(0.925, SILVER_G_CM3), (0.075, COPPER_G_CM3)]), false),
+            Self::GoldMetal => (13.07, false),
+            Self::GoldFilled => (alloy_g_cm3(&[(0.05, 13.07), (0.95, BRASS_G_CM3)]), false),
             Self::SteelMetal => (7.82, false),
+            Self::StainlessSteel => (8.00, false),
+            Self::Titanium => (4.54, false),
+            Self::NickelSilver => (8.7, true),
+            Self::Pewter => (7.3, true),
             Self::ZincAlloy => (6.6, true),
             Self::Aluminium => (2.6989, false),
             Self::UnknownMetal => return None,
@@ -39,13 +45,19 @@ impl Material {
             Self::Pearl => (2.72, true),
             Self::Acrylic => (1.19, false),
             Self::Resin => (1.15, true),
+            Self::PolymerClay => (1.8, true),
+            Self::Nylon => (1.14, false),
+            Self::Rubber => (0.92, false),
             Self::Wood => (0.64, false),
             Self::Cork => (0.24, true),
             Self::Paper => (0.8, true),
             Self::Silk => (1.34, true),
             Self::Cotton => (1.54, true),
+            Self::Wool => (1.31, true),
             Self::Leather => (0.9, true),
+            Self::Bone => (1.9, true),
             Self::Ceramic => (2.4, true),
+            Self::Enamel => (2.5, true),
             Self::Food => (1.5, true),
         };
         Some(Density { g_cm3, from_memory })

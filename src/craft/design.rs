@@ -25,6 +25,9 @@ pub struct Design {
     pub length: Option<Length>,
     /// Who it is for.
     pub wearer: Wearer,
+    /// Neck of the wearer, where they said it.
+    #[serde(default)]
+    pub neck: Option<Length>,
     /// The drops, left to right.
     pub drops: Vec<HungDrop>,
     next_token: Token,
@@ -39,6 +42,8 @@ pub enum Change {
     Length(Length),
     /// Say who it is for.
     Wearer(Wearer),
+    /// Say how far round the wearer's neck is, or that it is not known.
+    Neck(Option<Length>),
     /// Hang a drop so that it becomes number `at` from the left; past the end means at the end.
     Hang { kind: String, at: usize },
     /// Pull a drop off.
@@ -61,6 +66,7 @@ impl Design {
             }
             Change::Length(length) => self.length.replace(length) != Some(length),
             Change::Wearer(wearer) => std::mem::replace(&mut self.wearer, wearer) != wearer,
+            Change::Neck(neck) => std::mem::replace(&mut self.neck, neck) != neck,
             Change::Hang { kind, at } => {
                 let hung = self.hung(kind);
                 self.drops.insert(at.min(self.drops.len()), hung);
@@ -103,6 +109,7 @@ impl Design {
             base: self.base.clone()?,
             length: self.length,
             wearer: self.wearer,
+            neck: self.neck,
             drops: self.drops.iter().map(|hung| hung.kind.clone()).collect(),
         })
     }

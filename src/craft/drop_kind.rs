@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{Allergen, Body, Finish, Home, Length, Mass, Material, MetalTest, Ring, material::words};
+use super::{Body, Facts, Finish, Home, Length, Mass, Ring, material::words};
 
 words! {
     /// What sort of drop it is, as the trade sorts its trays.
@@ -61,15 +61,6 @@ words! {
     }
 }
 
-/// A magnet in a drop, by the two figures its hazard is judged from.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Magnet {
-    /// Peak flux density at the surface, in kilogauss.
-    pub surface_kilogauss: f64,
-    /// Diameter of the pole.
-    pub pole_diameter: Length,
-}
-
 /// A drop as it stands in the catalogue: one compartment holds several of it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct DropKind {
@@ -83,8 +74,9 @@ pub struct DropKind {
     pub finish: Option<Finish>,
     /// The colours a guest would look for it by.
     pub colours: Vec<Colour>,
-    /// Everything it is made of.
-    pub materials: Vec<Material>,
+    /// What is known of it and decides its cautions.
+    #[serde(flatten)]
+    pub facts: Facts,
     /// Its solid shape, without the ring.
     pub body: Body,
     /// Width of the body as it hangs.
@@ -103,15 +95,4 @@ pub struct DropKind {
     pub home: Home,
     /// The picture's file name under `pictures/`.
     pub picture: String,
-    /// A magnet inside.
-    pub magnet: Option<Magnet>,
-    /// Holds a button or coin cell.
-    pub coin_cell: bool,
-    /// Has a sharp edge or point.
-    pub sharp: bool,
-    /// Allergens in a food it is made of.
-    pub allergens: Vec<Allergen>,
-    /// What a laboratory found in its metal or crystal.
-    #[serde(default)]
-    pub tested: Option<MetalTest>,
 }

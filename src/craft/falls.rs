@@ -92,27 +92,6 @@ impl BodyPlace {
 mod tests {
     use super::*;
 
-    /// The usual inches of the trade; common practice, no source.
-    #[test]
-    fn lengths_have_their_names() {
-        for (inches, name) in [
-            (11.0, None),
-            (12.0, Some("collar")),
-            (14.0, Some("choker")),
-            (16.0, Some("choker")),
-            (18.0, Some("princess")),
-            (20.0, Some("matinee")),
-            (24.0, Some("matinee")),
-            (26.0, None),
-            (30.0, Some("opera")),
-            (40.0, None),
-            (60.0, Some("rope")),
-        ] {
-            assert_eq!(trade_length(Length::from_inches(inches)).map(|one| one.name), name, "{inches} in");
-        }
-        assert_eq!(trade_length(Length::from_mm(f64::NAN)), None);
-    }
-
     /// Neck base circumference of grown-ups, ANSUR II (2012): 1st percentile of women 329 mm, 99th of men 502 mm, medians
     /// 370 and 433 mm. That a chain about as long as the neck's base lies there: by what the words mean.
     #[test]
@@ -121,22 +100,5 @@ mod tests {
         assert_eq!(at(329.0), BodyPlace::Throat, "no longer than the slightest neck is round at its base");
         assert_eq!(at((370.0 + 433.0) / 2.0), BodyPlace::NeckBase);
         assert!(at(502.0) > BodyPlace::NeckBase, "longer than the stoutest");
-    }
-
-    #[test]
-    fn longer_falls_lower() {
-        let at = |inches: f64| BodyPlace::of_length(Length::from_inches(inches));
-        assert_eq!(
-            [14.0, 16.0, 18.0, 20.0, 24.0, 30.0].map(at),
-            [
-                BodyPlace::Throat,
-                BodyPlace::NeckBase,
-                BodyPlace::Collarbone,
-                BodyPlace::BelowCollarbone,
-                BodyPlace::Breastbone,
-                BodyPlace::BelowBreastbone,
-            ]
-        );
-        assert!(BodyPlace::BORDERS.is_sorted_by(|a, b| a.0 < b.0 && a.1 < b.1));
     }
 }

@@ -28,17 +28,17 @@ words! {
     Finish {
         /// Darkened, polished on the high places.
         AntiqueBrass = "antique brass",
-        /// Darkened silver plate or silver-coloured alloy.
-        AntiqueSilver = "antique silver",
+        /// The colour of darkened silver, whatever the metal.
+        AntiqueSilver = "antique silver-coloured",
         /// Copper, bare or lacquered.
         Copper = "copper",
-        /// Bright yellow gold plate.
-        Gold = "gold",
-        /// Bright silver.
-        Silver = "silver",
+        /// The colour of bright yellow gold, whatever the metal.
+        Gold = "gold-coloured",
+        /// The colour of bright silver, whatever the metal.
+        Silver = "silver-coloured",
         /// Dark grey plate.
         Gunmetal = "gunmetal",
-        /// Stainless steel.
+        /// The colour of bare steel.
         Steel = "steel",
     }
 }
@@ -54,8 +54,20 @@ words! {
         CopperMetal = "copper",
         /// Silver or sterling silver.
         SilverMetal = "silver",
-        /// Steel, carbon or stainless.
+        /// Gold of 10 karat or more.
+        GoldMetal = "gold",
+        /// A layer of gold bonded to brass.
+        GoldFilled = "gold-filled brass",
+        /// Steel of which nobody says that it is stainless.
         SteelMetal = "steel",
+        /// Stainless steel.
+        StainlessSteel = "stainless steel",
+        /// Titanium.
+        Titanium = "titanium",
+        /// Copper, nickel and zinc; no silver is in it.
+        NickelSilver = "nickel silver",
+        /// Tin alloy for casting.
+        Pewter = "pewter",
         /// Zinc casting alloy.
         ZincAlloy = "zinc alloy",
         /// Aluminium.
@@ -76,6 +88,12 @@ words! {
         Acrylic = "acrylic",
         /// Cast resin.
         Resin = "resin",
+        /// Modelling clay of plastic, hardened in the oven.
+        PolymerClay = "polymer clay",
+        /// Nylon.
+        Nylon = "nylon",
+        /// Rubber and silicone.
+        Rubber = "rubber",
         /// Wood.
         Wood = "wood",
         /// Cork.
@@ -86,19 +104,26 @@ words! {
         Silk = "silk",
         /// Cotton.
         Cotton = "cotton",
+        /// Wool and felt.
+        Wool = "wool",
         /// Leather.
         Leather = "leather",
-        /// Ceramic and porcelain.
+        /// Bone and horn.
+        Bone = "bone",
+        /// Ceramic and porcelain, with its glaze.
         Ceramic = "ceramic",
+        /// Glass melted onto metal.
+        Enamel = "enamel",
         /// A sweet or another food under lacquer.
         Food = "food",
     }
 }
 
 impl Material {
-    /// Whether the small-parts test leaves pieces of it out: paper, fabric, yarn, string. Source: 16 CFR 1501.4(b)(2).
-    pub const fn is_left_out(self) -> bool {
-        matches!(self, Self::Paper | Self::Silk | Self::Cotton)
+    /// Whether it is soft: paper, fabric, yarn. What is rigid in a part of it, such as a tassel's cap, is smaller than
+    /// the whole.
+    pub const fn is_soft(self) -> bool {
+        matches!(self, Self::Paper | Self::Silk | Self::Cotton | Self::Wool)
     }
 }
 
@@ -126,5 +151,21 @@ impl Finish {
             Self::Steel => ([70, 74, 80], [162, 168, 176], [240, 244, 248]),
         };
         Tones { shade, body, shine }
+    }
+
+    /// Whether `material` has this colour by itself, darkened or polished, without another metal over it. Common
+    /// practice, no source.
+    pub const fn is_own_colour_of(self, material: Material) -> bool {
+        use Material::*;
+        match self {
+            Self::AntiqueBrass => matches!(material, Brass | Bronze),
+            Self::AntiqueSilver | Self::Silver => {
+                matches!(material, SilverMetal | NickelSilver | Pewter | Aluminium | StainlessSteel | Titanium)
+            }
+            Self::Copper => matches!(material, CopperMetal),
+            Self::Gold => matches!(material, GoldMetal | GoldFilled),
+            Self::Gunmetal => matches!(material, Titanium),
+            Self::Steel => matches!(material, SteelMetal | StainlessSteel | Titanium),
+        }
     }
 }

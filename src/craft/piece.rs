@@ -13,6 +13,9 @@ pub struct Piece {
     pub length: Option<Length>,
     /// Who it is for.
     pub wearer: Wearer,
+    /// Neck of the wearer, where they said it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub neck: Option<Length>,
     /// Ids of the drops, left to right.
     pub drops: Vec<String>,
 }

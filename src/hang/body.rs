@@ -1,33 +1,28 @@
 //! On the body: from a neck to hang points, and from depths to places between throat and breastbone.
 
 use super::{HangError, NecklaceLoad, error, necklace};
-use crate::craft::{BodyPlace, Length, Wearer};
+use crate::craft::{Base, BodyPlace, Length, Piece, Wearer, closes_on_mm};
 
-/// Neck circumference a piece is drawn for, in millimetres.
-///
-/// Adults: the median of women's and men's medians, ANSUR II (2012), 328 and 395 mm. Children: from memory, to be
-/// measured where it matters; 3 years 250 mm, 5 years 265 mm, 6 to 12 years 290 mm.
-pub fn neck_mm(wearer: Wearer) -> f64 {
-    match wearer {
-        Wearer::Under3 => 240.0,
-        Wearer::From3To5 => 260.0,
-        Wearer::From6To12 => 290.0,
-        Wearer::From13 | Wearer::Unknown => 360.0,
-    }
+/// The neck that a piece is drawn on, in millimetres round: the wearer's own where they said it, else the usual one of
+/// their band, but none on which the necklace does not close. How large a neck it closes on is what the cautions say.
+pub fn worn_neck_mm(base: &Base, piece: &Piece) -> f64 {
+    let neck = piece.neck.map_or(piece.wearer.neck().usual_mm, Length::mm);
+    let length = piece.length.or(base.usual_length());
+    length.map_or(neck, |length| neck.min(closes_on_mm(length)))
 }
 
 /// Front length and width between the hang points of a necklace `length_mm` long on a neck of this circumference:
-/// the back of the chain lies on half of the neck, the front hangs between the ends of its diameter. A
-/// necklace that just reaches across is shown although it would be tight: necks differ, and the wearer's is not known.
+/// the back of the chain lies on half of the neck, the front hangs between the ends of its diameter.
 ///
 /// # Errors
-/// Figures that are no lengths, or a front that would not reach across the neck.
+/// Figures that are no lengths, or a necklace that does not close on the neck.
 pub fn front_of_body(length_mm: f64, neck_mm: f64) -> Result<(f64, f64), HangError> {
     error::sound("the necklace's length", length_mm, false)?;
     error::sound("the neck", neck_mm, false)?;
     let (front, width) = (length_mm - neck_mm / 2.0, neck_mm / std::f64::consts::PI);
-    if front <= width {
-        return Err(HangError::TooShortForNeck { length_mm, neck_mm, missing_mm: width - front });
+    let missing_mm = neck_mm - closes_on_mm(Length::from_mm(length_mm));
+    if missing_mm > 1e-9 {
+        return Err(HangError::TooShortForNeck { length_mm, neck_mm, missing_mm });
     }
     Ok((front, width))
 }
@@ -50,7 +45,7 @@ pub struct BodyFalls {
 /// # Errors
 /// A neck that is no length.
 pub fn falls(chain_mm: f64, drops_mm: &[f64], neck_mm: f64) -> Result<BodyFalls, HangError> {
-    let adult = self::neck_mm(Wearer::From13);
+    let adult = Wearer::From13.neck().usual_mm;
     let scale = adult / error::sound("the neck", neck_mm, false)?;
     let mut borders = Vec::with_capacity(BodyPlace::BORDERS.len());
     for (longest, place) in BodyPlace::BORDERS {
@@ -75,45 +70,30 @@ fn bare_depth(length: Length, neck_mm: f64) -> Result<f64, HangError> {
 mod tests {
     use super::*;
 
-    /// Neck circumference, ANSUR II public data (2012, 1986 women and 4082 men): medians 328 and 395 mm, the fifth
-    /// women's and the ninety-fifth men's percentile 302 and 443 mm. Necks grow with age; children's from memory.
+    /// The fifth women's and the ninety-fifth men's percentile of necks, ANSUR II public data (2012): 302 and 443 mm. The
+    /// usual length closes on all between.
     #[test]
-    fn necks_are_those_of_people() {
-        let adult = neck_mm(Wearer::From13);
-        assert!(adult > 328.0 && adult < 395.0);
-        assert_eq!(neck_mm(Wearer::Unknown), adult);
-        let rising = Wearer::ANSWERS.map(neck_mm);
-        assert!(rising.windows(2).all(|pair| pair[0] < pair[1]) && rising[2] < 302.0, "{rising:?}");
-        // The usual length hangs on everyone.
+    fn the_usual_length_hangs_on_everybody() {
         for neck in [302.0, 328.0, 395.0, 443.0] {
             assert!(front_of_body(24.0 * 25.4, neck).is_ok(), "{neck}");
         }
+        // A choker of 14 in (355.6 mm) with half an inch of slack closes on 342 mm, and not on a man's 395 mm.
+        assert!(front_of_body(355.6, 342.6).is_ok() && front_of_body(355.6, 395.0).is_err());
     }
 
     /// S = C/π and L_front = L − C/2, from the half circle behind the neck; computed by hand for C = 100π.
     #[test]
     fn the_front_of_a_body() {
         let half = 50.0 * std::f64::consts::PI;
-        let (front, width) = front_of_body(half + 130.0, 2.0 * half).unwrap();
-        assert!((front - 130.0).abs() < 1e-9 && (width - 100.0).abs() < 1e-9);
-        let refused = front_of_body(half + 70.0, 2.0 * half).unwrap_err();
+        let (front, width) = front_of_body(half + 230.0, 2.0 * half).unwrap();
+        assert!((front - 230.0).abs() < 1e-9 && (width - 100.0).abs() < 1e-9);
+        // Half an inch of slack counted as 13 mm.
+        let refused = front_of_body(2.0 * half, 2.0 * half).unwrap_err();
         let HangError::TooShortForNeck { missing_mm, .. } = refused else { panic!("{refused}") };
-        assert!((missing_mm - 30.0).abs() < 1e-9, "{refused}");
-        assert!(refused.to_string().contains("30.0 mm too short"), "{refused}");
+        assert!((missing_mm - 13.0).abs() < 1e-9, "{refused}");
+        assert!(refused.to_string().contains("13.0 mm too short"), "{refused}");
         for (length, neck) in [(f64::NAN, 360.0), (600.0, f64::INFINITY), (-1.0, 360.0), (600.0, 0.0)] {
             assert!(matches!(front_of_body(length, neck), Err(HangError::Nonsense { .. })), "{length} {neck}");
-        }
-    }
-
-    /// A bare chain falls where its length does, whatever the length.
-    #[test]
-    fn a_bare_chain_falls_where_its_length_does() {
-        for half_inches in 28..=80 {
-            let length = Length::from_inches(f64::from(half_inches) / 2.0 + 0.1);
-            let depth = bare_depth(length, 360.0).unwrap();
-            assert_eq!(falls(depth, &[], 360.0).unwrap().chain, BodyPlace::of_length(length), "{length}");
-            // Half the size, half the depth.
-            assert_eq!(falls(depth / 2.0, &[], 180.0).unwrap().chain, BodyPlace::of_length(length), "{length}");
         }
     }
 

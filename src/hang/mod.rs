@@ -12,7 +12,7 @@ mod piece;
 mod seeded;
 
 pub use bangle::{BangleLoad, BangleRest, WRIST_GRIP, bangle};
-pub use body::{BodyFalls, falls, front_of_body, neck_mm};
+pub use body::{BodyFalls, falls, front_of_body, worn_neck_mm};
 pub use error::HangError;
 pub use motion::{ChainPlan, Hanging, HoopPlan, Motion, MotionPlan, MovingBase};
 pub use necklace::{Load, NecklaceLoad, NecklaceRest, RingPlace, Side, necklace};

@@ -4,7 +4,7 @@ use bevy::prelude::Message;
 use rust_decimal::Decimal;
 
 use super::{i18n::Lang, looks::Looks, session::Overlay};
-use crate::craft::{Colour, Finish, Sort, Token, Wearer};
+use crate::craft::{Colour, Finish, Length, Sort, Token, Wearer};
 
 /// One request. Painters attach them to what can be touched; fingers and keys write them; one system applies them.
 #[derive(Message, Debug, Clone, PartialEq)]
@@ -76,6 +76,10 @@ pub enum Act {
     TrueSize,
     /// Who it is for.
     For(Wearer),
+    /// How far round the neck is, or that it was not measured.
+    Neck(Option<Length>),
+    /// Turn to the cautions on Review that have not been seen yet.
+    ReadOn,
     /// Show only this sort.
     OnlySort(Option<Sort>),
     /// Show only this finish.
@@ -146,11 +150,13 @@ impl Act {
             | Self::StartOver
             | Self::Surprise
             | Self::For(_)
+            | Self::Neck(_)
             | Self::OnlySuiting(_)
             | Self::Review
             | Self::GrownUp(_)
             | Self::Send => true,
             Self::PutBack
+            | Self::ReadOn
             | Self::Back
             | Self::Speak(_)
             | Self::Look(_)

@@ -11,9 +11,9 @@ use rust_decimal::Decimal;
 use super::session::Filters;
 use crate::{
     catalog::{Catalog, PieceError},
-    caution::{CautionCode, Verdict},
-    craft::{BaseKind, DropKind, Home, Piece, fit_on},
-    hang::{HangError, PiecePlaces, neck_mm, place_piece},
+    caution::Verdict,
+    craft::{DropKind, Home, Piece, fit_on},
+    hang::{HangError, PiecePlaces, place_piece, worn_neck_mm},
     link::Snapshot,
     money::Quote,
 };
@@ -118,7 +118,7 @@ pub enum Trouble {
 /// The catalogue does not make it, or there is no room on the base.
 pub fn places_of(catalog: &Catalog, piece: &Piece) -> Result<PiecePlaces, Trouble> {
     let (base, kinds) = catalog.parts(piece)?;
-    Ok(place_piece(base, piece.length, &kinds, neck_mm(piece.wearer), catalog.table.rho)?)
+    Ok(place_piece(base, piece.length, &kinds, worn_neck_mm(base, piece), catalog.table.rho)?)
 }
 
 impl Derived {
@@ -153,30 +153,20 @@ impl Derived {
         let can_be_had = |kind: &DropKind| standing(snapshot, Some(piece), &any, kind) == Standing::Open;
         let drops = grave.clone().any(|caution| caution.drop.is_some())
             && catalog.drops.iter().any(|kind| catalog.suits(kind, piece.wearer) && can_be_had(kind));
-        let base = grave.any(|caution| {
-            caution.drop.is_none()
-                && catalog.bases.iter().filter(|base| !self.unfit_bases.contains(&base.id)).any(|base| {
-                    if base.id == piece.base {
-                        caution.code == CautionCode::ChainTooShort
-                    } else {
-                        snapshot.available(&base.id) > 0
-                    }
-                })
-        });
+        // The same base may suit in another length.
+        let base = grave.any(|caution| caution.drop.is_none())
+            && catalog
+                .bases
+                .iter()
+                .filter(|base| !self.unfit_bases.contains(&base.id))
+                .any(|base| base.id == piece.base && piece.length.is_some() || snapshot.available(&base.id) > 0);
         WaysOut { drops, base }
     }
 }
 
-/// The bases that are not suitable for the wearer of `piece`, bare and as long as they are made.
+/// The bases that are not suitable for the wearer of `piece`, bare and in whatever length they are made.
 fn unfit_bases(catalog: &Catalog, piece: &Piece) -> HashSet<String> {
-    let unfit = catalog.bases.iter().filter(|base| {
-        let length = match &base.kind {
-            BaseKind::Necklace(necklace) => Some(necklace.lengths.longest),
-            BaseKind::Bangle(_) => None,
-        };
-        let bare = Piece { base: base.id.clone(), length, drops: vec![], wearer: piece.wearer };
-        catalog.cautions(&bare).is_ok_and(|verdict| !verdict.suitable)
-    });
+    let unfit = catalog.bases.iter().filter(|base| !catalog.base_suits(base, piece.wearer));
     unfit.map(|base| base.id.clone()).collect()
 }
 

@@ -7,9 +7,10 @@ use super::{
     known::{Derived, Trouble},
 };
 use crate::{
-    caution::{CautionCode, Region},
-    craft::{BodyPlace, Length, LengthRange},
-    hang::{HangError, falls, neck_mm},
+    catalog::Catalog,
+    caution::Region,
+    craft::{BAND_NECKS, BodyPlace, Length, LengthRange},
+    hang::{HangError, falls, worn_neck_mm},
 };
 
 /// One step in centimetres, where lengths are in centimetres.
@@ -38,18 +39,16 @@ pub fn written(length: Length, region: Region, lang: Lang) -> String {
 }
 
 /// Where the chain of the piece falls on its wearer, in the guest's words, or why it does not hang; nothing for a bangle.
-pub fn falls_at(derived: &Derived, texts: &Texts) -> String {
+pub fn falls_at(derived: &Derived, catalog: &Catalog, texts: &Texts) -> String {
     if let Some(trouble) = &derived.trouble {
         return texts.get(trouble_key(trouble));
     }
-    // It would still reach across, but not round.
-    if derived.verdict.cautions.iter().any(|caution| caution.code == CautionCode::ChainTooShort) {
-        return texts.get("trouble-too-short");
-    }
     let lowest_mm = |chain: &[crate::hang::Point]| chain.iter().map(|p| p.y_mm).reduce(f64::max);
     let depth_mm = derived.places.as_ref().and_then(|places| lowest_mm(&places.chain));
-    let neck_mm = neck_mm(derived.piece.as_ref().map(|piece| piece.wearer).unwrap_or_default());
-    let Some(fallen) = depth_mm.and_then(|depth| falls(depth, &[], neck_mm).ok()) else { return String::new() };
+    let worn = derived.piece.as_ref().and_then(|piece| Some((catalog.base(&piece.base)?, piece)));
+    let neck_mm = worn.map(|(base, piece)| worn_neck_mm(base, piece));
+    let fallen = depth_mm.zip(neck_mm).and_then(|(depth, neck_mm)| falls(depth, &[], neck_mm).ok());
+    let Some(fallen) = fallen else { return String::new() };
     texts.get(match fallen.chain {
         BodyPlace::Throat => "falls-throat",
         BodyPlace::NeckBase => "falls-neck",
@@ -58,6 +57,14 @@ pub fn falls_at(derived: &Derived, texts: &Texts) -> String {
         BodyPlace::Breastbone => "falls-breastbone",
         BodyPlace::BelowBreastbone => "falls-low",
     })
+}
+
+/// The necks that a guest can say theirs is, in the unit of the table's region: from a small child's to a stout grown-up's.
+pub fn necks(region: Region) -> Vec<Length> {
+    let (smallest, largest) = (BAND_NECKS[0].1.small_mm, BAND_NECKS[3].1.large_mm + 40.0);
+    let step_mm = if region == Region::US { Length::from_inches(1.0).mm() } else { STEP_CM * 10.0 };
+    let steps = (smallest / step_mm).ceil() as u32..=(largest / step_mm).floor() as u32;
+    steps.map(|step| Length::from_mm(f64::from(step) * step_mm)).collect()
 }
 
 /// The text that says why a piece is no piece.

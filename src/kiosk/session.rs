@@ -41,6 +41,8 @@ pub enum Overlay {
     Filters,
     /// All cautions.
     Cautions,
+    /// How far round is the neck?
+    Neck,
     /// Start over?
     StartOver,
     /// The languages.

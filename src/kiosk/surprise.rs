@@ -4,7 +4,10 @@ use super::{
     known::{Standing, places_of, standing},
     session::Filters,
 };
-use crate::{craft::Piece, link::Snapshot};
+use crate::{
+    craft::{Piece, Wearer},
+    link::Snapshot,
+};
 
 /// As many drops as look well together. Common practice, no source.
 const DROPS: usize = 5;
@@ -21,7 +24,7 @@ impl Dice {
     }
 }
 
-/// Drops for `bare` (its own are put aside): different ones, the longest in the middle. The same `seed` gives the same drops.
+/// Drops for `bare` (its own are put aside): different ones that suit its wearer, the longest in the middle. The same `seed` gives the same drops.
 pub fn surprise(snapshot: &Snapshot, bare: &Piece, filters: &Filters, seed: u64) -> Vec<String> {
     let catalog = &snapshot.catalog;
     let mut dice = Dice(seed | 1);
@@ -31,7 +34,8 @@ pub fn surprise(snapshot: &Snapshot, bare: &Piece, filters: &Filters, seed: u64)
         let kind = left.swap_remove(dice.below(left.len()));
         let same_sort =
             piece.drops.iter().filter_map(|id| catalog.drop_kind(id)).filter(|hung| hung.sort == kind.sort).count();
-        if same_sort >= 2 || standing(snapshot, Some(&piece), filters, kind) != Standing::Open {
+        let suits = bare.wearer == Wearer::Unknown || catalog.suits(kind, bare.wearer);
+        if same_sort >= 2 || !suits || standing(snapshot, Some(&piece), filters, kind) != Standing::Open {
             continue;
         }
         piece.drops.push(kind.id.clone());

@@ -12,6 +12,7 @@ use super::{
 };
 use crate::{
     catalog::{Catalog, PieceError},
+    caution::CautionCode,
     craft::{Length, Wearer},
     money::cash_total,
     ticket::{State, Tender},
@@ -162,7 +163,34 @@ impl Ledger {
         })
     }
 
-    /// Takes the money: the parts leave the stock.
+    /// The seller confirms by its name a hazard that speaks against the piece, since it is sold for a grown-up, or takes
+    /// that back. What may not be sold to anybody can't be confirmed.
+    ///
+    /// # Errors
+    /// The ticket is closed, or no such hazard speaks against the piece.
+    pub fn confirm_hazard(
+        &mut self,
+        id: Uuid,
+        code: CautionCode,
+        on: bool,
+        now: Timestamp,
+    ) -> Result<Ticket, LedgerError> {
+        self.change_ticket(id, now, "sold_for_grown_up", &(code, on), |_, ticket| {
+            open(ticket)?;
+            if !ticket.verdict.cautions.iter().any(|one| one.code == code && one.grave && !one.forbidden) {
+                return Err(LedgerError::NoHazard);
+            }
+            if on {
+                ticket.confirmed.insert(code);
+            } else {
+                ticket.confirmed.remove(&code);
+            }
+            Ok(())
+        })
+    }
+
+    /// Takes the money: the parts leave the stock. A piece that is not for its wearer is rung up only when each hazard was
+    /// confirmed by its name, and never with a part that may not be sold.
     pub fn ring_up(&mut self, id: Uuid, tender: Tender, now: Timestamp) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "rung_up", &tender, |db, ticket| {
             open(ticket)?;
@@ -172,6 +200,11 @@ impl Ledger {
             }
             if !ticket.verdict.cautions.is_empty() && !ticket.told {
                 return Err(LedgerError::NotTold);
+            }
+            match (ticket.forbidden(), ticket.unconfirmed()) {
+                (forbidden, _) if !forbidden.is_empty() => return Err(LedgerError::Forbidden(forbidden)),
+                (_, open) if !open.is_empty() => return Err(LedgerError::NotSuitable(open)),
+                _ => {}
             }
             // A hold may have ended since the part was ticked off.
             let not_held: Vec<String> = ticket.not_held().into_iter().map(str::to_owned).collect();

@@ -5,6 +5,7 @@ use uuid::Uuid;
 
 use crate::{
     catalog::PieceError,
+    caution::CautionCode,
     money::MoneyError,
     ticket::{NumberError, State},
 };
@@ -57,6 +58,18 @@ pub enum LedgerError {
     /// The guest was not told.
     #[error("the piece has cautions; tick that the guest was told before ringing up")]
     NotTold,
+    /// The piece is not for its wearer, and the seller did not confirm these hazards by name.
+    #[error(
+        "the piece is not for this wearer ({}); change the piece or the wearer, or confirm each of these as sold for a \
+         grown-up", names(.0)
+    )]
+    NotSuitable(Vec<CautionCode>),
+    /// Something in the piece may not be sold to anybody.
+    #[error("a part of the piece may not be sold to anybody ({}); take it off the piece", names(.0))]
+    Forbidden(Vec<CautionCode>),
+    /// The ticket has no such hazard to confirm.
+    #[error("nothing of this kind speaks against the piece as it is now")]
+    NoHazard,
     /// The count says that none is left.
     #[error("the count says that no {0:?} is left; if it lies before you, say that it was found")]
     NoneLeft(String),
@@ -75,6 +88,10 @@ pub enum LedgerError {
     /// Numbers are used up.
     #[error(transparent)]
     Number(#[from] NumberError),
+}
+
+fn names(codes: &[CautionCode]) -> String {
+    codes.iter().map(|code| code.code().replace('_', " ")).collect::<Vec<_>>().join(", ")
 }
 
 impl From<rusqlite::Error> for LedgerError {

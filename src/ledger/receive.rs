@@ -118,6 +118,7 @@ impl Ledger {
             verdict: sent.verdict.clone(),
             grown_up_confirmed: sent.grown_up_confirmed,
             told: false,
+            confirmed: Default::default(),
             total_by_catalog: today.filter(|total| *total != sent.quote.total),
             tender: None,
             charged: None,

@@ -1,6 +1,6 @@
 //! A ticket as the desk works on it.
 
-use std::borrow::Cow;
+use std::{borrow::Cow, collections::BTreeSet};
 
 use jiff::Timestamp;
 use rusqlite::Connection;
@@ -11,8 +11,8 @@ use uuid::Uuid;
 use super::{LedgerError, facts};
 use crate::{
     catalog::Catalog,
-    caution::{Caution, Verdict},
-    craft::{Body, DropKind, Home, Length, Mass, Material, Piece, Ring, Sort},
+    caution::{Caution, CautionCode, Verdict},
+    craft::{Body, DropKind, Facts, Home, Length, Mass, Material, Piece, Plating, Ring, Sort},
     money::{PriceRules, PricedDrop, PricedItem, Quote, quote},
     ticket::{State, Tender, TicketNumber},
 };
@@ -78,6 +78,9 @@ pub struct Ticket {
     pub grown_up_confirmed: bool,
     /// Whether the seller ticked that the guest was told.
     pub told: bool,
+    /// The hazards that the seller confirmed by name: the piece is sold for a grown-up.
+    #[serde(default)]
+    pub confirmed: BTreeSet<CautionCode>,
     /// Total at the catalogue's prices on arrival, where the guest saw another (prices changed with the desk away).
     pub total_by_catalog: Option<Decimal>,
     /// How it was paid.
@@ -92,6 +95,19 @@ impl Ticket {
     /// The lines that still belong to the piece, with their places.
     pub fn live_lines(&self) -> impl Iterator<Item = (usize, &TicketLine)> {
         self.lines.iter().enumerate().filter(|(_, line)| !line.removed)
+    }
+
+    /// The hazards that speak against the piece and have not been confirmed.
+    pub fn unconfirmed(&self) -> Vec<CautionCode> {
+        let grave = self.verdict.cautions.iter().filter(|one| one.grave && !one.forbidden).map(|one| one.code);
+        let open: BTreeSet<CautionCode> = grave.filter(|code| !self.confirmed.contains(code)).collect();
+        open.into_iter().collect()
+    }
+
+    /// What of the piece may not be sold to anybody.
+    pub fn forbidden(&self) -> Vec<CautionCode> {
+        let all: BTreeSet<_> = self.verdict.cautions.iter().filter(|one| one.forbidden).map(|one| one.code).collect();
+        all.into_iter().collect()
     }
 
     /// How many parts are not ticked off yet.
@@ -130,9 +146,12 @@ impl Ticket {
     /// whether they are others.
     pub(super) fn judge(&mut self, catalog: &Catalog, db: &Connection) -> Result<bool, LedgerError> {
         let verdict = self.verdict_by(catalog, db)?;
-        let same = verdict == self.verdict;
+        let same = verdict.says_the_same_as(&self.verdict);
         self.told &= same;
         self.grown_up_confirmed &= same;
+        if !same {
+            self.confirmed.clear();
+        }
         self.verdict = verdict;
         Ok(!same)
     }
@@ -184,7 +203,7 @@ fn strange_drop(line: &TicketLine) -> DropKind {
         sort: Sort::Found,
         finish: None,
         colours: vec![],
-        materials: vec![Material::UnknownMetal],
+        facts: Facts { plating: Plating::Unknown, ..Facts::of([Material::UnknownMetal]) },
         body: Body::Points { points_mm: vec![] },
         width: Length::from_mm(0.0),
         height: Length::from_mm(0.0),
@@ -194,10 +213,5 @@ fn strange_drop(line: &TicketLine) -> DropKind {
         stock: 0,
         home: line.home,
         picture: String::new(),
-        magnet: None,
-        coin_cell: false,
-        sharp: false,
-        allergens: vec![],
-        tested: None,
     }
 }

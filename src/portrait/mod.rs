@@ -10,7 +10,7 @@ use tiny_skia::Pixmap;
 use crate::{
     catalog::{Catalog, Picture, PieceError},
     craft::Piece,
-    hang::{HangError, neck_mm, place_piece},
+    hang::{HangError, place_piece, worn_neck_mm},
 };
 
 /// Why there is no picture.
@@ -57,7 +57,7 @@ fn paint(
         if sides.contains(&width_px) && sides.contains(&height_px) { Pixmap::new(width_px, height_px) } else { None };
     let mut canvas = canvas.ok_or(PortraitError::Size(width_px, height_px))?;
     let (base, kinds) = catalog.parts(piece)?;
-    let places = place_piece(base, piece.length, &kinds, neck_mm(piece.wearer), catalog.table.rho)?;
+    let places = place_piece(base, piece.length, &kinds, worn_neck_mm(base, piece), catalog.table.rho)?;
     draw::piece(&mut canvas, base, &kinds, &places, pictures);
     Ok(canvas)
 }

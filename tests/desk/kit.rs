@@ -108,6 +108,7 @@ impl Kiosk {
             base: base.id.clone(),
             length: base.usual_length(),
             wearer,
+            neck: None,
             drops: drops.iter().map(|id| (*id).to_owned()).collect(),
         };
         SentTicket {

@@ -20,6 +20,7 @@ use super::{
     ticket, words,
 };
 use crate::{
+    caution::CautionCode,
     craft::{Length, Wearer},
     desk::{
         auth::Seller,
@@ -38,6 +39,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/tickets/{id}/wearer", post(wearer))
         .route("/tickets/{id}/remove", post(remove))
         .route("/tickets/{id}/told", post(told))
+        .route("/tickets/{id}/confirm", post(confirm))
         .route("/tickets/{id}/ring-up", post(ring_up))
         .route("/tickets/{id}/hand-over", post(hand_over))
         .route("/tickets/{id}/let-go", get(ask_let_go).post(let_go))
@@ -160,6 +162,22 @@ async fn told(
     Form(form): Form<Told>,
 ) -> Result<Response, Refusal> {
     act(&house, id, "#told", move |ledger| ledger.set_told(id, form.told == 1, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Confirm {
+    code: CautionCode,
+    on: u8,
+}
+
+async fn confirm(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Confirm>,
+) -> Result<Response, Refusal> {
+    let (code, on) = (form.code, form.on == 1);
+    act(&house, id, "#told", move |ledger| ledger.confirm_hazard(id, code, on, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]

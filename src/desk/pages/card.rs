@@ -1,6 +1,6 @@
 //! The cautions of everything on the table, as a card to print and lay beside the trays, in the language of its guests.
 
-use std::sync::Arc;
+use std::{collections::BTreeMap, sync::Arc};
 
 use axum::{
     Router,
@@ -17,7 +17,7 @@ use super::{
 };
 use crate::{
     catalog::{Catalog, Tray},
-    caution::{Status, Verdict},
+    caution::{CautionCode, Hazard, Verdict},
     craft::{Base, Home, Piece, Wearer},
     desk::{auth::Seller, error::Refusal, server::House},
     lang::{Lang, Texts},
@@ -91,14 +91,16 @@ impl Card<'_> {
         self.table(&title, self.called(&letter, &tray.name), "card-drop", rows)
     }
 
+    /// A base without drops, at its usual length.
+    fn alone(&self, base: &Base, wearer: Wearer) -> Verdict {
+        let piece = Piece { base: base.id.clone(), length: None, wearer, neck: None, drops: vec![] };
+        // A base of the catalogue by itself is always a piece of it.
+        self.catalog.cautions(&piece).unwrap_or_default()
+    }
+
     fn of_bases(&self) -> Markup {
-        let alone = |base: &Base, wearer| {
-            let piece = Piece { base: base.id.clone(), length: None, wearer, drops: vec![] };
-            // A base of the catalogue by itself is always a piece of it.
-            self.catalog.cautions(&piece).unwrap_or_default()
-        };
         let rows = self.catalog.bases.iter().map(|base| {
-            let verdicts = Wearer::ANSWERS.map(|wearer| alone(base, wearer));
+            let verdicts = Wearer::ANSWERS.map(|wearer| self.alone(base, wearer));
             (None, self.called(&base.id, &base.name), verdicts)
         });
         self.table(&self.t("card-bases"), &self.t("card-ready"), "card-base", rows)
@@ -142,6 +144,17 @@ impl Card<'_> {
         }
     }
 
+    /// A hazard in a word or two, with what it rests on where that is a test or the supplier's word.
+    fn word(&self, hazard: &Hazard<'_>) -> String {
+        let what = self.t(&format!("code-{}", hazard.code().code()));
+        let key = match hazard.spokesman().form.as_str() {
+            "found" | "elsewhere" | "children" | "exempt" => "card-found",
+            "declared" => "card-declared",
+            _ => return what,
+        };
+        self.texts.with(key, &[("what", what.into())])
+    }
+
     /// One drop for one wearer: whether it suits, and why not or what to mind.
     fn band(&self, verdict: &Verdict) -> Markup {
         let word = self.t(match (verdict.suitable, verdict.cautions.is_empty()) {
@@ -153,32 +166,54 @@ impl Card<'_> {
             (signs::standing(verdict, &word))
             @if !verdict.cautions.is_empty() {
                 ul {
-                    @for one in &verdict.cautions {
-                        li .grave[one.grave] { (signs::caution(one.code)) (self.t(&format!("code-{}", one.code.code()))) }
+                    @for one in verdict.hazards() {
+                        li .grave[one.is_grave()] {
+                            (signs::caution(one.code())) (self.word(&one))
+                        }
                     }
                 }
             }
         }
     }
 
-    /// What each sign means, with its rule; the figures are written in English alone.
+    /// The verdicts on everything by itself, for every wearer.
+    fn verdicts(&self) -> impl Iterator<Item = Verdict> + '_ {
+        let drops = self.catalog.drops.iter();
+        let drops = drops.flat_map(|kind| Wearer::ANSWERS.map(|wearer| self.catalog.drop_cautions(kind, wearer)));
+        let bases = self.catalog.bases.iter().flat_map(|base| Wearer::ANSWERS.map(|wearer| self.alone(base, wearer)));
+        drops.chain(bases)
+    }
+
+    /// What each sign on the card means: every sentence that is said of something on this table, with its rule. The figures
+    /// are written in English alone.
     fn rules(&self) -> Markup {
         let english = self.texts.lang == Lang::En;
-        let known = self.t(&format!("status-{}", Status::Practice.code()));
-        let within = self.texts.with("card-within", &[("known", known.as_str().into())]);
+        let mut said: BTreeMap<CautionCode, Vec<String>> = BTreeMap::new();
+        for one in self.verdicts().flat_map(|verdict| verdict.cautions) {
+            let words = self.texts.caution(&one, self.catalog);
+            let sentences = said.entry(one.code).or_default();
+            if !sentences.contains(&words) {
+                sentences.push(words);
+            }
+        }
+        let rules = said.iter().filter_map(|(code, sentences)| Some((self.catalog.rules.of(*code)?, sentences)));
         html! {
             section.rules aria-label=(self.t("card-signs")) {
                 h2 { (self.t("card-signs")) }
                 dl {
-                    @for rule in &self.catalog.rules.rules {
+                    @for (rule, sentences) in rules {
                         dt { (signs::caution(rule.code)) (self.t(&format!("code-{}", rule.code.code()))) }
                         dd {
-                            (self.t(&format!("meaning-{}", rule.code.code()))) " "
+                            @for sentence in sentences { (sentence) " " }
                             span.faint {
                                 (self.texts.cited_rule(rule))
                                 @if english { ": " (rule.figure) }
                                 "."
-                                @if rule.within.is_some() { " " (within) }
+                                @for other in &rule.others {
+                                    " " (self.texts.cited_other(other))
+                                    @if english { ": " (other.figure) }
+                                    "."
+                                }
                             }
                         }
                     }

@@ -21,8 +21,12 @@ pub(super) fn caution(code: CautionCode) -> Markup {
         CautionCode::Lead => ("M3 7l9-5 9 5v10l-9 5-9-5z", "Pb"),
         CautionCode::Cadmium => ("M3 7l9-5 9 5v10l-9 5-9-5z", "Cd"),
         CautionCode::Nickel => ("M3 7l9-5 9 5v10l-9 5-9-5z", "Ni"),
+        CautionCode::Paint => ("M5 4h11v5H5zM16 6h3v5h-8v3M9.5 14h3v7h-3z", ""),
+        CautionCode::LooksLikeFood => ("M7 10a5 5 0 0 1 10 0zM8 10l4 11 4-11M4 4l16 16", ""),
+        CautionCode::Liquid => ("M12 3c4 5 6 8 6 11a6 6 0 0 1-12 0c0-3 2-6 6-11z", ""),
         CautionCode::FoodAllergen => ("M7 3v6a2.5 2.5 0 0 0 5 0V3M9.5 3v18M17 21V3c-3 2-3 9 0 9", ""),
         CautionCode::HeavyOnChild => ("M7 9h10l3 12H4zM12 9a3 3 0 1 0-.01 0", ""),
+        CautionCode::BangleSize => ("M12 4a8 8 0 1 0 .01 0M8 12h8M10 10l-2 2 2 2M14 10l2 2-2 2", ""),
         CautionCode::ChainTooShort => ("M4 3c0 14 16 14 16 0M5 20h14M8 17l-3 3 3 3M16 17l3 3-3 3", ""),
     };
     html! {

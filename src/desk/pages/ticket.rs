@@ -22,7 +22,7 @@ use super::{
 };
 use crate::{
     catalog::{Catalog, Loaded},
-    caution::DEFERRAL,
+    caution::{CautionCode, DEFERRAL, Hazard},
     craft::{BaseKind, Length, Wearer},
     desk::{auth::Seller, error::Refusal, gallery::PortraitSize, server::House},
     ledger::{Count, Event, Part, Ticket, TicketLine},
@@ -309,31 +309,9 @@ impl View {
         html! {
             section.card #told aria-label="Cautions" {
                 h2 { "Tell the guest" }
-                @if !ticket.verdict.suitable {
-                    p.grave {
-                        strong {
-                            @match ticket.piece.wearer {
-                                Wearer::Unknown => "This piece does not suit everyone, and nobody said who it is for.",
-                                known => { "This piece is not suitable: " (words::wearer(known)) "." }
-                            }
-                        }
-                    }
-                }
+                @if !ticket.verdict.suitable { (self.not_suitable()) }
                 ul.cautions {
-                    @for same_rule in ticket.verdict.cautions.chunk_by(|a, b| a.code == b.code && a.cited() == b.cited()) {
-                        li .grave-one[same_rule.iter().any(|caution| caution.grave)] {
-                            (signs::caution(same_rule[0].code))
-                            div {
-                                @for same_words in same_rule.chunk_by(|a, b| a.seller == b.seller) {
-                                    @for caution in same_words { p { (caution.text) } }
-                                    @if !same_words[0].seller.is_empty() {
-                                        p.seller { strong { "For you: " } (same_words[0].seller) }
-                                    }
-                                }
-                                p.faint { (same_rule[0].cited()) }
-                            }
-                        }
-                    }
+                    @for hazard in ticket.verdict.hazards() { (self.hazard(&hazard)) }
                 }
                 p.faint {
                     @if ticket.grown_up_confirmed { "A grown-up confirmed at the kiosk that they had read them. " }
@@ -349,6 +327,83 @@ impl View {
                     }
                 } @else if ticket.told {
                     p.good { (tick_sign()) " The guest was told." }
+                }
+            }
+        }
+    }
+
+    /// That the piece is not for its wearer, and what of this table is.
+    fn not_suitable(&self) -> Markup {
+        let wearer = self.ticket.piece.wearer;
+        let forbidden = self.ticket.verdict.is_forbidden();
+        html! {
+            p.grave {
+                strong {
+                    @if forbidden { "A part of this piece may not be sold to anybody. Take it off the piece." }
+                    @else if wearer == Wearer::Unknown {
+                        "This piece does not suit everyone, and nobody said who it is for."
+                    } @else { "This piece is not suitable: " (words::wearer(wearer)) "." }
+                }
+            }
+            @if self.open() && wearer != Wearer::Unknown && !forbidden {
+                p {
+                    "Change the piece or who it is for, or confirm each hazard below by its name: it is then sold for a \
+                     grown-up, and the ledger keeps that. "
+                    (self.suiting(wearer))
+                }
+            }
+        }
+    }
+
+    /// What on this table suits the wearer and can be had, by name.
+    fn suiting(&self, wearer: Wearer) -> String {
+        let catalog = self.catalog();
+        let left = |id: &str| self.counts.get(id).is_some_and(|count| count.free() > 0);
+        let drops = catalog.drops.iter().filter(|kind| left(&kind.id) && catalog.suits(kind, wearer));
+        let bases = catalog.bases.iter().filter(|base| left(&base.id) && catalog.base_suits(base, wearer));
+        let names: Vec<&str> =
+            bases.map(|base| base.name.as_str()).chain(drops.map(|kind| kind.name.as_str())).collect();
+        match names.len() {
+            0 => "Nothing on this table suits.".to_owned(),
+            1..=6 => format!("On this table suit: {}.", names.join(", ")),
+            more => format!("On this table suit: {} and {} more.", names[..5].join(", "), more - 5),
+        }
+    }
+
+    /// One hazard: the parts it is about, what to say, and where it speaks against the piece, the way to sell it all the
+    /// same.
+    fn hazard(&self, hazard: &Hazard<'_>) -> Markup {
+        let one = hazard.spokesman();
+        let confirmed = self.ticket.confirmed.contains(&one.code);
+        let name = one.code.code().replace('_', " ");
+        html! {
+            li .grave-one[one.grave] {
+                (signs::caution(one.code))
+                div {
+                    p.parts {
+                        @if hazard.is_of_the_base() { span { (words::part_name(self.catalog(), &self.ticket.piece.base)) } }
+                        @for id in hazard.drops() {
+                            span { (words::picture(&self.loaded, id)) (words::part_name(self.catalog(), id)) }
+                        }
+                    }
+                    p { (one.text) }
+                    @if !one.seller.is_empty() { p.seller { strong { "For you: " } (one.seller) } }
+                    p.faint { (one.cited()) }
+                    @if one.forbidden { p.grave { strong { "It may not be sold to anybody." } } }
+                    @else if one.grave && self.open() {
+                        form method="post" action=(self.action("confirm")) {
+                            input type="hidden" name="code" value=(one.code.code());
+                            @if confirmed {
+                                button.wide.done name="on" value="0" aria-pressed="true" {
+                                    (tick_sign()) "Sold for a grown-up: " (name)
+                                }
+                            } @else {
+                                button.wide.quiet name="on" value="1" aria-pressed="false" {
+                                    "Sold for a grown-up: " (name)
+                                }
+                            }
+                        }
+                    } @else if confirmed { p.good { (tick_sign()) " Sold for a grown-up: " (name) "." } }
                 }
             }
         }
@@ -401,14 +456,21 @@ impl View {
     /// Why the money can't be taken yet.
     fn not_yet(&self) -> Option<String> {
         let ticket = &self.ticket;
-        let tell = self.must_tell();
-        let left = words::count(ticket.unticked(), "more part");
-        match (ticket.unticked(), tell) {
-            (0, false) => None,
-            (0, true) => Some("Tell the guest of the cautions first.".to_owned()),
-            (_, false) => Some(format!("Tick off {left} first.")),
-            (_, true) => Some(format!("Tick off {left} and tell the guest of the cautions first.")),
+        let mut open = Vec::new();
+        if ticket.unticked() > 0 {
+            open.push(format!("tick off {}", words::count(ticket.unticked(), "more part")));
         }
+        if self.must_tell() {
+            open.push("tell the guest of the cautions".to_owned());
+        }
+        if !ticket.forbidden().is_empty() {
+            open.push("take off what may not be sold".to_owned());
+        } else if !ticket.unconfirmed().is_empty() {
+            let names: Vec<String> = ticket.unconfirmed().iter().map(|code| code.code().replace('_', " ")).collect();
+            let names = names.join(", ");
+            open.push(format!("change the piece or its wearer, or confirm as sold for a grown-up: {names}"));
+        }
+        (!open.is_empty()).then(|| words::sentence(&format!("{} first", open.join(" and "))))
     }
 
     fn ring_up(&self) -> Markup {
@@ -480,6 +542,11 @@ impl View {
                 Ok(Wearer::Unknown) => "nobody knows who it is for".to_owned(),
                 Ok(one) => format!("it is {}", words::wearer(one)),
                 Err(_) => "for somebody else".to_owned(),
+            },
+            "sold_for_grown_up" => match serde_json::from_value::<(CautionCode, bool)>(event.body.clone()) {
+                Ok((code, true)) => format!("sold for a grown-up: {}", code.code().replace('_', " ")),
+                Ok((code, false)) => format!("not sold for a grown-up after all: {}", code.code().replace('_', " ")),
+                Err(_) => "sold for a grown-up".to_owned(),
             },
             "told" if event.body == true => "the guest was told of the cautions".to_owned(),
             "told" => "not told of the cautions after all".to_owned(),

@@ -2,8 +2,8 @@ use rust_decimal::Decimal;
 
 use super::*;
 use crate::{
-    craft::{Body, Clasp, Finish, LengthRange, LinearDensity, LinkKind, Mass, Ring, Sort, Wearer},
-    hang::{neck_mm, reach_mm},
+    craft::{Body, Clasp, Facts, Finish, LengthRange, LinearDensity, LinkKind, Mass, Ring, Sort, Wearer},
+    hang::reach_mm,
 };
 
 const RHO: f64 = 0.6;
@@ -14,7 +14,7 @@ fn mm(mm: f64) -> Length {
 
 fn base(kind: BaseKind) -> Base {
     let (id, name) = ("base".into(), "Base".into());
-    Base { id, name, finish: Finish::Copper, materials: vec![], price: Decimal::ONE, stock: 1, tested: None, kind }
+    Base { id, name, finish: Finish::Copper, facts: Facts::of([]), price: Decimal::ONE, stock: 1, kind }
 }
 
 fn chain() -> Base {
@@ -50,7 +50,7 @@ fn drop_kind(weight_g: f64, width_mm: f64) -> DropKind {
         sort: Sort::Bead,
         finish: None,
         colours: vec![],
-        materials: vec![],
+        facts: Facts::of([]),
         body: Body::Ball { diameter: mm(width_mm) },
         width: mm(width_mm),
         height: mm(width_mm + 3.0),
@@ -60,17 +60,12 @@ fn drop_kind(weight_g: f64, width_mm: f64) -> DropKind {
         stock: 1,
         home: "A1".parse().unwrap(),
         picture: "bead.png".into(),
-        magnet: None,
-        coin_cell: false,
-        sharp: false,
-        allergens: vec![],
-        tested: None,
     }
 }
 
 fn place(base: &Base, kinds: &[DropKind], length_mm: f64) -> Result<PiecePlaces, HangError> {
     let kinds: Vec<&DropKind> = kinds.iter().collect();
-    place_piece(base, Some(mm(length_mm)), &kinds, neck_mm(Wearer::From13), RHO)
+    place_piece(base, Some(mm(length_mm)), &kinds, Wearer::From13.neck().usual_mm, RHO)
 }
 
 /// The stage's places are the rest shape's, between the hang points the neck gives.

@@ -44,7 +44,7 @@ fn sample(snapshot: &Snapshot) -> Option<Piece> {
         }
         BaseKind::Bangle(_) => None,
     };
-    let bare = Piece { base: base.id.clone(), length, wearer: Wearer::From13, drops: vec![] };
+    let bare = Piece { base: base.id.clone(), length, wearer: Wearer::From13, neck: None, drops: vec![] };
     let drops = surprise(snapshot, &bare, &default(), SEED);
     Some(Piece { drops, ..bare })
 }

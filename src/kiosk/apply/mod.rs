@@ -117,6 +117,11 @@ impl Guest<'_> {
                 self.session.overlay = None;
                 self.change(Change::Wearer(wearer));
             }
+            Act::Neck(neck) => {
+                self.session.overlay = None;
+                self.change(Change::Neck(neck));
+            }
+            Act::ReadOn => self.read_on(),
             Act::OnlySort(sort) => self.session.filters.sort = sort,
             Act::OnlyFinish(finish) => self.session.filters.finish = finish,
             Act::OnlyColour(colour) => self.session.filters.colour = colour,

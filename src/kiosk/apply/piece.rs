@@ -101,10 +101,13 @@ impl Guest<'_> {
             Standing::NotFor => {
                 let wearer = self.session.filters.suits.unwrap_or_default();
                 let verdict = snapshot.catalog.drop_cautions(kind, wearer);
-                let said = verdict.cautions.iter().filter(|caution| caution.grave);
-                let why: Vec<String> = said.map(|caution| self.texts.caution(caution, &snapshot.catalog, "")).collect();
+                let hazards = verdict.hazards();
+                let said = hazards.iter().filter(|hazard| hazard.is_grave());
+                let why: Vec<String> =
+                    said.map(|hazard| self.texts.caution(hazard.spokesman(), &snapshot.catalog)).collect();
+                let name = called(&kind.id, &kind.name);
                 let title = if wearer == Wearer::From13 { "not-to-be-worn" } else { "why-not-for-title" };
-                (title, format!("{}\n\n{}", why.join(" "), self.texts.get("caution-deferral")))
+                (title, format!("{name}\n\n{}\n\n{}", why.join(" "), self.texts.get("caution-deferral")))
             }
             Standing::NoFit => {
                 let base = piece.and_then(|piece| snapshot.catalog.base(&piece.base).cloned());

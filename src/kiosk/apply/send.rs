@@ -7,6 +7,7 @@ use super::{
     super::{
         known::Derived,
         session::{Overlay, Screen, SellerStep, Sending, Session},
+        targets::ScrollId,
     },
     Guest,
 };
@@ -64,9 +65,18 @@ impl Guest<'_> {
             return;
         }
         self.go(Screen::Review);
+        // The lines come first, also when the guest has been here before.
+        self.scrolls.0.remove(&ScrollId::Review);
         if self.session.history.now().wearer == Wearer::Unknown {
             self.session.overlay = Some(Overlay::Wearer);
         }
+    }
+
+    /// Turns to what has not been seen of the cautions, so that a line stays in view.
+    pub(super) fn read_on(&mut self) {
+        let area = self.targets.scrolls.iter().find(|area| area.id == ScrollId::Review);
+        let Some(page) = area.map(|area| area.rect.height() * 0.8) else { return };
+        self.scrolls.0.entry(ScrollId::Review).or_default().by(page);
     }
 
     pub(super) fn send(&mut self) {

@@ -8,6 +8,7 @@ use super::{
         layout::{Layout, cut_bottom, cut_left, cut_right, cut_top},
         length,
         paint::{Brush, Icon, Look},
+        session::Overlay,
         targets::ScrollId,
         theme::{self, Type},
         tone::Tone,
@@ -17,7 +18,10 @@ use super::{
     parts::{bar_title, notices, top_bar},
     suits::{cautions_chip, who_chip},
 };
-use crate::craft::{Base, BaseKind, Wearer};
+use crate::{
+    catalog::Catalog,
+    craft::{Base, BaseKind, Length, Wearer, closes_on_mm},
+};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
@@ -34,6 +38,9 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.button(onward, Look::Main, Some(Icon::Onward), &s.t("base-onward"), act);
     let mut rest = rest.with_max_y(rest.bottom() - b.gap());
     if let Some((base, BaseKind::Necklace(_))) = chosen.map(|base| (base, &base.kind)) {
+        let (neck, above) = cut_bottom(rest, b.touch_px(48.0));
+        neck_button(b, s, catalog, neck);
+        rest = above.with_max_y(above.bottom() - b.gap() * 0.5);
         let (stepper, above) = cut_bottom(rest, b.px(98.0).max(b.line(92.0)).max(b.least + b.px(16.0) + 1.0));
         lengths(b, s, base, stepper);
         rest = above.with_max_y(above.bottom() - b.gap());
@@ -108,6 +115,20 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
     }
 }
 
+/// The guest's own neck, where they said it; a touch asks for it.
+fn neck_button(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect) {
+    let neck = s.session.history.now().neck;
+    let label = match neck {
+        Some(neck) => {
+            let written = length::written(neck, catalog.table.region, s.texts.lang);
+            s.texts.with("base-neck", &[("neck", written.into())])
+        }
+        None => s.t("base-neck-ask"),
+    };
+    let look = if neck.is_some() { Look::Chosen } else { Look::Plain };
+    b.button(rect, look, None, &label, Some(Act::Open(Overlay::Neck)));
+}
+
 /// Shorter, the length with where it falls, longer.
 fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
     let BaseKind::Necklace(necklace) = &base.kind else { return };
@@ -127,5 +148,10 @@ fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
     let (top, under) = cut_top(words.shrink2(vec2(b.px(8.0), 0.0)), words.height() * 0.56);
     let written = length::written(now, catalog.table.region, s.texts.lang);
     b.text(top, Align2::CENTER_CENTER, &written, Type::FIGURE);
-    b.text(under, Align2::CENTER_CENTER, &length::falls_at(&s.derived, &s.texts), Type::SMALL);
+    let falls = length::falls_at(&s.derived, catalog, &s.texts);
+    let neck = Length::from_mm(closes_on_mm(now).floor().max(0.0));
+    let neck = length::written(neck, catalog.table.region, s.texts.lang);
+    let closes = s.texts.with("base-closes", &[("neck", neck.into())]);
+    let all: Vec<String> = [falls, closes].into_iter().filter(|words| !words.is_empty()).collect();
+    b.text(under, Align2::CENTER_CENTER, &all.join(" · "), Type::SMALL);
 }

@@ -3,6 +3,7 @@
 mod base;
 mod base_sign;
 mod hand;
+mod hazards;
 mod moves;
 mod parts;
 mod put_back;

@@ -18,7 +18,6 @@ use super::{
 };
 use crate::{
     catalog::Catalog,
-    caution::Caution,
     craft::{DropKind, Piece, Wearer},
     money::Quote,
 };
@@ -216,46 +215,6 @@ pub(super) fn lines(
         y = row(b, pos2(at.x, y), width, &words, &s.money(quote.tax), soft, small);
     }
     row(b, pos2(at.x, y), width, &s.t("lines-total"), &s.money(quote.total), Type::FIGURE.sized(26.0), height)
-}
-
-/// Cautions of one kind, that rest on one rule, as a card. Gives where the next may begin.
-fn of_one_kind(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, alike: &[Caution], at: Pos2, width: f32) -> f32 {
-    let Some(first) = alike.first() else { return at.y };
-    let words = Type::BODY.sized(19.0);
-    let rule = Type::SMALL.sized(15.0);
-    let (pad, side, between) = (b.px(12.0), b.px(34.0).max(24.0), b.px(5.0));
-    let room = width - side - 3.0 * pad;
-    let texts: Vec<String> = alike.iter().map(|one| s.texts.caution(one, catalog, &piece.base)).collect();
-    let cited = s.texts.cited(first);
-    let all = texts.iter().map(|text| b.measure(text, words, room).y).sum::<f32>() + between * texts.len() as f32;
-    let rect = Rect::from_min_size(at, vec2(width, all + b.measure(&cited, rule, room).y + 2.0 * pad - between));
-    // Before anybody said who it is for, nothing is wrong yet.
-    let grave = first.grave && piece.wearer != Wearer::Unknown;
-    let (fill, edge) = if grave { (Tone::Grave, Tone::CautionInk) } else { (Tone::Caution, Tone::BrassLight) };
-    b.fill(rect, b.px(12.0), fill);
-    b.outline(rect, b.px(12.0), 1.0, edge);
-    let sign = Rect::from_min_size(rect.min + vec2(pad, pad), vec2(side, side));
-    b.icon(sign, if grave { Icon::NotFor } else { Icon::Caution }, Tone::CautionInk);
-    let left = sign.right() + pad;
-    let mut y = rect.top() + pad;
-    for text in &texts {
-        y = b.paragraph(pos2(left, y), room, text, words) + between;
-    }
-    b.paragraph(pos2(left, y - between), room, &cited, rule);
-    rect.bottom() + b.px(8.0)
-}
-
-/// All cautions with what they are worth. Gives where it ended.
-pub(super) fn cautions(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, at: Pos2, width: f32) -> f32 {
-    let all = &s.derived.verdict.cautions;
-    let mut y = at.y;
-    for alike in all.chunk_by(|a, b| (a.code, a.grave) == (b.code, b.grave) && a.cited() == b.cited()) {
-        y = of_one_kind(b, s, catalog, piece, alike, pos2(at.x, y), width);
-    }
-    if all.is_empty() {
-        y = b.paragraph(pos2(at.x, y), width, &s.t("caution-none"), Type::BODY) + b.px(6.0);
-    }
-    b.paragraph(pos2(at.x, y), width, &s.t("caution-deferral"), Type::SMALL) + b.px(6.0)
 }
 
 /// The homes of a piece in walking order, as a grid of cards that scrolls.

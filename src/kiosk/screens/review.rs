@@ -14,7 +14,8 @@ use super::{
         tone::Tone,
     },
     Scene,
-    parts::{bar_title, cautions, lines, notices, top_bar},
+    hazards::hazards,
+    parts::{bar_title, lines, notices, top_bar},
     stage::{total_tag, view_buttons},
     suits::{unsuitable, who_chip},
 };
@@ -46,21 +47,36 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     };
     b.button(button.with_min_x(button.left() + gap), Look::Main, Some(icon), &s.t(key), act);
     let mut rest = rest.with_max_y(rest.bottom() - gap * 0.8);
-    if must_tick {
+    let tick = must_tick.then(|| {
         let (tick, above) = cut_bottom(rest, b.touch_px(62.0));
-        tick_box(b, s, tick);
         rest = above.with_max_y(above.bottom() - gap * 0.8);
-    }
+        tick
+    });
+    // First what it is and what it costs, then what to be careful about.
     b.scroll(ScrollId::Review, rest, |b, start| {
         let width = rest.width() - b.px(12.0);
-        let mut y = start.y;
+        let mut y = lines(b, s, catalog, piece, quote, start, width) + gap;
         if !s.derived.verdict.suitable {
             y = unsuitable(b, s, pos2(start.x, y), width);
         }
-        y = cautions(b, s, catalog, piece, pos2(start.x, y), width) + gap * 0.5;
-        lines(b, s, catalog, piece, quote, pos2(start.x, y), width) + gap
+        hazards(b, s, catalog, piece, pos2(start.x, y), width) + gap * 0.5
     });
+    if let Some(tick) = tick {
+        let scroll = b.scrolls.0.get(&ScrollId::Review).copied().unwrap_or_default();
+        let seen = scroll.offset >= scroll.most - SEEN_TO_THE_END_PX;
+        if seen || has_been_read(&s.session, &s.derived) {
+            tick_box(b, s, tick);
+        } else {
+            // What was not seen can't have been read.
+            let n = s.derived.verdict.hazards().len() as i64;
+            let label = s.texts.with("grown-up-read", &[("n", n.into())]);
+            b.button(tick, Look::Plain, Some(Icon::Caution), &label, Some(Act::ReadOn));
+        }
+    }
 }
+
+/// So near to its end a text counts as seen, in logical pixels.
+const SEEN_TO_THE_END_PX: f32 = 24.0;
 
 fn tick_box(b: &mut Brush, s: &Scene, rect: Rect) {
     let on = has_been_read(&s.session, &s.derived);

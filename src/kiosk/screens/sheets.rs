@@ -8,6 +8,7 @@ use super::{
         act::Act,
         i18n::Lang,
         layout::{cut_bottom, cut_right, cut_top, grid},
+        length,
         paint::{Brush, Icon, Look, Plate},
         session::{Filters, Overlay},
         targets::ScrollId,
@@ -15,7 +16,8 @@ use super::{
         tone,
     },
     Scene,
-    parts::{Flow, cautions, lines, looks, wearer},
+    hazards::hazards,
+    parts::{Flow, lines, looks, wearer},
     suits::unsuitable,
 };
 use crate::craft::{Colour, Finish, Sort, Wearer};
@@ -38,10 +40,11 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
             b.scroll(ScrollId::Sheet, rest, |b, at| {
                 let width = rest.width() - b.px(12.0);
                 let y = if s.derived.verdict.suitable { at.y } else { unsuitable(b, s, at, width) };
-                cautions(b, s, catalog, piece, pos2(at.x, y), width)
+                hazards(b, s, catalog, piece, pos2(at.x, y), width)
             });
         }
         Overlay::Wearer => wearers(b, s),
+        Overlay::Neck => necks(b, s),
         Overlay::Filters => filters(b, s),
         Overlay::StartOver => {
             let rest = card(b, s, vec2(600.0, 330.0), &s.t("anew-title"));
@@ -104,6 +107,24 @@ fn wearers(b: &mut Brush, s: &Scene) {
         let look = if s.session.history.now().wearer == who { Look::Chosen } else { Look::Plain };
         b.button(place, look, None, &wearer(s, who), Some(Act::For(who)));
     }
+}
+
+/// How far round the neck is, for the guest who wants to know whether the chain closes on it.
+fn necks(b: &mut Brush, s: &Scene) {
+    let rest = card(b, s, vec2(760.0, 560.0), &s.t("neck-title"));
+    let Some(catalog) = s.catalog() else { return };
+    let (region, now) = (catalog.table.region, s.session.history.now().neck);
+    let width = rest.width() - b.px(12.0);
+    b.scroll(ScrollId::Sheet, rest, |b, at| {
+        let y = b.paragraph(at, width, &s.t("neck-why"), Type::SMALL) + b.gap();
+        let mut flow = Flow::new(b, pos2(at.x, y), width);
+        flow.choice(b, &s.t("neck-unknown"), now.is_none(), None, Act::Neck(None));
+        for neck in length::necks(region) {
+            let label = length::written(neck, region, s.texts.lang);
+            flow.choice(b, &label, now == Some(neck), None, Act::Neck(Some(neck)));
+        }
+        flow.bottom()
+    });
 }
 
 fn filters(b: &mut Brush, s: &Scene) {

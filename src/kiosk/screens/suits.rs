@@ -32,7 +32,7 @@ pub(super) fn who_chip(b: &mut Brush, s: &Scene, bar: Rect) -> Rect {
 /// How many cautions there are, and whether one speaks against the piece; a touch opens them.
 pub(super) fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
     let verdict = &s.derived.verdict;
-    let count = verdict.cautions.len();
+    let count = verdict.hazards().len();
     if count == 0 {
         return;
     }
@@ -57,13 +57,18 @@ pub(super) fn cautions_chip(b: &mut Brush, s: &Scene, rect: Rect) {
 /// Plain words that the piece is not for the wearer, with ways out. Gives where it ended.
 pub(super) fn unsuitable(b: &mut Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
     let who = s.session.history.now().wearer;
-    let text = s.t(match who {
+    let ways = s.derived.ways_out;
+    let nothing = who != Wearer::Unknown && !ways.drops && !ways.base;
+    let mut text = s.t(match who {
+        _ if s.derived.verdict.is_forbidden() => "unsuitable-forbidden",
         Wearer::Under3 => "unsuitable-under3",
         Wearer::From3To5 | Wearer::From6To12 => "unsuitable-child",
         Wearer::From13 => "unsuitable-anyone",
         Wearer::Unknown => "unsuitable-unknown",
     });
-    let ways = s.derived.ways_out;
+    if nothing && !s.derived.verdict.is_forbidden() {
+        text = format!("{text} {}", s.t("unsuitable-nothing"));
+    }
     // Until somebody is named there is nothing that suits them.
     let (change, named) = match who {
         Wearer::Unknown => ("wearer-ask", false),

@@ -18,7 +18,7 @@ use super::{
 use crate::{
     catalog::Catalog,
     craft::Token,
-    hang::{Motion, MotionPlan, Point, neck_mm},
+    hang::{Motion, MotionPlan, Point, worn_neck_mm},
 };
 
 /// The sample on Welcome sways so long after the last touch, then sleeps.
@@ -87,7 +87,7 @@ fn hanging(catalog: &Catalog, derived: &Derived, shown: &[(Token, String)], off:
     let base = catalog.base(&piece.base)?;
     let drops = shown.iter().filter(|(token, _)| !off.contains(token));
     let drops = drops.filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?)));
-    MotionPlan::of_piece(base, piece.length, drops, neck_mm(piece.wearer), catalog.table.rho).ok()
+    MotionPlan::of_piece(base, piece.length, drops, worn_neck_mm(base, piece), catalog.table.rho).ok()
 }
 
 #[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
