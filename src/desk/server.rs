@@ -24,6 +24,7 @@ use super::{
     guard::{after_panic, guard},
     kiosks, pages,
     shelf::Shelf,
+    sweep,
 };
 use crate::{
     catalog::{Watch, watch},
@@ -66,8 +67,6 @@ pub struct Desk {
     _lock: File,
 }
 
-/// Holds end within this of their time.
-const HOLDS_EVERY: Duration = Duration::from_secs(20);
 /// Requests under way when the desk closes get this long.
 const LAST_ANSWERS: Duration = Duration::from_secs(1);
 
@@ -220,7 +219,7 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
             }
         };
         let _ = ready.send(Ok(()));
-        tokio::spawn(end_holds(Arc::clone(&house)));
+        tokio::spawn(sweep::end_holds(Arc::clone(&house)));
         tokio::spawn(follow_ledger(Arc::clone(&house)));
         let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
         let service = router(house).into_make_service_with_connect_info::<SocketAddr>();
@@ -237,16 +236,6 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
             } => {}
         }
     });
-}
-
-/// Frees the parts of tickets whose time is over, for as long as the desk runs.
-async fn end_holds(house: Arc<House>) {
-    loop {
-        tokio::time::sleep(HOLDS_EVERY).await;
-        if let Err(refusal) = house.books.run(|ledger| ledger.end_holds(Timestamp::now())).await {
-            tracing::error!("holds could not be ended: {refusal:?}");
-        }
-    }
 }
 
 /// Lets every entry in the ledger be a beat.

@@ -6,7 +6,7 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::{
-    Ledger, LedgerError, Part, Ticket, TicketLine,
+    Ledger, LedgerError, Part, Ticket, TicketLine, holds,
     stock::{found, free, hold, take},
     store::{find, note, open_tickets, save},
 };
@@ -218,6 +218,8 @@ impl Ledger {
         let tx = self.begin()?;
         let mut ticket = find(&tx, id)?.ok_or(LedgerError::NoTicket(id))?;
         change(&tx, &mut ticket)?;
+        // The seller is at work on it; what is not ticked off yet stays held meanwhile.
+        ticket.hold_until = holds::until(&tx, now)?;
         note(&tx, now, Some(id), kind, body)?;
         save(&tx, &ticket)?;
         tx.commit()?;

@@ -9,6 +9,7 @@ mod close;
 mod edit;
 mod error;
 mod facts;
+mod holds;
 mod receive;
 mod reserve;
 mod schema;

@@ -1,10 +1,10 @@
 //! A ticket arrives: once, whatever happens to its answer.
 
-use jiff::{Timestamp, ToSpan};
+use jiff::Timestamp;
 use rusqlite::{OptionalExtension, params};
 
 use super::{
-    Ledger, LedgerError, Ticket, TicketLine,
+    Ledger, LedgerError, Ticket, TicketLine, holds,
     stock::hold,
     store::{find, note},
 };
@@ -101,7 +101,7 @@ impl Ledger {
         }
         let arrival = note(&tx, now, Some(sent.id), "sent", sent)?;
         let today = catalog.quote(&sent.piece).ok().map(|quote| quote.total);
-        let hold_until = now.checked_add(i64::from(catalog.table.hold_minutes).minutes()).unwrap_or(Timestamp::MAX);
+        let hold_until = holds::until(&tx, now)?;
         let mut ticket = Ticket {
             id: sent.id,
             show: sent.show,

@@ -183,7 +183,7 @@ pub(super) fn find(db: &Connection, id: Uuid) -> Result<Option<Ticket>, LedgerEr
 
 /// Keeps a changed ticket.
 pub(super) fn save(db: &Connection, ticket: &Ticket) -> Result<(), LedgerError> {
-    let holds = ticket.state.is_open() && !ticket.held_parts().is_empty();
+    let holds = ticket.state.is_open() && ticket.holds_unticked();
     db.execute(
         "UPDATE tickets SET state = ?, hold_until = ?, ticket = ? WHERE id = ?",
         params![

@@ -84,7 +84,7 @@ pub struct Ticket {
     pub tender: Option<Tender>,
     /// What was taken, after cash rounding.
     pub charged: Option<Decimal>,
-    /// Until when its parts are held.
+    /// Until when its parts are held that are not ticked off.
     pub hold_until: Timestamp,
 }
 
@@ -111,6 +111,12 @@ impl Ticket {
         let base = self.base_held.then(|| self.piece.base.clone());
         let lines = self.lines.iter().filter(|line| line.held && !line.removed).map(|line| line.id.clone());
         base.into_iter().chain(lines).collect()
+    }
+
+    /// Whether something is held for it that is not ticked off: what a sweep may free.
+    pub(super) fn holds_unticked(&self) -> bool {
+        let line = |line: &TicketLine| line.held && !line.removed && !line.ticked;
+        (self.base_held && !self.base_ticked) || self.lines.iter().any(line)
     }
 
     /// Makes piece, sum and cautions follow from the lines.

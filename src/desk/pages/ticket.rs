@@ -489,7 +489,8 @@ impl View {
             },
             "handed_over" => "handed over".to_owned(),
             "let_go" => "let go".to_owned(),
-            "hold_ended" => "its drops are not held any more: it waited too long".to_owned(),
+            "hold_ended" => "what was not ticked off is not held any more: it waited too long".to_owned(),
+            "hold_shortened" => "held no longer than usual: it came while the clock was ahead".to_owned(),
             other => other.replace('_', " "),
         }
     }
