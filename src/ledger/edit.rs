@@ -7,8 +7,10 @@ use uuid::Uuid;
 
 use super::{
     Ledger, LedgerError, Part, Ticket, TicketLine, holds,
+    list::open_tickets,
     stock::{found, free, hold, take},
-    store::{find, note, open_tickets, save},
+    store::{current_show, find, note, save},
+    sums,
 };
 use crate::{
     catalog::{Catalog, PieceError},
@@ -217,7 +219,12 @@ impl Ledger {
     ) -> Result<Ticket, LedgerError> {
         let tx = self.begin()?;
         let mut ticket = find(&tx, id)?.ok_or(LedgerError::NoTicket(id))?;
+        let was_open = ticket.state.is_open();
         change(&tx, &mut ticket)?;
+        if was_open && !ticket.state.is_open() {
+            let show = current_show(&tx)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?;
+            sums::settle(&tx, &mut ticket, show.id)?;
+        }
         // The seller is at work on it; what is not ticked off yet stays held meanwhile.
         ticket.hold_until = holds::until(&tx, now)?;
         note(&tx, now, Some(id), kind, body)?;
@@ -229,7 +236,7 @@ impl Ledger {
 
 /// Judges all open tickets by another catalogue. What that changes is noted as an entry of its own.
 pub(super) fn judge_open(tx: &Connection, catalog: &Catalog, now: Timestamp) -> Result<(), LedgerError> {
-    for mut ticket in open_tickets(tx)? {
+    for mut ticket in open_tickets(tx)?.into_iter().filter_map(|one| one.ticket.ok()) {
         if ticket.judge(catalog, tx)? {
             note(tx, now, Some(ticket.id), "judged", &ticket.verdict)?;
             save(tx, &ticket)?;

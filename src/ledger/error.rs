@@ -23,6 +23,14 @@ pub enum LedgerError {
     /// A stored document does not read back.
     #[error("an entry of the ledger is damaged: {0}")]
     Damaged(#[from] serde_json::Error),
+    /// The document of one ticket does not read back.
+    #[error("ticket {number} can't be read ({why}); what else is in the ledger is not touched by that")]
+    Unreadable {
+        /// Its number.
+        number: String,
+        /// What is wrong with it.
+        why: String,
+    },
     /// The SQLite library in the program can lose a commit.
     #[error("this program was built with SQLite {0}, which can lose an acknowledged entry; 3.51.3 or later is needed")]
     OldLibrary(&'static str),

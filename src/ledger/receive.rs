@@ -121,6 +121,7 @@ impl Ledger {
             total_by_catalog: today.filter(|total| *total != sent.quote.total),
             tender: None,
             charged: None,
+            settled: None,
             hold_until,
         };
         // The tablet may have judged by an older catalogue; the entry of the delivery keeps what the guest saw.

@@ -59,6 +59,25 @@ const STEPS: &[&str] = &[
         part TEXT NOT NULL
     ) STRICT;
 ",
+    // Where a ticket was settled: the show that was running when it was rung up or let go.
+    "
+    ALTER TABLE tickets ADD COLUMN settled INTEGER REFERENCES shows (id);
+    CREATE INDEX events_of_the_desk ON events (kind, body) WHERE ticket IS NULL;
+    UPDATE tickets SET settled = coalesce((
+        SELECT CAST(opened.body AS INTEGER) FROM events AS opened
+        WHERE opened.ticket IS NULL AND opened.kind = 'show_opened' AND opened.seq < (
+            SELECT max(settling.seq) FROM events AS settling
+            WHERE settling.ticket = tickets.id AND settling.kind IN ('rung_up', 'let_go'))
+        ORDER BY opened.seq DESC LIMIT 1
+    ), show) WHERE state IN ('rung_up', 'handed_over', 'let_go');
+    CREATE INDEX tickets_by_state ON tickets (state, arrival);
+    CREATE INDEX tickets_by_settled ON tickets (settled, arrival);
+    CREATE INDEX tickets_by_number ON tickets (number, arrival);
+    CREATE TABLE sums (
+        show INTEGER PRIMARY KEY REFERENCES shows (id),
+        body TEXT NOT NULL
+    ) STRICT;
+",
 ];
 
 /// Sets the connection up for durable commits and brings the file's layout up to date.

@@ -7,8 +7,7 @@ use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, 
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::{LedgerError, Ticket, reserve, schema};
-use crate::ticket::{State, TicketNumber};
+use super::{CloseOut, LedgerError, Ticket, list::listed, reserve, schema, sums};
 
 /// The book with its one writing connection.
 pub struct Ledger {
@@ -57,8 +56,10 @@ impl Ledger {
         schema::prepare(&mut db)?;
         let mut ledger = Self { db };
         let tx = ledger.begin()?;
-        if current_show(&tx)?.is_none() {
-            open_show(&tx, now)?;
+        match current_show(&tx)? {
+            // An earlier version kept no sums.
+            Some(show) => sums::keep(&tx, &sums::of(&tx, show.id)?)?,
+            None => open_show(&tx, now)?,
         }
         tx.commit()?;
         Ok(ledger)
@@ -79,33 +80,9 @@ impl Ledger {
         Ok(current_show(&self.db)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?)
     }
 
-    /// The tickets of the running show and the open ones of earlier shows, newest first.
-    pub fn tickets(&self) -> Result<Vec<Ticket>, LedgerError> {
-        let mut all = self.db.prepare_cached(
-            "SELECT ticket FROM tickets
-             WHERE show = (SELECT max(id) FROM shows) OR state IN ('sent', 'called', 'checked')
-             ORDER BY arrival DESC",
-        )?;
-        let rows = all.query_map([], |row| row.get::<_, String>(0))?;
-        rows.map(|row| Ok(serde_json::from_str(&row?)?)).collect()
-    }
-
     /// One ticket.
     pub fn ticket(&self, id: Uuid) -> Result<Ticket, LedgerError> {
         find(&self.db, id)?.ok_or(LedgerError::NoTicket(id))
-    }
-
-    /// The newest ticket with this number.
-    pub fn ticket_by_number(&self, number: TicketNumber) -> Result<Option<Ticket>, LedgerError> {
-        let text: Option<String> = self
-            .db
-            .query_row(
-                "SELECT ticket FROM tickets WHERE number = ? ORDER BY arrival DESC LIMIT 1",
-                [number.to_string()],
-                |row| row.get(0),
-            )
-            .optional()?;
-        Ok(text.map(|text| serde_json::from_str(&text)).transpose()?)
     }
 
     /// Everything that happened to a ticket, oldest first.
@@ -156,7 +133,9 @@ pub(super) fn current_show(db: &Connection) -> Result<Option<Show>, rusqlite::Er
 
 pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
     db.execute("INSERT INTO shows (opened) VALUES (?)", [now.to_string()])?;
-    note(db, now, None, "show_opened", &db.last_insert_rowid())?;
+    let show = db.last_insert_rowid();
+    sums::keep(db, &CloseOut::of_show(show))?;
+    note(db, now, None, "show_opened", &show)?;
     Ok(())
 }
 
@@ -176,44 +155,25 @@ pub(super) fn note(
 }
 
 pub(super) fn find(db: &Connection, id: Uuid) -> Result<Option<Ticket>, LedgerError> {
-    let text: Option<String> =
-        db.query_row("SELECT ticket FROM tickets WHERE id = ?", [id.to_string()], |row| row.get(0)).optional()?;
-    Ok(text.map(|text| serde_json::from_str(&text)).transpose()?)
+    let Some(found) = listed(db, "id = ?", [id.to_string()])?.pop() else { return Ok(None) };
+    match found.ticket {
+        Ok(ticket) => Ok(Some(*ticket)),
+        Err(why) => Err(LedgerError::Unreadable { number: found.number, why }),
+    }
 }
 
 /// Keeps a changed ticket.
 pub(super) fn save(db: &Connection, ticket: &Ticket) -> Result<(), LedgerError> {
     let holds = ticket.state.is_open() && ticket.holds_unticked();
     db.execute(
-        "UPDATE tickets SET state = ?, hold_until = ?, ticket = ? WHERE id = ?",
+        "UPDATE tickets SET state = ?, settled = ?, hold_until = ?, ticket = ? WHERE id = ?",
         params![
             ticket.state.code(),
+            ticket.settled,
             holds.then(|| ticket.hold_until.to_string()),
             serde_json::to_string(ticket)?,
             ticket.id.to_string()
         ],
     )?;
     Ok(())
-}
-
-/// Every ticket on which the seller still works, of whichever show, oldest first.
-pub(super) fn open_tickets(db: &Connection) -> Result<Vec<Ticket>, LedgerError> {
-    let mut all =
-        db.prepare_cached("SELECT ticket FROM tickets WHERE state IN ('sent', 'called', 'checked') ORDER BY arrival")?;
-    let rows = all.query_map([], |row| row.get::<_, String>(0))?;
-    rows.map(|row| Ok(serde_json::from_str(&row?)?)).collect()
-}
-
-/// Every ticket in one of `states` of show `show`, oldest first.
-pub(super) fn in_show(db: &Connection, show: i64, states: &[State]) -> Result<Vec<Ticket>, LedgerError> {
-    let mut all = db.prepare_cached("SELECT ticket FROM tickets WHERE show = ? ORDER BY arrival")?;
-    let rows = all.query_map([show], |row| row.get::<_, String>(0))?;
-    let mut tickets = Vec::new();
-    for row in rows {
-        let ticket: Ticket = serde_json::from_str(&row?)?;
-        if states.contains(&ticket.state) {
-            tickets.push(ticket);
-        }
-    }
-    Ok(tickets)
 }

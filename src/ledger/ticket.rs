@@ -84,6 +84,9 @@ pub struct Ticket {
     pub tender: Option<Tender>,
     /// What was taken, after cash rounding.
     pub charged: Option<Decimal>,
+    /// The show in which it was rung up or let go; not the show it was sent in where it came late.
+    #[serde(default)]
+    pub settled: Option<i64>,
     /// Until when its parts are held that are not ticked off.
     pub hold_until: Timestamp,
 }

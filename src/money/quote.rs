@@ -92,6 +92,17 @@ pub struct Quote {
     pub total: Decimal,
 }
 
+impl Quote {
+    /// Whether every amount lies where amounts at a jewellery table can lie. With tax a sum may be twice the largest price.
+    pub fn is_plausible(&self) -> bool {
+        let price = |price: Decimal| price > Decimal::ZERO && price <= MAX_AMOUNT;
+        let sum = |amount: Decimal| amount >= Decimal::ZERO && amount <= MAX_AMOUNT * Decimal::TWO;
+        price(self.base.price)
+            && self.drops.iter().all(|drop| price(drop.price))
+            && [self.subtotal, self.discount, self.tax, self.total].into_iter().all(sum)
+    }
+}
+
 /// Why there is no quote.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum MoneyError {

@@ -25,7 +25,7 @@ use crate::{
     caution::DEFERRAL,
     craft::{BaseKind, Length, Wearer},
     desk::{auth::Seller, error::Refusal, gallery::PortraitSize, server::House},
-    ledger::{Count, Event, Part, Ticket, TicketLine},
+    ledger::{Count, Event, Listed, Part, Ticket, TicketLine},
     money::{TaxRule, cash_total},
     ticket::{State as TicketState, Tender},
 };
@@ -38,6 +38,8 @@ pub(super) fn routes() -> Router<Arc<House>> {
 struct View {
     ticket: Ticket,
     history: Vec<Event>,
+    /// The other tickets with its number.
+    others: Vec<Listed>,
     counts: BTreeMap<String, Count>,
     loaded: Arc<Loaded>,
     now: Timestamp,
@@ -49,10 +51,17 @@ async fn show(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<U
 
 /// The ticket's page, with what went wrong on top.
 pub(super) async fn with_trouble(house: &House, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
-    let (ticket, history, counts) =
-        house.books.run(move |ledger| Ok((ledger.ticket(id)?, ledger.history(id)?, ledger.counts()?))).await?;
+    let (ticket, history, others, counts) = house
+        .books
+        .run(move |ledger| {
+            let ticket = ledger.ticket(id)?;
+            let mut others = ledger.tickets_numbered(ticket.number)?;
+            others.retain(|other| other.id != id);
+            Ok((ticket, ledger.history(id)?, others, ledger.counts()?))
+        })
+        .await?;
     let title = format!("Ticket {}", ticket.number);
-    let view = View { ticket, history, counts, loaded: house.shelf.loaded(), now: Timestamp::now() };
+    let view = View { ticket, history, others, counts, loaded: house.shelf.loaded(), now: Timestamp::now() };
     Ok(page(house, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
@@ -100,7 +109,7 @@ impl View {
                 section.card.piece aria-label="The piece" {
                     div.head {
                         h1.number { (ticket.number) }
-                        p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) } }
+                        p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) ", in show " (ticket.show) } }
                     }
                     div.views {
                         img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
@@ -123,6 +132,7 @@ impl View {
                 }
             }
             (self.past())
+            (self.same_number())
             @if self.open() {
                 a.bar href="#till" {
                     span { (ticket.number) }
@@ -431,6 +441,22 @@ impl View {
                 @if let Some(reason) = not_yet { p.reason { (reason) } }
             }
             p.aside { a.quiet.button href=(self.action("let-go")) { "Let the ticket go" } }
+        }
+    }
+
+    /// Numbers begin anew with every show.
+    fn same_number(&self) -> Markup {
+        html! {
+            @if !self.others.is_empty() {
+                details.past {
+                    summary { "Other tickets with this number" }
+                    ul {
+                        @for other in &self.others {
+                            li { a href={ "/tickets/" (other.id) } { "of show " (other.show) ", " (other.state.word()) } }
+                        }
+                    }
+                }
+            }
         }
     }
 

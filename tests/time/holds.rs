@@ -1,10 +1,7 @@
 //! How long a part is held: as long as somebody works on its ticket, for good once it is ticked off, and never longer
 //! than the table says, whatever the clock does.
 
-#[path = "support/book.rs"]
-mod book;
-
-use book::{catalog, check_all, count, now, opened, sent};
+use crate::book::{catalog, check_all, count, now, opened, sent};
 use chatelaine::{
     ledger::{Ledger, LedgerError, Part, Receipt},
     ticket::Tender,
