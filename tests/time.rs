@@ -11,6 +11,10 @@ mod kit;
 mod seller;
 mod support;
 
+#[path = "time/arrivals.rs"]
+mod arrivals;
+#[path = "time/damage.rs"]
+mod damage;
 #[path = "time/desk_late.rs"]
 mod desk_late;
 #[path = "time/holds.rs"]

@@ -175,6 +175,7 @@ impl Ledger {
             if !ticket.verdict.cautions.is_empty() && !ticket.told {
                 return Err(LedgerError::NotTold);
             }
+            ticket.sum_stands()?;
             // A hold may have ended since the part was ticked off.
             let not_held: Vec<String> = ticket.not_held().into_iter().map(str::to_owned).collect();
             for part in not_held {
@@ -191,7 +192,7 @@ impl Ledger {
             ticket.lines.iter_mut().for_each(|line| line.held = false);
             let total = ticket.quote.total;
             ticket.charged = Some(match tender {
-                Tender::Cash => cash_total(&ticket.rules, total),
+                Tender::Cash => cash_total(&ticket.rules, total)?,
                 Tender::Card => total,
             });
             ticket.tender = Some(tender);
@@ -209,7 +210,7 @@ impl Ledger {
         self.change_ticket(id, now, "let_go", &(), release)
     }
 
-    fn change_ticket(
+    pub(super) fn change_ticket(
         &mut self,
         id: Uuid,
         now: Timestamp,
@@ -264,7 +265,7 @@ fn go(ticket: &mut Ticket, to: State) -> Result<(), LedgerError> {
     Ok(())
 }
 
-fn open(ticket: &Ticket) -> Result<(), LedgerError> {
+pub(super) fn open(ticket: &Ticket) -> Result<(), LedgerError> {
     if ticket.state.is_open() { Ok(()) } else { Err(LedgerError::Closed(ticket.state)) }
 }
 

@@ -48,7 +48,7 @@ impl Ledger {
             if (now..=latest).contains(&hold_until) {
                 continue;
             }
-            let Some(mut ticket) = find(&tx, id)? else { continue };
+            let Some(mut ticket) = readable(find(&tx, id))? else { continue };
             if hold_until > latest {
                 ticket.hold_until = latest;
                 note(&tx, now, Some(id), "hold_shortened", &latest)?;
@@ -67,7 +67,7 @@ impl Ledger {
         let tx = self.begin()?;
         note(&tx, now, None, "clock_set", &by)?;
         for (id, hold_until) in holding(&tx)? {
-            let Some(mut ticket) = find(&tx, id)? else { continue };
+            let Some(mut ticket) = readable(find(&tx, id))? else { continue };
             ticket.hold_until = hold_until.saturating_add(by).unwrap_or(hold_until);
             save(&tx, &ticket)?;
         }
@@ -87,6 +87,14 @@ fn holding(db: &Connection) -> Result<Vec<(Uuid, Timestamp)>, LedgerError> {
         holding.extend(id.parse().ok().map(|id| (id, time(&until))));
     }
     Ok(holding)
+}
+
+/// A ticket that can't be read keeps what it holds until the show is closed, and no other from being swept.
+fn readable(found: Result<Option<Ticket>, LedgerError>) -> Result<Option<Ticket>, LedgerError> {
+    match found {
+        Err(LedgerError::Unreadable { .. }) => Ok(None),
+        found => found,
+    }
 }
 
 /// Frees what is held and not ticked off; whether there was anything.

@@ -6,11 +6,14 @@
 
 mod access;
 mod close;
+mod confirm;
 mod edit;
 mod error;
 mod facts;
 mod holds;
 mod list;
+mod open;
+mod prices;
 mod receive;
 mod reserve;
 mod schema;
@@ -18,13 +21,16 @@ mod stock;
 mod store;
 mod sums;
 mod ticket;
+mod together;
 
 pub use access::Kiosk;
 pub use close::ClosedShow;
+pub use confirm::Charge;
 pub use error::LedgerError;
 pub use list::{Group, Listed};
 pub use receive::Receipt;
 pub use stock::Count;
 pub use store::{Event, Ledger, Show};
 pub use sums::{CloseOut, LateSums, SetApart, SoldLine};
-pub use ticket::{Part, Ticket, TicketLine};
+pub use ticket::{Part, SumDoubt, Ticket, TicketLine};
+pub use together::{Answer, Work};

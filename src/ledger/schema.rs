@@ -78,21 +78,19 @@ const STEPS: &[&str] = &[
         body TEXT NOT NULL
     ) STRICT;
 ",
+    "
+    CREATE TABLE price_lists (
+        seq  INTEGER PRIMARY KEY AUTOINCREMENT,
+        list TEXT NOT NULL UNIQUE
+    ) STRICT;
+",
 ];
 
 /// Sets the connection up for durable commits and brings the file's layout up to date.
 pub(super) fn prepare(db: &mut Connection) -> Result<(), LedgerError> {
-    // The write-ahead log's reset race loses acknowledged commits before 3.51.3.
-    if rusqlite::version_number() < 3_051_003 {
-        return Err(LedgerError::OldLibrary(rusqlite::version()));
-    }
-    db.busy_timeout(std::time::Duration::from_secs(2))?;
-    db.execute_batch(
-        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;
-         PRAGMA trusted_schema = OFF; PRAGMA journal_size_limit = 16777216;",
-    )?;
+    connect(db)?;
     let known = STEPS.len() as i64;
-    let found: i64 = db.pragma_query_value(None, "user_version", |row| row.get(0))?;
+    let found = layout(db)?;
     if found > known {
         return Err(LedgerError::Newer { found, known });
     }
@@ -102,5 +100,25 @@ pub(super) fn prepare(db: &mut Connection) -> Result<(), LedgerError> {
         tx.pragma_update(None, "user_version", step as i64 + 1)?;
         tx.commit()?;
     }
+    Ok(())
+}
+
+/// The file's layout; 0 where there is nothing in it.
+pub(super) fn layout(db: &Connection) -> Result<i64, LedgerError> {
+    Ok(db.pragma_query_value(None, "user_version", |row| row.get(0))?)
+}
+
+/// Sets the connection up for durable commits.
+pub(super) fn connect(db: &Connection) -> Result<(), LedgerError> {
+    // The write-ahead log's reset race loses acknowledged commits before 3.51.3.
+    if rusqlite::version_number() < 3_051_003 {
+        return Err(LedgerError::OldLibrary(rusqlite::version()));
+    }
+    db.busy_timeout(std::time::Duration::from_secs(2))?;
+    db.execute_batch(
+        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;
+         PRAGMA trusted_schema = OFF; PRAGMA journal_size_limit = 16777216;",
+    )?;
+    db.set_prepared_statement_cache_capacity(64);
     Ok(())
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
 
-use super::{Ledger, LedgerError, edit::judge_open, facts, holds, store::note};
+use super::{Ledger, LedgerError, edit::judge_open, facts, holds, prices, store::note};
 use crate::catalog::Catalog;
 
 /// The count of one part.
@@ -49,6 +49,7 @@ impl Ledger {
             note(&tx, now, None, "counted", &(id, stock))?;
         }
         facts::remember(&tx, catalog)?;
+        prices::remember(&tx, catalog)?;
         holds::remember(&tx, catalog.table.hold_minutes)?;
         judge_open(&tx, catalog, now)?;
         note(&tx, now, None, "catalog_read", &revision)?;
@@ -79,12 +80,12 @@ impl Ledger {
 
 /// Holds one of `id`, if one is free; whether it was.
 pub(super) fn hold(db: &Connection, id: &str) -> Result<bool, LedgerError> {
-    Ok(db.execute("UPDATE stock SET held = held + 1 WHERE id = ? AND on_hand > held", [id])? == 1)
+    Ok(db.prepare_cached("UPDATE stock SET held = held + 1 WHERE id = ? AND on_hand > held")?.execute([id])? == 1)
 }
 
 /// Frees one held `id`.
 pub(super) fn free(db: &Connection, id: &str) -> Result<(), LedgerError> {
-    db.execute("UPDATE stock SET held = held - 1 WHERE id = ? AND held > 0", [id])?;
+    db.prepare_cached("UPDATE stock SET held = held - 1 WHERE id = ? AND held > 0")?.execute([id])?;
     Ok(())
 }
 

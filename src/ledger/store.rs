@@ -1,17 +1,19 @@
-//! Opening the book, and the small things every entry uses.
+//! The book itself, and the small things every entry uses.
 
-use std::path::Path;
+use std::path::PathBuf;
 
 use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::{CloseOut, LedgerError, Ticket, list::listed, reserve, schema, sums};
+use super::{CloseOut, LedgerError, Ticket, list::listed, sums, together::Change};
 
 /// The book with its one writing connection.
 pub struct Ledger {
     pub(super) db: Connection,
+    /// Where it lies, unless it is in memory only.
+    pub(super) file: Option<PathBuf>,
 }
 
 /// One event at which the table stands.
@@ -37,42 +39,18 @@ pub struct Event {
 }
 
 impl Ledger {
-    /// Opens or makes the book at `path`, with a show running.
-    pub fn open(path: &Path, now: Timestamp) -> Result<Self, LedgerError> {
-        let open = || Self::prepared(Connection::open(path)?, now);
-        match open() {
-            Err(LedgerError::DiskFull) if reserve::give_up(path) => open(),
-            // On the room that was given up the seller works first.
-            opened => opened.inspect(|_| reserve::take(path)),
+    /// A change of its own, with the write lock at once, or a part of what is entered together.
+    pub(super) fn begin(&mut self) -> Result<Change<'_>, LedgerError> {
+        if self.db.is_autocommit() {
+            Ok(Change::Alone(self.db.transaction_with_behavior(TransactionBehavior::Immediate)?))
+        } else {
+            Ok(Change::Among(self.db.savepoint()?))
         }
-    }
-
-    /// A book in memory only, for trying things out.
-    pub fn in_memory(now: Timestamp) -> Result<Self, LedgerError> {
-        Self::prepared(Connection::open_in_memory()?, now)
-    }
-
-    fn prepared(mut db: Connection, now: Timestamp) -> Result<Self, LedgerError> {
-        schema::prepare(&mut db)?;
-        let mut ledger = Self { db };
-        let tx = ledger.begin()?;
-        match current_show(&tx)? {
-            // An earlier version kept no sums.
-            Some(show) => sums::keep(&tx, &sums::of(&tx, show.id)?)?,
-            None => open_show(&tx, now)?,
-        }
-        tx.commit()?;
-        Ok(ledger)
-    }
-
-    /// A transaction that takes the write lock at once.
-    pub(super) fn begin(&mut self) -> Result<Transaction<'_>, LedgerError> {
-        Ok(self.db.transaction_with_behavior(TransactionBehavior::Immediate)?)
     }
 
     /// Number of the last entry; it grows with every change.
     pub fn change(&self) -> Result<i64, LedgerError> {
-        Ok(self.db.query_row("SELECT coalesce(max(seq), 0) FROM events", [], |row| row.get(0))?)
+        Ok(self.db.prepare_cached("SELECT coalesce(max(seq), 0) FROM events")?.query_row([], |row| row.get(0))?)
     }
 
     /// The running show.
@@ -95,16 +73,11 @@ impl Ledger {
                 seq: row.get(0)?,
                 at: time(&row.get::<_, String>(1)?),
                 kind: row.get(2)?,
-                body: serde_json::from_str(&row.get::<_, String>(3)?)?,
+                // The rest of a ticket's past is told also where one entry can't be read.
+                body: serde_json::from_str(&row.get::<_, String>(3)?).unwrap_or_default(),
             });
         }
         Ok(events)
-    }
-
-    /// Whether the file reads without fault (SQLite's own integrity check).
-    pub fn is_sound(&self) -> Result<bool, LedgerError> {
-        let answer: String = self.db.query_row("PRAGMA integrity_check", [], |row| row.get(0))?;
-        Ok(answer == "ok")
     }
 
     /// A setting of the desk.
@@ -125,10 +98,9 @@ pub(super) fn time(text: &str) -> Timestamp {
 }
 
 pub(super) fn current_show(db: &Connection) -> Result<Option<Show>, rusqlite::Error> {
-    db.query_row("SELECT id, opened FROM shows WHERE closed IS NULL ORDER BY id DESC LIMIT 1", [], |row| {
-        Ok(Show { id: row.get(0)?, opened: time(&row.get::<_, String>(1)?) })
-    })
-    .optional()
+    db.prepare_cached("SELECT id, opened FROM shows WHERE closed IS NULL ORDER BY id DESC LIMIT 1")?
+        .query_row([], |row| Ok(Show { id: row.get(0)?, opened: time(&row.get::<_, String>(1)?) }))
+        .optional()
 }
 
 pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
@@ -147,10 +119,12 @@ pub(super) fn note(
     kind: &str,
     body: &impl Serialize,
 ) -> Result<i64, LedgerError> {
-    db.execute(
-        "INSERT INTO events (at, ticket, kind, body) VALUES (?, ?, ?, ?)",
-        params![now.to_string(), ticket.map(|id| id.to_string()), kind, serde_json::to_string(body)?],
-    )?;
+    db.prepare_cached("INSERT INTO events (at, ticket, kind, body) VALUES (?, ?, ?, ?)")?.execute(params![
+        now.to_string(),
+        ticket.map(|id| id.to_string()),
+        kind,
+        serde_json::to_string(body)?
+    ])?;
     Ok(db.last_insert_rowid())
 }
 
@@ -165,8 +139,7 @@ pub(super) fn find(db: &Connection, id: Uuid) -> Result<Option<Ticket>, LedgerEr
 /// Keeps a changed ticket.
 pub(super) fn save(db: &Connection, ticket: &Ticket) -> Result<(), LedgerError> {
     let holds = ticket.state.is_open() && ticket.holds_unticked();
-    db.execute(
-        "UPDATE tickets SET state = ?, settled = ?, hold_until = ?, ticket = ? WHERE id = ?",
+    db.prepare_cached("UPDATE tickets SET state = ?, settled = ?, hold_until = ?, ticket = ? WHERE id = ?")?.execute(
         params![
             ticket.state.code(),
             ticket.settled,

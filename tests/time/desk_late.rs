@@ -1,6 +1,6 @@
 //! Late tickets at the desk's pages: a tablet was out of reach while the show was closed.
 
-use chatelaine::{craft::Wearer, ticket::SentTicket};
+use chatelaine::{craft::Wearer, money::quote, ticket::SentTicket};
 
 use crate::{kit::Table, seller::Seller};
 
@@ -61,4 +61,39 @@ fn a_late_ticket_is_found_counted_and_told() {
     for (ticket, words) in [(&late, "of show 1, rung up"), (&own, "of show 2, let go")] {
         assert!(text.contains(&format!("/tickets/{}", ticket.id)) && text.contains(words), "{words}");
     }
+}
+
+/// A tablet sends a sum that these parts never cost: the seller is asked, and nothing is charged before.
+#[test]
+fn the_page_asks_what_is_charged() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let catalog = table.catalog();
+    let mut ticket = kiosk.ticket(0, &[&kiosk.fitting()[0].id], Wearer::From13);
+    let today = ticket.quote.total;
+    let mut drops = ticket.quote.drops.clone();
+    drops[0].price = "0.01".parse().expect("an amount");
+    ticket.quote = quote(&catalog.table.prices, ticket.quote.base.clone(), drops).expect("a quote");
+    kiosk.deliver(&ticket, true);
+    let page = format!("/tickets/{}", ticket.id);
+    for part in ["base", "0"] {
+        assert_eq!(seller.post(&format!("{page}/tick"), &[("part", part), ("on", "1")]).status, 303);
+    }
+    seller.post(&format!("{page}/told"), &[("told", "1")]);
+    let plain = |amount| catalog.table.prices.currency.plain(amount);
+    let text = seller.get(&page).text;
+    for words in ["never cost at this table", "Say first what is charged", &plain(ticket.quote.total), &plain(today)] {
+        assert!(text.contains(words), "{words}");
+    }
+    let total = ticket.quote.total.to_string();
+    let early = seller.post(&format!("{page}/ring-up"), &[("tender", "cash"), ("total", &total)]);
+    assert!(early.status == 409 && early.text.contains("say first what is charged"), "{}", early.status);
+    assert_eq!(seller.post(&format!("{page}/sum"), &[("charge", "nothing")]).status, 400);
+    assert_eq!(seller.post(&format!("{page}/sum"), &[("charge", "today")]).status, 303);
+    // The form of the page from before asks for the sum that was seen then.
+    let stale = seller.post(&format!("{page}/ring-up"), &[("tender", "cash"), ("total", &total)]);
+    assert!(stale.status == 409 && stale.text.contains("nothing was charged"), "{}", stale.status);
+    let today = today.to_string();
+    assert_eq!(seller.post(&format!("{page}/ring-up"), &[("tender", "cash"), ("total", &today)]).status, 303);
+    assert!(seller.get(&page).text.contains("today’s prices are charged"));
 }

@@ -13,7 +13,7 @@ use uuid::Uuid;
 use crate::book::{catalog, check_all, count, now};
 
 /// The file of a book, written from the statements of fixture `name` with `more` after them.
-fn written(folder: &Path, name: &str, more: &str) -> PathBuf {
+pub fn written(folder: &Path, name: &str, more: &str) -> PathBuf {
     let statements = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures/ledger").join(name);
     let statements = std::fs::read_to_string(statements).expect("a fixture");
     let file = folder.join("ledger.sqlite");

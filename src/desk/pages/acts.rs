@@ -26,7 +26,7 @@ use crate::{
         error::{Refusal, status_of},
         server::House,
     },
-    ledger::{Ledger, LedgerError, Part, Ticket},
+    ledger::{Charge, Ledger, LedgerError, Part, Ticket},
     ticket::Tender,
 };
 
@@ -39,6 +39,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/tickets/{id}/remove", post(remove))
         .route("/tickets/{id}/told", post(told))
         .route("/tickets/{id}/ring-up", post(ring_up))
+        .route("/tickets/{id}/sum", post(confirm_sum))
         .route("/tickets/{id}/hand-over", post(hand_over))
         .route("/tickets/{id}/let-go", get(ask_let_go).post(let_go))
 }
@@ -50,7 +51,7 @@ pub(super) async fn act(
     place: &str,
     work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
 ) -> Result<Response, Refusal> {
-    match house.books.run(work).await {
+    match house.books.enter(work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
             let words = words::trouble(&error, &house.shelf.loaded().catalog);
@@ -187,6 +188,26 @@ async fn ring_up(
         return Ok((StatusCode::CONFLICT, ticket::with_trouble(&house, id, Some(&words)).await?).into_response());
     }
     act(&house, id, "#till", move |ledger| ledger.ring_up(id, tender, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Confirm {
+    charge: String,
+}
+
+async fn confirm_sum(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Confirm>,
+) -> Result<Response, Refusal> {
+    let charge = match form.charge.as_str() {
+        "seen" => Charge::AsSeen,
+        "today" => Charge::Today,
+        other => return Err(Refusal::bad(format!("{other:?} is no sum to charge; send seen or today"))),
+    };
+    let loaded = house.shelf.loaded();
+    act(&house, id, "#till", move |ledger| ledger.confirm_sum(id, charge, &loaded.catalog, Timestamp::now())).await
 }
 
 async fn hand_over(

@@ -16,16 +16,19 @@ use serde::Deserialize;
 use uuid::Uuid;
 
 use super::{
+    doubt,
     frame::{Tab, page},
     queue::portrait_address,
-    signs, words,
+    signs,
+    unread::Unread,
+    words,
 };
 use crate::{
     catalog::{Catalog, Loaded},
     caution::DEFERRAL,
     craft::{BaseKind, Length, Wearer},
     desk::{auth::Seller, error::Refusal, gallery::PortraitSize, server::House},
-    ledger::{Count, Event, Listed, Part, Ticket, TicketLine},
+    ledger::{Charge, Count, Event, LedgerError, Listed, Part, Ticket, TicketLine},
     money::{TaxRule, cash_total},
     ticket::{State as TicketState, Tender},
 };
@@ -51,15 +54,24 @@ async fn show(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<U
 
 /// The ticket's page, with what went wrong on top.
 pub(super) async fn with_trouble(house: &House, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
-    let (ticket, history, others, counts) = house
+    let read = house
         .books
         .run(move |ledger| {
-            let ticket = ledger.ticket(id)?;
+            let ticket = match ledger.ticket(id) {
+                Err(LedgerError::Unreadable { number, why }) => {
+                    return Ok(Err(Unread { number, why, history: ledger.history(id)? }));
+                }
+                read => read?,
+            };
             let mut others = ledger.tickets_numbered(ticket.number)?;
             others.retain(|other| other.id != id);
-            Ok((ticket, ledger.history(id)?, others, ledger.counts()?))
+            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?)))
         })
         .await?;
+    let (ticket, history, others, counts) = match read {
+        Ok(read) => read,
+        Err(unread) => return Ok(unread.page(house)),
+    };
     let title = format!("Ticket {}", ticket.number);
     let view = View { ticket, history, others, counts, loaded: house.shelf.loaded(), now: Timestamp::now() };
     Ok(page(house, Tab::Tickets, &title, &view.content(trouble)).into_response())
@@ -379,7 +391,7 @@ impl View {
                     @if !quote.tax.is_zero() { dt { (tax_word) } dd { (self.money(quote.tax)) } }
                     dt.total { "Total" } dd.total data-total { (self.money(quote.total)) }
                 }
-                @if let Some(today) = ticket.total_by_catalog {
+                @if let (None, Some(today)) = (ticket.sum_doubt, ticket.total_by_catalog) {
                     p.faint { "Prices changed since the guest saw this sum: the piece as sent would be " (self.money(today))
                         " now. The guest pays what was on the screen." }
                 }
@@ -411,6 +423,12 @@ impl View {
     /// Why the money can't be taken yet.
     fn not_yet(&self) -> Option<String> {
         let ticket = &self.ticket;
+        if !ticket.quote.is_plausible() {
+            return Some("No table takes such a sum. Let the ticket go.".to_owned());
+        }
+        if ticket.sum_doubt.is_some() {
+            return Some("Say first what is charged.".to_owned());
+        }
         let tell = self.must_tell();
         let left = words::count(ticket.unticked(), "more part");
         match (ticket.unticked(), tell) {
@@ -424,9 +442,10 @@ impl View {
     fn ring_up(&self) -> Markup {
         let ticket = &self.ticket;
         let total = ticket.quote.total;
-        let cash = cash_total(&ticket.rules, total);
+        let cash = cash_total(&ticket.rules, total).unwrap_or(total);
         let not_yet = self.not_yet();
         html! {
+            (doubt::question(ticket))
             form method="post" action=(self.action("ring-up")) {
                 input type="hidden" name="total" value=(total);
                 div.row.pay {
@@ -506,6 +525,10 @@ impl View {
                 Ok(Wearer::Unknown) => "nobody knows who it is for".to_owned(),
                 Ok(one) => format!("it is {}", words::wearer(one)),
                 Err(_) => "for somebody else".to_owned(),
+            },
+            "sum_confirmed" => match serde_json::from_value::<Charge>(event.body.clone()) {
+                Ok(Charge::Today) => "today’s prices are charged".to_owned(),
+                Ok(Charge::AsSeen) | Err(_) => "the sum that the guest saw is charged".to_owned(),
             },
             "told" if event.body == true => "the guest was told of the cautions".to_owned(),
             "told" => "not told of the cautions after all".to_owned(),
