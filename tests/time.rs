@@ -13,6 +13,8 @@ mod support;
 
 #[path = "time/arrivals.rs"]
 mod arrivals;
+#[path = "time/backup.rs"]
+mod backup;
 #[path = "time/damage.rs"]
 mod damage;
 #[path = "time/desk_late.rs"]

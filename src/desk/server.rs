@@ -177,15 +177,20 @@ impl Desk {
 
     /// Ends open streams, finishes what is under way and closes the ledger; dropping the desk does the same.
     pub fn stop(self) {}
-}
 
-impl Drop for Desk {
-    fn drop(&mut self) {
+    /// The same for a desk that others hold as well: it answers nobody any more.
+    pub fn close(&self) {
         let _ = self.close.send(true);
         if let Some(server) = self.server.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = server.join();
         }
         self.house.books.close();
+    }
+}
+
+impl Drop for Desk {
+    fn drop(&mut self) {
+        self.close();
     }
 }
 

@@ -5,6 +5,7 @@
 //! order comes from the events' own numbers.
 
 mod access;
+mod backup;
 mod close;
 mod confirm;
 mod edit;
@@ -24,6 +25,7 @@ mod ticket;
 mod together;
 
 pub use access::Kiosk;
+pub use backup::{BackupError, Copied, back_up, read_through};
 pub use close::ClosedShow;
 pub use confirm::Charge;
 pub use error::LedgerError;

@@ -10,9 +10,7 @@ use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension};
 
 use super::{
-    Ledger, LedgerError,
-    list::listed,
-    reserve, schema,
+    Ledger, LedgerError, Ticket, reserve, schema,
     store::{current_show, open_show},
     sums,
 };
@@ -100,16 +98,24 @@ impl Ledger {
 
     /// Reads the whole book and gives everything that is wrong with it, in words.
     pub fn faults(&self) -> Result<Vec<String>, LedgerError> {
-        let mut faults = check(&self.db, "PRAGMA integrity_check")?;
-        let strays: Option<String> = self.db.query_row("PRAGMA foreign_key_check", [], |row| row.get(0)).optional()?;
-        faults.extend(strays.map(|table| format!("an entry of {table} belongs to nothing")));
-        for one in listed(&self.db, "1 ORDER BY arrival", [])? {
-            if let Err(why) = one.ticket {
-                faults.push(format!("ticket {} of show {} can't be read: {why}", one.number, one.show));
-            }
-        }
-        Ok(faults)
+        faults_in(&self.db)
     }
+}
+
+/// Everything that is wrong with the book behind `db`, of whichever layout, in words.
+pub(super) fn faults_in(db: &Connection) -> Result<Vec<String>, LedgerError> {
+    let mut faults = check(db, "PRAGMA integrity_check")?;
+    let strays: Option<String> = db.query_row("PRAGMA foreign_key_check", [], |row| row.get(0)).optional()?;
+    faults.extend(strays.map(|table| format!("an entry of {table} belongs to nothing")));
+    let mut tickets = db.prepare("SELECT number, show, ticket FROM tickets ORDER BY arrival")?;
+    let mut rows = tickets.query([])?;
+    while let Some(row) = rows.next()? {
+        if let Err(why) = serde_json::from_str::<Ticket>(&row.get::<_, String>(2)?) {
+            let (number, show): (String, i64) = (row.get(0)?, row.get(1)?);
+            faults.push(format!("ticket {number} of show {show} can't be read: {why}"));
+        }
+    }
+    Ok(faults)
 }
 
 /// The quick look at every start. Nothing is written before it is over.
