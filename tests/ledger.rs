@@ -262,3 +262,15 @@ fn counts_follow_the_file_only_where_it_was_edited() {
     ledger.take_catalog(&catalog, "edited", now()).expect("counts");
     assert_eq!(count(&ledger, "key-heart").0, 30);
 }
+
+/// The number is called once more from a page that was open before the last tick.
+#[test]
+fn a_checked_piece_that_is_called_can_be_rung_up() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let ticket = sent(&catalog, 0, &["key-heart"]);
+    ledger.receive(&ticket, true, &catalog, now()).expect("received");
+    check_all(&mut ledger, ticket.id);
+    assert_eq!(ledger.call(ticket.id, now()).expect("called").state, State::Checked);
+    assert_eq!(ledger.ring_up(ticket.id, Tender::Card, now()).expect("rung up").state, State::RungUp);
+}

@@ -23,5 +23,11 @@ mod desk_late;
 mod holds;
 #[path = "time/late.rs"]
 mod late;
+#[path = "time/model.rs"]
+mod model;
+#[path = "time/rush.rs"]
+mod rush;
 #[path = "time/stored.rs"]
 mod stored;
+#[path = "time/together.rs"]
+mod together;

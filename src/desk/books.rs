@@ -1,5 +1,6 @@
-//! The one thread that writes the ledger. Two lines wait for it: what is entered, of which all that waits is entered
-//! together with one commit, and what pages want to read, which comes after that.
+//! The threads of the ledger. One writes, and two lines wait for it: what is entered, of which all that waits is entered
+//! together with one commit, and other work, which comes after that. One only reads, so that nobody who looks waits for a
+//! flush of the disk, nor a send for a page.
 
 use std::{
     collections::VecDeque,
@@ -15,25 +16,26 @@ use crate::ledger::{Answer, Ledger, LedgerError, Work};
 
 /// So many changes share a commit at most.
 const TOGETHER: usize = 64;
-/// After so many commits in a row a page gets its turn, whoever else wants to enter something.
+/// After so many commits in a row other work gets its turn, whoever else wants to enter something.
 const COMMITS_IN_A_ROW: u32 = 8;
 
-type Reading = Box<dyn FnOnce(&mut Ledger) + Send>;
+type Other = Box<dyn FnOnce(&mut Ledger) + Send>;
+type Look = Box<dyn FnOnce(&Ledger) + Send>;
 
 /// What waits for the ledger's thread.
 #[derive(Default)]
 struct Lines {
     entering: VecDeque<Work>,
-    reading: VecDeque<Reading>,
+    other: VecDeque<Other>,
     closed: bool,
-    /// Commits since a page had its turn.
+    /// Commits since other work had its turn.
     in_a_row: u32,
 }
 
 /// What is done next.
 enum Next {
     Enter(Vec<Work>),
-    Read(Reading),
+    Do(Other),
     End,
 }
 
@@ -61,15 +63,15 @@ impl Queue {
     fn next(&self) -> Next {
         let mut lines = self.lines();
         loop {
-            let turn = lines.in_a_row >= COMMITS_IN_A_ROW && !lines.reading.is_empty();
+            let turn = lines.in_a_row >= COMMITS_IN_A_ROW && !lines.other.is_empty();
             if !lines.entering.is_empty() && !turn {
                 lines.in_a_row += 1;
                 let many = lines.entering.len().min(TOGETHER);
                 return Next::Enter(lines.entering.drain(..many).collect());
             }
-            if let Some(read) = lines.reading.pop_front() {
+            if let Some(other) = lines.other.pop_front() {
                 lines.in_a_row = 0;
-                return Next::Read(read);
+                return Next::Do(other);
             }
             if lines.closed {
                 return Next::End;
@@ -79,10 +81,13 @@ impl Queue {
     }
 }
 
-/// Sends work to the thread that owns the ledger.
+/// Sends work to the threads that own the ledger.
 pub(super) struct Books {
     queue: Arc<Queue>,
     thread: Mutex<Option<JoinHandle<()>>>,
+    /// None where the ledger can't be opened twice, and once the desk is closing.
+    looks: Mutex<Option<mpsc::Sender<Look>>>,
+    looking: Mutex<Option<JoinHandle<()>>>,
     change: watch::Receiver<i64>,
 }
 
@@ -91,11 +96,28 @@ impl Books {
         let queue = Arc::new(Queue::default());
         let (tell, change) = watch::channel(ledger.change()?);
         let for_thread = Arc::clone(&queue);
-        let thread = thread::Builder::new()
-            .name("ledger".into())
-            .spawn(move || keep(ledger, &for_thread, &tell))
-            .map_err(|error| DeskError::System(error.to_string()))?;
-        Ok(Self { queue, thread: Mutex::new(Some(thread)), change })
+        let spawn = |name: &str, work: Box<dyn FnOnce() + Send>| {
+            let thread = thread::Builder::new().name(name.into()).spawn(work);
+            thread.map_err(|error| DeskError::System(error.to_string()))
+        };
+        let (looks, looking) = match ledger.to_look_at() {
+            Ok(beside) => {
+                let (looks, asked) = mpsc::channel();
+                (Some(looks), Some(spawn("ledger look", Box::new(move || look(&beside, &asked)))?))
+            }
+            Err(error) => {
+                tracing::warn!("the ledger is read and written by one: {error}");
+                (None, None)
+            }
+        };
+        let thread = spawn("ledger", Box::new(move || keep(ledger, &for_thread, &tell)))?;
+        Ok(Self {
+            queue,
+            thread: Mutex::new(Some(thread)),
+            looks: Mutex::new(looks),
+            looking: Mutex::new(looking),
+            change,
+        })
     }
 
     /// Follows the number of the last entry.
@@ -122,26 +144,41 @@ impl Books {
         self.answer(answered.await)
     }
 
+    /// Lets `work` look at the ledger as it is at one moment, everything that was answered included.
+    pub async fn look<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Ledger) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        let looks = self.looks.lock().unwrap_or_else(PoisonError::into_inner).clone();
+        let Some(looks) = looks else { return self.run(move |ledger| work(ledger)).await };
+        let (answer, answered) = oneshot::channel();
+        let sent = looks.send(Box::new(move |ledger| {
+            let _ = answer.send(ledger.at_one_moment(work));
+        }));
+        drop(sent);
+        self.answer(answered.await)
+    }
+
     /// Runs `work` when nothing waits to be entered.
     pub async fn run<T: Send + 'static>(
         &self,
         work: impl FnOnce(&mut Ledger) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
         let (answer, answered) = oneshot::channel();
-        let read: Reading = Box::new(move |ledger| {
+        let other: Other = Box::new(move |ledger| {
             let _ = answer.send(work(ledger));
         });
-        self.queue.add(|lines| lines.reading.push_back(read));
+        self.queue.add(|lines| lines.other.push_back(other));
         self.answer(answered.await)
     }
 
     /// The same for a thread that may block; `None` once the desk is closing, and where the work panicked.
     pub fn run_blocking<T: Send + 'static>(&self, work: impl FnOnce(&mut Ledger) -> T + Send + 'static) -> Option<T> {
         let (answer, answered) = mpsc::channel();
-        let read: Reading = Box::new(move |ledger| {
+        let other: Other = Box::new(move |ledger| {
             let _ = answer.send(work(ledger));
         });
-        self.queue.add(|lines| lines.reading.push_back(read));
+        self.queue.add(|lines| lines.other.push_back(other));
         answered.recv().ok()
     }
 
@@ -159,6 +196,11 @@ impl Books {
 
     /// Finishes what was asked and closes the ledger.
     pub fn close(&self) {
+        // Whoever looks ends first: the last to close the file merges its write-ahead file.
+        self.looks.lock().unwrap_or_else(PoisonError::into_inner).take();
+        if let Some(thread) = self.looking.lock().unwrap_or_else(PoisonError::into_inner).take() {
+            let _ = thread.join();
+        }
         self.queue.lines().closed = true;
         self.queue.changed.notify_all();
         if let Some(thread) = self.thread.lock().unwrap_or_else(PoisonError::into_inner).take() {
@@ -167,12 +209,19 @@ impl Books {
     }
 }
 
+/// Looks for as long as the desk runs. Who asked in a way that panics hears no answer.
+fn look(ledger: &Ledger, asked: &mpsc::Receiver<Look>) {
+    while let Ok(look) = asked.recv() {
+        let _ = catch_unwind(AssertUnwindSafe(|| look(ledger)));
+    }
+}
+
 /// Works for as long as the desk runs. A panic ends with the work that it came from; the ledger is opened anew after it.
 fn keep(mut ledger: Ledger, queue: &Queue, tell: &watch::Sender<i64>) {
     loop {
         let panicked = match queue.next() {
             Next::Enter(works) => ledger.together(works),
-            Next::Read(read) => catch_unwind(AssertUnwindSafe(|| read(&mut ledger))).is_err(),
+            Next::Do(other) => catch_unwind(AssertUnwindSafe(|| other(&mut ledger))).is_err(),
             Next::End => break,
         };
         if panicked && let Err(error) = ledger.reopen() {

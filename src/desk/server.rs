@@ -67,6 +67,8 @@ pub struct Desk {
     _lock: File,
 }
 
+/// Open pages renew themselves no more often than this.
+const BETWEEN_BEATS: Duration = Duration::from_millis(250);
 /// Requests under way when the desk closes get this long.
 const LAST_ANSWERS: Duration = Duration::from_secs(1);
 
@@ -243,11 +245,12 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
     });
 }
 
-/// Lets every entry in the ledger be a beat.
+/// Lets an entry in the ledger be a beat at once, and those that follow it closely one more.
 async fn follow_ledger(house: Arc<House>) {
     let mut changes = house.books.changes();
     while changes.changed().await.is_ok() {
         house.pulse.send_modify(|beat| *beat += 1);
+        tokio::time::sleep(BETWEEN_BEATS).await;
     }
 }
 

@@ -20,9 +20,12 @@ use crate::{
 };
 
 impl Ledger {
-    /// Calls the number.
+    /// Calls the number. A piece that is checked already stays so: it only waits for its money.
     pub fn call(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
-        self.change_ticket(id, now, "called", &(), |_, ticket| go(ticket, State::Called))
+        self.change_ticket(id, now, "called", &(), |_, ticket| match ticket.state {
+            State::Checked => Ok(()),
+            _ => go(ticket, State::Called),
+        })
     }
 
     /// Ticks a part off against the piece, or takes the tick back. A part whose hold has ended is held again; where the

@@ -110,7 +110,9 @@ impl Ledger {
 
     /// All tickets with this number, of whichever show, newest first.
     pub fn tickets_numbered(&self, number: TicketNumber) -> Result<Vec<Listed>, LedgerError> {
-        listed(&self.db, "number = ? ORDER BY arrival DESC", [number.to_string()])
+        // Show by show, as the table is ordered.
+        let rest = "show IN (SELECT id FROM shows) AND number = ? ORDER BY arrival DESC";
+        listed(&self.db, rest, [number.to_string()])
     }
 
     /// The tickets of a show that arrived when it was closed already, oldest first.

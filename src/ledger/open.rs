@@ -7,7 +7,7 @@ use std::{
 };
 
 use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension};
+use rusqlite::{Connection, OpenFlags, OptionalExtension};
 
 use super::{
     Ledger, LedgerError, Ticket, reserve, schema,
@@ -66,7 +66,7 @@ impl Ledger {
         let tx = ledger.begin()?;
         match current_show(&tx)? {
             // An earlier version kept no sums.
-            Some(show) => sums::keep(&tx, &sums::of(&tx, show.id)?)?,
+            Some(show) => sums::begin(&tx, show.id)?,
             None => open_show(&tx, now)?,
         }
         tx.commit()?;
@@ -82,6 +82,24 @@ impl Ledger {
             self.db = db;
         }
         Ok(())
+    }
+
+    /// A second connection to the file, to look only: it sees everything that is committed, and waits for nobody.
+    ///
+    /// # Errors
+    /// The book is in memory only, or the file can't be opened again.
+    pub fn to_look_at(&self) -> Result<Self, LedgerError> {
+        let Some(file) = &self.file else { return Err(rusqlite::Error::InvalidPath(PathBuf::new()).into()) };
+        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let db = Connection::open_with_flags(file, flags)?;
+        schema::be_patient(&db)?;
+        Ok(Self { db, file: None })
+    }
+
+    /// What `work` finds in the book as it is at one moment, whatever is entered meanwhile.
+    pub fn at_one_moment<T>(&self, work: impl FnOnce(&Self) -> Result<T, LedgerError>) -> Result<T, LedgerError> {
+        let _moment = self.db.unchecked_transaction()?;
+        work(self)
     }
 
     /// Brings what lies in the write-ahead file into the ledger's own: then that file alone is the whole ledger.

@@ -70,9 +70,9 @@ const STEPS: &[&str] = &[
             WHERE settling.ticket = tickets.id AND settling.kind IN ('rung_up', 'let_go'))
         ORDER BY opened.seq DESC LIMIT 1
     ), show) WHERE state IN ('rung_up', 'handed_over', 'let_go');
+    DROP INDEX tickets_by_arrival;
     CREATE INDEX tickets_by_state ON tickets (state, arrival);
-    CREATE INDEX tickets_by_settled ON tickets (settled, arrival);
-    CREATE INDEX tickets_by_number ON tickets (number, arrival);
+    CREATE INDEX tickets_by_settled ON tickets (settled, arrival) WHERE settled IS NOT NULL;
     CREATE TABLE sums (
         show INTEGER PRIMARY KEY REFERENCES shows (id),
         body TEXT NOT NULL
@@ -114,11 +114,17 @@ pub(super) fn connect(db: &Connection) -> Result<(), LedgerError> {
     if rusqlite::version_number() < 3_051_003 {
         return Err(LedgerError::OldLibrary(rusqlite::version()));
     }
-    db.busy_timeout(std::time::Duration::from_secs(2))?;
+    be_patient(db)?;
     db.execute_batch(
         "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;
          PRAGMA trusted_schema = OFF; PRAGMA journal_size_limit = 16777216;",
     )?;
+    Ok(())
+}
+
+/// Lets the connection wait for another, as for a backup, and keep the statements that every page needs.
+pub(super) fn be_patient(db: &Connection) -> Result<(), LedgerError> {
+    db.busy_timeout(std::time::Duration::from_secs(2))?;
     db.set_prepared_statement_cache_capacity(64);
     Ok(())
 }

@@ -140,11 +140,24 @@ impl CloseOut {
     }
 }
 
+/// What is kept of the sums of a show, if it can be read.
+fn kept(db: &Connection, show: i64) -> Result<Option<CloseOut>, LedgerError> {
+    let text: Option<String> =
+        db.prepare_cached("SELECT body FROM sums WHERE show = ?")?.query_row([show], |row| row.get(0)).optional()?;
+    Ok(text.and_then(|text| serde_json::from_str(&text).ok()))
+}
+
+/// Begins to keep the sums of a show, where that was not done yet.
+pub(super) fn begin(db: &Connection, show: i64) -> Result<(), LedgerError> {
+    match kept(db, show)? {
+        Some(_) => Ok(()),
+        None => keep(db, &of(db, show)?),
+    }
+}
+
 /// The sums of a show so far; counted from its tickets where an earlier version kept none.
 pub(super) fn of(db: &Connection, show: i64) -> Result<CloseOut, LedgerError> {
-    let kept: Option<String> =
-        db.prepare_cached("SELECT body FROM sums WHERE show = ?")?.query_row([show], |row| row.get(0)).optional()?;
-    if let Some(sums) = kept.and_then(|text| serde_json::from_str(&text).ok()) {
+    if let Some(sums) = kept(db, show)? {
         return Ok(sums);
     }
     let mut sums = CloseOut::of_show(show);

@@ -181,7 +181,7 @@ async fn ring_up(
         other => return Err(Refusal::bad(format!("{other:?} is no way to pay here; send cash or card"))),
     };
     // Somebody else may have changed the piece while this seller looked at the sum.
-    let before = house.books.run(move |ledger| ledger.ticket(id)).await?;
+    let before = house.books.look(move |ledger| ledger.ticket(id)).await?;
     if before.state.is_open() && before.quote.total != form.total {
         let sum = before.quote.currency.plain(before.quote.total);
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
@@ -223,7 +223,7 @@ async fn ask_let_go(
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    let ticket = house.books.run(move |ledger| ledger.ticket(id)).await?;
+    let ticket = house.books.look(move |ledger| ledger.ticket(id)).await?;
     let main = ask(&Question {
         title: format!("Let ticket {} go?", ticket.number),
         text: "Its drops are free for other guests at once. The ticket can’t be taken up again.".to_owned(),

@@ -29,7 +29,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
 async fn ask_close(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
     let (show, open) = house
         .books
-        .run(|ledger| {
+        .look(|ledger| {
             let open = ledger.tally(Group::Waiting)? + ledger.tally(Group::Checked)?;
             Ok((ledger.show()?.id, open))
         })

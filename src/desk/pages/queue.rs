@@ -117,7 +117,7 @@ async fn find(State(house): State<Arc<House>>, _seller: Seller, Query(find): Que
         }
     };
     let (found, show) =
-        house.books.run(move |ledger| Ok((ledger.tickets_numbered(number)?, ledger.show()?.id))).await?;
+        house.books.look(move |ledger| Ok((ledger.tickets_numbered(number)?, ledger.show()?.id))).await?;
     // Numbers begin anew with every show: usually one ticket is meant, and its page names the others.
     let now: Vec<&Listed> = found.iter().filter(|one| one.settled.is_none_or(|settled| settled == show)).collect();
     match (&now[..], &found[..]) {
@@ -153,7 +153,7 @@ async fn content(
 ) -> Result<Markup, Refusal> {
     let (windows, show) = house
         .books
-        .run(move |ledger| {
+        .look(move |ledger| {
             let windows = match alone {
                 Some(group) => vec![Window::read(ledger, group, before, SHOWN_ALONE)?],
                 None => GROUPS

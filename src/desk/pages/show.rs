@@ -29,7 +29,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
 }
 
 async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
-    let (show, sums) = house.books.run(|ledger| Ok((ledger.show()?, ledger.so_far()?))).await?;
+    let (show, sums) = house.books.look(|ledger| Ok((ledger.show()?, ledger.so_far()?))).await?;
     let loaded = house.shelf.loaded();
     let currency = sums.currency.unwrap_or(loaded.catalog.table.prices.currency);
     let main = html! {
@@ -48,7 +48,7 @@ async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Res
 
 async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
     let (closed, came_after) =
-        house.books.run(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?))).await?;
+        house.books.look(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?))).await?;
     let Some(closed) = closed else {
         return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("show {id} has not been closed at this desk")));
     };

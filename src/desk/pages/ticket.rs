@@ -56,7 +56,7 @@ async fn show(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<U
 pub(super) async fn with_trouble(house: &House, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
     let read = house
         .books
-        .run(move |ledger| {
+        .look(move |ledger| {
             let ticket = match ledger.ticket(id) {
                 Err(LedgerError::Unreadable { number, why }) => {
                     return Ok(Err(Unread { number, why, history: ledger.history(id)? }));
@@ -90,7 +90,7 @@ async fn portrait(
     Query(wanted): Query<Wanted>,
     headers: HeaderMap,
 ) -> Result<Response, Refusal> {
-    let piece = house.books.run(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
+    let piece = house.books.look(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
     let size = PortraitSize::ALL.into_iter().find(|size| size.name() == wanted.size).unwrap_or(PortraitSize::Large);
     Ok(house.gallery.portrait(house.shelf.loaded(), piece, size, &headers).await)
 }
