@@ -20,7 +20,7 @@ impl Ledger {
     /// The seller says what is charged for ticket `id`.
     ///
     /// # Errors
-    /// The ticket is done; the sum as seen is in a currency that the table does not take; a part has no price today.
+    /// The ticket is done; its sum is in no doubt; the sum as seen is in a currency that the table does not take; a part has no price today.
     pub fn confirm_sum(
         &mut self,
         id: Uuid,
@@ -30,6 +30,10 @@ impl Ledger {
     ) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "sum_confirmed", &charge, |_, ticket| {
             open(ticket)?;
+            // Where there is no doubt, the guest pays what was on the screen.
+            if ticket.sum_doubt.is_none() {
+                return Err(LedgerError::SumStands);
+            }
             match charge {
                 Charge::AsSeen if ticket.sum_doubt == Some(SumDoubt::Currency) => {
                     let (found, taken) = (ticket.quote.currency, catalog.table.prices.currency);

@@ -65,6 +65,9 @@ pub enum LedgerError {
     /// The sum is none of this table's, and the seller did not say yet what is charged.
     #[error("the sum on the ticket is none of this table's; say first what is charged")]
     SumNotConfirmed,
+    /// Nothing has to be said about the sum.
+    #[error("the sum on the ticket is one of this table's; it is charged as the guest saw it")]
+    SumStands,
     /// The sum can't be charged as it was seen.
     #[error("the sum is in {}, and this table takes {}; charge today's prices or let the ticket go", .found.code, .taken.code)]
     OtherCurrency {

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use rusqlite::Connection;
+use rusqlite::{Connection, OptionalExtension};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
@@ -13,8 +13,8 @@ use crate::{
     money::{PriceRules, PricedDrop, PricedItem, Quote, quote},
 };
 
-/// So many of the newest lists are looked through.
-const LISTS: i64 = 200;
+/// So many of the newest lists are kept and looked through.
+const LISTS: i64 = 64;
 
 /// What everything cost, and by which rules it was summed.
 #[derive(Serialize, Deserialize)]
@@ -24,14 +24,20 @@ struct PriceList {
     drops: BTreeMap<String, Decimal>,
 }
 
-/// Keeps the price list of `catalog`, unless it is known.
+/// Keeps the price list of `catalog` as the newest one.
 pub(super) fn remember(db: &Connection, catalog: &Catalog) -> Result<(), LedgerError> {
     let list = PriceList {
         rules: catalog.table.prices.clone(),
         bases: catalog.bases.iter().map(|base| (base.id.clone(), base.price)).collect(),
         drops: catalog.drops.iter().map(|kind| (kind.id.clone(), kind.price)).collect(),
     };
-    db.execute("INSERT OR IGNORE INTO price_lists (list) VALUES (?)", [serde_json::to_string(&list)?])?;
+    let list = serde_json::to_string(&list)?;
+    let newest: Option<String> =
+        db.query_row("SELECT list FROM price_lists ORDER BY seq DESC LIMIT 1", [], |row| row.get(0)).optional()?;
+    if newest.as_ref() != Some(&list) {
+        db.execute("INSERT OR REPLACE INTO price_lists (list) VALUES (?)", [list])?;
+        db.execute("DELETE FROM price_lists WHERE seq <= (SELECT max(seq) FROM price_lists) - ?", [LISTS])?;
+    }
     Ok(())
 }
 

@@ -94,9 +94,40 @@ fn a_sum_by_an_earlier_price_list_stands() {
     let kept = ledger.ticket(ticket.id).expect("a ticket");
     assert_eq!((kept.sum_doubt, &kept.quote), (None, &ticket.quote));
     assert_eq!(kept.total_by_catalog, Some(newer.quote(&ticket.piece).expect("a quote").total), "the seller sees both");
+    for charge in [Charge::Today, Charge::AsSeen] {
+        let refused = ledger.confirm_sum(ticket.id, charge, &newer, now());
+        assert!(matches!(refused, Err(LedgerError::SumStands)), "no other sum than the guest saw: {refused:?}");
+    }
     check_all(&mut ledger, ticket.id);
     let paid = ledger.ring_up(ticket.id, Tender::Card, now()).expect("rung up");
     assert_eq!(paid.charged, Some(ticket.quote.total));
+}
+
+/// Prices that are edited again and again fill no disk, and the newest lists are remembered.
+#[test]
+fn only_the_newest_price_lists_are_kept() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let priced = |cents: i64| {
+        let mut other = catalog.as_ref().clone();
+        other
+            .drops
+            .iter_mut()
+            .filter(|kind| kind.id == "key-heart")
+            .for_each(|kind| kind.price = Decimal::new(cents, 2));
+        other
+    };
+    for cents in 1000..1070 {
+        ledger.take_catalog(&priced(cents), "another", now()).expect("taken over");
+    }
+    let newest = priced(1069);
+    let mut doubt = |cents: i64, sequence: u16| {
+        let ticket = sent(&priced(cents), sequence, &["key-heart"]);
+        ledger.receive(&ticket, false, &newest, now()).expect("received");
+        ledger.ticket(ticket.id).expect("a ticket").sum_doubt
+    };
+    assert_eq!([doubt(1069, 0), doubt(1068, 1), doubt(1010, 2)], [None; 3]);
+    assert_eq!(doubt(1001, 3), Some(SumDoubt::NotOurs), "so long ago that the seller has to say");
 }
 
 #[test]
