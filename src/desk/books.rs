@@ -88,6 +88,8 @@ pub(super) struct Books {
     /// None where the ledger can't be opened twice, and once the desk is closing.
     looks: Mutex<Option<mpsc::Sender<Look>>>,
     looking: Mutex<Option<JoinHandle<()>>>,
+    /// For questions so small that asking another thread would take longer.
+    at_hand: Mutex<Option<Ledger>>,
     change: watch::Receiver<i64>,
 }
 
@@ -100,14 +102,15 @@ impl Books {
             let thread = thread::Builder::new().name(name.into()).spawn(work);
             thread.map_err(|error| DeskError::System(error.to_string()))
         };
-        let (looks, looking) = match ledger.to_look_at() {
-            Ok(beside) => {
+        let beside = ledger.to_look_at().and_then(|beside| Ok((beside, ledger.to_look_at()?)));
+        let (looks, looking, at_hand) = match beside {
+            Ok((beside, at_hand)) => {
                 let (looks, asked) = mpsc::channel();
-                (Some(looks), Some(spawn("ledger look", Box::new(move || look(&beside, &asked)))?))
+                (Some(looks), Some(spawn("ledger look", Box::new(move || look(&beside, &asked)))?), Some(at_hand))
             }
             Err(error) => {
                 tracing::warn!("the ledger is read and written by one: {error}");
-                (None, None)
+                (None, None, None)
             }
         };
         let thread = spawn("ledger", Box::new(move || keep(ledger, &for_thread, &tell)))?;
@@ -116,6 +119,7 @@ impl Books {
             thread: Mutex::new(Some(thread)),
             looks: Mutex::new(looks),
             looking: Mutex::new(looking),
+            at_hand: Mutex::new(at_hand),
             change,
         })
     }
@@ -142,6 +146,17 @@ impl Books {
         });
         self.queue.add(|lines| lines.entering.push_back(work));
         self.answer(answered.await)
+    }
+
+    /// Answers a question of one row at once.
+    pub async fn peek<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Ledger) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        if let Some(ledger) = &*self.at_hand.lock().unwrap_or_else(PoisonError::into_inner) {
+            return Ok(work(ledger)?);
+        }
+        self.run(move |ledger| work(ledger)).await
     }
 
     /// Lets `work` look at the ledger as it is at one moment, everything that was answered included.
@@ -197,6 +212,7 @@ impl Books {
     /// Finishes what was asked and closes the ledger.
     pub fn close(&self) {
         // Whoever looks ends first: the last to close the file merges its write-ahead file.
+        self.at_hand.lock().unwrap_or_else(PoisonError::into_inner).take();
         self.looks.lock().unwrap_or_else(PoisonError::into_inner).take();
         if let Some(thread) = self.looking.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = thread.join();

@@ -60,7 +60,7 @@ impl FromRequestParts<Arc<House>> for Kiosk {
         let value = parts.headers.get(header::AUTHORIZATION).and_then(|value| value.to_str().ok());
         let key = value.and_then(|value| value.strip_prefix("Bearer ")).ok_or(StatusCode::UNAUTHORIZED)?;
         let hash = sha256_hex(key);
-        match house.books.look(move |ledger| ledger.kiosk_by_key(&hash)).await {
+        match house.books.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
                 let mut heard = house.heard.lock().unwrap_or_else(PoisonError::into_inner);
                 if let Some(heard) = heard.get_mut(usize::from(digit)) {
