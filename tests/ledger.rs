@@ -1,61 +1,21 @@
 //! The book: once, in order, never below zero.
 
+#[path = "support/book.rs"]
+mod book;
 #[path = "support/magnet.rs"]
 mod magnet;
 
-use std::path::Path;
-
+use book::{catalog, check_all, count, now, opened, sent};
 use chatelaine::{
-    catalog::{Catalog, read_folder},
+    catalog::Catalog,
     caution::{Caution, CautionCode},
-    craft::{Piece, Wearer},
+    craft::Wearer,
     ledger::{Ledger, LedgerError, Part, Receipt},
-    ticket::{SentTicket, State, Tender, TicketNumber},
+    ticket::{State, Tender},
 };
-use jiff::{Timestamp, ToSpan};
+use jiff::ToSpan;
 use magnet::{MAGNET, with_magnet};
 use uuid::Uuid;
-
-fn catalog() -> std::sync::Arc<Catalog> {
-    read_folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog")).expect("the catalogue").catalog
-}
-
-fn now() -> Timestamp {
-    "2026-06-06T10:00:00Z".parse().expect("a time")
-}
-
-fn opened(catalog: &Catalog) -> Ledger {
-    let mut ledger = Ledger::in_memory(now()).expect("a ledger");
-    ledger.take_catalog(catalog, "first", now()).expect("counts");
-    ledger
-}
-
-fn sent(catalog: &Catalog, sequence: u16, drops: &[&str]) -> SentTicket {
-    let drops = drops.iter().map(|id| (*id).to_owned()).collect();
-    let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, neck: None, drops };
-    SentTicket {
-        id: Uuid::now_v7(),
-        show: 1,
-        number: TicketNumber::new(1, sequence).expect("a number"),
-        quote: catalog.quote(&piece).expect("a quote"),
-        verdict: catalog.cautions(&piece).expect("cautions"),
-        piece,
-        grown_up_confirmed: false,
-    }
-}
-
-fn count(ledger: &Ledger, id: &str) -> (u32, u32) {
-    let count = ledger.counts().expect("counts")[id];
-    (count.on_hand, count.held)
-}
-
-fn check_all(ledger: &mut Ledger, id: Uuid) {
-    let ticket = ledger.tick(id, Part::Base, true, false, now()).expect("ticked");
-    for (at, _) in ticket.live_lines() {
-        ledger.tick(id, Part::Line(at), true, false, now()).expect("ticked");
-    }
-    ledger.set_told(id, true, now()).expect("told");
-}
 
 #[test]
 fn a_ticket_delivered_again_is_the_same_ticket() {
@@ -362,4 +322,16 @@ fn counts_follow_the_file_only_where_it_was_edited() {
     kind.stock = 30;
     ledger.take_catalog(&catalog, "edited", now()).expect("counts");
     assert_eq!(count(&ledger, "key-heart").0, 30);
+}
+
+/// The number is called once more from a page that was open before the last tick.
+#[test]
+fn a_checked_piece_that_is_called_can_be_rung_up() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let ticket = sent(&catalog, 0, &["key-heart"]);
+    ledger.receive(&ticket, true, &catalog, now()).expect("received");
+    check_all(&mut ledger, ticket.id);
+    assert_eq!(ledger.call(ticket.id, now()).expect("called").state, State::Checked);
+    assert_eq!(ledger.ring_up(ticket.id, Tender::Card, now()).expect("rung up").state, State::RungUp);
 }

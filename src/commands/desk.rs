@@ -40,20 +40,7 @@ pub fn run(options: Options) -> ExitCode {
     say!("The desk answers at {} (port {} of this machine's address for others).", desk.url(), desk.addr().port());
     say!("Setting the PIN from another machine needs the setup code {}.", desk.setup_code());
     say!("Ctrl-C ends it.");
-    wait_for_the_end();
+    super::ending::wait(true);
+    desk.stop();
     ExitCode::SUCCESS
-}
-
-/// Until Ctrl-C.
-fn wait_for_the_end() {
-    let waited = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .map(|runtime| runtime.block_on(tokio::signal::ctrl_c()));
-    if !matches!(waited, Ok(Ok(()))) {
-        // Without a signal to wait for, the desk runs until it is killed, which it survives.
-        loop {
-            std::thread::park();
-        }
-    }
 }

@@ -1,6 +1,11 @@
 //! `chatelaine kiosk`, and `chatelaine` alone: a kiosk's window, and a desk in the same process.
 
-use std::{net::SocketAddr, path::PathBuf, process::ExitCode, sync::Arc};
+use std::{
+    net::SocketAddr,
+    path::PathBuf,
+    process::ExitCode,
+    sync::{Arc, Weak},
+};
 
 use chatelaine::{
     desk::{Desk, DeskConfig},
@@ -116,6 +121,20 @@ pub fn together(options: Together) -> ExitCode {
     }
 }
 
+/// Closes the desk and ends the program when the system asks for that; Ctrl-C is the window's.
+fn close_at_the_end(desk: Weak<Desk>) {
+    let waiting = std::thread::Builder::new().name("ending".into()).spawn(move || {
+        super::ending::wait(false);
+        if let Some(desk) = desk.upgrade() {
+            desk.close();
+        }
+        std::process::exit(0);
+    });
+    if let Err(error) = waiting {
+        tracing::warn!("the end can't be waited for: {error}");
+    }
+}
+
 fn window_beside_a_desk(
     catalog: &std::path::Path,
     data: Option<PathBuf>,
@@ -126,7 +145,8 @@ fn window_beside_a_desk(
         Some(data) => (data.join("desk"), data.join("kiosk")),
         None => (data_dir(None, "desk")?, data_dir(None, "kiosk")?),
     };
-    let desk = Desk::start(DeskConfig { catalog_dir: catalog.to_owned(), data_dir: desk_dir, listen })?;
+    let desk = Arc::new(Desk::start(DeskConfig { catalog_dir: catalog.to_owned(), data_dir: desk_dir, listen })?);
+    close_at_the_end(Arc::downgrade(&desk));
     say!("The desk answers at {}; its setup code is {}.", desk.url(), desk.setup_code());
     let pairing = match kept_pairing(&kiosk_dir).filter(|kept| desk.knows(kept)) {
         Some(kept) => Pairing { desk: desk.url(), ..kept },

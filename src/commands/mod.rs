@@ -9,7 +9,9 @@ macro_rules! say {
 }
 
 mod answers;
+mod backup;
 mod desk;
+mod ending;
 mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
@@ -28,6 +30,7 @@ use clap::{Parser, Subcommand};
     after_help = "Examples:\n  chatelaine                       a kiosk's window and a desk, on the catalogue in catalog/\n  \
                   chatelaine desk                  the seller's desk on the catalogue in catalog/\n  \
                   chatelaine rehearse --out show   a whole show without a screen\n  \
+                  chatelaine backup --to FILE      the ledger in one file, also while a desk is running\n  \
                   chatelaine check                 every mistake in the catalogue, with its place"
 )]
 struct Cli {
@@ -50,6 +53,10 @@ enum Command {
     Kiosk,
     /// A whole show without a screen: guests, a queue, the last one of something, the close-out.
     Rehearse(rehearse::Options),
+    /// Copy the ledger into one file, also while a desk is running, and read the copy back.
+    Backup(backup::Backup),
+    /// Read a whole ledger or backup and tell what is wrong with it.
+    Verify(backup::Verify),
     /// Read the catalogue and tell every mistake with its place.
     Check(answers::Catalogued),
     /// What a piece costs.
@@ -89,6 +96,8 @@ pub fn run() -> ExitCode {
         Command::Kiosk => return without_kiosk(),
         Command::Desk(options) => return desk::run(options),
         Command::Rehearse(options) => return rehearse::run(&options),
+        Command::Backup(options) => backup::backup(options),
+        Command::Verify(options) => backup::verify(options),
         Command::Check(options) => answers::check(&options),
         Command::Quote(options) => answers::quote(&options),
         Command::Hang(options) => hang::run(&options),

@@ -72,9 +72,16 @@ impl Refusal {
 /// Whether the request is at fault, or the disk.
 pub(super) const fn status_of(error: &LedgerError) -> StatusCode {
     match error {
-        LedgerError::Database(_) | LedgerError::Damaged(_) | LedgerError::OldLibrary(_) | LedgerError::Newer { .. } => {
-            StatusCode::INTERNAL_SERVER_ERROR
-        }
+        LedgerError::Database(_)
+        | LedgerError::Damaged(_)
+        | LedgerError::DamagedFile { .. }
+        | LedgerError::Emptied(_)
+        | LedgerError::FoundDamaged
+        | LedgerError::NotKept(_)
+        | LedgerError::Panicked
+        | LedgerError::Unreadable { .. }
+        | LedgerError::OldLibrary(_)
+        | LedgerError::Newer { .. } => StatusCode::INTERNAL_SERVER_ERROR,
         LedgerError::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
         LedgerError::NoTicket(_) => StatusCode::NOT_FOUND,
         _ => StatusCode::CONFLICT,

@@ -60,7 +60,7 @@ impl FromRequestParts<Arc<House>> for Kiosk {
         let value = parts.headers.get(header::AUTHORIZATION).and_then(|value| value.to_str().ok());
         let key = value.and_then(|value| value.strip_prefix("Bearer ")).ok_or(StatusCode::UNAUTHORIZED)?;
         let hash = sha256_hex(key);
-        match house.books.run(move |ledger| ledger.kiosk_by_key(&hash)).await {
+        match house.books.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
                 let mut heard = house.heard.lock().unwrap_or_else(PoisonError::into_inner);
                 if let Some(heard) = heard.get_mut(usize::from(digit)) {
@@ -119,7 +119,7 @@ async fn news(
     let digit = kiosk.digit;
     let mut news = house
         .books
-        .run(move |ledger| {
+        .look(move |ledger| {
             let show = ledger.show()?.id;
             let counts = ledger.counts()?;
             Ok(DeskNews {
@@ -158,7 +158,7 @@ async fn deliver(
     let loaded = house.shelf.loaded();
     let receipt = house
         .books
-        .run(move |ledger| {
+        .enter(move |ledger| {
             ledger.receive(&delivery.ticket, delivery.refuse_if_short, &loaded.catalog, Timestamp::now())
         })
         .await?;

@@ -14,6 +14,7 @@ mod kiosks;
 mod pages;
 mod server;
 mod shelf;
+mod sweep;
 
 pub use error::DeskError;
 pub use server::{Desk, DeskConfig};

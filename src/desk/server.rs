@@ -24,6 +24,7 @@ use super::{
     guard::{after_panic, guard},
     kiosks, pages,
     shelf::Shelf,
+    sweep,
 };
 use crate::{
     catalog::{Watch, watch},
@@ -66,8 +67,8 @@ pub struct Desk {
     _lock: File,
 }
 
-/// Holds end within this of their time.
-const HOLDS_EVERY: Duration = Duration::from_secs(20);
+/// Open pages renew themselves no more often than this.
+const BETWEEN_BEATS: Duration = Duration::from_millis(250);
 /// Requests under way when the desk closes get this long.
 const LAST_ANSWERS: Duration = Duration::from_secs(1);
 
@@ -178,15 +179,20 @@ impl Desk {
 
     /// Ends open streams, finishes what is under way and closes the ledger; dropping the desk does the same.
     pub fn stop(self) {}
-}
 
-impl Drop for Desk {
-    fn drop(&mut self) {
+    /// The same for a desk that others hold as well: it answers nobody any more.
+    pub fn close(&self) {
         let _ = self.close.send(true);
         if let Some(server) = self.server.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = server.join();
         }
         self.house.books.close();
+    }
+}
+
+impl Drop for Desk {
+    fn drop(&mut self) {
+        self.close();
     }
 }
 
@@ -220,7 +226,7 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
             }
         };
         let _ = ready.send(Ok(()));
-        tokio::spawn(end_holds(Arc::clone(&house)));
+        tokio::spawn(sweep::end_holds(Arc::clone(&house)));
         tokio::spawn(follow_ledger(Arc::clone(&house)));
         let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
         let service = router(house).into_make_service_with_connect_info::<SocketAddr>();
@@ -239,21 +245,12 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
     });
 }
 
-/// Frees the parts of tickets whose time is over, for as long as the desk runs.
-async fn end_holds(house: Arc<House>) {
-    loop {
-        tokio::time::sleep(HOLDS_EVERY).await;
-        if let Err(refusal) = house.books.run(|ledger| ledger.end_holds(Timestamp::now())).await {
-            tracing::error!("holds could not be ended: {refusal:?}");
-        }
-    }
-}
-
-/// Lets every entry in the ledger be a beat.
+/// Lets an entry in the ledger be a beat at once, and those that follow it closely one more.
 async fn follow_ledger(house: Arc<House>) {
     let mut changes = house.books.changes();
     while changes.changed().await.is_ok() {
         house.pulse.send_modify(|beat| *beat += 1);
+        tokio::time::sleep(BETWEEN_BEATS).await;
     }
 }
 

@@ -54,7 +54,8 @@ impl Ledger {
 
     /// The digit of the kiosk whose key has this hash.
     pub fn kiosk_by_key(&self, key_hash: &str) -> Result<Option<u8>, LedgerError> {
-        Ok(self.db.query_row("SELECT digit FROM kiosks WHERE key_hash = ?", [key_hash], |row| row.get(0)).optional()?)
+        let mut of = self.db.prepare_cached("SELECT digit FROM kiosks WHERE key_hash = ?")?;
+        Ok(of.query_row([key_hash], |row| row.get(0)).optional()?)
     }
 
     /// Begins a session of the seller.

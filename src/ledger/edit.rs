@@ -6,9 +6,11 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::{
-    Ledger, LedgerError, Part, Ticket, TicketLine,
+    Ledger, LedgerError, Part, Ticket, TicketLine, holds,
+    list::open_tickets,
     stock::{found, free, hold, take},
-    store::{find, note, open_tickets, save},
+    store::{current_show, find, note, save},
+    sums,
 };
 use crate::{
     catalog::{Catalog, PieceError},
@@ -19,9 +21,12 @@ use crate::{
 };
 
 impl Ledger {
-    /// Calls the number.
+    /// Calls the number. A piece that is checked already stays so: it only waits for its money.
     pub fn call(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
-        self.change_ticket(id, now, "called", &(), |_, ticket| go(ticket, State::Called))
+        self.change_ticket(id, now, "called", &(), |_, ticket| match ticket.state {
+            State::Checked => Ok(()),
+            _ => go(ticket, State::Called),
+        })
     }
 
     /// Ticks a part off against the piece, or takes the tick back. A part whose hold has ended is held again; where the
@@ -201,6 +206,7 @@ impl Ledger {
             if !ticket.verdict.cautions.is_empty() && !ticket.told {
                 return Err(LedgerError::NotTold);
             }
+            ticket.sum_stands()?;
             match (ticket.forbidden(), ticket.unconfirmed()) {
                 (forbidden, _) if !forbidden.is_empty() => return Err(LedgerError::Forbidden(forbidden)),
                 (_, open) if !open.is_empty() => return Err(LedgerError::NotSuitable(open)),
@@ -222,7 +228,7 @@ impl Ledger {
             ticket.lines.iter_mut().for_each(|line| line.held = false);
             let total = ticket.quote.total;
             ticket.charged = Some(match tender {
-                Tender::Cash => cash_total(&ticket.rules, total),
+                Tender::Cash => cash_total(&ticket.rules, total)?,
                 Tender::Card => total,
             });
             ticket.tender = Some(tender);
@@ -240,7 +246,7 @@ impl Ledger {
         self.change_ticket(id, now, "let_go", &(), release)
     }
 
-    fn change_ticket(
+    pub(super) fn change_ticket(
         &mut self,
         id: Uuid,
         now: Timestamp,
@@ -250,7 +256,14 @@ impl Ledger {
     ) -> Result<Ticket, LedgerError> {
         let tx = self.begin()?;
         let mut ticket = find(&tx, id)?.ok_or(LedgerError::NoTicket(id))?;
+        let was_open = ticket.state.is_open();
         change(&tx, &mut ticket)?;
+        if was_open && !ticket.state.is_open() {
+            let show = current_show(&tx)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?;
+            sums::settle(&tx, &mut ticket, show.id)?;
+        }
+        // The seller is at work on it; what is not ticked off yet stays held meanwhile.
+        ticket.hold_until = holds::until(&tx, now)?;
         note(&tx, now, Some(id), kind, body)?;
         save(&tx, &ticket)?;
         tx.commit()?;
@@ -260,7 +273,7 @@ impl Ledger {
 
 /// Judges all open tickets by another catalogue. What that changes is noted as an entry of its own.
 pub(super) fn judge_open(tx: &Connection, catalog: &Catalog, now: Timestamp) -> Result<(), LedgerError> {
-    for mut ticket in open_tickets(tx)? {
+    for mut ticket in open_tickets(tx)?.into_iter().filter_map(|one| one.ticket.ok()) {
         if ticket.judge(catalog, tx)? {
             note(tx, now, Some(ticket.id), "judged", &ticket.verdict)?;
             save(tx, &ticket)?;
@@ -288,7 +301,7 @@ fn go(ticket: &mut Ticket, to: State) -> Result<(), LedgerError> {
     Ok(())
 }
 
-fn open(ticket: &Ticket) -> Result<(), LedgerError> {
+pub(super) fn open(ticket: &Ticket) -> Result<(), LedgerError> {
     if ticket.state.is_open() { Ok(()) } else { Err(LedgerError::Closed(ticket.state)) }
 }
 

@@ -1,12 +1,14 @@
 //! Why the book refuses.
 
+use std::path::{Path, PathBuf};
+
 use rusqlite::ffi;
 use uuid::Uuid;
 
 use crate::{
     catalog::PieceError,
     caution::CautionCode,
-    money::MoneyError,
+    money::{Currency, MoneyError},
     ticket::{NumberError, State},
 };
 
@@ -24,6 +26,57 @@ pub enum LedgerError {
     /// A stored document does not read back.
     #[error("an entry of the ledger is damaged: {0}")]
     Damaged(#[from] serde_json::Error),
+    /// The document of one ticket does not read back.
+    #[error("ticket {number} can't be read ({why}); what else is in the ledger is not touched by that")]
+    Unreadable {
+        /// Its number.
+        number: String,
+        /// What is wrong with it.
+        why: String,
+    },
+    /// The file is no ledger any more. Where and what is wrong, and the file's folder.
+    #[error(
+        "the ledger {} is damaged ({why}), so the desk did not start; nothing in it was changed.\n{}",
+        file.display(),
+        what_to_do(file)
+    )]
+    DamagedFile {
+        /// The ledger's file.
+        file: PathBuf,
+        /// What is wrong with it.
+        why: String,
+    },
+    /// The file is empty or gone, though there was a ledger in the folder.
+    #[error(
+        "the ledger {} is empty or gone, though this folder had one, so the desk did not start. Was it copied without \
+         ledger.sqlite-wal beside it, while a desk was running?\n{}",
+        .0.display(),
+        what_to_do(.0)
+    )]
+    Emptied(PathBuf),
+    /// The file was found damaged while the desk was running.
+    #[error("the ledger's file is damaged; end the desk and start it again: it then says what can be done")]
+    FoundDamaged,
+    /// What was entered together with other things could not be kept.
+    #[error("this could not be kept, and nothing of it was entered ({0}); do it again")]
+    NotKept(String),
+    /// Something in the program went wrong in the middle of it.
+    #[error("something went wrong at the desk, and nothing of this was entered; what was entered before is safe")]
+    Panicked,
+    /// The sum is none of this table's, and the seller did not say yet what is charged.
+    #[error("the sum on the ticket is none of this table's; say first what is charged")]
+    SumNotConfirmed,
+    /// Nothing has to be said about the sum.
+    #[error("the sum on the ticket is one of this table's; it is charged as the guest saw it")]
+    SumStands,
+    /// The sum can't be charged as it was seen.
+    #[error("the sum is in {}, and this table takes {}; charge today's prices or let the ticket go", .found.code, .taken.code)]
+    OtherCurrency {
+        /// The sum's currency.
+        found: Currency,
+        /// The table's.
+        taken: Currency,
+    },
     /// The SQLite library in the program can lose a commit.
     #[error("this program was built with SQLite {0}, which can lose an acknowledged entry; 3.51.3 or later is needed")]
     OldLibrary(&'static str),
@@ -94,11 +147,35 @@ fn names(codes: &[CautionCode]) -> String {
     codes.iter().map(|code| code.code().replace('_', " ")).collect::<Vec<_>>().join(", ")
 }
 
+/// The ways on from a ledger that can't be used, with what each of them costs.
+fn what_to_do(file: &Path) -> String {
+    let folder = file.parent().unwrap_or(file).display();
+    format!(
+        "What you can do: move every file whose name begins with \"ledger.\" out of {folder} and keep them. Then either\n\
+         - put a backup there under the name ledger.sqlite (made by `chatelaine backup`) and start again: what was \
+         entered since that backup is lost, apart from tickets that still wait on a tablet; or\n\
+         - start again without one: a new ledger begins. Tickets, sums and counts of the old one are not in it; the PIN is \
+         chosen anew and the tablets are paired anew."
+    )
+}
+
+impl LedgerError {
+    /// The same for another who waited for the same commit.
+    pub(super) fn told_again(&self) -> Self {
+        match self {
+            Self::DiskFull => Self::DiskFull,
+            Self::FoundDamaged => Self::FoundDamaged,
+            other => Self::NotKept(other.to_string()),
+        }
+    }
+}
+
 impl From<rusqlite::Error> for LedgerError {
     fn from(error: rusqlite::Error) -> Self {
         match error.sqlite_error().map(|error| error.extended_code) {
             // The second when there is no room for the index of the write-ahead log.
             Some(ffi::SQLITE_FULL | ffi::SQLITE_IOERR_SHMSIZE) => Self::DiskFull,
+            Some(code) if matches!(code & 0xff, ffi::SQLITE_CORRUPT | ffi::SQLITE_NOTADB) => Self::FoundDamaged,
             _ => Self::Database(error),
         }
     }

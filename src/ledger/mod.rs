@@ -5,21 +5,34 @@
 //! order comes from the events' own numbers.
 
 mod access;
+mod backup;
 mod close;
+mod confirm;
 mod edit;
 mod error;
 mod facts;
+mod holds;
+mod list;
+mod open;
+mod prices;
 mod receive;
 mod reserve;
 mod schema;
 mod stock;
 mod store;
+mod sums;
 mod ticket;
+mod together;
 
 pub use access::Kiosk;
-pub use close::{CloseOut, ClosedShow, SoldLine};
+pub use backup::{BackupError, Copied, back_up, read_through};
+pub use close::ClosedShow;
+pub use confirm::Charge;
 pub use error::LedgerError;
+pub use list::{Group, Listed};
 pub use receive::Receipt;
 pub use stock::Count;
 pub use store::{Event, Ledger, Show};
-pub use ticket::{Part, Ticket, TicketLine};
+pub use sums::{CloseOut, LateSums, SetApart, SoldLine};
+pub use ticket::{Part, SumDoubt, Ticket, TicketLine};
+pub use together::{Answer, Work};

@@ -1,17 +1,19 @@
 //! A ticket arrives: once, whatever happens to its answer.
 
-use jiff::{Timestamp, ToSpan};
-use rusqlite::{OptionalExtension, params};
+use jiff::Timestamp;
+use rusqlite::{Connection, params};
 
 use super::{
-    Ledger, LedgerError, Ticket, TicketLine,
-    stock::hold,
-    store::{find, note},
+    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, list::listed, prices::agreeing, stock::hold, store::note,
 };
 use crate::{
     catalog::Catalog,
+    money::{PriceRules, PricedDrop},
     ticket::{SentTicket, State},
 };
+
+/// No necklace is longer.
+const LONGEST_MM: f64 = 10_000.0;
 
 /// What became of an arriving ticket.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,8 +36,10 @@ pub enum Receipt {
 }
 
 impl Ledger {
-    /// Enters `sent` and holds its parts. With `refuse_if_short`, a part that is gone means that nothing is entered;
-    /// otherwise the ticket is entered and the part's line says that it is not held.
+    /// Enters `sent` and holds its parts. Its sum has to be one that this table's prices give, today's or earlier ones;
+    /// otherwise the seller has to say what is charged, and what can be no sum at all is refused. With `refuse_if_short`, a
+    /// part that is gone means that nothing is entered; otherwise the ticket is entered and the part's line says that it
+    /// is not held.
     pub fn receive(
         &mut self,
         sent: &SentTicket,
@@ -43,115 +47,170 @@ impl Ledger {
         catalog: &Catalog,
         now: Timestamp,
     ) -> Result<Receipt, LedgerError> {
-        let refused = |reason: &str| Ok(Receipt::Refused { reason: reason.to_owned() });
-        let quoted: Vec<&str> = sent.quote.drops.iter().map(|drop| drop.id.as_str()).collect();
-        if sent.quote.base.id != sent.piece.base || quoted != sent.piece.drops {
-            return refused("the sum and the piece do not have the same lines");
-        }
         let tx = self.begin()?;
-        let document = serde_json::to_string(sent)?;
-        if let Some(known) = find(&tx, sent.id)? {
-            let before: String =
-                tx.query_row("SELECT sent FROM tickets WHERE id = ?", [sent.id.to_string()], |row| row.get(0))?;
-            // Compared as tickets: what an earlier version wrote down has other fields.
-            if serde_json::from_str::<SentTicket>(&before).ok().as_ref() != Some(sent) {
-                return refused("another ticket was delivered under the same id");
-            }
-            return Ok(Receipt::Stored { short: known.not_held().into_iter().map(str::to_owned).collect() });
+        if let Some(receipt) = known(&tx, sent)? {
+            return Ok(receipt);
         }
-        let show: Option<i64> =
-            tx.query_row("SELECT id FROM shows WHERE id = ?", [sent.show], |row| row.get(0)).optional()?;
-        if show.is_none() {
-            return refused("the ticket belongs to a show that this desk does not know");
+        if let Some(reason) = nonsense(&tx, sent)? {
+            return Ok(Receipt::Refused { reason });
         }
-        let number_taken: bool = tx.query_row(
-            "SELECT EXISTS (SELECT 1 FROM tickets WHERE show = ? AND number = ?)",
-            params![sent.show, sent.number.to_string()],
-            |row| row.get(0),
-        )?;
-        if number_taken {
-            return refused("another ticket of the show has the number");
-        }
-
-        let mut short = Vec::new();
-        let mut hold_one = |id: &str| -> Result<bool, LedgerError> {
-            let held = hold(&tx, id)?;
-            if !held {
-                short.push(id.to_owned());
-            }
-            Ok(held)
+        let (rules, sum_doubt) = match rules_of(&tx, sent, catalog)? {
+            Ok(found) => found,
+            Err(reason) => return Ok(Receipt::Refused { reason }),
         };
-        let base_held = hold_one(&sent.piece.base)?;
-        let mut lines = Vec::with_capacity(sent.quote.drops.len());
-        for drop in &sent.quote.drops {
-            lines.push(TicketLine {
-                id: drop.id.clone(),
-                home: drop.home,
-                price: drop.price,
-                ticked: false,
-                held: hold_one(&drop.id)?,
-                removed: false,
-                instead_of: None,
-            });
-        }
+        let arrival = note(&tx, now, Some(sent.id), "sent", sent)?;
+        let mut ticket = arrived(sent, arrival, now, rules);
+        ticket.hold_until = holds::until(&tx, now)?;
+        ticket.sum_doubt = sum_doubt;
+        let mut short = hold_parts(&tx, &mut ticket)?;
         if refuse_if_short && !short.is_empty() {
-            // The transaction is rolled back with its holds.
+            // The change is taken back with its entry and its holds.
             short.dedup();
             return Ok(Receipt::Short { parts: short });
         }
-        let arrival = note(&tx, now, Some(sent.id), "sent", sent)?;
-        let today = catalog.quote(&sent.piece).ok().map(|quote| quote.total);
-        let hold_until = now.checked_add(i64::from(catalog.table.hold_minutes).minutes()).unwrap_or(Timestamp::MAX);
-        let mut ticket = Ticket {
-            id: sent.id,
-            show: sent.show,
-            number: sent.number,
-            arrival,
-            arrived: now,
-            state: State::Sent,
-            piece: sent.piece.clone(),
-            base_ticked: false,
-            base_held,
-            lines,
-            quote: sent.quote.clone(),
-            rules: catalog.table.prices.clone(),
-            verdict: sent.verdict.clone(),
-            grown_up_confirmed: sent.grown_up_confirmed,
-            told: false,
-            confirmed: Default::default(),
-            total_by_catalog: today.filter(|total| *total != sent.quote.total),
-            tender: None,
-            charged: None,
-            hold_until,
-        };
+        let total_today = catalog.quote(&sent.piece).ok().map(|quote| quote.total);
+        ticket.total_by_catalog = total_today.filter(|total| *total != sent.quote.total);
         // The tablet may have judged by an older catalogue; the entry of the delivery keeps what the guest saw.
         ticket.judge(catalog, &tx)?;
-        tx.execute(
-            "INSERT INTO tickets (id, show, number, arrival, state, hold_until, sent, ticket)
-             VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-            params![
-                sent.id.to_string(),
-                sent.show,
-                sent.number.to_string(),
-                arrival,
-                State::Sent.code(),
-                hold_until.to_string(),
-                document,
-                serde_json::to_string(&ticket)?
-            ],
-        )?;
+        insert(&tx, sent, &ticket)?;
         tx.commit()?;
         Ok(Receipt::Stored { short })
     }
 
     /// The first number of kiosk `digit` that the book has not seen in show `show`.
     pub fn next_sequence(&self, show: i64, digit: u8) -> Result<u16, LedgerError> {
-        let last: Option<String> = self.db.query_row(
-            "SELECT max(number) FROM tickets WHERE show = ? AND number LIKE ?",
-            params![show, format!("{digit}-%")],
-            |row| row.get(0),
-        )?;
+        // Between the digit's first and last number, so that the index finds the last one at once.
+        let last: Option<String> = self
+            .db
+            .prepare_cached("SELECT max(number) FROM tickets WHERE show = ? AND number BETWEEN ? AND ?")?
+            .query_row(params![show, format!("{digit}-"), format!("{digit}-:")], |row| row.get(0))?;
         let last = last.and_then(|text| text.parse::<crate::ticket::TicketNumber>().ok());
         Ok(last.map_or(0, |number| number.sequence() + 1))
     }
+}
+
+/// What is answered to a ticket that is in the book already, or whose id another ticket has.
+fn known(db: &Connection, sent: &SentTicket) -> Result<Option<Receipt>, LedgerError> {
+    let Some(known) = listed(db, "id = ?", [sent.id.to_string()])?.pop() else { return Ok(None) };
+    let before: String = db
+        .prepare_cached("SELECT sent FROM tickets WHERE id = ?")?
+        .query_row([sent.id.to_string()], |row| row.get(0))?;
+    // Compared as tickets: what an earlier version wrote down has other fields.
+    if serde_json::from_str::<SentTicket>(&before).is_ok_and(|before| before != *sent) {
+        return Ok(Some(Receipt::Refused { reason: "another ticket was delivered under the same id".to_owned() }));
+    }
+    let short = known.ticket.map(|ticket| ticket.not_held().into_iter().map(str::to_owned).collect());
+    Ok(Some(Receipt::Stored { short: short.unwrap_or_default() }))
+}
+
+/// Why a ticket makes no sense in this book, whatever its prices.
+fn nonsense(db: &Connection, sent: &SentTicket) -> Result<Option<String>, LedgerError> {
+    let quoted = sent.quote.drops.iter().map(|drop| drop.id.as_str());
+    if sent.quote.base.id != sent.piece.base || !quoted.eq(sent.piece.drops.iter().map(String::as_str)) {
+        return Ok(Some("the sum and the piece do not have the same lines".to_owned()));
+    }
+    if let Err(error) = sent.quote.check() {
+        return Ok(Some(error.to_string()));
+    }
+    if let Some(length) = sent.piece.length.filter(|length| !(0.0..=LONGEST_MM).contains(&length.mm())) {
+        return Ok(Some(format!("a length of {} mm can't be made", length.mm())));
+    }
+    let yes = |sql: &str, of: &dyn rusqlite::ToSql| -> rusqlite::Result<bool> {
+        db.prepare_cached(sql)?.query_row(params![sent.show, of], |row| row.get(0))
+    };
+    if !yes("SELECT EXISTS (SELECT 1 FROM shows WHERE id = ?1 AND ?2)", &true)? {
+        return Ok(Some("the ticket belongs to a show that this desk does not know".to_owned()));
+    }
+    if yes("SELECT EXISTS (SELECT 1 FROM tickets WHERE show = ? AND number = ?)", &sent.number.to_string())? {
+        return Ok(Some("another ticket of the show has the number".to_owned()));
+    }
+    Ok(None)
+}
+
+/// The rules by which the sum came about, and whether the seller has to look at it; or why it is refused.
+type RulesOrReason = Result<(PriceRules, Option<SumDoubt>), String>;
+
+fn rules_of(db: &Connection, sent: &SentTicket, catalog: &Catalog) -> Result<RulesOrReason, LedgerError> {
+    let today = &catalog.table.prices;
+    Ok(match agreeing(db, catalog, &sent.quote)? {
+        Some(rules) if rules.currency == today.currency => Ok((rules, None)),
+        Some(rules) => Ok((rules, Some(SumDoubt::Currency))),
+        None if sent.quote.currency == today.currency => Ok((today.clone(), Some(SumDoubt::NotOurs))),
+        None => {
+            let (found, taken) = (sent.quote.currency.code, today.currency.code);
+            Err(format!("the sum is in {found}, and this table never took that; it takes {taken}"))
+        }
+    })
+}
+
+/// The ticket as it arrives, with nothing held yet.
+fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: PriceRules) -> Ticket {
+    let line = |drop: &PricedDrop| TicketLine {
+        id: drop.id.clone(),
+        home: drop.home,
+        price: drop.price,
+        ticked: false,
+        held: false,
+        removed: false,
+        instead_of: None,
+    };
+    Ticket {
+        id: sent.id,
+        show: sent.show,
+        number: sent.number,
+        arrival,
+        arrived: now,
+        state: State::Sent,
+        piece: sent.piece.clone(),
+        base_ticked: false,
+        base_held: false,
+        lines: sent.quote.drops.iter().map(line).collect(),
+        quote: sent.quote.clone(),
+        rules,
+        verdict: sent.verdict.clone(),
+        grown_up_confirmed: sent.grown_up_confirmed,
+        told: false,
+        confirmed: Default::default(),
+        total_by_catalog: None,
+        sum_doubt: None,
+        tender: None,
+        charged: None,
+        settled: None,
+        hold_until: now,
+    }
+}
+
+/// Holds what is there of a new ticket's parts; gives what is not.
+fn hold_parts(db: &Connection, ticket: &mut Ticket) -> Result<Vec<String>, LedgerError> {
+    let mut short = Vec::new();
+    let mut hold_one = |id: &str| -> Result<bool, LedgerError> {
+        let held = hold(db, id)?;
+        if !held {
+            short.push(id.to_owned());
+        }
+        Ok(held)
+    };
+    ticket.base_held = hold_one(&ticket.piece.base)?;
+    for line in &mut ticket.lines {
+        line.held = hold_one(&line.id)?;
+    }
+    Ok(short)
+}
+
+fn insert(db: &Connection, sent: &SentTicket, ticket: &Ticket) -> Result<(), LedgerError> {
+    db.prepare_cached(
+        "INSERT INTO tickets (id, show, number, arrival, state, hold_until, sent, ticket)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+    )?
+    .execute(params![
+        sent.id.to_string(),
+        sent.show,
+        sent.number.to_string(),
+        ticket.arrival,
+        ticket.state.code(),
+        ticket.hold_until.to_string(),
+        serde_json::to_string(sent)?,
+        serde_json::to_string(ticket)?
+    ])?;
+    Ok(())
 }

@@ -14,6 +14,11 @@ fn beside(ledger: &Path) -> PathBuf {
     ledger.with_extension("reserve")
 }
 
+/// Whether the room is taken.
+pub(super) fn is_taken(ledger: &Path) -> bool {
+    beside(ledger).exists()
+}
+
 /// Gives the room up; whether there was any.
 pub(super) fn give_up(ledger: &Path) -> bool {
     fs::remove_file(beside(ledger)).is_ok()

@@ -59,21 +59,38 @@ const STEPS: &[&str] = &[
         part TEXT NOT NULL
     ) STRICT;
 ",
+    // Where a ticket was settled: the show that was running when it was rung up or let go.
+    "
+    ALTER TABLE tickets ADD COLUMN settled INTEGER REFERENCES shows (id);
+    CREATE INDEX events_of_the_desk ON events (kind, body) WHERE ticket IS NULL;
+    UPDATE tickets SET settled = coalesce((
+        SELECT CAST(opened.body AS INTEGER) FROM events AS opened
+        WHERE opened.ticket IS NULL AND opened.kind = 'show_opened' AND opened.seq < (
+            SELECT max(settling.seq) FROM events AS settling
+            WHERE settling.ticket = tickets.id AND settling.kind IN ('rung_up', 'let_go'))
+        ORDER BY opened.seq DESC LIMIT 1
+    ), show) WHERE state IN ('rung_up', 'handed_over', 'let_go');
+    DROP INDEX tickets_by_arrival;
+    CREATE INDEX tickets_by_state ON tickets (state, arrival);
+    CREATE INDEX tickets_by_settled ON tickets (settled, arrival) WHERE settled IS NOT NULL;
+    CREATE TABLE sums (
+        show INTEGER PRIMARY KEY REFERENCES shows (id),
+        body TEXT NOT NULL
+    ) STRICT;
+",
+    "
+    CREATE TABLE price_lists (
+        seq  INTEGER PRIMARY KEY AUTOINCREMENT,
+        list TEXT NOT NULL UNIQUE
+    ) STRICT;
+",
 ];
 
 /// Sets the connection up for durable commits and brings the file's layout up to date.
 pub(super) fn prepare(db: &mut Connection) -> Result<(), LedgerError> {
-    // The write-ahead log's reset race loses acknowledged commits before 3.51.3.
-    if rusqlite::version_number() < 3_051_003 {
-        return Err(LedgerError::OldLibrary(rusqlite::version()));
-    }
-    db.busy_timeout(std::time::Duration::from_secs(2))?;
-    db.execute_batch(
-        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;
-         PRAGMA trusted_schema = OFF; PRAGMA journal_size_limit = 16777216;",
-    )?;
+    connect(db)?;
     let known = STEPS.len() as i64;
-    let found: i64 = db.pragma_query_value(None, "user_version", |row| row.get(0))?;
+    let found = layout(db)?;
     if found > known {
         return Err(LedgerError::Newer { found, known });
     }
@@ -83,5 +100,31 @@ pub(super) fn prepare(db: &mut Connection) -> Result<(), LedgerError> {
         tx.pragma_update(None, "user_version", step as i64 + 1)?;
         tx.commit()?;
     }
+    Ok(())
+}
+
+/// The file's layout; 0 where there is nothing in it.
+pub(super) fn layout(db: &Connection) -> Result<i64, LedgerError> {
+    Ok(db.pragma_query_value(None, "user_version", |row| row.get(0))?)
+}
+
+/// Sets the connection up for durable commits.
+pub(super) fn connect(db: &Connection) -> Result<(), LedgerError> {
+    // The write-ahead log's reset race loses acknowledged commits before 3.51.3.
+    if rusqlite::version_number() < 3_051_003 {
+        return Err(LedgerError::OldLibrary(rusqlite::version()));
+    }
+    be_patient(db)?;
+    db.execute_batch(
+        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;
+         PRAGMA trusted_schema = OFF; PRAGMA journal_size_limit = 16777216;",
+    )?;
+    Ok(())
+}
+
+/// Lets the connection wait for another, as for a backup, and keep the statements that every page needs.
+pub(super) fn be_patient(db: &Connection) -> Result<(), LedgerError> {
+    db.busy_timeout(std::time::Duration::from_secs(2))?;
+    db.set_prepared_statement_cache_capacity(64);
     Ok(())
 }

@@ -5,12 +5,7 @@ use std::collections::BTreeMap;
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
 
-use super::{
-    Ledger, LedgerError,
-    edit::judge_open,
-    facts,
-    store::{find, note, save},
-};
+use super::{Ledger, LedgerError, edit::judge_open, facts, holds, prices, store::note};
 use crate::catalog::Catalog;
 
 /// The count of one part.
@@ -54,6 +49,8 @@ impl Ledger {
             note(&tx, now, None, "counted", &(id, stock))?;
         }
         facts::remember(&tx, catalog)?;
+        prices::remember(&tx, catalog)?;
+        holds::remember(&tx, catalog.table.hold_minutes)?;
         judge_open(&tx, catalog, now)?;
         note(&tx, now, None, "catalog_read", &revision)?;
         tx.commit()?;
@@ -79,47 +76,16 @@ impl Ledger {
         tx.commit()?;
         Ok(())
     }
-
-    /// Frees the parts of open tickets whose time is over. The tickets stay; a part is held again when it is ticked off.
-    pub fn end_holds(&mut self, now: Timestamp) -> Result<usize, LedgerError> {
-        let over: Vec<uuid::Uuid> = {
-            let mut all = self
-                .db
-                .prepare_cached("SELECT id, hold_until FROM tickets WHERE hold_until IS NOT NULL ORDER BY arrival")?;
-            let rows = all.query_map([], |row| Ok((row.get::<_, String>(0)?, row.get::<_, String>(1)?)))?;
-            let mut over = Vec::new();
-            for row in rows {
-                let (id, until) = row?;
-                if super::store::time(&until) < now {
-                    over.extend(id.parse::<uuid::Uuid>().ok());
-                }
-            }
-            over
-        };
-        for &id in &over {
-            let tx = self.begin()?;
-            let mut ticket = find(&tx, id)?.ok_or(LedgerError::NoTicket(id))?;
-            for part in ticket.held_parts() {
-                free(&tx, &part)?;
-            }
-            ticket.base_held = false;
-            ticket.lines.iter_mut().for_each(|line| line.held = false);
-            note(&tx, now, Some(id), "hold_ended", &())?;
-            save(&tx, &ticket)?;
-            tx.commit()?;
-        }
-        Ok(over.len())
-    }
 }
 
 /// Holds one of `id`, if one is free; whether it was.
 pub(super) fn hold(db: &Connection, id: &str) -> Result<bool, LedgerError> {
-    Ok(db.execute("UPDATE stock SET held = held + 1 WHERE id = ? AND on_hand > held", [id])? == 1)
+    Ok(db.prepare_cached("UPDATE stock SET held = held + 1 WHERE id = ? AND on_hand > held")?.execute([id])? == 1)
 }
 
 /// Frees one held `id`.
 pub(super) fn free(db: &Connection, id: &str) -> Result<(), LedgerError> {
-    db.execute("UPDATE stock SET held = held - 1 WHERE id = ? AND held > 0", [id])?;
+    db.prepare_cached("UPDATE stock SET held = held - 1 WHERE id = ? AND held > 0")?.execute([id])?;
     Ok(())
 }
 

@@ -1,18 +1,19 @@
-//! Opening the book, and the small things every entry uses.
+//! The book itself, and the small things every entry uses.
 
-use std::path::Path;
+use std::path::PathBuf;
 
 use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::{LedgerError, Ticket, reserve, schema};
-use crate::ticket::{State, TicketNumber};
+use super::{CloseOut, LedgerError, Ticket, list::listed, sums, together::Change};
 
 /// The book with its one writing connection.
 pub struct Ledger {
     pub(super) db: Connection,
+    /// Where it lies, unless it is in memory only.
+    pub(super) file: Option<PathBuf>,
 }
 
 /// One event at which the table stands.
@@ -38,40 +39,18 @@ pub struct Event {
 }
 
 impl Ledger {
-    /// Opens or makes the book at `path`, with a show running.
-    pub fn open(path: &Path, now: Timestamp) -> Result<Self, LedgerError> {
-        let open = || Self::prepared(Connection::open(path)?, now);
-        match open() {
-            Err(LedgerError::DiskFull) if reserve::give_up(path) => open(),
-            // On the room that was given up the seller works first.
-            opened => opened.inspect(|_| reserve::take(path)),
+    /// A change of its own, with the write lock at once, or a part of what is entered together.
+    pub(super) fn begin(&mut self) -> Result<Change<'_>, LedgerError> {
+        if self.db.is_autocommit() {
+            Ok(Change::Alone(self.db.transaction_with_behavior(TransactionBehavior::Immediate)?))
+        } else {
+            Ok(Change::Among(self.db.savepoint()?))
         }
-    }
-
-    /// A book in memory only, for trying things out.
-    pub fn in_memory(now: Timestamp) -> Result<Self, LedgerError> {
-        Self::prepared(Connection::open_in_memory()?, now)
-    }
-
-    fn prepared(mut db: Connection, now: Timestamp) -> Result<Self, LedgerError> {
-        schema::prepare(&mut db)?;
-        let mut ledger = Self { db };
-        let tx = ledger.begin()?;
-        if current_show(&tx)?.is_none() {
-            open_show(&tx, now)?;
-        }
-        tx.commit()?;
-        Ok(ledger)
-    }
-
-    /// A transaction that takes the write lock at once.
-    pub(super) fn begin(&mut self) -> Result<Transaction<'_>, LedgerError> {
-        Ok(self.db.transaction_with_behavior(TransactionBehavior::Immediate)?)
     }
 
     /// Number of the last entry; it grows with every change.
     pub fn change(&self) -> Result<i64, LedgerError> {
-        Ok(self.db.query_row("SELECT coalesce(max(seq), 0) FROM events", [], |row| row.get(0))?)
+        Ok(self.db.prepare_cached("SELECT coalesce(max(seq), 0) FROM events")?.query_row([], |row| row.get(0))?)
     }
 
     /// The running show.
@@ -79,33 +58,9 @@ impl Ledger {
         Ok(current_show(&self.db)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?)
     }
 
-    /// The tickets of the running show and the open ones of earlier shows, newest first.
-    pub fn tickets(&self) -> Result<Vec<Ticket>, LedgerError> {
-        let mut all = self.db.prepare_cached(
-            "SELECT ticket FROM tickets
-             WHERE show = (SELECT max(id) FROM shows) OR state IN ('sent', 'called', 'checked')
-             ORDER BY arrival DESC",
-        )?;
-        let rows = all.query_map([], |row| row.get::<_, String>(0))?;
-        rows.map(|row| Ok(serde_json::from_str(&row?)?)).collect()
-    }
-
     /// One ticket.
     pub fn ticket(&self, id: Uuid) -> Result<Ticket, LedgerError> {
         find(&self.db, id)?.ok_or(LedgerError::NoTicket(id))
-    }
-
-    /// The newest ticket with this number.
-    pub fn ticket_by_number(&self, number: TicketNumber) -> Result<Option<Ticket>, LedgerError> {
-        let text: Option<String> = self
-            .db
-            .query_row(
-                "SELECT ticket FROM tickets WHERE number = ? ORDER BY arrival DESC LIMIT 1",
-                [number.to_string()],
-                |row| row.get(0),
-            )
-            .optional()?;
-        Ok(text.map(|text| serde_json::from_str(&text)).transpose()?)
     }
 
     /// Everything that happened to a ticket, oldest first.
@@ -118,16 +73,11 @@ impl Ledger {
                 seq: row.get(0)?,
                 at: time(&row.get::<_, String>(1)?),
                 kind: row.get(2)?,
-                body: serde_json::from_str(&row.get::<_, String>(3)?)?,
+                // The rest of a ticket's past is told also where one entry can't be read.
+                body: serde_json::from_str(&row.get::<_, String>(3)?).unwrap_or_default(),
             });
         }
         Ok(events)
-    }
-
-    /// Whether the file reads without fault (SQLite's own integrity check).
-    pub fn is_sound(&self) -> Result<bool, LedgerError> {
-        let answer: String = self.db.query_row("PRAGMA integrity_check", [], |row| row.get(0))?;
-        Ok(answer == "ok")
     }
 
     /// A setting of the desk.
@@ -148,15 +98,16 @@ pub(super) fn time(text: &str) -> Timestamp {
 }
 
 pub(super) fn current_show(db: &Connection) -> Result<Option<Show>, rusqlite::Error> {
-    db.query_row("SELECT id, opened FROM shows WHERE closed IS NULL ORDER BY id DESC LIMIT 1", [], |row| {
-        Ok(Show { id: row.get(0)?, opened: time(&row.get::<_, String>(1)?) })
-    })
-    .optional()
+    db.prepare_cached("SELECT id, opened FROM shows WHERE closed IS NULL ORDER BY id DESC LIMIT 1")?
+        .query_row([], |row| Ok(Show { id: row.get(0)?, opened: time(&row.get::<_, String>(1)?) }))
+        .optional()
 }
 
 pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
     db.execute("INSERT INTO shows (opened) VALUES (?)", [now.to_string()])?;
-    note(db, now, None, "show_opened", &db.last_insert_rowid())?;
+    let show = db.last_insert_rowid();
+    sums::keep(db, &CloseOut::of_show(show))?;
+    note(db, now, None, "show_opened", &show)?;
     Ok(())
 }
 
@@ -168,52 +119,34 @@ pub(super) fn note(
     kind: &str,
     body: &impl Serialize,
 ) -> Result<i64, LedgerError> {
-    db.execute(
-        "INSERT INTO events (at, ticket, kind, body) VALUES (?, ?, ?, ?)",
-        params![now.to_string(), ticket.map(|id| id.to_string()), kind, serde_json::to_string(body)?],
-    )?;
+    db.prepare_cached("INSERT INTO events (at, ticket, kind, body) VALUES (?, ?, ?, ?)")?.execute(params![
+        now.to_string(),
+        ticket.map(|id| id.to_string()),
+        kind,
+        serde_json::to_string(body)?
+    ])?;
     Ok(db.last_insert_rowid())
 }
 
 pub(super) fn find(db: &Connection, id: Uuid) -> Result<Option<Ticket>, LedgerError> {
-    let text: Option<String> =
-        db.query_row("SELECT ticket FROM tickets WHERE id = ?", [id.to_string()], |row| row.get(0)).optional()?;
-    Ok(text.map(|text| serde_json::from_str(&text)).transpose()?)
+    let Some(found) = listed(db, "id = ?", [id.to_string()])?.pop() else { return Ok(None) };
+    match found.ticket {
+        Ok(ticket) => Ok(Some(*ticket)),
+        Err(why) => Err(LedgerError::Unreadable { number: found.number, why }),
+    }
 }
 
 /// Keeps a changed ticket.
 pub(super) fn save(db: &Connection, ticket: &Ticket) -> Result<(), LedgerError> {
-    let holds = ticket.state.is_open() && !ticket.held_parts().is_empty();
-    db.execute(
-        "UPDATE tickets SET state = ?, hold_until = ?, ticket = ? WHERE id = ?",
+    let holds = ticket.state.is_open() && ticket.holds_unticked();
+    db.prepare_cached("UPDATE tickets SET state = ?, settled = ?, hold_until = ?, ticket = ? WHERE id = ?")?.execute(
         params![
             ticket.state.code(),
+            ticket.settled,
             holds.then(|| ticket.hold_until.to_string()),
             serde_json::to_string(ticket)?,
             ticket.id.to_string()
         ],
     )?;
     Ok(())
-}
-
-/// Every ticket on which the seller still works, of whichever show, oldest first.
-pub(super) fn open_tickets(db: &Connection) -> Result<Vec<Ticket>, LedgerError> {
-    let mut all =
-        db.prepare_cached("SELECT ticket FROM tickets WHERE state IN ('sent', 'called', 'checked') ORDER BY arrival")?;
-    let rows = all.query_map([], |row| row.get::<_, String>(0))?;
-    rows.map(|row| Ok(serde_json::from_str(&row?)?)).collect()
-}
-
-/// Every ticket in one of `states` of show `show`, oldest first.
-pub(super) fn in_show(db: &Connection, show: i64, states: &[State]) -> Result<Vec<Ticket>, LedgerError> {
-    let mut all = db.prepare_cached("SELECT ticket FROM tickets WHERE show = ? ORDER BY arrival")?;
-    let rows = all.query_map([show], |row| row.get::<_, String>(0))?;
-    let mut tickets = Vec::new();
-    for row in rows {
-        let ticket: Ticket = serde_json::from_str(&row?)?;
-        if states.contains(&ticket.state) {
-            tickets.push(ticket);
-        }
-    }
-    Ok(tickets)
 }

@@ -13,7 +13,7 @@ use crate::{
     catalog::Catalog,
     caution::{Caution, CautionCode, Verdict},
     craft::{Body, DropKind, Facts, Home, Length, Mass, Material, Piece, Plating, Ring, Sort},
-    money::{PriceRules, PricedDrop, PricedItem, Quote, quote},
+    money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
     ticket::{State, Tender, TicketNumber},
 };
 
@@ -43,6 +43,15 @@ pub struct TicketLine {
     pub removed: bool,
     /// What hung there before it was swapped.
     pub instead_of: Option<String>,
+}
+
+/// Why the seller has to say what is charged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SumDoubt {
+    /// No price list of this table gives the sum that was sent.
+    NotOurs,
+    /// The sum is in a currency that the table took earlier.
+    Currency,
 }
 
 /// A ticket with everything that happened to it so far.
@@ -83,11 +92,17 @@ pub struct Ticket {
     pub confirmed: BTreeSet<CautionCode>,
     /// Total at the catalogue's prices on arrival, where the guest saw another (prices changed with the desk away).
     pub total_by_catalog: Option<Decimal>,
+    /// Why the seller has to say what is charged, until that is said.
+    #[serde(default)]
+    pub sum_doubt: Option<SumDoubt>,
     /// How it was paid.
     pub tender: Option<Tender>,
     /// What was taken, after cash rounding.
     pub charged: Option<Decimal>,
-    /// Until when its parts are held.
+    /// The show in which it was rung up or let go; not the show it was sent in where it came late.
+    #[serde(default)]
+    pub settled: Option<i64>,
+    /// Until when its parts are held that are not ticked off.
     pub hold_until: Timestamp,
 }
 
@@ -129,16 +144,36 @@ impl Ticket {
         base.into_iter().chain(lines).collect()
     }
 
+    /// Refuses a sum that can't be charged, or not yet.
+    pub(super) fn sum_stands(&self) -> Result<(), LedgerError> {
+        if !self.quote.is_plausible() {
+            return Err(MoneyError::Absurd(self.quote.total).into());
+        }
+        if self.sum_doubt.is_some() { Err(LedgerError::SumNotConfirmed) } else { Ok(()) }
+    }
+
+    /// Whether something is held for it that is not ticked off: what a sweep may free.
+    pub(super) fn holds_unticked(&self) -> bool {
+        let line = |line: &TicketLine| line.held && !line.removed && !line.ticked;
+        (self.base_held && !self.base_ticked) || self.lines.iter().any(line)
+    }
+
     /// Makes piece, sum and cautions follow from the lines.
     pub(super) fn derive(&mut self, catalog: &Catalog, db: &Connection) -> Result<(), LedgerError> {
         self.piece.drops = self.live_lines().map(|(_, line)| line.id.clone()).collect();
+        self.sum_up()?;
+        self.judge(catalog, db)?;
+        Ok(())
+    }
+
+    /// Makes the sum follow from base, lines and rules.
+    pub(super) fn sum_up(&mut self) -> Result<(), LedgerError> {
         let drops = self
             .live_lines()
             .map(|(_, line)| PricedDrop { id: line.id.clone(), price: line.price, home: line.home })
             .collect();
         let base = PricedItem { id: self.quote.base.id.clone(), price: self.quote.base.price };
         self.quote = quote(&self.rules, base, drops)?;
-        self.judge(catalog, db)?;
         Ok(())
     }
 

@@ -92,6 +92,54 @@ pub struct Quote {
     pub total: Decimal,
 }
 
+impl Quote {
+    /// Looks whether this can be a quote at all, whatever the prices and rules were: prices within their bounds, amounts in
+    /// whole minor units, lines, discount and tax making up the total.
+    ///
+    /// # Errors
+    /// What can't be.
+    pub fn check(&self) -> Result<(), MoneyError> {
+        let mut lines = Decimal::ZERO;
+        let priced = std::iter::once((&self.base.id, self.base.price));
+        for (id, price) in priced.chain(self.drops.iter().map(|drop| (&drop.id, drop.price))) {
+            if price <= Decimal::ZERO || price > MAX_AMOUNT {
+                return Err(MoneyError::Price { id: id.clone(), price });
+            }
+            if price.normalize().scale() > self.currency.digits {
+                return Err(MoneyError::Decimals(price));
+            }
+            lines += price;
+            if lines > MAX_AMOUNT {
+                return Err(MoneyError::TooLarge);
+            }
+        }
+        let Self { subtotal, discount, tax, total, .. } = *self;
+        let sums = [subtotal, discount, tax, total];
+        if sums.iter().any(|sum| *sum > MAX_AMOUNT * Decimal::TWO) {
+            return Err(MoneyError::TooLarge);
+        }
+        if let Some(sum) = sums.iter().find(|sum| sum.normalize().scale() > self.currency.digits) {
+            return Err(MoneyError::Decimals(*sum));
+        }
+        if discount > subtotal || sums.iter().any(|sum| *sum < Decimal::ZERO) {
+            return Err(MoneyError::Lines);
+        }
+        let left = subtotal - discount;
+        // Tax is contained or comes on top; contained, it can't be more than what it is contained in.
+        let adds_up = total == left + tax || (total == left && tax <= left);
+        if subtotal != lines || !adds_up { Err(MoneyError::Lines) } else { Ok(()) }
+    }
+
+    /// Whether every amount lies where amounts at a jewellery table can lie. With tax a sum may be twice the largest price.
+    pub fn is_plausible(&self) -> bool {
+        let price = |price: Decimal| price > Decimal::ZERO && price <= MAX_AMOUNT;
+        let sum = |amount: Decimal| amount >= Decimal::ZERO && amount <= MAX_AMOUNT * Decimal::TWO;
+        price(self.base.price)
+            && self.drops.iter().all(|drop| price(drop.price))
+            && [self.subtotal, self.discount, self.tax, self.total].into_iter().all(sum)
+    }
+}
+
 /// Why there is no quote.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum MoneyError {
@@ -106,6 +154,15 @@ pub enum MoneyError {
     /// The sum is larger than any sum here.
     #[error("the sum is larger than {MAX_AMOUNT}")]
     TooLarge,
+    /// An amount has more decimals than its currency.
+    #[error("{0} has more decimals than its currency")]
+    Decimals(Decimal),
+    /// No jewellery table takes that.
+    #[error("no table takes {0}")]
+    Absurd(Decimal),
+    /// The sum does not follow from its lines.
+    #[error("the sum is not that of its lines")]
+    Lines,
 }
 
 /// The quote for `base` and `drops` under `rules`.
@@ -165,11 +222,15 @@ pub fn quote(rules: &PriceRules, base: PricedItem, drops: Vec<PricedDrop>) -> Re
 }
 
 /// What is paid in cash: `total` to the nearest cash step. Only the total is ever rounded, never a line.
-pub fn cash_total(rules: &PriceRules, total: Decimal) -> Decimal {
-    let steps = (total / rules.cash_step).round_dp_with_strategy(0, RoundingStrategy::MidpointAwayFromZero);
-    let mut cash = steps * rules.cash_step;
+///
+/// # Errors
+/// The total is too large to be counted in steps.
+pub fn cash_total(rules: &PriceRules, total: Decimal) -> Result<Decimal, MoneyError> {
+    let steps = total.checked_div(rules.cash_step).ok_or(MoneyError::TooLarge)?;
+    let steps = steps.round_dp_with_strategy(0, RoundingStrategy::MidpointAwayFromZero);
+    let mut cash = steps.checked_mul(rules.cash_step).ok_or(MoneyError::TooLarge)?;
     cash.rescale(rules.currency.digits);
-    cash
+    Ok(cash)
 }
 
 /// The cheapest `len / n` drops together.
@@ -219,7 +280,7 @@ mod tests {
         assert_eq!(sums(&added("USD", "6.25"), "1.65", &["1.65", "1.65"]).0, "0.31", "once per ticket, not by line");
         let cad = added("CAD", "5");
         assert_eq!(sums(&cad, "1.83", &["2.86"]).1, "4.92");
-        assert_eq!(cash_total(&cad, d("4.92")), d("4.90"));
+        assert_eq!(cash_total(&cad, d("4.92")), Ok(d("4.90")));
     }
 
     /// Source: HMRC, VAT fractions (1/6 at 20 %, 7/47 at 17.5 %, 3/23 at 15 %).
@@ -261,7 +322,8 @@ mod tests {
             ("USD", "12.34", "12.34"),
         ];
         for (code, total, cash) in table {
-            assert_eq!(cash_total(&rules(code, TaxRule::None), d(total)).to_string(), cash, "{code} {total}");
+            let paid = cash_total(&rules(code, TaxRule::None), d(total)).unwrap();
+            assert_eq!(paid.to_string(), cash, "{code} {total}");
         }
     }
 
@@ -273,6 +335,35 @@ mod tests {
         assert_eq!((q.subtotal, q.discount, q.tax, q.total), (d("21.00"), d("3.90"), d("1.71"), d("18.81")));
         r.discounts = vec![Discount::Amount(d("50"))];
         assert_eq!(quote(&r, base("10"), vec![]).unwrap().total, Decimal::ZERO);
+    }
+
+    #[test]
+    fn what_can_be_no_quote_is_told() {
+        let r = rules("USD", TaxRule::Added { percent: d("10") });
+        let good = quote(&r, base("10"), drops(&["5", "2.50"])).unwrap();
+        assert_eq!(good.check(), Ok(()));
+        let included = rules("USD", TaxRule::Included { percent: d("10") });
+        assert_eq!(quote(&included, base("10"), drops(&["5"])).unwrap().check(), Ok(()));
+        let with = |change: &dyn Fn(&mut Quote)| {
+            let mut other = good.clone();
+            change(&mut other);
+            other.check()
+        };
+        let huge = d("79228162514264337593543950335");
+        for amount in [huge, -huge] {
+            assert!(with(&|q| q.total = amount).is_err() && with(&|q| q.tax = amount).is_err());
+            assert!(with(&|q| q.subtotal = amount).is_err() && with(&|q| q.base.price = amount).is_err());
+            assert!(with(&|q| q.discount = amount).is_err() && with(&|q| q.drops[0].price = amount).is_err());
+        }
+        assert_eq!(with(&|q| q.total = d("0.01")), Err(MoneyError::Lines));
+        assert_eq!(with(&|q| q.total = d("-50")), Err(MoneyError::Lines));
+        assert_eq!(with(&|q| q.discount = d("-1")), Err(MoneyError::Lines));
+        assert!(matches!(with(&|q| q.drops[1].price = d("0")), Err(MoneyError::Price { .. })));
+        assert_eq!(with(&|q| (q.tax, q.total) = (d("1.751"), d("19.251"))), Err(MoneyError::Decimals(d("1.751"))));
+        let gift = rules("USD", TaxRule::None);
+        let gift = PriceRules { discounts: vec![Discount::Amount(d("50"))], ..gift };
+        assert_eq!(quote(&gift, base("10"), vec![]).unwrap().check(), Ok(()), "a piece that is free");
+        assert_eq!(cash_total(&r, huge), Err(MoneyError::TooLarge));
     }
 
     #[test]

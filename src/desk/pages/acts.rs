@@ -27,7 +27,7 @@ use crate::{
         error::{Refusal, status_of},
         server::House,
     },
-    ledger::{Ledger, LedgerError, Part, Ticket},
+    ledger::{Charge, Ledger, LedgerError, Part, Ticket},
     ticket::Tender,
 };
 
@@ -41,6 +41,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/tickets/{id}/told", post(told))
         .route("/tickets/{id}/confirm", post(confirm))
         .route("/tickets/{id}/ring-up", post(ring_up))
+        .route("/tickets/{id}/sum", post(confirm_sum))
         .route("/tickets/{id}/hand-over", post(hand_over))
         .route("/tickets/{id}/let-go", get(ask_let_go).post(let_go))
 }
@@ -52,7 +53,7 @@ pub(super) async fn act(
     place: &str,
     work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
 ) -> Result<Response, Refusal> {
-    match house.books.run(work).await {
+    match house.books.enter(work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
             let words = words::trouble(&error, &house.shelf.loaded().catalog);
@@ -198,13 +199,33 @@ async fn ring_up(
         other => return Err(Refusal::bad(format!("{other:?} is no way to pay here; send cash or card"))),
     };
     // Somebody else may have changed the piece while this seller looked at the sum.
-    let before = house.books.run(move |ledger| ledger.ticket(id)).await?;
+    let before = house.books.look(move |ledger| ledger.ticket(id)).await?;
     if before.state.is_open() && before.quote.total != form.total {
         let sum = before.quote.currency.plain(before.quote.total);
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
         return Ok((StatusCode::CONFLICT, ticket::with_trouble(&house, id, Some(&words)).await?).into_response());
     }
     act(&house, id, "#till", move |ledger| ledger.ring_up(id, tender, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct ConfirmSum {
+    charge: String,
+}
+
+async fn confirm_sum(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<ConfirmSum>,
+) -> Result<Response, Refusal> {
+    let charge = match form.charge.as_str() {
+        "seen" => Charge::AsSeen,
+        "today" => Charge::Today,
+        other => return Err(Refusal::bad(format!("{other:?} is no sum to charge; send seen or today"))),
+    };
+    let loaded = house.shelf.loaded();
+    act(&house, id, "#till", move |ledger| ledger.confirm_sum(id, charge, &loaded.catalog, Timestamp::now())).await
 }
 
 async fn hand_over(
@@ -220,7 +241,7 @@ async fn ask_let_go(
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    let ticket = house.books.run(move |ledger| ledger.ticket(id)).await?;
+    let ticket = house.books.look(move |ledger| ledger.ticket(id)).await?;
     let main = ask(&Question {
         title: format!("Let ticket {} go?", ticket.number),
         text: "Its drops are free for other guests at once. The ticket can’t be taken up again.".to_owned(),

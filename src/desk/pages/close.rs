@@ -17,7 +17,10 @@ use super::{
     frame::{Tab, page},
     words,
 };
-use crate::desk::{auth::Seller, error::Refusal, server::House};
+use crate::{
+    desk::{auth::Seller, error::Refusal, server::House},
+    ledger::Group,
+};
 
 pub(super) fn routes() -> Router<Arc<House>> {
     Router::new().route("/show/close", get(ask_close).post(close))
@@ -26,8 +29,8 @@ pub(super) fn routes() -> Router<Arc<House>> {
 async fn ask_close(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
     let (show, open) = house
         .books
-        .run(|ledger| {
-            let open = ledger.tickets()?.iter().filter(|ticket| ticket.state.is_open()).count();
+        .look(|ledger| {
+            let open = ledger.tally(Group::Waiting)? + ledger.tally(Group::Checked)?;
             Ok((ledger.show()?.id, open))
         })
         .await?;

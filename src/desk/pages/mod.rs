@@ -4,6 +4,7 @@ mod acts;
 mod card;
 mod close;
 mod confirm;
+mod doubt;
 mod enter;
 mod frame;
 mod kiosks;
@@ -13,6 +14,7 @@ mod signs;
 mod swap;
 mod ticket;
 mod trays;
+mod unread;
 mod words;
 
 use std::sync::Arc;

@@ -1,4 +1,4 @@
-//! All tickets, and finding one by its number.
+//! All tickets, in windows on the list, and finding one by its number.
 
 use std::sync::Arc;
 
@@ -25,20 +25,63 @@ use crate::{
         gallery::{PortraitSize, portrait_tag},
         server::House,
     },
-    ledger::Ticket,
-    ticket::{State as TicketState, TicketNumber},
+    ledger::{Group, Ledger, LedgerError, Listed, Ticket},
+    ticket::TicketNumber,
 };
 
-/// Done tickets shown unless all are asked for.
+/// Tickets shown of a group on the page of all groups, and on a page of the group's own.
+const SHOWN: usize = 40;
 const DONE_SHOWN: usize = 12;
+const SHOWN_ALONE: usize = 60;
+
+const GROUPS: [Group; 3] = [Group::Waiting, Group::Checked, Group::Done];
 
 pub(super) fn routes() -> Router<Arc<House>> {
     Router::new().route("/tickets", get(queue)).route("/tickets/find", get(find))
 }
 
+/// A group's name in addresses, its heading, and what stands where it is empty.
+const fn words_of(group: Group) -> (&'static str, &'static str, &'static str) {
+    match group {
+        Group::Waiting => ("waiting", "Waiting", "Nobody waits. Tickets from the kiosks appear here by themselves."),
+        Group::Checked => ("checked", "Checked", "Nothing waits for the money."),
+        Group::Done => ("done", "Done", "Nothing was rung up yet in this show."),
+    }
+}
+
+/// What a page shows of one group.
+struct Window {
+    group: Group,
+    tickets: Vec<Listed>,
+    /// How many the group has in all.
+    all: usize,
+    /// Whether there are older ones than these.
+    more: bool,
+}
+
+impl Window {
+    fn read(ledger: &Ledger, group: Group, before: Option<i64>, limit: usize) -> Result<Self, LedgerError> {
+        // One more than is shown says whether there are more.
+        let mut tickets = ledger.window(group, before, limit + 1)?;
+        let more = tickets.len() > limit;
+        tickets.truncate(limit);
+        Ok(Self { group, tickets, all: ledger.tally(group)?, more })
+    }
+}
+
+/// What all cards of a page are drawn with.
+struct View {
+    loaded: Arc<Loaded>,
+    show: i64,
+    now: Timestamp,
+}
+
 #[derive(Deserialize)]
 struct Wanted {
-    done: Option<String>,
+    /// One group alone.
+    group: Option<String>,
+    /// Only those that arrived before this place.
+    before: Option<i64>,
 }
 
 async fn queue(
@@ -46,7 +89,16 @@ async fn queue(
     _seller: Seller,
     Query(wanted): Query<Wanted>,
 ) -> Result<Response, Refusal> {
-    let main = content(&house, wanted.done.as_deref() == Some("all"), None).await?;
+    let alone = match &wanted.group {
+        Some(name) => {
+            let group = GROUPS.into_iter().find(|group| words_of(*group).0 == name);
+            Some(group.ok_or_else(|| {
+                Refusal::bad(format!("{name:?} is no group of tickets; it is one of waiting, checked and done"))
+            })?)
+        }
+        None => None,
+    };
+    let main = content(&house, alone, wanted.before, None).await?;
     Ok(page(&house, Tab::Tickets, "Tickets", &main).into_response())
 }
 
@@ -57,28 +109,64 @@ struct Find {
 }
 
 async fn find(State(house): State<Arc<House>>, _seller: Seller, Query(find): Query<Find>) -> Result<Response, Refusal> {
-    let (status, words) = match find.number.parse::<TicketNumber>() {
-        Ok(number) => match house.books.run(move |ledger| ledger.ticket_by_number(number)).await? {
-            Some(ticket) => return Ok(Redirect::to(&format!("/tickets/{}", ticket.id)).into_response()),
-            None => (StatusCode::NOT_FOUND, format!("No ticket {number} has arrived at this desk yet.")),
-        },
-        Err(error) => (StatusCode::BAD_REQUEST, words::sentence(&error.to_string())),
+    let number = match find.number.parse::<TicketNumber>() {
+        Ok(number) => number,
+        Err(error) => {
+            return not_found(&house, StatusCode::BAD_REQUEST, &find.number, &words::sentence(&error.to_string()))
+                .await;
+        }
     };
-    let main = content(&house, false, Some((&find.number, &words))).await?;
-    Ok((status, page(&house, Tab::Tickets, "Tickets", &main)).into_response())
+    let (found, show) =
+        house.books.look(move |ledger| Ok((ledger.tickets_numbered(number)?, ledger.show()?.id))).await?;
+    // Numbers begin anew with every show: usually one ticket is meant, and its page names the others.
+    let now: Vec<&Listed> = found.iter().filter(|one| one.settled.is_none_or(|settled| settled == show)).collect();
+    match (&now[..], &found[..]) {
+        ([], []) => {
+            let words = format!("No ticket {number} has arrived at this desk yet.");
+            not_found(&house, StatusCode::NOT_FOUND, &find.number, &words).await
+        }
+        ([one], _) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
+        ([], [one]) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
+        _ => {
+            let view = View { loaded: house.shelf.loaded(), show, now: Timestamp::now() };
+            let main = html! {
+                h1 { "Tickets " (number) }
+                p { "Several tickets have this number. Compare the piece." }
+                section.queue aria-label="Found" { (view.cards(&found)) }
+                p { a.button.quiet href="/tickets" { "To all tickets" } }
+            };
+            Ok(page(&house, Tab::Tickets, "Tickets", &main).into_response())
+        }
+    }
 }
 
-async fn content(house: &House, all_done: bool, not_found: Option<(&str, &str)>) -> Result<Markup, Refusal> {
-    let tickets = house.books.run(|ledger| ledger.tickets()).await?;
-    let loaded = house.shelf.loaded();
-    let now = Timestamp::now();
-    let of = |states: &[TicketState]| -> Vec<&Ticket> {
-        tickets.iter().filter(|ticket| states.contains(&ticket.state)).collect()
-    };
-    let waiting = of(&[TicketState::Sent, TicketState::Called]);
-    let checked = of(&[TicketState::Checked]);
-    let done = of(&[TicketState::RungUp, TicketState::HandedOver, TicketState::LetGo]);
-    let shown = if all_done { done.len() } else { done.len().min(DONE_SHOWN) };
+async fn not_found(house: &House, status: StatusCode, typed: &str, words: &str) -> Result<Response, Refusal> {
+    let main = content(house, None, None, Some((typed, words))).await?;
+    Ok((status, page(house, Tab::Tickets, "Tickets", &main)).into_response())
+}
+
+async fn content(
+    house: &House,
+    alone: Option<Group>,
+    before: Option<i64>,
+    not_found: Option<(&str, &str)>,
+) -> Result<Markup, Refusal> {
+    let (windows, show) = house
+        .books
+        .look(move |ledger| {
+            let windows = match alone {
+                Some(group) => vec![Window::read(ledger, group, before, SHOWN_ALONE)?],
+                None => GROUPS
+                    .into_iter()
+                    .map(|group| {
+                        Window::read(ledger, group, None, if group == Group::Done { DONE_SHOWN } else { SHOWN })
+                    })
+                    .collect::<Result<_, _>>()?,
+            };
+            Ok((windows, ledger.show()?.id))
+        })
+        .await?;
+    let view = View { loaded: house.shelf.loaded(), show, now: Timestamp::now() };
     Ok(html! {
         h1.unseen { "Tickets" }
         form.find method="get" action="/tickets/find" data-check-number {
@@ -90,41 +178,71 @@ async fn content(house: &House, all_done: bool, not_found: Option<(&str, &str)>)
             }
             p.trouble role="alert" hidden[not_found.is_none()] data-says { (not_found.map_or("", |(_, words)| words)) }
         }
-        (section("Waiting", &waiting, &loaded, now, "Nobody waits. Tickets from the kiosks appear here by themselves."))
-        (section("Checked", &checked, &loaded, now, "Nothing waits for the money."))
-        (section("Done", &done[..shown], &loaded, now, "Nothing was rung up yet in this show."))
-        @if shown < done.len() {
-            p { a.button.quiet href="/tickets?done=all" { "Show all " (done.len()) " done" } }
-        }
+        @for window in &windows { (view.section(window)) }
+        @if alone.is_some() { p { a.button.quiet href="/tickets" { "To all tickets" } } }
     })
 }
 
-fn section(title: &str, tickets: &[&Ticket], loaded: &Loaded, now: Timestamp, nothing: &str) -> Markup {
-    html! {
-        section.queue aria-label=(title) {
-            h2 { (title) " " span.tally { (tickets.len()) } }
-            @if tickets.is_empty() { p.faint { (nothing) } }
+impl View {
+    fn section(&self, window: &Window) -> Markup {
+        let (name, title, nothing) = words_of(window.group);
+        let last = window.tickets.last().map(|ticket| ticket.arrival);
+        html! {
+            section.queue aria-label=(title) {
+                h2 { (title) " " span.tally { (window.all) } }
+                @if window.tickets.is_empty() { p.faint { (nothing) } }
+                (self.cards(&window.tickets))
+                @if let (true, Some(last)) = (window.more, last) {
+                    p { a.button.quiet href={ "/tickets?group=" (name) "&before=" (last) } { "Show older ones" } }
+                }
+            }
+        }
+    }
+
+    fn cards(&self, tickets: &[Listed]) -> Markup {
+        html! {
             ul.cards {
-                @for ticket in tickets { li { (card(ticket, loaded, now)) } }
+                @for one in tickets {
+                    li {
+                        @match &one.ticket {
+                            Ok(ticket) => { (self.card(ticket)) }
+                            Err(_) => { (unread(one)) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    fn card(&self, ticket: &Ticket) -> Markup {
+        let (width, height) = PortraitSize::Small.px();
+        let short = ticket.state.is_open() && ticket.live_lines().any(|(_, line)| !line.held);
+        html! {
+            a.card.ticket href={ "/tickets/" (ticket.id) } {
+                img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Small)) width=(width)
+                    height=(height) alt="" loading="lazy";
+                div {
+                    p.number { (ticket.number) }
+                    p { (words::state(ticket.state)) " " span.faint { (words::ago(ticket.arrived, self.now)) } }
+                    p { (words::count(ticket.piece.drops.len(), "drop")) " · " (words::wearer(ticket.piece.wearer)) }
+                    @if ticket.show != self.show { p { "of show " (ticket.show) } }
+                    @if !ticket.verdict.suitable { p.grave { "not suitable for this wearer" } }
+                    @if short { p.grave { "a part is not held" } }
+                    p.sum { (ticket.quote.currency.plain(ticket.charged.unwrap_or(ticket.quote.total))) }
+                }
             }
         }
     }
 }
 
-fn card(ticket: &Ticket, loaded: &Loaded, now: Timestamp) -> Markup {
-    let (width, height) = PortraitSize::Small.px();
-    let short = ticket.state.is_open() && ticket.live_lines().any(|(_, line)| !line.held);
+/// A ticket that can't be read stands in its place all the same.
+fn unread(one: &Listed) -> Markup {
     html! {
-        a.card.ticket href={ "/tickets/" (ticket.id) } {
-            img.portrait src=(portrait_address(ticket, loaded, PortraitSize::Small)) width=(width) height=(height)
-                alt="" loading="lazy";
+        a.card.ticket href={ "/tickets/" (one.id) } {
             div {
-                p.number { (ticket.number) }
-                p { (words::state(ticket.state)) " " span.faint { (words::ago(ticket.arrived, now)) } }
-                p { (words::count(ticket.piece.drops.len(), "drop")) " · " (words::wearer(ticket.piece.wearer)) }
-                @if !ticket.verdict.suitable { p.grave { "not suitable for this wearer" } }
-                @if short { p.grave { "a part is not held" } }
-                p.sum { (ticket.quote.currency.plain(ticket.charged.unwrap_or(ticket.quote.total))) }
+                p.number { (one.number) }
+                p { (words::state(one.state)) }
+                p.grave { "This ticket can’t be read" }
             }
         }
     }

@@ -11,6 +11,7 @@ use axum::{
 };
 use jiff::Timestamp;
 use maud::{Markup, html};
+use rust_decimal::Decimal;
 
 use super::{
     frame::{Tab, page},
@@ -19,7 +20,7 @@ use super::{
 use crate::{
     catalog::Catalog,
     desk::{auth::Seller, error::Refusal, server::House},
-    ledger::CloseOut,
+    ledger::{CloseOut, Listed},
     money::Currency,
 };
 
@@ -28,9 +29,9 @@ pub(super) fn routes() -> Router<Arc<House>> {
 }
 
 async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
-    let (show, sums) = house.books.run(|ledger| Ok((ledger.show()?, ledger.so_far()?))).await?;
+    let (show, sums) = house.books.look(|ledger| Ok((ledger.show()?, ledger.so_far()?))).await?;
     let loaded = house.shelf.loaded();
-    let currency = loaded.catalog.table.prices.currency;
+    let currency = sums.currency.unwrap_or(loaded.catalog.table.prices.currency);
     let main = html! {
         h1 { "Show " (show.id) }
         p.faint { "Running since " (words::clock(show.opened, Timestamp::now())) }
@@ -46,7 +47,9 @@ async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Res
 }
 
 async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
-    let Some(closed) = house.books.run(move |ledger| ledger.closed_show(id)).await? else {
+    let (closed, came_after) =
+        house.books.look(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?))).await?;
+    let Some(closed) = closed else {
         return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("show {id} has not been closed at this desk")));
     };
     let loaded = house.shelf.loaded();
@@ -54,9 +57,35 @@ async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path
         h1 { "Close-out of show " (id) }
         p.faint { (loaded.catalog.table.name) ", closed " (words::clock(closed.at, Timestamp::now())) }
         (sheet(&closed.sums, closed.currency, &loaded.catalog))
+        (after_closing(&came_after))
         p.no-print { button data-prints hidden { "Print" } " " a.button.quiet href="/show" { "To the running show" } }
     };
     Ok(page(&house, Tab::Show, &format!("Close-out of show {id}"), &main).into_response())
+}
+
+/// The tickets of a closed show that arrived afterwards; they count elsewhere.
+fn after_closing(tickets: &[Listed]) -> Markup {
+    html! {
+        @if !tickets.is_empty() {
+            section.card aria-label="Came late" {
+                h2 { "Came after it was closed " span.tally { (tickets.len()) } }
+                p.faint { "These are not in the sums above. Each counts in the show in which it was rung up." }
+                ul.links {
+                    @for one in tickets {
+                        li {
+                            a href={ "/tickets/" (one.id) } { (one.number) } " " (one.state.word())
+                            @if let Some(show) = one.settled { " in show " (show) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// An amount, where it could be made out.
+fn plain(currency: Currency, amount: Option<Decimal>) -> String {
+    amount.map_or_else(|| "too large to be added".to_owned(), |amount| currency.plain(amount))
 }
 
 /// The sums and what was sold.
@@ -73,10 +102,23 @@ fn sheet(sums: &CloseOut, currency: Currency, catalog: &Catalog) -> Markup {
                 dt { "By card" } dd { (currency.plain(sums.card)) }
                 dt { "Tax in it" } dd { (currency.plain(sums.tax)) }
                 @if !sums.discounts.is_zero() { dt { "Discounts given" } dd { (currency.plain(sums.discounts)) } }
-                @if sums.cash + sums.card != sums.totals {
-                    dt { "Cash rounding" } dd { (currency.plain(sums.cash + sums.card - sums.totals)) }
+                @if sums.cash_rounding() != Some(Decimal::ZERO) {
+                    dt { "Cash rounding" } dd { (plain(currency, sums.cash_rounding())) }
                 }
-                dt.total { "Taken" } dd.total { (currency.plain(sums.cash + sums.card)) }
+                dt.total { "Taken" } dd.total { (plain(currency, sums.taken())) }
+                @if sums.late.sold > 0 {
+                    dt { "Of this late, from earlier shows" }
+                    dd { (words::count(sums.late.sold as usize, "ticket")) ", " (currency.plain(sums.late.taken)) }
+                }
+                @if sums.late.let_go > 0 {
+                    dt { "Let go, from earlier shows" } dd { (sums.late.let_go) }
+                }
+            }
+            @for one in &sums.set_apart {
+                p.grave {
+                    "Ticket " (one.number) " was charged " (one.charged) ", which is in none of these sums: it is in another "
+                    "currency, or no table takes as much."
+                }
             }
         }
         @if !parts.is_empty() {

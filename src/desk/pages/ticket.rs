@@ -16,16 +16,19 @@ use serde::Deserialize;
 use uuid::Uuid;
 
 use super::{
+    doubt,
     frame::{Tab, page},
     queue::portrait_address,
-    signs, words,
+    signs,
+    unread::Unread,
+    words,
 };
 use crate::{
     catalog::{Catalog, Loaded},
     caution::{CautionCode, DEFERRAL, Hazard},
     craft::{BaseKind, Length, Wearer},
     desk::{auth::Seller, error::Refusal, gallery::PortraitSize, server::House},
-    ledger::{Count, Event, Part, Ticket, TicketLine},
+    ledger::{Charge, Count, Event, LedgerError, Listed, Part, Ticket, TicketLine},
     money::{TaxRule, cash_total},
     ticket::{State as TicketState, Tender},
 };
@@ -38,6 +41,8 @@ pub(super) fn routes() -> Router<Arc<House>> {
 struct View {
     ticket: Ticket,
     history: Vec<Event>,
+    /// The other tickets with its number.
+    others: Vec<Listed>,
     counts: BTreeMap<String, Count>,
     loaded: Arc<Loaded>,
     now: Timestamp,
@@ -49,10 +54,26 @@ async fn show(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<U
 
 /// The ticket's page, with what went wrong on top.
 pub(super) async fn with_trouble(house: &House, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
-    let (ticket, history, counts) =
-        house.books.run(move |ledger| Ok((ledger.ticket(id)?, ledger.history(id)?, ledger.counts()?))).await?;
+    let read = house
+        .books
+        .look(move |ledger| {
+            let ticket = match ledger.ticket(id) {
+                Err(LedgerError::Unreadable { number, why }) => {
+                    return Ok(Err(Unread { number, why, history: ledger.history(id)? }));
+                }
+                read => read?,
+            };
+            let mut others = ledger.tickets_numbered(ticket.number)?;
+            others.retain(|other| other.id != id);
+            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?)))
+        })
+        .await?;
+    let (ticket, history, others, counts) = match read {
+        Ok(read) => read,
+        Err(unread) => return Ok(unread.page(house)),
+    };
     let title = format!("Ticket {}", ticket.number);
-    let view = View { ticket, history, counts, loaded: house.shelf.loaded(), now: Timestamp::now() };
+    let view = View { ticket, history, others, counts, loaded: house.shelf.loaded(), now: Timestamp::now() };
     Ok(page(house, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
@@ -69,7 +90,7 @@ async fn portrait(
     Query(wanted): Query<Wanted>,
     headers: HeaderMap,
 ) -> Result<Response, Refusal> {
-    let piece = house.books.run(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
+    let piece = house.books.look(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
     let size = PortraitSize::ALL.into_iter().find(|size| size.name() == wanted.size).unwrap_or(PortraitSize::Large);
     Ok(house.gallery.portrait(house.shelf.loaded(), piece, size, &headers).await)
 }
@@ -100,7 +121,7 @@ impl View {
                 section.card.piece aria-label="The piece" {
                     div.head {
                         h1.number { (ticket.number) }
-                        p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) } }
+                        p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) ", in show " (ticket.show) } }
                     }
                     div.views {
                         img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
@@ -123,6 +144,7 @@ impl View {
                 }
             }
             (self.past())
+            (self.same_number())
             @if self.open() {
                 a.bar href="#till" {
                     span { (ticket.number) }
@@ -424,7 +446,7 @@ impl View {
                     @if !quote.tax.is_zero() { dt { (tax_word) } dd { (self.money(quote.tax)) } }
                     dt.total { "Total" } dd.total data-total { (self.money(quote.total)) }
                 }
-                @if let Some(today) = ticket.total_by_catalog {
+                @if let (None, Some(today)) = (ticket.sum_doubt, ticket.total_by_catalog) {
                     p.faint { "Prices changed since the guest saw this sum: the piece as sent would be " (self.money(today))
                         " now. The guest pays what was on the screen." }
                 }
@@ -456,6 +478,12 @@ impl View {
     /// Why the money can't be taken yet.
     fn not_yet(&self) -> Option<String> {
         let ticket = &self.ticket;
+        if !ticket.quote.is_plausible() {
+            return Some("No table takes such a sum. Let the ticket go.".to_owned());
+        }
+        if ticket.sum_doubt.is_some() {
+            return Some("Say first what is charged.".to_owned());
+        }
         let mut open = Vec::new();
         if ticket.unticked() > 0 {
             open.push(format!("tick off {}", words::count(ticket.unticked(), "more part")));
@@ -476,9 +504,10 @@ impl View {
     fn ring_up(&self) -> Markup {
         let ticket = &self.ticket;
         let total = ticket.quote.total;
-        let cash = cash_total(&ticket.rules, total);
+        let cash = cash_total(&ticket.rules, total).unwrap_or(total);
         let not_yet = self.not_yet();
         html! {
+            (doubt::question(ticket))
             form method="post" action=(self.action("ring-up")) {
                 input type="hidden" name="total" value=(total);
                 div.row.pay {
@@ -493,6 +522,22 @@ impl View {
                 @if let Some(reason) = not_yet { p.reason { (reason) } }
             }
             p.aside { a.quiet.button href=(self.action("let-go")) { "Let the ticket go" } }
+        }
+    }
+
+    /// Numbers begin anew with every show.
+    fn same_number(&self) -> Markup {
+        html! {
+            @if !self.others.is_empty() {
+                details.past {
+                    summary { "Other tickets with this number" }
+                    ul {
+                        @for other in &self.others {
+                            li { a href={ "/tickets/" (other.id) } { "of show " (other.show) ", " (other.state.word()) } }
+                        }
+                    }
+                }
+            }
         }
     }
 
@@ -548,6 +593,10 @@ impl View {
                 Ok((code, false)) => format!("not sold for a grown-up after all: {}", code.code().replace('_', " ")),
                 Err(_) => "sold for a grown-up".to_owned(),
             },
+            "sum_confirmed" => match serde_json::from_value::<Charge>(event.body.clone()) {
+                Ok(Charge::Today) => "today’s prices are charged".to_owned(),
+                Ok(Charge::AsSeen) | Err(_) => "the sum that the guest saw is charged".to_owned(),
+            },
             "told" if event.body == true => "the guest was told of the cautions".to_owned(),
             "told" => "not told of the cautions after all".to_owned(),
             "rung_up" => match serde_json::from_value::<Tender>(event.body.clone()) {
@@ -556,7 +605,8 @@ impl View {
             },
             "handed_over" => "handed over".to_owned(),
             "let_go" => "let go".to_owned(),
-            "hold_ended" => "its drops are not held any more: it waited too long".to_owned(),
+            "hold_ended" => "what was not ticked off is not held any more: it waited too long".to_owned(),
+            "hold_shortened" => "held no longer than usual: it came while the clock was ahead".to_owned(),
             other => other.replace('_', " "),
         }
     }

@@ -1,0 +1,72 @@
+//! `chatelaine backup` and `chatelaine verify`: the ledger in a safe place, and whether it is whole.
+
+use std::path::{Path, PathBuf};
+
+use chatelaine::ledger::{back_up, read_through};
+
+use super::{Told, data_dir};
+
+#[derive(clap::Args)]
+pub struct Backup {
+    /// The file to make; it must not exist yet.
+    #[arg(long)]
+    to: PathBuf,
+    #[command(flatten)]
+    place: Place,
+}
+
+#[derive(clap::Args)]
+pub struct Verify {
+    /// A ledger or a backup; the desk's ledger otherwise.
+    #[arg(conflicts_with = "data")]
+    file: Option<PathBuf>,
+    #[command(flatten)]
+    place: Place,
+}
+
+#[derive(clap::Args)]
+pub struct Place {
+    /// The folder with the ledger; your own data folder otherwise.
+    #[arg(long)]
+    data: Option<PathBuf>,
+}
+
+impl Place {
+    fn ledger(self) -> Result<PathBuf, Told> {
+        let folder = data_dir(self.data, "desk")?;
+        // Where a tablet's window runs with the desk, the folder that was named has one for each.
+        let beside = folder.join("desk");
+        let in_it = |folder: &Path| folder.join("ledger.sqlite").exists();
+        let folder = if !in_it(&folder) && in_it(&beside) { beside } else { folder };
+        Ok(folder.join("ledger.sqlite"))
+    }
+}
+
+pub fn backup(options: Backup) -> Result<(), Told> {
+    let from = options.place.ledger()?;
+    let copied = back_up(&from, &options.to)?;
+    say!(
+        "{} has all of {}: {} tickets, {} entries, copied and read back.",
+        options.to.display(),
+        from.display(),
+        copied.tickets,
+        copied.entries
+    );
+    for fault in &copied.faults {
+        say!("As in the ledger itself: {fault}");
+    }
+    Ok(())
+}
+
+pub fn verify(options: Verify) -> Result<(), Told> {
+    let file = match options.file {
+        Some(file) => file,
+        None => options.place.ledger()?,
+    };
+    let faults = read_through(&file)?;
+    if faults.is_empty() {
+        say!("{} is whole: all of it was read.", file.display());
+        return Ok(());
+    }
+    Err(Told(format!("{} is not whole:\n- {}", file.display(), faults.join("\n- "))))
+}

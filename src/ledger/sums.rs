@@ -1,0 +1,185 @@
+//! What a show comes to: kept beside the tickets and moved by each one that is rung up or let go.
+
+use std::collections::BTreeMap;
+
+use rusqlite::{Connection, OptionalExtension, params};
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use super::{LedgerError, Ticket, list::listed};
+use crate::{
+    money::Currency,
+    ticket::{State, Tender},
+};
+
+/// How many of one part were sold, and for how much as marked.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct SoldLine {
+    /// How many.
+    pub count: u32,
+    /// Their marked prices together.
+    pub marked: Decimal,
+}
+
+/// Of a show's tickets, those of earlier shows that arrived late.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct LateSums {
+    /// Rung up.
+    pub sold: u32,
+    /// Taken for them, in cash and by card.
+    pub taken: Decimal,
+    /// Let go.
+    pub let_go: u32,
+}
+
+/// A ticket whose amount can't be added to the others: no table ever took it, or it is in another currency.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SetApart {
+    /// The ticket's number.
+    pub number: String,
+    /// What was charged, with its currency.
+    pub charged: String,
+}
+
+/// What a show came to.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct CloseOut {
+    /// The show.
+    pub show: i64,
+    /// Tickets rung up.
+    pub sold: u32,
+    /// Tickets let go.
+    pub let_go: u32,
+    /// Of these, let go by closing the show.
+    pub let_go_now: u32,
+    /// Taken in cash.
+    pub cash: Decimal,
+    /// Taken by card.
+    pub card: Decimal,
+    /// Totals of the tickets rung up, before cash rounding.
+    pub totals: Decimal,
+    /// Tax in these totals.
+    pub tax: Decimal,
+    /// Discounts given.
+    pub discounts: Decimal,
+    /// What was sold, by id.
+    pub parts: BTreeMap<String, SoldLine>,
+    /// What of this came late.
+    #[serde(default)]
+    pub late: LateSums,
+    /// The currency of the amounts, once there are any.
+    #[serde(default)]
+    pub currency: Option<Currency>,
+    /// Tickets rung up that are counted above, while their amounts are not in the sums.
+    #[serde(default)]
+    pub set_apart: Vec<SetApart>,
+}
+
+impl CloseOut {
+    /// The sums of a show that begins.
+    pub(super) fn of_show(show: i64) -> Self {
+        Self { show, ..Self::default() }
+    }
+
+    /// What was taken, in cash and by card; none where the two are too large to be added.
+    pub fn taken(&self) -> Option<Decimal> {
+        self.cash.checked_add(self.card)
+    }
+
+    /// What cash rounding added to the totals, or took from them.
+    pub fn cash_rounding(&self) -> Option<Decimal> {
+        self.taken()?.checked_sub(self.totals)
+    }
+
+    /// Counts a ticket that was rung up or let go.
+    pub(super) fn count(&mut self, ticket: &Ticket) {
+        let late = ticket.show < self.show;
+        if ticket.state == State::LetGo {
+            self.let_go += 1;
+            self.late.let_go += u32::from(late);
+            return;
+        }
+        self.sold += 1;
+        self.late.sold += u32::from(late);
+        if let Some(sums) = self.with(ticket, late) {
+            *self = sums;
+        } else {
+            let charged = ticket.quote.currency.plain(ticket.charged.unwrap_or(ticket.quote.total));
+            self.set_apart.push(SetApart { number: ticket.number.to_string(), charged });
+        }
+    }
+
+    /// The sums with the amounts of a ticket; none where they can't be added.
+    fn with(&self, ticket: &Ticket, late: bool) -> Option<Self> {
+        let quote = &ticket.quote;
+        let charged = ticket.charged.unwrap_or(quote.total);
+        let same_currency = self.currency.is_none_or(|currency| currency == quote.currency);
+        if !same_currency || !quote.is_plausible() {
+            return None;
+        }
+        let mut sums = self.clone();
+        sums.currency = Some(quote.currency);
+        let add = |to: &mut Decimal, amount: Decimal| to.checked_add(amount).map(|sum| *to = sum);
+        match ticket.tender {
+            Some(Tender::Cash) => add(&mut sums.cash, charged)?,
+            Some(Tender::Card) | None => add(&mut sums.card, charged)?,
+        }
+        if late {
+            add(&mut sums.late.taken, charged)?;
+        }
+        add(&mut sums.totals, quote.total)?;
+        add(&mut sums.tax, quote.tax)?;
+        add(&mut sums.discounts, quote.discount)?;
+        let base = std::iter::once((&quote.base.id, quote.base.price));
+        for (id, price) in base.chain(quote.drops.iter().map(|drop| (&drop.id, drop.price))) {
+            let line = sums.parts.entry(id.clone()).or_default();
+            line.count += 1;
+            add(&mut line.marked, price)?;
+        }
+        Some(sums)
+    }
+}
+
+/// What is kept of the sums of a show, if it can be read.
+fn kept(db: &Connection, show: i64) -> Result<Option<CloseOut>, LedgerError> {
+    let text: Option<String> =
+        db.prepare_cached("SELECT body FROM sums WHERE show = ?")?.query_row([show], |row| row.get(0)).optional()?;
+    Ok(text.and_then(|text| serde_json::from_str(&text).ok()))
+}
+
+/// Begins to keep the sums of a show, where that was not done yet.
+pub(super) fn begin(db: &Connection, show: i64) -> Result<(), LedgerError> {
+    match kept(db, show)? {
+        Some(_) => Ok(()),
+        None => keep(db, &of(db, show)?),
+    }
+}
+
+/// The sums of a show so far; counted from its tickets where an earlier version kept none.
+pub(super) fn of(db: &Connection, show: i64) -> Result<CloseOut, LedgerError> {
+    if let Some(sums) = kept(db, show)? {
+        return Ok(sums);
+    }
+    let mut sums = CloseOut::of_show(show);
+    for one in listed(db, "settled = ? ORDER BY arrival", [show])? {
+        if let Ok(ticket) = &one.ticket {
+            sums.count(ticket);
+        }
+    }
+    Ok(sums)
+}
+
+/// Keeps the sums of their show.
+pub(super) fn keep(db: &Connection, sums: &CloseOut) -> Result<(), LedgerError> {
+    db.prepare_cached("INSERT INTO sums (show, body) VALUES (?1, ?2) ON CONFLICT (show) DO UPDATE SET body = ?2")?
+        .execute(params![sums.show, serde_json::to_string(sums)?])?;
+    Ok(())
+}
+
+/// Counts a ticket that was just rung up or let go in show `show`.
+pub(super) fn settle(db: &Connection, ticket: &mut Ticket, show: i64) -> Result<(), LedgerError> {
+    let mut sums = of(db, show)?;
+    ticket.settled = Some(show);
+    sums.count(ticket);
+    keep(db, &sums)
+}

@@ -1,0 +1,382 @@
+//! Sends, over HTTP to a real desk, beside bare SQLite commits with the same settings in the same run; pages with many
+//! tickets; and what a send takes while they look on. Each ratio is the median of several rounds.
+
+#[path = "../support/mod.rs"]
+mod support;
+
+#[path = "slow_disk.rs"]
+mod slow_disk;
+
+use std::{
+    fs,
+    io::Read,
+    path::Path,
+    sync::{
+        Arc, Barrier,
+        atomic::{AtomicBool, AtomicU16, AtomicU64, Ordering},
+    },
+    thread,
+    time::{Duration, Instant},
+};
+
+use chatelaine::{
+    catalog::{Catalog, read_folder},
+    craft::{Piece, Wearer},
+    desk::{Desk, DeskConfig},
+    ledger::{Part, Work},
+    link::{
+        Pairing,
+        wire::{Delivery, DeliveryAnswer},
+    },
+    ticket::{SentTicket, Tender, TicketNumber},
+};
+use jiff::Timestamp;
+use tempfile::TempDir;
+use ureq::Agent;
+use uuid::Uuid;
+
+const PIN: &str = "482913";
+/// Many short rounds: what else the disk has to do changes from second to second.
+const ROUNDS: usize = 15;
+
+fn agent() -> Agent {
+    let config = Agent::config_builder().http_status_as_error(false).max_redirects(0).max_redirects_will_error(false);
+    config.build().new_agent()
+}
+
+/// A desk with enough of everything, and ten tablets.
+struct Bench {
+    desk: Desk,
+    catalog: Arc<Catalog>,
+    tablets: Vec<Pairing>,
+    /// The next number of each tablet.
+    next: Vec<AtomicU16>,
+    show: i64,
+    dir: TempDir,
+}
+
+impl Bench {
+    fn new() -> Self {
+        let dir = tempfile::tempdir().expect("a folder");
+        let catalog_dir = dir.path().join("catalog");
+        support::copy(&support::demo_catalog(), &catalog_dir).expect("a copy");
+        for (file, from) in [("bases.ron", "stock: 20"), ("trays/a.ron", "stock: 12")] {
+            let text = fs::read_to_string(catalog_dir.join(file)).expect("a file").replacen(from, "stock: 90000", 1);
+            fs::write(catalog_dir.join(file), text).expect("written");
+        }
+        let catalog = read_folder(&catalog_dir).expect("a catalogue").catalog;
+        let config = DeskConfig { catalog_dir, data_dir: dir.path().join("data"), listen: ([127, 0, 0, 1], 0).into() };
+        let desk = Desk::start(config).expect("a desk");
+        let tablets: Vec<Pairing> = (0..10).map(|_| desk.pair_local().expect("a digit")).collect();
+        Self { desk, catalog, tablets, next: (0..10).map(|_| AtomicU16::new(0)).collect(), show: 1, dir }
+    }
+
+    /// The next ticket of one of the tablets.
+    fn ticket(&self, tablet: usize) -> SentTicket {
+        let tablet = tablet % self.tablets.len();
+        let drops = vec!["key-heart".to_owned(), "key-heart".to_owned()];
+        let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, drops };
+        let sequence = self.next[tablet].fetch_add(1, Ordering::Relaxed);
+        SentTicket {
+            id: Uuid::now_v7(),
+            show: self.show,
+            number: TicketNumber::new(self.tablets[tablet].digit, sequence).expect("numbers left"),
+            quote: self.catalog.quote(&piece).expect("a quote"),
+            verdict: self.catalog.cautions(&piece).expect("cautions"),
+            piece,
+            grown_up_confirmed: false,
+        }
+    }
+
+    /// Sends one ticket of `tablet`; how long it took until it was durable and answered.
+    fn send(&self, agent: &Agent, tablet: usize) -> Duration {
+        let delivery = Delivery { ticket: self.ticket(tablet), refuse_if_short: true };
+        let pairing = &self.tablets[tablet % self.tablets.len()];
+        let began = Instant::now();
+        let request = agent.post(format!("{}/link/tickets", pairing.desk));
+        let mut answer =
+            request.header("Authorization", format!("Bearer {}", pairing.key)).send_json(&delivery).expect("an answer");
+        let answer: DeliveryAnswer = answer.body_mut().read_json().expect("an answer");
+        let took = began.elapsed();
+        assert_eq!(answer, DeliveryAnswer::Stored { short: vec![] });
+        took
+    }
+
+    /// Sends a second from `senders` at once, `each` tickets each.
+    fn rate(&self, senders: usize, each: usize) -> f64 {
+        let ready = Barrier::new(senders + 1);
+        let took = thread::scope(|scope| {
+            for sender in 0..senders {
+                let ready = &ready;
+                scope.spawn(move || {
+                    // The first one opens the connection.
+                    let agent = agent();
+                    self.send(&agent, sender);
+                    ready.wait();
+                    (0..each).for_each(|_| {
+                        self.send(&agent, sender);
+                    });
+                    ready.wait();
+                });
+            }
+            ready.wait();
+            let began = Instant::now();
+            ready.wait();
+            began.elapsed()
+        });
+        (senders * each) as f64 / took.as_secs_f64()
+    }
+
+    /// Tickets a second entered one by one without the way over the network.
+    fn rate_without_network(&self, count: usize) -> f64 {
+        let tickets: Vec<SentTicket> = (0..count).map(|_| self.ticket(1)).collect();
+        let catalog = Arc::clone(&self.catalog);
+        let work = move |ledger: &mut chatelaine::ledger::Ledger| {
+            let began = Instant::now();
+            for ticket in &tickets {
+                ledger.receive(ticket, true, &catalog, Timestamp::now()).expect("received");
+            }
+            count as f64 / began.elapsed().as_secs_f64()
+        };
+        self.desk.with_ledger(work).expect("open")
+    }
+
+    /// The next show, with numbers from the first.
+    fn next_show(&mut self) {
+        let currency = self.catalog.table.prices.currency;
+        let close = move |ledger: &mut chatelaine::ledger::Ledger| ledger.close_show(currency, Timestamp::now());
+        self.desk.with_ledger(close).expect("open").expect("closed");
+        self.show += 1;
+        self.next.iter().for_each(|next| next.store(0, Ordering::Relaxed));
+    }
+
+    /// Puts `count` tickets into the ledger without the way over the network.
+    fn fill(&self, count: usize) {
+        let tickets: Vec<SentTicket> = (0..count).map(|n| self.ticket(n)).collect();
+        for many in tickets.chunks(500) {
+            let (many, catalog) = (many.to_vec(), Arc::clone(&self.catalog));
+            let works = many.into_iter().map(move |ticket| -> Work {
+                let catalog = Arc::clone(&catalog);
+                Box::new(move |ledger| {
+                    let receipt = ledger.receive(&ticket, true, &catalog, Timestamp::now());
+                    Box::new(move |kept| assert!(receipt.is_ok() && kept.is_ok()))
+                })
+            });
+            let works: Vec<Work> = works.collect();
+            self.desk.with_ledger(move |ledger| ledger.together(works)).expect("open");
+        }
+    }
+
+    fn seller(&self) -> Seller {
+        let (agent, url) = (agent(), self.desk.url());
+        let post = |page: &str, fields: &[(&str, &str)]| {
+            agent.post(format!("{url}{page}")).send_form(fields.iter().copied()).expect("an answer")
+        };
+        let mut answer = post("/setup", &[("pin", PIN), ("again", PIN)]);
+        if !answer.headers().contains_key("set-cookie") {
+            answer = post("/sign-in", &[("pin", PIN)]);
+        }
+        let cookie = answer.headers()["set-cookie"].to_str().expect("a cookie");
+        let cookie = cookie.split(';').next().expect("a cookie").to_owned();
+        Seller { agent, url, cookie }
+    }
+}
+
+#[derive(Clone)]
+struct Seller {
+    agent: Agent,
+    url: String,
+    cookie: String,
+}
+
+impl Seller {
+    fn get(&self, page: &str) -> (Duration, usize) {
+        let began = Instant::now();
+        let request =
+            self.agent.get(format!("{}{page}", self.url)).header("Cookie", &self.cookie).header("x-live", "1");
+        let mut answer = request.call().expect("an answer");
+        let text = answer.body_mut().with_config().limit(64 << 20).read_to_vec().expect("a page");
+        assert_eq!(answer.status(), 200, "{page}");
+        (began.elapsed(), text.len())
+    }
+
+    /// Looks on as an open page does: asks for itself again whenever the desk says that something changed.
+    fn look_on(&self, page: &str, until: &AtomicBool, renewed: &AtomicU64) {
+        let request = self.agent.get(format!("{}/events", self.url)).header("Cookie", &self.cookie);
+        let mut stream = request.call().expect("a stream").into_body().into_reader();
+        let mut bytes = [0; 4096];
+        while !until.load(Ordering::Relaxed) {
+            match stream.read(&mut bytes) {
+                Ok(0) | Err(_) => return,
+                Ok(_) => {
+                    self.get(page);
+                    renewed.fetch_add(1, Ordering::Relaxed);
+                }
+            }
+        }
+    }
+}
+
+/// A bare file with the ledger's settings, whose write-ahead file has its full length already.
+fn bare_file(folder: &Path) -> rusqlite::Connection {
+    let file = folder.join(format!("bare-{}.sqlite", Uuid::now_v7()));
+    let db = rusqlite::Connection::open(file).expect("a file");
+    db.execute_batch(
+        "PRAGMA journal_mode = WAL; PRAGMA synchronous = OFF; CREATE TABLE rows (id INTEGER PRIMARY KEY, body TEXT);",
+    )
+    .expect("a table");
+    bare_rate(&db, 2000);
+    db.execute_batch("PRAGMA synchronous = FULL;").expect("set");
+    db
+}
+
+/// Bare commits a second, of a row as large as a ticket's entry.
+fn bare_rate(db: &rusqlite::Connection, commits: usize) -> f64 {
+    let body = "x".repeat(800);
+    let began = Instant::now();
+    for _ in 0..commits {
+        db.prepare_cached("INSERT INTO rows (body) VALUES (?)").expect("sql").execute([&body]).expect("a commit");
+    }
+    commits as f64 / began.elapsed().as_secs_f64()
+}
+
+fn quantile(mut times: Vec<Duration>, part: f64) -> Duration {
+    times.sort();
+    times[((times.len() - 1) as f64 * part).round() as usize]
+}
+
+fn median(mut values: Vec<f64>) -> f64 {
+    values.sort_by(f64::total_cmp);
+    values[values.len() / 2]
+}
+
+/// The median ratio of `ours` to bare commits, both measured in each round.
+fn against_bare(name: &str, wanted: f64, bare: impl Fn() -> f64, mut ours: impl FnMut() -> f64) {
+    let rounds: Vec<(f64, f64)> = (0..ROUNDS).map(|_| (bare(), ours())).collect();
+    let ratio = median(rounds.iter().map(|(bare, ours)| ours / bare).collect());
+    let (bare, ours) =
+        (median(rounds.iter().map(|round| round.0).collect()), median(rounds.iter().map(|round| round.1).collect()));
+    println!("| {name} | {ours:.0} a second | {bare:.0} a second | {ratio:.2} | {wanted} |");
+}
+
+fn resident_mib() -> f64 {
+    let status = fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:"));
+    let kib: f64 = line.and_then(|line| line.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(f64::NAN);
+    kib / 1024.0
+}
+
+fn sends() {
+    println!("| sends | rate | bare commits | ratio | wanted |\n| --- | --- | --- | --- | --- |");
+    let mut bench = Bench::new();
+    let file = bare_file(bench.dir.path());
+    let bare = |commits| bare_rate(&file, commits);
+    against_bare("one sender", 0.4, || bare(50), || bench.rate(1, 50));
+    against_bare("the same without the network", 0.4, || bare(50), || bench.rate_without_network(50));
+    bench.next_show();
+    against_bare("sixteen senders", 1.0, || bare(50), || bench.rate(16, 15));
+    bench.next_show();
+    slow_disk::flush_takes(Duration::from_millis(5));
+    let bench = Bench::new();
+    let file = bare_file(bench.dir.path());
+    let bare = |commits| bare_rate(&file, commits);
+    against_bare("sixteen senders, a flush takes 5 ms", 7.0, || bare(20), || bench.rate(16, 25));
+    slow_disk::flush_takes(Duration::ZERO);
+}
+
+fn pages() {
+    let mut bench = Bench::new();
+    bench.fill(5000);
+    let seller = bench.seller();
+    println!("\n| with 5000 waiting tickets | median | p99 | size |\n| --- | --- | --- | --- |");
+    for page in ["/tickets", "/show", "/tickets?group=waiting", "/show/close"] {
+        let looks: Vec<(Duration, usize)> = (0..60).map(|_| seller.get(page)).collect();
+        let times: Vec<Duration> = looks.iter().map(|look| look.0).collect();
+        println!(
+            "| {page} | {:.1?} | {:.1?} | {} KiB |",
+            quantile(times.clone(), 0.5),
+            quantile(times, 0.99),
+            looks[0].1 / 1024
+        );
+    }
+    let lone: Vec<Duration> = (0..200).map(|n| bench.send(&seller.agent, n)).collect();
+    let (done, renewed) = (AtomicBool::new(false), AtomicU64::new(0));
+    let began = Instant::now();
+    let times = thread::scope(|scope| {
+        for n in 0..20 {
+            let (seller, done, renewed) = (Seller { agent: agent(), ..seller.clone() }, &done, &renewed);
+            scope.spawn(move || seller.look_on(if n % 4 == 3 { "/show" } else { "/tickets" }, done, renewed));
+        }
+        thread::sleep(Duration::from_millis(500));
+        let times: Vec<Duration> = (0..400)
+            .map(|n| {
+                // Guests don't send all at once.
+                thread::sleep(Duration::from_millis(10));
+                bench.send(&seller.agent, n)
+            })
+            .collect();
+        done.store(true, Ordering::Relaxed);
+        // One more change wakes who looks on.
+        bench.send(&seller.agent, 0);
+        times
+    });
+    println!("\n| a send with 5000 waiting tickets | median | p99 |\n| --- | --- | --- |");
+    println!("| alone | {:.1?} | {:.1?} |", quantile(lone.clone(), 0.5), quantile(lone, 0.99));
+    println!("| 20 pages looking on | {:.1?} | {:.1?} |", quantile(times.clone(), 0.5), quantile(times, 0.99));
+    println!(
+        "pages renewed {:.0} times a second",
+        renewed.load(Ordering::Relaxed) as f64 / began.elapsed().as_secs_f64()
+    );
+
+    // A show like that rung up, and the sums of it.
+    let ids = bench.desk.with_ledger(|ledger| ledger.tickets()).expect("open").expect("tickets");
+    for ids in ids.chunks(500).map(|many| many.iter().map(|ticket| ticket.id).collect::<Vec<_>>()) {
+        let works = ids.into_iter().map(|id| -> Work {
+            Box::new(move |ledger| {
+                let now = Timestamp::now();
+                let done = (|| {
+                    let ticket = ledger.tick(id, Part::Base, true, false, now)?;
+                    for (at, _) in ticket.live_lines() {
+                        ledger.tick(id, Part::Line(at), true, false, now)?;
+                    }
+                    ledger.set_told(id, true, now)?;
+                    ledger.ring_up(id, Tender::Card, now)
+                })();
+                Box::new(move |kept| assert!(done.is_ok() && kept.is_ok(), "{done:?}"))
+            })
+        });
+        let works: Vec<Work> = works.collect();
+        bench.desk.with_ledger(move |ledger| ledger.together(works)).expect("open");
+    }
+    println!("\n| with as many rung up | median | p99 | size |\n| --- | --- | --- | --- |");
+    for page in ["/tickets", "/show"] {
+        let looks: Vec<(Duration, usize)> = (0..60).map(|_| seller.get(page)).collect();
+        let times: Vec<Duration> = looks.iter().map(|look| look.0).collect();
+        println!(
+            "| {page} | {:.1?} | {:.1?} | {} KiB |",
+            quantile(times.clone(), 0.5),
+            quantile(times, 0.99),
+            looks[0].1 / 1024
+        );
+    }
+    bench.next_show();
+    let before = resident_mib();
+    bench.fill(5000);
+    for _ in 0..20 {
+        seller.get("/tickets");
+    }
+    println!("\nmemory: {before:.0} MiB after 5600 tickets, {:.0} MiB after 10600", resident_mib());
+}
+
+/// With `-- sends` behind the command only the sends are measured.
+fn main() {
+    // Cargo names the benchmark it wants, and asks for a list of them; there is one.
+    if std::env::args().any(|word| word == "--list") {
+        println!("ledger: benchmark");
+        return;
+    }
+    sends();
+    if !std::env::args().any(|word| word == "sends") {
+        pages();
+    }
+}
