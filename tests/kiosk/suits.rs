@@ -27,6 +27,7 @@ fn says(hand: &Hand, words: &str) -> bool {
 #[test]
 fn an_unsuitable_piece_is_said_plainly_and_every_way_out_works() {
     let mut hand = stage_at((800, 480));
+    hand.app.world_mut().resource_mut::<Proof>().on = true;
     // Plated steel and cut crystal that nobody tested.
     hand.app.world_mut().write_message(Act::ChooseBase("chain-gunmetal".into()));
     hang(&mut hand, &["crystal-cube"]);

@@ -38,10 +38,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.button(onward, Look::Main, Some(Icon::Onward), &s.t("base-onward"), act);
     let mut rest = rest.with_max_y(rest.bottom() - b.gap());
     if let Some((base, BaseKind::Necklace(_))) = chosen.map(|base| (base, &base.kind)) {
-        let (neck, above) = cut_bottom(rest, b.touch_px(48.0));
-        neck_button(b, s, catalog, neck);
-        rest = above.with_max_y(above.bottom() - b.gap() * 0.5);
-        let (stepper, above) = cut_bottom(rest, b.px(98.0).max(b.line(92.0)).max(b.least + b.px(16.0) + 1.0));
+        let (stepper, above) = cut_bottom(rest, b.px(122.0).max(b.line(112.0)).max(b.least + b.px(16.0) + 1.0));
         lengths(b, s, base, stepper);
         rest = above.with_max_y(above.bottom() - b.gap());
     }
@@ -49,7 +46,8 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let columns = if rest.width() > b.px(560.0) { 2 } else { 1 };
     let rows = catalog.bases.len().div_ceil(columns).max(1);
     let fitting = (rest.height() - gap * (rows - 1) as f32) / rows as f32;
-    let height = fitting.clamp(b.touch_px(78.0), b.px(130.0).max(b.touch_px(78.0)));
+    let least = b.touch_px(78.0).max(b.line(104.0));
+    let height = fitting.clamp(least, b.px(130.0).max(least));
     let width = (rest.width() - gap * (columns - 1) as f32 - b.px(8.0)) / columns as f32;
     b.scroll(ScrollId::Bases, rest, |b, start| {
         let mut bottom = start.y;
@@ -115,20 +113,6 @@ fn base_card(b: &mut Brush, s: &Scene, base: &Base, card: Rect, chosen: bool) {
     }
 }
 
-/// The guest's own neck, where they said it; a touch asks for it.
-fn neck_button(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect) {
-    let neck = s.session.history.now().neck;
-    let label = match neck {
-        Some(neck) => {
-            let written = length::written(neck, catalog.table.region, s.texts.lang);
-            s.texts.with("base-neck", &[("neck", written.into())])
-        }
-        None => s.t("base-neck-ask"),
-    };
-    let look = if neck.is_some() { Look::Chosen } else { Look::Plain };
-    b.button(rect, look, None, &label, Some(Act::Open(Overlay::Neck)));
-}
-
 /// Shorter, the length with where it falls, longer.
 fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
     let BaseKind::Necklace(necklace) = &base.kind else { return };
@@ -145,13 +129,24 @@ fn lengths(b: &mut Brush, s: &Scene, base: &Base, rect: Rect) {
     let (least, most) = (necklace.lengths.shortest.mm() + 0.1, necklace.lengths.longest.mm() - 0.1);
     b.button(shorter, Look::Plain, Some(Icon::Minus), &s.t("base-shorter"), can(now.mm() > least, Act::Longer(-1)));
     b.button(longer, Look::Plain, Some(Icon::Plus), &s.t("base-longer"), can(now.mm() < most, Act::Longer(1)));
-    let (top, under) = cut_top(words.shrink2(vec2(b.px(8.0), 0.0)), words.height() * 0.56);
+    let (top, under) = cut_top(words.shrink2(vec2(b.px(8.0), 0.0)), words.height() * 0.46);
     let written = length::written(now, catalog.table.region, s.texts.lang);
     b.text(top, Align2::CENTER_CENTER, &written, Type::FIGURE);
-    let falls = length::falls_at(&s.derived, catalog, &s.texts);
-    let neck = Length::from_mm(closes_on_mm(now).floor().max(0.0));
-    let neck = length::written(neck, catalog.table.region, s.texts.lang);
-    let closes = s.texts.with("base-closes", &[("neck", neck.into())]);
-    let all: Vec<String> = [falls, closes].into_iter().filter(|words| !words.is_empty()).collect();
-    b.text(under, Align2::CENTER_CENTER, &all.join(" · "), Type::SMALL);
+    let (falls, neck) = cut_top(under, under.height() * 0.5);
+    b.text(falls, Align2::CENTER_CENTER, &length::falls_at(&s.derived, catalog, &s.texts), Type::SMALL);
+    closes(b, s, catalog, now, neck, words);
+}
+
+/// The largest neck that a necklace of this length closes on, or the guest's own where they said it; touching the words
+/// between shorter and longer asks for it.
+fn closes(b: &mut Brush, s: &Scene, catalog: &Catalog, length: Length, rect: Rect, touch: Rect) {
+    let written = |neck: Length| length::written(neck, catalog.table.region, s.texts.lang);
+    let largest = Length::from_mm(closes_on_mm(length).floor().max(0.0));
+    let mut words = s.texts.with("base-closes", &[("neck", written(largest).into())]);
+    if let Some(neck) = s.session.history.now().neck {
+        words = format!("{} · {words}", s.texts.with("base-neck", &[("neck", written(neck).into())]));
+    }
+    b.text(rect, Align2::CENTER_CENTER, &words, Type::SMALL.in_color(Tone::Plum));
+    let label = format!("{}. {words}", s.t("base-neck-ask"));
+    b.button_target(touch, Act::Open(Overlay::Neck), label);
 }
