@@ -128,9 +128,10 @@ fn window_beside_a_desk(
     };
     let desk = Desk::start(DeskConfig { catalog_dir: catalog.to_owned(), data_dir: desk_dir, listen })?;
     say!("The desk answers at {}; its setup code is {}.", desk.url(), desk.setup_code());
-    let pairing = match kept_pairing(&kiosk_dir).filter(|kept| desk.knows(kept)) {
+    let kept = kept_pairing(&kiosk_dir);
+    let pairing = match kept.clone().filter(|kept| desk.knows(kept)) {
         Some(kept) => Pairing { desk: desk.url(), ..kept },
-        None => desk.pair_local()?,
+        None => desk.pair_local_again(kept.as_ref())?,
     };
     open(kiosk_dir, Some(pairing), None, window)
 }

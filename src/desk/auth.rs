@@ -19,7 +19,7 @@ use super::{
     error::{DeskError, Refusal},
     server::House,
 };
-use crate::catalog::hex;
+use crate::{catalog::hex, link::wire::PairRefusal};
 
 const COOKIE: &str = "seller";
 /// Tries in a minute from one address and from all together.
@@ -88,14 +88,19 @@ impl Auth {
     }
 
     /// Uses the pairing code up, if it is this one and not older than ten minutes.
-    pub fn take_pair_code(&self, typed: &str) -> bool {
+    pub fn take_pair_code(&self, typed: &str) -> Result<(), PairRefusal> {
         let plain: String = typed.chars().filter(|c| !c.is_whitespace()).collect();
         let mut code = self.pair_code.lock().unwrap_or_else(PoisonError::into_inner);
-        let good = code.as_ref().is_some_and(|(code, since)| *code == plain && since.elapsed() < PAIR_CODE_LASTS);
-        if good {
-            *code = None;
+        match &*code {
+            Some((now, since)) if since.elapsed() < PAIR_CODE_LASTS => {
+                if *now != plain {
+                    return Err(PairRefusal::WrongCode);
+                }
+                *code = None;
+                Ok(())
+            }
+            _ => Err(PairRefusal::NoCode),
         }
-        good
     }
 
     /// Counts a try; the seconds to wait where there were too many.

@@ -1,10 +1,6 @@
 //! What kiosks ask.
 
-use std::{
-    net::SocketAddr,
-    sync::{Arc, PoisonError},
-    time::{Duration, Instant},
-};
+use std::{net::SocketAddr, sync::Arc, time::Duration};
 
 use axum::{
     Json, Router,
@@ -23,11 +19,15 @@ use super::{
     server::House,
 };
 use crate::{
-    ledger::{Ledger, Receipt},
+    catalog::Catalog,
+    ledger::{Ledger, LedgerError, Receipt},
     link::{
         Pairing, PinAnswer,
-        wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews, PairRequest, PinQuestion},
+        wire::{
+            CatalogContent, Delivery, DeliveryAnswer, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion,
+        },
     },
+    ticket::{SentTicket, TicketNumber},
 };
 
 /// A question for news waits this long for some.
@@ -39,14 +39,21 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/link/news", get(news))
         .route("/link/picture/{name}", get(picture))
         .route("/link/tickets", post(deliver))
+        .route("/link/report", post(report))
+        .route("/link/take-in", post(take_in))
         .route("/link/pin", post(ask_pin))
 }
 
-/// A new kiosk's digit and key.
-pub(super) fn pair(ledger: &mut Ledger, now: Timestamp) -> Result<(u8, String), DeskError> {
+/// A kiosk's digit and new key; `before` is the key that it had, if it had one.
+pub(super) fn pair(ledger: &mut Ledger, before: Option<&str>, now: Timestamp) -> Result<(u8, String), DeskError> {
     let key = random_key()?;
-    let digit = ledger.pair_kiosk(&sha256_hex(&key), now)?;
+    let before = before.map(sha256_hex);
+    let digit = ledger.pair_kiosk(&sha256_hex(&key), before.as_deref(), now)?;
     Ok((digit, key))
+}
+
+fn key_of(headers: &HeaderMap) -> Option<&str> {
+    headers.get(header::AUTHORIZATION)?.to_str().ok()?.strip_prefix("Bearer ")
 }
 
 /// A request of a paired kiosk.
@@ -57,15 +64,10 @@ struct Kiosk {
 impl FromRequestParts<Arc<House>> for Kiosk {
     type Rejection = StatusCode;
     async fn from_request_parts(parts: &mut Parts, house: &Arc<House>) -> Result<Self, StatusCode> {
-        let value = parts.headers.get(header::AUTHORIZATION).and_then(|value| value.to_str().ok());
-        let key = value.and_then(|value| value.strip_prefix("Bearer ")).ok_or(StatusCode::UNAUTHORIZED)?;
-        let hash = sha256_hex(key);
+        let hash = sha256_hex(key_of(&parts.headers).ok_or(StatusCode::UNAUTHORIZED)?);
         match house.books.run(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
-                let mut heard = house.heard.lock().unwrap_or_else(PoisonError::into_inner);
-                if let Some(heard) = heard.get_mut(usize::from(digit)) {
-                    *heard = Some(Instant::now());
-                }
+                house.tablets.heard(digit);
                 Ok(Self { digit })
             }
             Ok(None) => Err(StatusCode::UNAUTHORIZED),
@@ -79,18 +81,32 @@ async fn pair_by_code(
     ConnectInfo(from): ConnectInfo<SocketAddr>,
     headers: HeaderMap,
     Json(request): Json<PairRequest>,
-) -> Result<Json<Pairing>, Refusal> {
-    let refused = |words: &str| Refusal::Request(StatusCode::FORBIDDEN, words.to_owned());
-    house.auth.try_again(from.ip()).map_err(|_| refused("too many tries; wait a minute"))?;
-    if !house.auth.take_pair_code(&request.code) {
-        return Err(refused("this is not the code on the desk's Kiosks page"));
+) -> Response {
+    match pair_with(&house, from, &headers, &request.code).await {
+        Ok(pairing) => Json(pairing).into_response(),
+        Err(refusal) => (StatusCode::FORBIDDEN, Json(refusal)).into_response(),
     }
+}
+
+async fn pair_with(house: &House, from: SocketAddr, headers: &HeaderMap, code: &str) -> Result<Pairing, PairRefusal> {
+    house.auth.try_again(from.ip()).map_err(|seconds| PairRefusal::Wait { seconds })?;
+    house.auth.take_pair_code(code)?;
+    let before = key_of(headers).map(str::to_owned);
+    let paired = house.books.run(move |ledger| Ok(pair(ledger, before.as_deref(), Timestamp::now()))).await;
+    let (digit, key) = match paired {
+        Ok(Ok(paired)) => paired,
+        Ok(Err(DeskError::Ledger(LedgerError::TenKiosks))) => return Err(PairRefusal::NoDigit),
+        Ok(Err(error)) => {
+            tracing::error!("no kiosk could be paired: {error}");
+            return Err(PairRefusal::DeskFailed);
+        }
+        Err(_) => return Err(PairRefusal::DeskFailed),
+    };
     house.auth.was_right(from.ip());
-    let paired = house.books.run(|ledger| Ok(pair(ledger, Timestamp::now()))).await?;
-    let (digit, key) = paired.map_err(|error| refused(&error.to_string()))?;
+    house.tablets.forget(digit);
     // The address by which the kiosk reached the desk is one that works from there.
     let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
-    Ok(Json(Pairing { desk: format!("http://{host}"), key, digit }))
+    Ok(Pairing { desk: format!("http://{host}"), key, digit })
 }
 
 #[derive(Deserialize)]
@@ -107,10 +123,12 @@ async fn news(
 ) -> Result<Json<DeskNews>, Refusal> {
     let mut changes = house.books.changes();
     let mut closing = house.closing.clone();
+    let mut asked = house.tablets.asked();
     // Another catalogue is news whatever the number of the last change says.
     let other_catalogue = house.shelf.loaded().revision != known.revision;
     tokio::select! {
-        () = std::future::ready(()), if other_catalogue => {}
+        () = std::future::ready(()), if other_catalogue || !house.tablets.wanted(kiosk.digit).is_empty() => {}
+        _ = asked.changed() => {}
         _ = changes.wait_for(|change| *change > known.have) => {}
         _ = tokio::time::sleep(NEWS_WAIT) => {}
         _ = closing.wait_for(|closed| *closed) => {}
@@ -129,6 +147,7 @@ async fn news(
                 revision: String::new(),
                 available: counts.into_iter().map(|(id, count)| (id, count.free())).collect(),
                 content: None,
+                wanted: vec![],
             })
         })
         .await?;
@@ -137,6 +156,7 @@ async fn news(
         news.content = Some(CatalogContent { catalog: (*loaded.catalog).clone(), pictures });
     }
     news.revision.clone_from(&loaded.revision);
+    news.wanted = house.tablets.wanted(digit);
     Ok(Json(news))
 }
 
@@ -153,7 +173,7 @@ async fn deliver(
     Json(delivery): Json<Delivery>,
 ) -> Result<Json<DeliveryAnswer>, Refusal> {
     if delivery.ticket.number.kiosk() != kiosk.digit {
-        return Ok(Json(DeliveryAnswer::Refused { reason: "the number is another kiosk's".into() }));
+        return Ok(Json(DeliveryAnswer::Refused { reason: "the number has another tablet’s digit".into() }));
     }
     let loaded = house.shelf.loaded();
     let receipt = house
@@ -162,11 +182,66 @@ async fn deliver(
             ledger.receive(&delivery.ticket, delivery.refuse_if_short, &loaded.catalog, Timestamp::now())
         })
         .await?;
-    Ok(Json(match receipt {
+    Ok(Json(answer_of(receipt)))
+}
+
+fn answer_of(receipt: Receipt) -> DeliveryAnswer {
+    match receipt {
         Receipt::Stored { short } => DeliveryAnswer::Stored { short },
         Receipt::Short { parts } => DeliveryAnswer::Short { parts },
         Receipt::Refused { reason } => DeliveryAnswer::Refused { reason },
-    }))
+    }
+}
+
+async fn report(State(house): State<Arc<House>>, kiosk: Kiosk, Json(report): Json<KioskReport>) -> Json<()> {
+    if house.tablets.reported(kiosk.digit, report) {
+        house.pulse.send_modify(|beat| *beat += 1);
+    }
+    Json(())
+}
+
+/// Takes a ticket in that was refused before, since the seller wants it.
+async fn take_in(
+    State(house): State<Arc<House>>,
+    kiosk: Kiosk,
+    Json(sent): Json<SentTicket>,
+) -> Result<Json<DeliveryAnswer>, Refusal> {
+    let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
+    if !house.tablets.wanted(digit).contains(&id) {
+        return Ok(Json(DeliveryAnswer::Refused { reason: "nobody at the desk has asked for it".into() }));
+    }
+    let loaded = house.shelf.loaded();
+    let (receipt, number) =
+        house.books.run(move |ledger| enter_late(ledger, sent, digit, &loaded.catalog, Timestamp::now())).await?;
+    let renumbered = number.filter(|number| *number != before).map(|number| (before, number));
+    house.tablets.answered(digit, id, renumbered);
+    house.pulse.send_modify(|beat| *beat += 1);
+    Ok(Json(answer_of(receipt)))
+}
+
+/// Enters a ticket of another desk, another show or another tablet in the running show. It keeps the guest's number where
+/// nobody else can have that, and gets the next of kiosk `digit` where somebody can.
+fn enter_late(
+    ledger: &mut Ledger,
+    mut sent: SentTicket,
+    digit: u8,
+    catalog: &Catalog,
+    now: Timestamp,
+) -> Result<(Receipt, Option<TicketNumber>), LedgerError> {
+    match ledger.ticket(sent.id) {
+        // The answer to an earlier delivery was lost.
+        Ok(known) => return Ok((Receipt::Stored { short: vec![] }, Some(known.number))),
+        Err(LedgerError::NoTicket(_)) => {}
+        Err(error) => return Err(error),
+    }
+    sent.show = ledger.show()?.id;
+    let of = sent.number.kiosk();
+    let is_anothers = of != digit && ledger.kiosks()?.iter().any(|other| other.digit == of);
+    if is_anothers || ledger.ticket_by_number(sent.number)?.is_some_and(|other| other.show == sent.show) {
+        sent.number = TicketNumber::new(digit, ledger.next_sequence(sent.show, digit)?)?;
+    }
+    let receipt = ledger.receive(&sent, false, catalog, now)?;
+    Ok((receipt, Some(sent.number)))
 }
 
 async fn ask_pin(

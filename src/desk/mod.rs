@@ -14,6 +14,7 @@ mod kiosks;
 mod pages;
 mod server;
 mod shelf;
+mod tablets;
 
 pub use error::DeskError;
 pub use server::{Desk, DeskConfig};

@@ -6,7 +6,7 @@ use std::{
     path::PathBuf,
     sync::{Arc, Mutex, PoisonError},
     thread::{self, JoinHandle},
-    time::{Duration, Instant},
+    time::Duration,
 };
 
 use axum::Router;
@@ -24,6 +24,7 @@ use super::{
     guard::{after_panic, guard},
     kiosks, pages,
     shelf::Shelf,
+    tablets::Tablets,
 };
 use crate::{
     catalog::{Watch, watch},
@@ -49,8 +50,7 @@ pub(super) struct House {
     pub auth: Auth,
     pub gallery: Gallery,
     pub data_dir: PathBuf,
-    /// When each kiosk, by digit, was last heard.
-    pub heard: Mutex<[Option<Instant>; 10]>,
+    pub tablets: Tablets,
     /// Beats whenever a page may look different.
     pub pulse: watch::Sender<u64>,
     pub closing: watch::Receiver<bool>,
@@ -106,7 +106,7 @@ impl Desk {
             auth,
             gallery: Gallery::default(),
             data_dir: config.data_dir.clone(),
-            heard: Mutex::default(),
+            tablets: Tablets::default(),
             // Begins at the time, so that no beat of an earlier run is taken for one of this.
             pulse: watch::Sender::new(now.as_millisecond().unsigned_abs()),
             closing,
@@ -160,7 +160,16 @@ impl Desk {
     /// # Errors
     /// All digits are given, or the ledger refuses.
     pub fn pair_local(&self) -> Result<Pairing, DeskError> {
-        let paired = self.with_ledger(|ledger| kiosks::pair(ledger, Timestamp::now()));
+        self.pair_local_again(None)
+    }
+
+    /// The same for a kiosk that may have been paired before, with the key that it had: it gets its own digit back.
+    ///
+    /// # Errors
+    /// As for [`Desk::pair_local`].
+    pub fn pair_local_again(&self, before: Option<&Pairing>) -> Result<Pairing, DeskError> {
+        let before = before.map(|before| before.key.clone());
+        let paired = self.with_ledger(move |ledger| kiosks::pair(ledger, before.as_deref(), Timestamp::now()));
         let (digit, key) = paired.ok_or_else(|| DeskError::System("the desk is closing".into()))??;
         Ok(Pairing { desk: self.url(), key, digit })
     }

@@ -95,8 +95,7 @@ impl Ledger {
             });
         }
         if refuse_if_short && !short.is_empty() {
-            // The transaction is rolled back with its holds.
-            short.dedup();
+            // The transaction is rolled back with its holds. A part of which several are gone is named as often.
             return Ok(Receipt::Short { parts: short });
         }
         let arrival = note(&tx, now, Some(sent.id), "sent", sent)?;

@@ -46,6 +46,7 @@ pub(super) fn notices(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
     s.known.notices().fold(at.y, |y, one| {
         let (key, icon) = match one {
             Notice::DeskAway => ("desk-away", Icon::Away),
+            Notice::LetGo => ("let-go", Icon::Away),
             Notice::DiskNearlyFull => ("disk-nearly-full", Icon::Caution),
         };
         notice(b, &s.t(key), icon, pos2(at.x, y), width)
