@@ -1,10 +1,10 @@
 //! What kiosks ask.
 
-use std::{net::SocketAddr, sync::Arc, time::Duration};
+use std::{sync::Arc, time::Duration};
 
 use axum::{
     Json, Router,
-    extract::{ConnectInfo, FromRequestParts, Path, Query, State},
+    extract::{FromRequestParts, Path, Query, State},
     http::{HeaderMap, StatusCode, header, request::Parts},
     response::{IntoResponse, Response},
     routing::{get, post},
@@ -14,8 +14,10 @@ use serde::Deserialize;
 
 use super::{
     auth::{random_key, sha256_hex},
+    budgets::{Guesser, Secret},
     error::{DeskError, Refusal},
     gallery::content_type,
+    gate::Caller,
     server::House,
 };
 use crate::{
@@ -70,7 +72,12 @@ impl FromRequestParts<Arc<House>> for Kiosk {
                 house.tablets.heard(digit);
                 Ok(Self { digit })
             }
-            Ok(None) => Err(StatusCode::UNAUTHORIZED),
+            Ok(None) => {
+                if let Ok(caller) = Caller::from_request_parts(parts, house).await {
+                    house.alarms.note("an unknown key", caller.ip, "");
+                }
+                Err(StatusCode::UNAUTHORIZED)
+            }
             Err(_) => Err(StatusCode::SERVICE_UNAVAILABLE),
         }
     }
@@ -78,19 +85,20 @@ impl FromRequestParts<Arc<House>> for Kiosk {
 
 async fn pair_by_code(
     State(house): State<Arc<House>>,
-    ConnectInfo(from): ConnectInfo<SocketAddr>,
+    caller: Caller,
     headers: HeaderMap,
     Json(request): Json<PairRequest>,
 ) -> Response {
-    match pair_with(&house, from, &headers, &request.code).await {
+    match pair_with(&house, &caller, &headers, &request.code).await {
         Ok(pairing) => Json(pairing).into_response(),
         Err(refusal) => (StatusCode::FORBIDDEN, Json(refusal)).into_response(),
     }
 }
 
-async fn pair_with(house: &House, from: SocketAddr, headers: &HeaderMap, code: &str) -> Result<Pairing, PairRefusal> {
-    house.auth.try_again(from.ip()).map_err(|seconds| PairRefusal::Wait { seconds })?;
-    house.auth.take_pair_code(code)?;
+async fn pair_with(house: &House, caller: &Caller, headers: &HeaderMap, code: &str) -> Result<Pairing, PairRefusal> {
+    let who = Guesser::at(caller.ip);
+    house.auth.guess(Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
+    house.auth.take_pair_code(code).inspect_err(|_| house.alarms.note("a wrong pairing code", caller.ip, ""))?;
     let before = key_of(headers).map(str::to_owned);
     let paired = house.books.run(move |ledger| Ok(pair(ledger, before.as_deref(), Timestamp::now()))).await;
     let (digit, key) = match paired {
@@ -102,7 +110,7 @@ async fn pair_with(house: &House, from: SocketAddr, headers: &HeaderMap, code: &
         }
         Err(_) => return Err(PairRefusal::DeskFailed),
     };
-    house.auth.was_right(from.ip());
+    house.auth.was_right(Secret::PairCode, &who);
     house.tablets.forget(digit);
     // The address by which the kiosk reached the desk is one that works from there.
     let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
@@ -246,19 +254,21 @@ fn enter_late(
 
 async fn ask_pin(
     State(house): State<Arc<House>>,
-    ConnectInfo(from): ConnectInfo<SocketAddr>,
-    _kiosk: Kiosk,
+    caller: Caller,
+    kiosk: Kiosk,
     Json(question): Json<PinQuestion>,
 ) -> Result<Json<PinAnswer>, Refusal> {
     let Some(kept) = house.books.run(|ledger| ledger.setting("pin")).await? else {
         return Ok(Json(PinAnswer::NotSet));
     };
-    if let Err(seconds) = house.auth.try_again(from.ip()) {
+    let who = Guesser::Tablet(kiosk.digit);
+    if let Err(seconds) = house.auth.guess(Secret::Pin, &who) {
         return Ok(Json(PinAnswer::Wait { seconds }));
     }
     if house.auth.is_pin(question.pin, &kept).await? {
-        house.auth.was_right(from.ip());
+        house.auth.was_right(Secret::Pin, &who);
         return Ok(Json(PinAnswer::Right));
     }
+    house.alarms.note("a wrong PIN at a tablet", caller.ip, "");
     Ok(Json(PinAnswer::Wrong))
 }

@@ -1,7 +1,7 @@
 //! Starting and stopping the desk.
 
 use std::{
-    fs::{self, File, TryLockError},
+    fs::{File, TryLockError},
     net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener},
     path::PathBuf,
     sync::{Arc, Mutex, PoisonError},
@@ -15,12 +15,14 @@ use tokio::sync::{oneshot, watch};
 use tower_http::catch_panic::CatchPanicLayer;
 
 use super::{
+    alarms::Alarms,
     assets,
     auth::Auth,
     books::Books,
     error::DeskError,
     events,
     gallery::Gallery,
+    gate::{Caller, Gate, attend},
     guard::{after_panic, guard},
     kiosks, pages,
     shelf::Shelf,
@@ -29,7 +31,7 @@ use super::{
 use crate::{
     catalog::{Watch, watch},
     ledger::{Ledger, LedgerError},
-    link::Pairing,
+    link::{Pairing, files},
 };
 
 /// How a desk starts.
@@ -48,6 +50,7 @@ pub(super) struct House {
     pub books: Books,
     pub shelf: Shelf,
     pub auth: Auth,
+    pub alarms: Alarms,
     pub gallery: Gallery,
     pub data_dir: PathBuf,
     pub tablets: Tablets,
@@ -78,7 +81,7 @@ impl Desk {
     /// What is in the way, in words for the seller.
     pub fn start(config: DeskConfig) -> Result<Self, DeskError> {
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
-        fs::create_dir_all(&config.data_dir).map_err(data)?;
+        files::create_private(&config.data_dir).map_err(data)?;
         let lock = File::create(config.data_dir.join("in-use")).map_err(data)?;
         match lock.try_lock() {
             Ok(()) => {}
@@ -98,12 +101,14 @@ impl Desk {
             Err(LedgerError::DiskFull) => tracing::error!("{}", LedgerError::DiskFull),
             taken => taken?,
         }
+        files::keep_private(&config.data_dir);
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
         let house = Arc::new(House {
             books: Books::open(ledger)?,
             shelf,
             auth,
+            alarms: Alarms::default(),
             gallery: Gallery::default(),
             data_dir: config.data_dir.clone(),
             tablets: Tablets::default(),
@@ -180,6 +185,16 @@ impl Desk {
         self.with_ledger(move |ledger| ledger.kiosk_by_key(&hash)).is_some_and(|found| matches!(found, Ok(Some(_))))
     }
 
+    /// Forgets the PIN and ends every session: the next visitor of this machine, or who knows the setup code, chooses
+    /// another.
+    ///
+    /// # Errors
+    /// The ledger refuses.
+    pub fn forget_pin(&self) -> Result<(), DeskError> {
+        let forgotten = self.with_ledger(|ledger| ledger.forget_pin(Timestamp::now()));
+        Ok(forgotten.ok_or_else(|| DeskError::System("the desk is closing".into()))??)
+    }
+
     /// Runs `work` on the ledger; `None` once the desk is closing.
     pub fn with_ledger<T: Send + 'static>(&self, work: impl FnOnce(&mut Ledger) -> T + Send + 'static) -> Option<T> {
         self.house.books.run_blocking(work)
@@ -232,8 +247,8 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
         tokio::spawn(end_holds(Arc::clone(&house)));
         tokio::spawn(follow_ledger(Arc::clone(&house)));
         let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
-        let service = router(house).into_make_service_with_connect_info::<SocketAddr>();
-        let server = axum::serve(listener, service).with_graceful_shutdown(async move {
+        let service = router(house).into_make_service_with_connect_info::<Caller>();
+        let server = axum::serve(Gate::new(listener), service).with_graceful_shutdown(async move {
             let _ = closing.wait_for(|closed| *closed).await;
         });
         tokio::select! {
@@ -273,8 +288,8 @@ fn router(house: Arc<House>) -> Router {
         .merge(events::routes())
         .merge(assets::routes())
         .fallback(pages::nowhere)
-        .layer(axum::extract::DefaultBodyLimit::max(256 * 1024))
         .layer(CatchPanicLayer::custom(after_panic))
-        .layer(axum::middleware::from_fn(guard))
+        .layer(axum::middleware::from_fn(attend))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&house), guard))
         .with_state(house)
 }

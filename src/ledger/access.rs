@@ -18,6 +18,50 @@ pub struct Kiosk {
     pub paired: Timestamp,
 }
 
+/// A browser from which somebody signs in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Visitor {
+    /// The hash of the key by which it is known.
+    pub key_hash: String,
+    /// What it calls itself, shortened.
+    pub name: String,
+    /// Where it is in the network.
+    pub address: String,
+}
+
+/// A browser in which the seller signed in before.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Browser {
+    /// The hash of the key by which it is known.
+    pub key_hash: String,
+    /// What it calls itself.
+    pub name: String,
+    /// Where it was in the network.
+    pub address: String,
+    /// When the seller last signed in with it.
+    pub last: Timestamp,
+    /// The token's hash of the session that began then; it may have ended.
+    pub session: Option<String>,
+}
+
+/// The setting with the browsers.
+const BROWSERS: &str = "browsers";
+/// Browsers that are remembered; nobody has as many phones.
+const MOST_BROWSERS: usize = 40;
+
+fn browsers(db: &Connection) -> Result<Vec<Browser>, LedgerError> {
+    let text: Option<String> =
+        db.query_row("SELECT value FROM settings WHERE name = ?", [BROWSERS], |row| row.get(0)).optional()?;
+    // What a later version wrote may not read: then nobody is known, which only makes guessing harder.
+    Ok(text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default())
+}
+
+fn keep_browsers(db: &Connection, all: &[Browser]) -> Result<(), LedgerError> {
+    let text = serde_json::to_string(all)?;
+    db.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [BROWSERS, &text])?;
+    Ok(())
+}
+
 /// What is noted when a kiosk is released.
 #[derive(Serialize, Deserialize)]
 struct Released {
@@ -104,15 +148,57 @@ impl Ledger {
         digit_of(&self.db, key_hash)
     }
 
-    /// Begins a session of the seller.
-    pub fn begin_session(&mut self, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
+    /// Begins a session of the seller in `browser`, and ends the one that this browser had before.
+    pub fn begin_session(&mut self, token_hash: &str, browser: &Visitor, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         let now_text = now.to_string();
+        let mut all = browsers(&tx)?;
+        let before = all.iter().position(|other| other.key_hash == browser.key_hash).map(|at| all.remove(at));
+        if let Some(session) = before.as_ref().and_then(|before| before.session.as_ref()) {
+            tx.execute("DELETE FROM sessions WHERE token_hash = ?", [session])?;
+        }
         tx.execute(
             "INSERT INTO sessions (token_hash, began, used) VALUES (?, ?, ?)",
             [token_hash, &now_text, &now_text],
         )?;
-        note(&tx, now, None, "signed_in", &())?;
+        all.insert(
+            0,
+            Browser {
+                key_hash: browser.key_hash.clone(),
+                name: browser.name.clone(),
+                address: browser.address.clone(),
+                last: now,
+                session: Some(token_hash.to_owned()),
+            },
+        );
+        all.truncate(MOST_BROWSERS);
+        keep_browsers(&tx, &all)?;
+        note(&tx, now, None, "signed_in", &(&browser.name, &browser.address))?;
+        tx.commit()?;
+        Ok(())
+    }
+
+    /// The browsers in which the seller signed in before, the last one first.
+    pub fn browsers(&self) -> Result<Vec<Browser>, LedgerError> {
+        browsers(&self.db)
+    }
+
+    /// Forgets the PIN, every session and every browser.
+    pub fn forget_pin(&mut self, now: Timestamp) -> Result<(), LedgerError> {
+        let tx = self.begin()?;
+        tx.execute("DELETE FROM settings WHERE name IN ('pin', ?)", [BROWSERS])?;
+        tx.execute("DELETE FROM sessions", [])?;
+        note(&tx, now, None, "pin_reset", &())?;
+        tx.commit()?;
+        Ok(())
+    }
+
+    /// Keeps another PIN, and ends every session but the one in which it was changed.
+    pub fn change_pin(&mut self, kept: &str, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
+        let tx = self.begin()?;
+        tx.execute("INSERT OR REPLACE INTO settings (name, value) VALUES ('pin', ?)", [kept])?;
+        tx.execute("DELETE FROM sessions WHERE token_hash <> ?", [token_hash])?;
+        note(&tx, now, None, "pin_changed", &())?;
         tx.commit()?;
         Ok(())
     }

@@ -16,7 +16,7 @@ mod stock;
 mod store;
 mod ticket;
 
-pub use access::Kiosk;
+pub use access::{Browser, Kiosk, Visitor};
 pub use close::{CloseOut, ClosedShow, SoldLine};
 pub use error::LedgerError;
 pub use receive::Receipt;

@@ -29,6 +29,35 @@ pub(crate) fn read_json<T: DeserializeOwned>(path: &Path) -> Option<T> {
     serde_json::from_slice(&fs::read(path).ok()?).ok()
 }
 
+/// Makes a folder, if it is missing, that only its owner can enter.
+pub(crate) fn create_private(dir: &Path) -> io::Result<()> {
+    fs::create_dir_all(dir)?;
+    only_owner(dir, 0o700);
+    Ok(())
+}
+
+/// Lets nobody but the owner read the files that lie in `dir` itself.
+pub(crate) fn keep_private(dir: &Path) {
+    for file in fs::read_dir(dir).into_iter().flatten().flatten() {
+        if file.file_type().is_ok_and(|kind| kind.is_file()) {
+            only_owner(&file.path(), 0o600);
+        }
+    }
+}
+
+/// Where the system has no such right, or the folder is somebody else's, that is said and nothing else.
+fn only_owner(path: &Path, mode: u32) {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        if let Err(error) = fs::set_permissions(path, fs::Permissions::from_mode(mode)) {
+            tracing::warn!("others on this machine may be able to read {}: {error}", path.display());
+        }
+    }
+    #[cfg(not(unix))]
+    let _ = (path, mode);
+}
+
 /// Removes a file for good.
 pub(super) fn remove(path: &Path) -> io::Result<()> {
     fs::remove_file(path)?;

@@ -19,7 +19,7 @@ use uuid::Uuid;
 use super::{
     confirm::{Question, ask},
     frame::{Tab, page},
-    words,
+    sessions, words,
 };
 use crate::{
     desk::{auth::Seller, error::Refusal, server::House, tablets::Tablet},
@@ -38,9 +38,10 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/kiosks/{digit}/take-in/{id}", post(take_in))
 }
 
-async fn kiosks(State(house): State<Arc<House>>, _seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
-    let kiosks = house.books.run(|ledger| ledger.kiosks()).await?;
+async fn kiosks(State(house): State<Arc<House>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
     let now = Timestamp::now();
+    let (kiosks, browsers) =
+        house.books.run(move |ledger| Ok((ledger.kiosks()?, sessions::running(ledger, now)?))).await?;
     let main = html! {
         h1.unseen { "Kiosks" }
         section.card aria-label="Pair a kiosk" {
@@ -63,11 +64,7 @@ async fn kiosks(State(house): State<Arc<House>>, _seller: Seller, headers: Heade
                 @for kiosk in &kiosks { (paired(kiosk, &house.tablets.get(kiosk.digit), now)) }
             }
         }
-        section.card aria-label="Signed-in devices" {
-            h2 { "Signed-in devices" }
-            p { "Ends the session of every phone and laptop, this one too. The PIN stays." }
-            form method="post" action="/sign-out-all" { button.quiet { "Sign out everywhere" } }
-        }
+        (sessions::list(&browsers, &seller, now))
     };
     Ok(page(&house, Tab::Kiosks, "Kiosks", &main).into_response())
 }
