@@ -48,6 +48,8 @@ pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<
                         a href=(address) aria-current=[(one == tab).then_some("page")] { (word) }
                     }
                 }
+                // Here the page's script says when the desk does not answer.
+                div.told #line role="status" hidden {}
             }
             main #main {
                 @if mistakes > 0 {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::{
     Router,
     extract::{Path, State},
-    http::{HeaderMap, HeaderName, HeaderValue, StatusCode, header},
+    http::{HeaderMap, StatusCode, header},
     response::{IntoResponse, Redirect, Response},
     routing::post,
 };
@@ -137,18 +137,14 @@ async fn end(house: &House, token_hash: Option<String>) -> Result<Response, Refu
     Ok(signed_out())
 }
 
-/// Takes the cookie back and, where the browser heeds that (only on the machine itself, without encryption), what it
-/// kept. Source: W3C Clear Site Data.
 fn signed_out() -> Response {
-    let mut response = Redirect::to("/sign-in").into_response();
-    let headers = response.headers_mut();
-    headers.append(header::SET_COOKIE, session_cookie(None));
-    headers.append(HeaderName::from_static("clear-site-data"), HeaderValue::from_static("\"cache\""));
-    response
+    ([(header::SET_COOKIE, session_cookie(None))], Redirect::to("/sign-in")).into_response()
 }
 
 #[cfg(test)]
 mod tests {
+    use axum::http::HeaderValue;
+
     use super::*;
 
     #[test]
