@@ -52,20 +52,6 @@ pub fn run(options: Options) -> ExitCode {
         say!("The PIN is forgotten and everybody is signed out; choose another one at {}.", desk.url());
     }
     say!("Ctrl-C ends it.");
-    wait_for_the_end();
+    super::wait_for_the_end();
     ExitCode::SUCCESS
-}
-
-/// Until Ctrl-C.
-fn wait_for_the_end() {
-    let waited = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .map(|runtime| runtime.block_on(tokio::signal::ctrl_c()));
-    if !matches!(waited, Ok(Ok(()))) {
-        // Without a signal to wait for, the desk runs until it is killed, which it survives.
-        loop {
-            std::thread::park();
-        }
-    }
 }

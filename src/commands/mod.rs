@@ -14,6 +14,7 @@ mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
 mod rehearse;
+mod window;
 
 use std::{path::PathBuf, process::ExitCode};
 
@@ -126,4 +127,18 @@ fn log() {
     let filter = tracing_subscriber::EnvFilter::try_from_default_env()
         .unwrap_or_else(|_| tracing_subscriber::EnvFilter::new("warn"));
     tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).init();
+}
+
+/// Until Ctrl-C.
+fn wait_for_the_end() {
+    let waited = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .map(|runtime| runtime.block_on(tokio::signal::ctrl_c()));
+    if !matches!(waited, Ok(Ok(()))) {
+        // Without a signal to wait for, the desk runs until it is killed, which it survives.
+        loop {
+            std::thread::park();
+        }
+    }
 }

@@ -92,7 +92,7 @@ impl Flow {
         let mark = if swatch.is_some() { b.px(30.0) } else { 0.0 };
         let tick = if chosen { b.line(28.0) } else { 0.0 };
         let width = (b.measure(label, ty, f32::INFINITY).x + b.px(34.0) + mark + tick)
-            .clamp(self.height, self.right - self.left);
+            .clamp(self.height, (self.right - self.left).max(self.height));
         if self.at.x + width > self.right + 0.5 {
             self.at = pos2(self.left, self.at.y + self.height + self.gap);
         }
