@@ -94,7 +94,14 @@ fn wrong_pins_at_a_tablet_lock_nobody_but_the_tablet() {
 struct OwnDesk {
     child: Child,
     addr: SocketAddr,
-    _home: tempfile::TempDir,
+    home: Option<tempfile::TempDir>,
+}
+
+impl Drop for OwnDesk {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
 }
 
 impl OwnDesk {
@@ -118,7 +125,7 @@ impl OwnDesk {
         let mut line = String::new();
         BufReader::new(child.stdout.as_mut().expect("its words")).read_line(&mut line).expect("a line");
         let addr = line.split("http://").nth(1).and_then(|rest| rest.split(' ').next()?.parse().ok());
-        Self { child, addr: addr.unwrap_or_else(|| panic!("{line}")), _home: home }
+        Self { child, addr: addr.unwrap_or_else(|| panic!("{line}")), home: Some(home) }
     }
 
     /// Ends it and gives what it said in its log.
@@ -280,9 +287,9 @@ fn a_forgotten_pin_is_reset_by_who_owns_the_machine() {
     let set = ask(1, desk.addr, "POST /setup", &[FORM], &format!("pin={PIN}&again={PIN}"));
     let cookie = format!("cookie: {}", set.cookie("seller").expect("a session"));
     assert_eq!(ask(1, desk.addr, "GET /tickets", &[&cookie], "").status, 200);
-    let OwnDesk { mut child, _home: home, .. } = desk;
-    child.kill().expect("ended");
-    child.wait().expect("ended");
+    let mut desk = desk;
+    let home = desk.home.take().expect("its folder");
+    drop(desk);
 
     let desk = OwnDesk::on(home, &data, &["--reset-pin"]);
     assert_eq!(ask(1, desk.addr, "GET /tickets", &[&cookie], "").status, 303, "every session has ended");
@@ -370,6 +377,17 @@ fn the_data_are_the_owners_alone() {
         files += usize::from(file.file_name().to_string_lossy().starts_with("ledger.sqlite"));
     }
     assert!(files >= 2, "the ledger and its write-ahead log");
+    // A folder that others use stays theirs; only the ledger is closed.
+    let shared = tempfile::tempdir().expect("a folder");
+    support::copy(&support::demo_catalog(), &shared.path().join("catalog")).expect("a copy");
+    let folder = shared.path().join("data");
+    fs::create_dir(&folder).expect("a folder");
+    fs::write(folder.join("prices.txt"), "theirs").expect("a file");
+    everybody(&folder.join("prices.txt"), 0o644);
+    everybody(&folder, 0o755);
+    let _desk = Desk::start(config(shared.path())).expect("the desk starts");
+    assert_eq!((mode(&folder), mode(&folder.join("prices.txt"))), (0o755, 0o644));
+    assert_eq!(mode(&folder.join("ledger.sqlite")), 0o600);
     // And a tablet's: its key, its tickets and the hash of the PIN.
     let dir = table.dir.path().join("tablet");
     let link = chatelaine::link::LinkConfig {

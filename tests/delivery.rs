@@ -16,7 +16,7 @@ use chatelaine::{
     ledger::{Ledger, LedgerError},
     link::{
         Draft, Kept, Link, LinkConfig, News, NewsReceiver, PairError, Pairing, SendError,
-        wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews},
+        wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews, KioskReport, TicketReport},
     },
     money::Currency,
 };
@@ -397,4 +397,35 @@ fn everything_that_is_gone_is_named_as_often_as_it_is_gone() {
     let DeliveryAnswer::Short { parts } = kiosk.deliver(&ticket, true) else { panic!("there is not enough") };
     assert_eq!(parts, [other, key.clone(), key]);
     assert_eq!(numbers(&table.desk).len(), 0);
+}
+
+#[test]
+fn a_tablets_words_are_no_more_than_words() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let report = |count: usize, trouble: &str| {
+        let number = kiosk.ticket(0, &[], Wearer::From13).number;
+        let one =
+            TicketReport { id: Uuid::now_v7(), number, drops: 1, sum: "<b>$1</b>".into(), trouble: trouble.into() };
+        let report = KioskReport { waiting: vec![], aside: vec![one; count], unreadable: usize::MAX };
+        let request = kiosk.agent.post(format!("{}/link/report", kiosk.pairing.desk));
+        request.header("Authorization", kiosk.bearer()).send_json(report).expect("an answer").status().as_u16()
+    };
+    assert_eq!(report(2, "<script>alert(1)</script>"), 200);
+    let page = seller.get("/kiosks").text;
+    assert!(page.contains("&lt;script&gt;alert(1)&lt;/script&gt;") && !page.contains("<script>alert"), "{page}");
+    assert!(page.contains("&lt;b&gt;$1&lt;/b&gt;"));
+    assert_eq!(report(1, &"long ".repeat(40_000)), 200);
+    assert!(seller.get("/kiosks").text.len() < 20_000, "a long story is cut");
+    assert_eq!(report(20_000, ""), 413);
+    assert_eq!(report(1, ""), 200);
+    // What does not lie on the tablet can't be asked for, and what nobody asked for does not come in.
+    assert_eq!(seller.post(&format!("/kiosks/1/take-in/{}", Uuid::now_v7()), &[]).status, 404);
+    assert_eq!(seller.post(&format!("/kiosks/7/take-in/{}", Uuid::now_v7()), &[]).status, 404);
+    let ticket = kiosk.ticket(3, &[], Wearer::From13);
+    let request = kiosk.agent.post(format!("{}/link/take-in", kiosk.pairing.desk));
+    let mut answer = request.header("Authorization", kiosk.bearer()).send_json(&ticket).expect("an answer");
+    let answer: DeliveryAnswer = answer.body_mut().read_json().expect("an answer");
+    assert!(matches!(answer, DeliveryAnswer::Refused { .. }), "{answer:?}");
+    assert!(numbers(&table.desk).is_empty());
 }

@@ -29,7 +29,8 @@
       const told = main().querySelector(".trouble[data-until]");
       const stays = !own && told && Number(told.dataset.until) > Date.now() && !fresh.querySelector(".trouble:not([hidden])");
       if (stays) fresh.prepend(document.importNode(told, true));
-      holdStill.during(() => renewTree(main(), fresh, own));
+      holdStill.during(() => { renewTree(main(), fresh, own); prepare(); });
+      return;
     }
     prepare();
   }

@@ -81,7 +81,8 @@ impl Desk {
     /// What is in the way, in words for the seller.
     pub fn start(config: DeskConfig) -> Result<Self, DeskError> {
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
-        files::create_private(&config.data_dir).map_err(data)?;
+        let ours = |name: &str| name.starts_with("ledger.") || ["in-use", "last-good", "last-good.new"].contains(&name);
+        files::make_private(&config.data_dir, ours).map_err(data)?;
         let lock = File::create(config.data_dir.join("in-use")).map_err(data)?;
         match lock.try_lock() {
             Ok(()) => {}
@@ -101,7 +102,8 @@ impl Desk {
             Err(LedgerError::DiskFull) => tracing::error!("{}", LedgerError::DiskFull),
             taken => taken?,
         }
-        files::keep_private(&config.data_dir);
+        // Once more for what has come since; nobody could enter meanwhile.
+        files::make_private(&config.data_dir, ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
         let house = Arc::new(House {

@@ -29,20 +29,22 @@ pub(crate) fn read_json<T: DeserializeOwned>(path: &Path) -> Option<T> {
     serde_json::from_slice(&fs::read(path).ok()?).ok()
 }
 
-/// Makes a folder, if it is missing, that only its owner can enter.
-pub(crate) fn create_private(dir: &Path) -> io::Result<()> {
+/// Makes the folder if it is missing, and lets nobody but its owner read those files in it that are `ours`. Where nothing
+/// else lies there, nobody else can enter the folder either; somebody may have named one that others use, too.
+pub(crate) fn make_private(dir: &Path, ours: impl Fn(&str) -> bool) -> io::Result<()> {
     fs::create_dir_all(dir)?;
-    only_owner(dir, 0o700);
-    Ok(())
-}
-
-/// Lets nobody but the owner read the files that lie in `dir` itself.
-pub(crate) fn keep_private(dir: &Path) {
-    for file in fs::read_dir(dir).into_iter().flatten().flatten() {
-        if file.file_type().is_ok_and(|kind| kind.is_file()) {
+    let mut is_ours_alone = true;
+    for file in fs::read_dir(dir)?.flatten() {
+        if !file.file_name().to_str().is_some_and(&ours) {
+            is_ours_alone = false;
+        } else if file.file_type().is_ok_and(|kind| kind.is_file()) {
             only_owner(&file.path(), 0o600);
         }
     }
+    if is_ours_alone {
+        only_owner(dir, 0o700);
+    }
+    Ok(())
 }
 
 /// Where the system has no such right, or the folder is somebody else's, that is said and nothing else.

@@ -1,7 +1,7 @@
 //! Telling the desk what lies on this kiosk, and bringing in what the seller asks for.
 
 use std::{
-    io,
+    io, thread,
     time::{Duration, Instant},
 };
 
@@ -9,7 +9,7 @@ use uuid::Uuid;
 
 use super::{
     outbox::Entry,
-    talk::{DELIVERY_TIMEOUT, Shared, lock},
+    talk::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
     wire::{DeliveryAnswer, KioskReport, TicketReport},
 };
 
@@ -58,13 +58,21 @@ impl Shared {
     pub(super) fn bring_in(&self, wanted: &[Uuid]) -> io::Result<()> {
         for id in wanted {
             let ticket = lock(&self.outbox).aside().find(|entry| entry.ticket.id == *id).map(|one| one.ticket.clone());
-            let Some(ticket) = ticket else { continue };
+            let Some(ticket) = ticket else {
+                // The desk hears with the next report that it does not lie here, and asks at once until then.
+                thread::sleep(RETRY);
+                continue;
+            };
             match self.ask::<DeliveryAnswer>("/link/take-in", Some(&ticket), DELIVERY_TIMEOUT) {
                 Ok(DeliveryAnswer::Stored { .. }) => lock(&self.outbox).release_aside(*id)?,
                 Ok(DeliveryAnswer::Refused { reason }) => lock(&self.outbox).aside_because(*id, reason)?,
                 // A taken-in ticket is stored with whatever is there, so nothing is ever short.
                 Ok(DeliveryAnswer::Short { .. }) => {}
-                Err(reason) => tracing::warn!("ticket {} could not be brought in: {reason:?}", ticket.number),
+                Err(reason) => {
+                    tracing::warn!("ticket {} could not be brought in: {reason:?}", ticket.number);
+                    // The desk goes on asking at once.
+                    thread::sleep(RETRY);
+                }
             }
         }
         Ok(())

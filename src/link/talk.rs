@@ -111,7 +111,8 @@ impl Link {
     /// The folder is used by another kiosk, or the disk refuses.
     pub fn open(config: LinkConfig) -> Result<(Self, NewsReceiver), LinkError> {
         let disk = |error| LinkError::Disk(config.dir.clone(), error);
-        files::create_private(&config.dir).map_err(disk)?;
+        let ours = |name: &str| ["in-use", "outbox", "refused", "pictures"].contains(&name) || name.ends_with(".json");
+        files::make_private(&config.dir, ours).map_err(disk)?;
         fs::create_dir_all(config.dir.join("pictures")).map_err(disk)?;
         let lock_file = File::create(config.dir.join("in-use")).map_err(disk)?;
         match lock_file.try_lock() {
