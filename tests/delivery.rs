@@ -4,7 +4,10 @@
 use std::{
     collections::BTreeMap,
     path::Path,
-    sync::{Arc, Mutex},
+    sync::{
+        Arc, Mutex,
+        atomic::{AtomicBool, Ordering},
+    },
     thread,
     time::{Duration, Instant},
 };
@@ -128,6 +131,14 @@ fn pair(tablet: &Tablet, desk: &Desk, code: String) -> Result<u8, PairError> {
 
 /// The desk of one test: news with the catalogue, and answers to deliveries as the test sets them.
 fn fake(answers: Arc<Mutex<BTreeMap<Uuid, u16>>>, usual: Arc<Mutex<u16>>, order: Arc<Mutex<Vec<Uuid>>>) -> FakeDesk {
+    FakeDesk::start(fake_answers(answers, usual, order))
+}
+
+fn fake_answers(
+    answers: Arc<Mutex<BTreeMap<Uuid, u16>>>,
+    usual: Arc<Mutex<u16>>,
+    order: Arc<Mutex<Vec<Uuid>>>,
+) -> impl Fn(&Asked) -> Told + Send + Sync + 'static {
     let loaded = read_folder(&support::demo_catalog()).expect("a good catalogue");
     let available: BTreeMap<String, u32> = loaded.catalog.drops.iter().map(|kind| (kind.id.clone(), 9)).collect();
     let news = move |line: &str| DeskNews {
@@ -140,7 +151,7 @@ fn fake(answers: Arc<Mutex<BTreeMap<Uuid, u16>>>, usual: Arc<Mutex<u16>>, order:
             .then(|| CatalogContent { catalog: (*loaded.catalog).clone(), pictures: BTreeMap::new() }),
         wanted: vec![],
     };
-    FakeDesk::start(move |asked: &Asked| -> Told {
+    move |asked: &Asked| -> Told {
         if asked.line.starts_with("GET /link/news") {
             thread::sleep(Duration::from_millis(200));
             return Some((200, serde_json::to_string(&news(asked.line)).expect("news")));
@@ -158,7 +169,7 @@ fn fake(answers: Arc<Mutex<BTreeMap<Uuid, u16>>>, usual: Arc<Mutex<u16>>, order:
             }
             status => Some((status, String::new())),
         }
-    })
+    }
 }
 
 #[test]
@@ -428,4 +439,64 @@ fn a_tablets_words_are_no_more_than_words() {
     let answer: DeliveryAnswer = answer.body_mut().read_json().expect("an answer");
     assert!(matches!(answer, DeliveryAnswer::Refused { .. }), "{answer:?}");
     assert!(numbers(&table.desk).is_empty());
+}
+
+/// Another desk under the address, or one that was put back to an older day, may not know the tablet for a while.
+#[test]
+fn a_tablet_that_is_known_again_goes_on_by_itself() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let (answers, usual, order) = (Arc::default(), Arc::new(Mutex::new(0)), Arc::default());
+    let knows = Arc::new(AtomicBool::new(true));
+    let inner = fake_answers(answers, Arc::clone(&usual), Arc::clone(&order));
+    let known = Arc::clone(&knows);
+    let desk = FakeDesk::start(
+        move |asked: &Asked| {
+            if known.load(Ordering::Relaxed) { inner(asked) } else { Some((401, String::new())) }
+        },
+    );
+    let pairing = Pairing { desk: format!("http://{}", desk.addr), key: "0".repeat(64), digit: 3 };
+    let tablet = Tablet::open(dir.path(), Some(pairing));
+    tablet.is_in_reach();
+    let kept = tablet.send();
+    tablet.hear_waiting(kept);
+    *usual.lock().unwrap() = 200;
+    knows.store(false, Ordering::Relaxed);
+    tablet.hear("being let go", |news| (news == News::LetGo(true)).then_some(()));
+    assert_eq!(tablet.link.send(tablet.draft()).expect_err("no number"), SendError::LetGo);
+    assert_eq!(tablet.link.waiting(), 1, "what has a number is kept");
+    knows.store(true, Ordering::Relaxed);
+    tablet.hear_arrived(kept);
+    until("it gives numbers again", || !tablet.link.is_let_go());
+    let next = tablet.send();
+    tablet.hear_arrived(next);
+    assert_ne!(next.number, kept.number);
+}
+
+/// kill -9 between setting a ticket aside and taking it off the outbox leaves it in both.
+#[test]
+fn a_ticket_that_lies_in_both_places_is_told_once_and_delivered_once() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let (answers, usual, order) =
+        (Arc::<Mutex<BTreeMap<Uuid, u16>>>::default(), Arc::new(Mutex::new(422)), Arc::default());
+    let desk = fake(Arc::clone(&answers), Arc::clone(&usual), Arc::clone(&order));
+    let pairing = Pairing { desk: format!("http://{}", desk.addr), key: "0".repeat(64), digit: 3 };
+    let tablet = Tablet::open(dir.path(), Some(pairing));
+    tablet.is_in_reach();
+    let kept = tablet.send();
+    tablet.hear("the refusal", |news| matches!(news, News::Refused { .. }).then_some(()));
+    drop(tablet);
+    let file = format!("{}.json", kept.id);
+    std::fs::copy(dir.path().join("refused").join(&file), dir.path().join("outbox").join(&file)).expect("a copy");
+    // Refused once more it is one, ...
+    let tablet = Tablet::open(dir.path(), None);
+    tablet.hear("the refusal", |news| matches!(news, News::Refused { .. }).then_some(()));
+    assert_eq!((tablet.link.waiting(), tablet.link.aside()), (0, 1));
+    drop(tablet);
+    // ... and taken it is none.
+    std::fs::copy(dir.path().join("refused").join(&file), dir.path().join("outbox").join(&file)).expect("a copy");
+    *usual.lock().unwrap() = 200;
+    let tablet = Tablet::open(dir.path(), None);
+    tablet.hear_arrived(kept);
+    assert_eq!((tablet.link.waiting(), tablet.link.aside()), (0, 0));
+    assert_eq!(*order.lock().unwrap(), [kept.id]);
 }

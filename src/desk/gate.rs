@@ -22,6 +22,7 @@ use axum::{
     serve::{IncomingStream, Listener},
 };
 use tokio::net::{TcpListener, TcpStream};
+use tokio_stream::StreamExt;
 
 use super::{
     error::Refusal,
@@ -40,6 +41,8 @@ const REST: Duration = Duration::from_secs(30);
 const BODY: Duration = Duration::from_secs(15);
 /// The longest body: a ticket with every drop of a large catalogue is smaller.
 const LONGEST_BODY: usize = 256 * 1024;
+/// A longer body is read, and thrown away, up to this.
+const READ_AT_MOST: usize = 16 * 1024 * 1024;
 /// What is told whoever is turned away.
 pub(super) const TURNED_AWAY: &[u8] = b"HTTP/1.1 503 Service Unavailable\r\ncontent-type: text/plain\r\n\
     content-length: 50\r\nretry-after: 5\r\nconnection: close\r\n\r\nToo many connections to the desk; try again later.";
@@ -240,12 +243,13 @@ pub(super) async fn attend(caller: Caller, request: Request, next: Next) -> Resp
     let (parts, body) = request.into_parts();
     // A little longer, so that whoever is too slow is told so.
     caller.visit.lock().0 = State::Waiting { since: Instant::now(), within: BODY + FETCH };
-    let mut response = match tokio::time::timeout(BODY, axum::body::to_bytes(body, LONGEST_BODY)).await {
-        Ok(Ok(bytes)) => {
+    let mut response = match tokio::time::timeout(BODY, collect(body)).await {
+        Ok(Ok(Some(bytes))) => {
             caller.visit.lock().0 = State::Busy;
             next.run(Request::from_parts(parts, Body::from(bytes))).await
         }
-        Ok(Err(_)) => closing(StatusCode::PAYLOAD_TOO_LARGE, "that is more than the desk takes at once"),
+        Ok(Ok(None)) => closing(StatusCode::PAYLOAD_TOO_LARGE, "that is more than the desk takes at once"),
+        Ok(Err(_)) => closing(StatusCode::BAD_REQUEST, "what was sent broke off"),
         Err(_) => closing(StatusCode::REQUEST_TIMEOUT, "what was sent did not arrive in time; send it again"),
     };
     // A stream of news ends only with its page.
@@ -257,6 +261,24 @@ pub(super) async fn attend(caller: Caller, request: Request, next: Next) -> Resp
         response.headers_mut().insert(header::CONNECTION, HeaderValue::from_static("close"));
     }
     response
+}
+
+/// The body; `None` where it is too long. Then it is read on for a while all the same: who is still sending does not hear
+/// the answer, and takes it for a broken line.
+async fn collect(body: Body) -> Result<Option<Vec<u8>>, axum::Error> {
+    let mut chunks = body.into_data_stream();
+    let (mut bytes, mut length) = (Vec::new(), 0);
+    while let Some(chunk) = chunks.next().await {
+        let chunk = chunk?;
+        length += chunk.len();
+        if length > READ_AT_MOST {
+            break;
+        }
+        if length <= LONGEST_BODY {
+            bytes.extend_from_slice(&chunk);
+        }
+    }
+    Ok((length <= LONGEST_BODY).then_some(bytes))
 }
 
 fn closing(status: StatusCode, words: &str) -> Response {

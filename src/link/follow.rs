@@ -48,7 +48,7 @@ impl Shared {
                 // It answers, and says itself what is wrong.
                 Err(Unanswered::LetGo) => {
                     self.in_reach(true);
-                    thread::sleep(RETRY);
+                    thread::sleep(RETRY * 5);
                 }
                 Err(Unanswered::Status(status)) => {
                     tracing::warn!("the desk answers {status}");
@@ -146,6 +146,8 @@ impl Shared {
         if before != Some(now) {
             // A desk that is back may be able to take what it could not take before.
             lock(&self.tries).clear();
+            // And a desk that was started anew knows nothing of what lies here.
+            *lock(&self.reported) = None;
             self.tell(News::DeskInReach(now));
             self.outbox_changed.notify_all();
         }

@@ -116,7 +116,8 @@ impl Outbox {
             files::remove(&path)?;
             self.entries.remove(&path);
         }
-        Ok(())
+        // A crash may have left it in both places.
+        self.release_aside(id)
     }
 
     /// The desk will never take the ticket, for this reason: it is kept aside.
