@@ -339,6 +339,7 @@ fn what_a_tablet_keeps_is_shown_at_the_desk_and_can_be_taken_in() {
     for words in [&free.number.to_string(), &clash.number.to_string(), "another tablet’s digit", "Take it in"] {
         assert!(page.contains(words), "{words}: {page}");
     }
+    assert!(seller.get("/tickets").text.contains("2 tickets on the tablets were not taken"), "said on every page");
     assert_eq!(numbers(&table.desk).len(), 1, "nothing comes in unasked");
     assert!(seller.get("/kiosks/2/release").text.contains(&free.number.to_string()), "said before it is released");
 
@@ -357,6 +358,7 @@ fn what_a_tablet_keeps_is_shown_at_the_desk_and_can_be_taken_in() {
     until("both are in", || numbers(&table.desk).len() == 3);
     assert_eq!(of(free).number, free.number);
     until("nothing is left on the tablet", || tablet.link.aside() == 0);
+    until("nothing is said any more", || !seller.get("/tickets").text.contains("not taken"));
     until("nothing is left on the page", || !seller.get("/kiosks").text.contains("not taken"));
     shows(&format!("{} came in as {}", clash.number, of(clash).number));
     // The tablet's own numbers go on behind.
@@ -499,4 +501,49 @@ fn a_ticket_that_lies_in_both_places_is_told_once_and_delivered_once() {
     tablet.hear_arrived(kept);
     assert_eq!((tablet.link.waiting(), tablet.link.aside()), (0, 0));
     assert_eq!(*order.lock().unwrap(), [kept.id]);
+}
+
+/// What earlier versions left behind: an outbox and set-aside tickets without a reason, and a release that noted the digit
+/// alone.
+#[test]
+fn what_earlier_versions_wrote_is_read() {
+    let Table { desk, dir: home } = Table::new();
+    let (dir, addr) = (tempfile::tempdir().expect("a folder"), desk.addr());
+    let tablet = Tablet::open(dir.path(), Some(desk.pair_local().expect("a digit")));
+    tablet.is_in_reach();
+    drop(desk);
+    let (waits, lies) = (tablet.send(), tablet.send());
+    tablet.hear_waiting(lies);
+    drop(tablet);
+    let path = |folder: &str, kept: Kept| dir.path().join(folder).join(format!("{}.json", kept.id));
+    for kept in [waits, lies] {
+        let text = std::fs::read_to_string(path("outbox", kept)).expect("an entry");
+        let mut entry: serde_json::Value = serde_json::from_str(&text).expect("an entry");
+        entry.as_object_mut().expect("an entry").remove("reason").expect("a reason");
+        std::fs::write(path("outbox", kept), entry.to_string()).expect("written");
+    }
+    std::fs::rename(path("outbox", lies), path("refused", lies)).expect("moved");
+    std::fs::write(dir.path().join("refused/half.json"), "{\"ticket\":").expect("written");
+    let desk = Desk::start(chatelaine::desk::DeskConfig { listen: addr, ..config(home.path()) }).expect("again");
+    let table = Table { desk, dir: home };
+    let seller = table.seller();
+    let tablet = Tablet::open(dir.path(), None);
+    tablet.hear_arrived(waits);
+    assert_eq!((tablet.link.waiting(), tablet.link.aside()), (0, 1));
+    until("it is told", || seller.get("/kiosks").text.contains(&lies.number.to_string()));
+    assert!(seller.get("/kiosks").text.contains("1 file on this tablet should be a ticket"));
+    drop(tablet);
+    drop(table);
+
+    let now = Timestamp::now();
+    let file = dir.path().join("old.sqlite");
+    let mut ledger = Ledger::open(&file, now).expect("a ledger");
+    assert_eq!(ledger.pair_kiosk("one", None, now).expect("a digit"), 1);
+    ledger.release_kiosk(1, now).expect("released");
+    drop(ledger);
+    let db = rusqlite::Connection::open(&file).expect("the file");
+    assert_eq!(db.execute("UPDATE events SET body = '1' WHERE kind = 'kiosk_released'", []).expect("changed"), 1);
+    drop(db);
+    let mut ledger = Ledger::open(&file, now).expect("a ledger");
+    assert_eq!(ledger.pair_kiosk("two", Some("one"), now).expect("a digit"), 2, "its digit rests as well");
 }

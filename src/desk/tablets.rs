@@ -65,6 +65,11 @@ impl Tablets {
         self.lock().get(&digit).cloned().unwrap_or_default()
     }
 
+    /// How many tickets lie on tablets since the desk did not take them.
+    pub fn not_taken(&self) -> usize {
+        self.lock().values().map(|tablet| tablet.report.aside.len()).sum()
+    }
+
     /// It has said something.
     pub fn heard(&self, digit: u8) {
         self.lock().entry(digit).or_default().heard = Some(Instant::now());
