@@ -150,6 +150,7 @@ fn fake_answers(
         content: (!line.contains(&loaded.revision))
             .then(|| CatalogContent { catalog: (*loaded.catalog).clone(), pictures: BTreeMap::new() }),
         wanted: vec![],
+        put_away: vec![],
     };
     move |asked: &Asked| -> Told {
         if asked.line.starts_with("GET /link/news") {
@@ -532,7 +533,17 @@ fn what_earlier_versions_wrote_is_read() {
     assert_eq!((tablet.link.waiting(), tablet.link.aside()), (0, 1));
     until("it is told", || seller.get("/kiosks").text.contains(&lies.number.to_string()));
     assert!(seller.get("/kiosks").text.contains("1 file on this tablet should be a ticket"));
+    // Nobody waits for it: it is put away, which is asked about first, and its file is kept.
+    let put_away = format!("/kiosks/1/put-away/{}", lies.id);
+    assert!(seller.get(&put_away).text.contains(&format!("Put ticket {} away?", lies.number)));
+    assert_eq!(tablet.link.aside(), 1, "a look changes nothing");
+    assert_eq!(seller.post(&put_away, &[]).status, 303);
+    until("it is put away", || tablet.link.aside() == 0);
+    until("nothing is said any more", || !seller.get("/kiosks").text.contains("not taken"));
+    assert!(dir.path().join("refused/put-away").join(format!("{}.json", lies.id)).is_file());
+    assert_eq!(numbers(&table.desk), [waits.number.to_string()]);
     drop(tablet);
+    assert_eq!(Tablet::open(dir.path(), None).link.aside(), 0, "also after a start");
     drop(table);
 
     let now = Timestamp::now();

@@ -19,6 +19,7 @@ use super::{
     gallery::content_type,
     gate::Caller,
     server::House,
+    tablets::Wish,
 };
 use crate::{
     catalog::Catalog,
@@ -135,7 +136,7 @@ async fn news(
     // Another catalogue is news whatever the number of the last change says.
     let other_catalogue = house.shelf.loaded().revision != known.revision;
     tokio::select! {
-        () = std::future::ready(()), if other_catalogue || !house.tablets.wanted(kiosk.digit).is_empty() => {}
+        () = std::future::ready(()), if other_catalogue || house.tablets.has_wishes(kiosk.digit) => {}
         _ = asked.changed() => {}
         _ = changes.wait_for(|change| *change > known.have) => {}
         _ = tokio::time::sleep(NEWS_WAIT) => {}
@@ -156,6 +157,7 @@ async fn news(
                 available: counts.into_iter().map(|(id, count)| (id, count.free())).collect(),
                 content: None,
                 wanted: vec![],
+                put_away: vec![],
             })
         })
         .await?;
@@ -164,7 +166,8 @@ async fn news(
         news.content = Some(CatalogContent { catalog: (*loaded.catalog).clone(), pictures });
     }
     news.revision.clone_from(&loaded.revision);
-    news.wanted = house.tablets.wanted(digit);
+    news.wanted = house.tablets.wishes(digit, Wish::TakeIn);
+    news.put_away = house.tablets.wishes(digit, Wish::PutAway);
     Ok(Json(news))
 }
 
@@ -215,7 +218,7 @@ async fn take_in(
     Json(sent): Json<SentTicket>,
 ) -> Result<Json<DeliveryAnswer>, Refusal> {
     let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
-    if !house.tablets.wanted(digit).contains(&id) {
+    if !house.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
         return Ok(Json(DeliveryAnswer::Refused { reason: "nobody at the desk has asked for it".into() }));
     }
     let loaded = house.shelf.loaded();

@@ -2,7 +2,7 @@
 //! again.
 
 use std::{
-    collections::{BTreeMap, BTreeSet},
+    collections::BTreeMap,
     sync::{Mutex, MutexGuard, PoisonError},
     time::{Duration, Instant},
 };
@@ -20,13 +20,22 @@ const MOST: usize = 500;
 /// Characters kept of a tablet's words.
 const LONGEST_WORDS: usize = 200;
 
+/// What shall become of a ticket that was set aside on a tablet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Wish {
+    /// It comes in all the same.
+    TakeIn,
+    /// It is not told any more.
+    PutAway,
+}
+
 /// What is known of one tablet.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Tablet {
     heard: Option<Instant>,
     /// What lies on it.
     pub report: KioskReport,
-    wanted: BTreeSet<Uuid>,
+    wishes: BTreeMap<Uuid, Wish>,
     /// Tickets that came in under another number than the guest has: the guest's, and the new one.
     pub renumbered: Vec<(TicketNumber, TicketNumber)>,
 }
@@ -37,9 +46,9 @@ impl Tablet {
         self.heard.map(|then| then.elapsed())
     }
 
-    /// Whether the seller has asked for this ticket, which has not come yet.
-    pub fn is_wanted(&self, id: Uuid) -> bool {
-        self.wanted.contains(&id)
+    /// What the seller wants done with this ticket, which is not done yet.
+    pub fn wish(&self, id: Uuid) -> Option<Wish> {
+        self.wishes.get(&id).copied()
     }
 }
 
@@ -83,33 +92,40 @@ impl Tablets {
         }
         let mut all = self.lock();
         let tablet = all.entry(digit).or_default();
-        // What is not set aside there any more need not be asked for.
-        tablet.wanted.retain(|id| report.aside.iter().any(|ticket| ticket.id == *id));
+        // With what is not set aside there any more nothing has to be done.
+        tablet.wishes.retain(|id, _| report.aside.iter().any(|ticket| ticket.id == *id));
         std::mem::replace(&mut tablet.report, report.clone()) != report
     }
 
-    /// The seller wants a ticket that lies aside there; whether it lies there.
-    pub fn want(&self, digit: u8, id: Uuid) -> bool {
+    /// The seller wants something done with a ticket that lies aside there; whether it lies there.
+    pub fn want(&self, digit: u8, id: Uuid, wish: Wish) -> bool {
         let mut all = self.lock();
         let Some(tablet) = all.get_mut(&digit) else { return false };
         let lies_there = tablet.report.aside.iter().any(|ticket| ticket.id == id);
         if lies_there {
-            tablet.wanted.insert(id);
+            tablet.wishes.insert(id, wish);
             self.asked.send_modify(|n| *n += 1);
         }
         lies_there
     }
 
-    /// The tickets the seller wants of it.
-    pub fn wanted(&self, digit: u8) -> Vec<Uuid> {
-        self.lock().get(&digit).map(|tablet| tablet.wanted.iter().copied().collect()).unwrap_or_default()
+    /// The tickets with which the seller wants this done.
+    pub fn wishes(&self, digit: u8, wish: Wish) -> Vec<Uuid> {
+        let all = self.lock();
+        let of_it = all.get(&digit).into_iter().flat_map(|tablet| &tablet.wishes);
+        of_it.filter(|(_, one)| **one == wish).map(|(id, _)| *id).collect()
+    }
+
+    /// Whether the seller wants anything of it.
+    pub fn has_wishes(&self, digit: u8) -> bool {
+        self.lock().get(&digit).is_some_and(|tablet| !tablet.wishes.is_empty())
     }
 
     /// A wanted ticket has been answered, perhaps with another number.
     pub fn answered(&self, digit: u8, id: Uuid, renumbered: Option<(TicketNumber, TicketNumber)>) {
         let mut all = self.lock();
         let tablet = all.entry(digit).or_default();
-        tablet.wanted.remove(&id);
+        tablet.wishes.remove(&id);
         tablet.renumbered.extend(renumbered);
     }
 

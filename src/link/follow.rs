@@ -69,11 +69,14 @@ impl Shared {
             desk.catalog = Some(Arc::new(content.catalog.clone()));
             desk.content = Some(Arc::new(content));
         }
-        let wanted = std::mem::take(&mut news.wanted);
+        let (wanted, put_away) = (std::mem::take(&mut news.wanted), std::mem::take(&mut news.put_away));
         files::write_json(&self.dir.join("desk.json"), &news)?;
         lock(&self.desk).state = Some(news);
         self.tell_snapshot();
         self.bring_in(&wanted)?;
+        for id in put_away {
+            lock(&self.outbox).put_away(id)?;
+        }
         if before.as_deref() != lock(&self.desk).content.as_deref() {
             self.tell_pictures(before.as_deref());
         }

@@ -154,6 +154,19 @@ impl Outbox {
         Ok(())
     }
 
+    /// A ticket that was set aside is not told any more. Its file is kept.
+    pub fn put_away(&mut self, id: Uuid) -> io::Result<()> {
+        let name = format!("{id}.json");
+        let path = self.refused.join(&name);
+        if self.aside.contains_key(&path) {
+            let folder = self.refused.join("put-away");
+            fs::create_dir_all(&folder)?;
+            files::rename(&path, &folder.join(name))?;
+            self.aside.remove(&path);
+        }
+        Ok(())
+    }
+
     /// A ticket that was set aside was not taken once more, for this reason.
     pub fn aside_because(&mut self, id: Uuid, reason: String) -> io::Result<()> {
         let path = self.refused.join(format!("{id}.json"));

@@ -77,6 +77,9 @@ pub struct DeskNews {
     /// Tickets set aside on this kiosk which the seller takes in all the same.
     #[serde(default)]
     pub wanted: Vec<Uuid>,
+    /// Tickets set aside on this kiosk of which the seller does not want to hear any more.
+    #[serde(default)]
+    pub put_away: Vec<Uuid>,
 }
 
 /// What lies on a kiosk, for the seller.

@@ -78,6 +78,7 @@ pub fn options() -> (KioskOptions, Surroundings) {
         available,
         content: None,
         wanted: vec![],
+        put_away: vec![],
     };
     std::fs::write(folder.path().join("catalog.json"), serde_json::to_vec(&content).unwrap()).unwrap();
     std::fs::write(folder.path().join("desk.json"), serde_json::to_vec(&desk).unwrap()).unwrap();

@@ -22,7 +22,12 @@ use super::{
     sessions, words,
 };
 use crate::{
-    desk::{auth::Seller, error::Refusal, server::House, tablets::Tablet},
+    desk::{
+        auth::Seller,
+        error::Refusal,
+        server::House,
+        tablets::{Tablet, Wish},
+    },
     ledger::Kiosk,
     link::wire::TicketReport,
 };
@@ -36,6 +41,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/kiosks/code", post(new_code))
         .route("/kiosks/{digit}/release", get(ask_release).post(release))
         .route("/kiosks/{digit}/take-in/{id}", post(take_in))
+        .route("/kiosks/{digit}/put-away/{id}", get(ask_put_away).post(put_away))
 }
 
 async fn kiosks(State(house): State<Arc<House>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
@@ -104,13 +110,7 @@ fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
                         @for ticket in &report.aside {
                             li {
                                 strong { (ticket.number) } " " (lying(ticket))
-                                @if tablet.is_wanted(ticket.id) {
-                                    p.faint { "It comes in as soon as the tablet answers." }
-                                } @else {
-                                    form method="post" action={ "/kiosks/" (kiosk.digit) "/take-in/" (ticket.id) } {
-                                        button { "Take it in" }
-                                    }
-                                }
+                                (what_to_do(kiosk.digit, ticket, tablet.wish(ticket.id)))
                             }
                         }
                     }
@@ -132,6 +132,19 @@ fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
     }
 }
 
+fn what_to_do(digit: u8, ticket: &TicketReport, wish: Option<Wish>) -> Markup {
+    html! {
+        @match wish {
+            Some(Wish::TakeIn) => p.faint { "It comes in as soon as the tablet answers." },
+            Some(Wish::PutAway) => p.faint { "It is put away as soon as the tablet answers." },
+            None => div.row {
+                form method="post" action={ "/kiosks/" (digit) "/take-in/" (ticket.id) } { button { "Take it in" } }
+                a.button.quiet href={ "/kiosks/" (digit) "/put-away/" (ticket.id) } { "Put it away" }
+            },
+        }
+    }
+}
+
 fn lying(ticket: &TicketReport) -> Markup {
     html! {
         "· " (words::count(ticket.drops, "drop")) " · " (ticket.sum)
@@ -144,11 +157,42 @@ async fn take_in(
     _seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Result<Redirect, Refusal> {
-    if house.tablets.want(digit, id) {
+    wish(&house, digit, id, Wish::TakeIn)
+}
+
+fn wish(house: &House, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refusal> {
+    if house.tablets.want(digit, id, wish) {
         return Ok(Redirect::to("/kiosks"));
     }
     let words = format!("no such ticket lies on kiosk {digit} any more; look at the Kiosks page again");
     Err(Refusal::Request(StatusCode::NOT_FOUND, words))
+}
+
+async fn ask_put_away(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path((digit, id)): Path<(u8, Uuid)>,
+) -> Response {
+    let report = house.tablets.get(digit).report;
+    let number = report.aside.iter().find(|ticket| ticket.id == id).map(|ticket| ticket.number.to_string());
+    let main = ask(&Question {
+        title: format!("Put ticket {} away?", number.unwrap_or_default()),
+        text: "It is not told any more and can’t be taken in. Its file stays on the tablet, in the folder “put-away”."
+            .to_owned(),
+        action: format!("/kiosks/{digit}/put-away/{id}"),
+        yes: "Put it away",
+        field: None,
+        back: "/kiosks".to_owned(),
+    });
+    page(&house, Tab::Kiosks, "Put a ticket away?", &main).into_response()
+}
+
+async fn put_away(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path((digit, id)): Path<(u8, Uuid)>,
+) -> Result<Redirect, Refusal> {
+    wish(&house, digit, id, Wish::PutAway)
 }
 
 /// The addresses under which tablets can reach this desk, the likeliest first.
