@@ -96,7 +96,8 @@ fn strangers_learn_nothing() {
     {
         let answer: Answer = agent.get(format!("{url}{path}")).call().unwrap().into();
         assert_eq!(answer.status, 303, "{path}");
-        assert!(["/sign-in", "/tickets"].contains(&answer.location.as_str()), "{path} leads to {}", answer.location);
+        let leads = [format!("/sign-in?back={path}"), "/sign-in".to_owned(), "/tickets".to_owned()];
+        assert!(leads.contains(&answer.location), "{path} leads to {}", answer.location);
     }
     // A released kiosk is a stranger again.
     let digit = kiosk.pairing.digit;
@@ -202,7 +203,7 @@ fn a_kiosk_asks_for_the_pin() {
 }
 
 #[test]
-fn the_pin_opens_the_desk_and_guesses_are_limited() {
+fn the_pin_opens_the_desk() {
     let table = Table::new();
     let mut seller = Seller { agent: agent(), url: table.desk.url(), cookie: String::new() };
     assert_eq!(seller.get("/sign-in").location, "/setup");
@@ -227,10 +228,12 @@ fn the_pin_opens_the_desk_and_guesses_are_limited() {
     assert_eq!((right.status, right.location.as_str()), (303, "/tickets"));
     other.cookie = right.cookie.unwrap();
     assert_ne!(other.cookie, seller.cookie);
-    let tries: Vec<u16> = (0..5).map(|_| other.post("/sign-in", &[("pin", "999999")]).status).collect();
-    assert_eq!(tries, [403; 5]);
-    let locked = other.post("/sign-in", &[("pin", PIN)]);
-    assert!(locked.status == 429 && locked.text.contains("Wait"), "{}", locked.text);
+    // Strangers' guesses are limited (tests/attack.rs); the machine itself is never locked out.
+    let tries: Vec<u16> = (0..12).map(|_| other.post("/sign-in", &[("pin", "999999")]).status).collect();
+    assert_eq!(tries, [403; 12]);
+    let again = other.post("/sign-in", &[("pin", PIN)]);
+    assert_eq!(again.status, 303);
+    other.cookie = again.cookie.unwrap();
     assert_eq!(seller.get("/tickets").status, 200, "who is signed in is not locked out");
 
     assert_eq!(other.post("/sign-out", &[]).location, "/sign-in");
@@ -418,8 +421,12 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
     let shown = seller.get(&page).text;
     assert!(shown.contains("sold for a grown-up: small part"), "it stands in what happened");
     assert_eq!(act("ring-up", &[("tender", "card"), ("total", &total)]).status, 303);
-    assert_eq!(act("ring-up", &[("tender", "card"), ("total", &total)]).status, 409, "paid once");
+    // A double touch is no reason for an alarm, another way to pay is.
+    assert_eq!(act("ring-up", &[("tender", "card"), ("total", &total)]).status, 303);
+    assert_eq!(act("ring-up", &[("tender", "cash"), ("total", &total)]).status, 409, "paid once");
     let paid = now();
+    let history = table.desk.with_ledger(move |ledger| ledger.history(id)).unwrap().unwrap();
+    assert_eq!(history.iter().filter(|event| event.kind == "rung_up").count(), 1);
     assert_eq!((paid.state, paid.tender, paid.charged), (State::RungUp, Some(Tender::Card), Some(changed.quote.total)));
     let counts = table.desk.with_ledger(|ledger| ledger.counts()).unwrap().unwrap();
     let stock = |id: &str| table.catalog().drop_kind(id).unwrap().stock;

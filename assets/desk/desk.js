@@ -4,104 +4,126 @@
   const root = document.documentElement;
   root.classList.add("script");
   const main = () => document.getElementById("main");
+  const isLive = document.body.dataset.live === "yes";
 
   // ---- One place changes the page: by the answer to a question or to a form. ----
   let shown = 0; // Number of the newest answer that is shown; an older one that comes late is thrown away.
   let asked = 0;
   let sending = 0;
 
-  async function take(response, number, push) {
-    if (response.redirected && new URL(response.url).pathname === "/sign-in") { location.assign("/sign-in"); return; }
-    const text = await response.text();
+  const leadsToSignIn = (response) => response.redirected && new URL(response.url).pathname === "/sign-in";
+
+  function take({ response, text }, number, own) {
     if (number < shown) return;
     const next = new DOMParser().parseFromString(text, "text/html");
     const fresh = next.getElementById("main");
     if (!fresh) return;
     shown = number;
-    if (push && response.url !== location.href) {
+    if (own && response.redirected && new URL(response.url).pathname !== location.pathname) {
       history.pushState(null, "", response.url);
       document.title = next.title;
+      main().replaceWith(document.importNode(fresh, true));
+      holdStill.anew();
+      scrollTo(0, 0);
+    } else {
+      const told = main().querySelector(".trouble[data-until]");
+      const stays = !own && told && Number(told.dataset.until) > Date.now() && !fresh.querySelector(".trouble:not([hidden])");
+      if (stays) fresh.prepend(document.importNode(told, true));
+      holdStill.during(() => { renewTree(main(), fresh, own); prepare(); });
+      return;
     }
-    const old = main();
-    const told = old.querySelector(".trouble[data-until]");
-    if (!push && told && Number(told.dataset.until) > Date.now() && !fresh.querySelector(".trouble:not([hidden])")) fresh.prepend(told.cloneNode(true));
-    if (fresh.innerHTML === old.dataset.was && !push) return;
-    const held = document.activeElement && old.contains(document.activeElement) ? pathTo(document.activeElement) : null;
-    const open = [...old.querySelectorAll("details")].map((one) => one.open);
-    const was = fresh.innerHTML;
-    old.replaceWith(fresh);
-    fresh.dataset.was = was;
-    const again = [...fresh.querySelectorAll("details")];
-    if (again.length === open.length) again.forEach((one, n) => { one.open = open[n]; });
-    if (held) find(held)?.focus({ preventScroll: true });
     prepare();
   }
 
-  // The form's address and the control's name tell it again on the fresh page.
-  function pathTo(one) {
-    const form = one.closest("form");
-    const part = form?.querySelector("input[name=part], input[name=line]")?.value;
-    return { id: one.id, action: form?.getAttribute("action"), part, name: one.getAttribute("name"), href: one.getAttribute("href") };
-  }
-  function find(held) {
-    if (held.id) return document.getElementById(held.id);
-    return [...main().querySelectorAll("button, a, input, select")].find((one) => {
-      const path = pathTo(one);
-      return path.action === held.action && path.part === held.part && path.name === held.name && path.href === held.href;
-    });
-  }
-
-  const typing = () => {
-    const one = document.activeElement;
-    if (!one || !main().contains(one)) return false;
-    if (one.tagName === "SELECT") return true;
-    return one.tagName === "INPUT" && one.value !== one.defaultValue;
-  };
-
-  let waiting = false; // A change came while the seller was typing.
+  let waiting = false; // A change came while a form was on its way.
+  let again = null;
   async function renew() {
-    if (document.body.dataset.live !== "yes" || document.hidden) return;
-    if (typing() || sending > 0) { waiting = true; return; }
+    clearTimeout(again);
+    if (!isLive || document.hidden) return;
+    if (sending > 0) { waiting = true; return; }
     waiting = false;
     const number = ++asked;
     try {
-      const response = await fetch(location.href, { headers: { "x-live": "1" }, cache: "no-store" });
-      if (sending > 0 || typing()) { waiting = true; return; }
-      if (response.ok || response.redirected) await take(response, number, false);
-    } catch { /* The desk is away; the stream says when it is back. */ }
+      const answer = await line.ask(location.href, { headers: { "x-live": "1" }, cache: "no-store" });
+      if (leadsToSignIn(answer.response)) { location.assign(answer.response.url); return; }
+      if (sending > 0) { waiting = true; return; }
+      if (answer.response.ok) take(answer, number, false);
+      if (answer.response.status >= 500) again = setTimeout(renew, 3000); else repeat();
+    } catch { again = setTimeout(renew, 2000); }
   }
-  document.addEventListener("focusout", () => setTimeout(() => { if (waiting) renew(); }, 0));
 
   // ---- Forms are sent in place, so that the page keeps where the seller was. ----
+  const NOT_ENTERED = "not-entered";
+  let unanswered = null; // The form on which no answer came.
+
+  const labelOf = (form, submitter) =>
+    submitter?.getAttribute("aria-label") ?? submitter?.textContent.trim().replace(/\s+/g, " ") ?? form.querySelector("label")?.textContent ?? "what you entered";
+
   document.addEventListener("submit", (event) => {
     const form = event.target;
     if (form.matches("[data-check-number]") && !numberIsGood(form)) { event.preventDefault(); return; }
-    if (document.body.dataset.live !== "yes" || form.method !== "post" || !main().contains(form)) return;
+    if (!isLive || form.method !== "post" || !main().contains(form)) return;
     event.preventDefault();
-    const body = new URLSearchParams(new FormData(form, event.submitter));
+    // A second touch means the first.
+    if (form.getAttribute("aria-busy") === "true") return;
+    form.setAttribute("aria-busy", "true");
+    delete form.dataset.pending;
+    const body = new URLSearchParams(new FormData(form, event.submitter)).toString();
+    const secret = form.querySelector("input[type=password]") !== null;
+    send({ action: form.action, body, label: labelOf(form, event.submitter), page: location.pathname, repeats: form.dataset.repeats !== undefined, secret });
+  });
+
+  async function send(entry) {
     const number = ++asked;
     sending += 1;
-    form.setAttribute("aria-busy", "true");
-    fetch(form.action, { method: "POST", body })
-      .then((response) => {
-        const same = new URL(response.url).pathname === location.pathname || !response.redirected;
-        return take(response, number, !same).then(() => {
-          if (!same) scrollTo(0, 0);
-          if (!response.ok) keep(main().querySelector(".trouble"));
-        });
-      })
-      .catch(() => {
-        form.removeAttribute("aria-busy");
-        const words = document.createElement("p");
-        words.className = "trouble";
-        words.setAttribute("role", "alert");
-        words.textContent = "The desk did not answer. Look whether it was done before you repeat it.";
-        main().querySelector(".trouble[data-until]")?.remove();
-        main().prepend(words);
-        keep(words);
-      })
-      .finally(() => { sending -= 1; if (waiting) renew(); });
-  });
+    unanswered = null;
+    line.keep("");
+    try {
+      const answer = await line.ask(entry.action, { method: "POST", body: new URLSearchParams(entry.body) });
+      if (leadsToSignIn(answer.response)) { signInFor(entry); return; }
+      take(answer, number, true);
+      if (!answer.response.ok) keep(main().querySelector(".trouble"));
+    } catch {
+      unanswered = entry;
+      line.keep(`“${entry.label}” may not have arrived.`, []);
+      again = setTimeout(renew, 2000);
+    } finally {
+      sending -= 1;
+      document.querySelectorAll("form[aria-busy]").forEach((form) => form.removeAttribute("aria-busy"));
+      if (waiting) renew();
+    }
+  }
+
+  // The desk is back: what says the same however often it is said is said again, all else is the seller's to decide.
+  function repeat() {
+    const entry = unanswered;
+    if (!entry) return;
+    unanswered = null;
+    if (entry.repeats) { send(entry); return; }
+    offer(entry, `The desk did not answer “${entry.label}”. Look whether it was done.`, "Enter it again");
+  }
+
+  function offer(entry, words, word) {
+    line.keep(words, [
+      [word, () => { line.keep(""); send(entry); }],
+      ["Leave it", () => line.keep("")],
+    ]);
+  }
+
+  // The session has ended: what was entered waits in this window until the seller is back.
+  function signInFor(entry) {
+    if (!entry.secret) sessionStorage.setItem(NOT_ENTERED, JSON.stringify({ ...entry, since: Date.now() }));
+    location.assign(`/sign-in?back=${encodeURI(location.pathname)}&lost=1`);
+  }
+  function notEntered() {
+    const text = sessionStorage.getItem(NOT_ENTERED);
+    if (!isLive || !text) return;
+    sessionStorage.removeItem(NOT_ENTERED);
+    const entry = JSON.parse(text);
+    if (Date.now() - entry.since > 30 * 60000 || new URL(entry.action).origin !== location.origin) return;
+    offer(entry, `You were signed out before “${entry.label}” was entered.`, "Enter it now");
+  }
+
   // What went wrong stays readable although the page renews itself.
   function keep(words) {
     if (!words) return;
@@ -126,6 +148,21 @@
     return words === "";
   }
 
+  // ---- A choice is sent as it is made; by the keyboard one passes other choices on the way, so there it is set by Enter. ----
+  const byKey = new WeakSet();
+  document.addEventListener("keydown", (event) => {
+    const select = event.target.closest?.("select[data-submits]");
+    if (!select) return;
+    if (event.key === "Enter") { event.preventDefault(); if (select.form.dataset.pending !== undefined) select.form.requestSubmit(); }
+    else if (event.key !== "Tab" && event.key !== "Shift") byKey.add(select);
+  });
+  document.addEventListener("pointerdown", (event) => byKey.delete(event.target.closest?.("select")));
+  document.addEventListener("change", (event) => {
+    const select = event.target;
+    if (!select.matches("select[data-submits]")) return;
+    if (byKey.has(select)) select.form.dataset.pending = ""; else select.form.requestSubmit();
+  });
+
   // ---- Small things of single pages. ----
   function filter(input) {
     const words = input.value.trim().toLowerCase();
@@ -133,7 +170,6 @@
     document.querySelectorAll(".choices").forEach((group) => { group.hidden = !group.querySelector("[data-words]:not([hidden])"); });
   }
   document.addEventListener("input", (event) => { if (event.target.matches("[data-filters]")) filter(event.target); });
-  document.addEventListener("change", (event) => { if (event.target.matches("select[data-submits]")) { event.target.form.requestSubmit(); event.target.blur(); } });
   document.addEventListener("click", (event) => { if (event.target.closest("[data-prints]")) print(); });
   // The desk's clock counts: a phone's may be set to anything.
   const ahead = Date.now() - Date.parse(document.body.dataset.now);
@@ -150,43 +186,44 @@
     document.querySelectorAll("[data-filters]").forEach((one) => { if (one.value) filter(one); });
   }
   setInterval(tellTimes, 20000);
-  if (main()) main().dataset.was = main().innerHTML;
   prepare();
+  notEntered();
 
   // ---- The desk says when something changed. One stream, and none while nobody looks. ----
-  if (document.body.dataset.live !== "yes") return;
+  if (!isLive) return;
+  const LOOK = 3000; // Milliseconds between looks at whether the desk is still there.
+  const QUIET = 10000; // A desk that said nothing for so long is asked.
   let stream = null;
   let beat = null;
-  let poll = null;
+  let asking = false;
   function heard(number) {
+    line.heard();
     if (beat !== null && beat !== number) renew();
     beat = number;
   }
-  async function ask() {
+  async function look() {
+    if (document.hidden || asking || (line.quiet() < QUIET && !line.isSilent() && stream)) return;
+    asking = true;
     try {
-      const response = await fetch("/events/now", { headers: { "x-live": "1" }, cache: "no-store" });
-      if (response.redirected) { location.assign("/sign-in"); return; }
+      const { response, text } = await line.ask("/events/now", { headers: { "x-live": "1" }, cache: "no-store" }, 4000);
+      if (leadsToSignIn(response)) { location.assign(`/sign-in?back=${encodeURI(location.pathname)}`); return; }
       if (!response.ok) return;
-      heard(await response.text());
+      heard(text);
       listen();
-    } catch { /* Asked again soon. */ }
+    } catch { /* It is told, and asked again soon. */ } finally { asking = false; }
   }
   function listen() {
     if (stream) return;
     stream = new EventSource("/events");
-    stream.onmessage = (event) => { clearInterval(poll); poll = null; heard(event.data); };
-    stream.onerror = () => {
-      if (!poll) poll = setInterval(ask, 3000);
-      // A stream that the browser gave up is opened anew by the next look at the page.
-      if (stream && stream.readyState === EventSource.CLOSED) { stream = null; }
-    };
+    stream.onmessage = (event) => heard(event.data);
+    // A stream that the browser gave up is opened anew by the next look.
+    stream.onerror = () => { if (stream && stream.readyState === EventSource.CLOSED) stream = null; };
   }
   function rest() {
     stream?.close();
     stream = null;
-    clearInterval(poll);
-    poll = null;
   }
+  setInterval(look, LOOK);
   document.addEventListener("visibilitychange", () => { if (document.hidden) rest(); else { listen(); renew(); } });
   addEventListener("pagehide", rest);
   addEventListener("pageshow", () => { if (!document.hidden) listen(); });

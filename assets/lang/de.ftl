@@ -16,6 +16,7 @@ looks-lively = Mit Bewegung
 looks-calm = Ohne Bewegung
 desk-away = Die Kasse ist nicht erreichbar; du kannst weitermachen.
 disk-nearly-full = Tablet fast voll: bitte am Verkaufstisch Bescheid sagen.
+let-go = Dieses Tablet kann keine Nummern geben: bitte am Verkaufstisch Bescheid sagen.
 sold-out = Alle weg
 tray = Kasten { $letter }
 
@@ -255,6 +256,7 @@ review-send = An die Kasse senden
 review-sending = Wird gesendet…
 send-failed-title = Nicht gesendet
 send-not-paired = Dieses Tablet gehört noch zu keiner Kasse. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
+send-let-go = Die Kasse kennt dieses Tablet nicht mehr, darum kann es keine Nummer geben. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
 send-no-numbers = Dieses Tablet hat keine Nummer mehr. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
 send-disk = Das Tablet kann dein Stück gerade nicht speichern. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.
 send-refused = Die Kasse konnte das Stück nicht annehmen. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.
@@ -265,6 +267,7 @@ sent-title = Deine Nummer
 sent-next = Geh zur Kasse. Sobald deine Nummer dran ist, wird dein Stück zusammengesetzt.
 sent-kept = Dein Stück ist auf diesem Tablet gespeichert und geht später an die Kasse. Deine Nummer gilt.
 sent-short = Einer der Anhänger ist vielleicht schon weg; an der Kasse hilft man dir, einen anderen zu finden.
+sent-refused = Die Kasse konnte deinen Zettel nicht annehmen. Bitte geh mit deiner Nummer hin; dort kann er noch aufgenommen werden.
 sent-homes = Wo deine Anhänger auf dem Tisch liegen
 sent-done = Fertig
 
@@ -301,6 +304,11 @@ seller-waiting = { $n ->
     [one] Ein Zettel wartet auf Übergabe.
    *[other] { $n } Zettel warten auf Übergabe.
   }
+seller-let-go = Die Kasse kennt dieses Tablet nicht mehr: Es gibt keine Nummern, bis es wieder verbunden ist.
+seller-aside = { $n ->
+    [one] Einen Zettel hat die Kasse nicht angenommen; ihre Seite „Kiosks“ zeigt ihn.
+   *[other] { $n } Zettel hat die Kasse nicht angenommen; ihre Seite „Kiosks“ zeigt sie.
+  }
 seller-pair = Mit einer Kasse verbinden
 seller-leave = Kiosk verlassen
 seller-not-kept = Die Einstellungen gelten nur bis zum Ausschalten; das Tablet konnte sie nicht speichern.
@@ -311,6 +319,13 @@ pin-away = Die Kasse ist nicht erreichbar, und dieses Tablet kennt die PIN noch 
 pair-address = Adresse der Kasse
 pair-code = Code, den die Kasse zeigt
 pair-done = Verbunden. Das ist Kiosk { $digit }.
+pair-wrong-code = Das ist nicht der Code, den die Kasse zeigt. Vergleiche ihn mit der Seite „Kiosks“.
+pair-no-code = Die Kasse zeigt gerade keinen Code: Jeder gilt einmal und zehn Minuten lang. Hol auf der Seite „Kiosks“ einen neuen.
+pair-no-digit = Die Kasse hat keine Ziffer mehr für ein weiteres Tablet. Schließ die Messe ab, oder verbinde ein gelöstes Tablet wieder.
+pair-desk-failed = Die Kasse konnte die Verbindung nicht festhalten. Sieh an der Kasse nach und versuch es noch einmal.
+pair-not-reached = Unter { $desk } antwortet keine Kasse. Vergleiche die Adresse mit der Seite „Kiosks“ der Kasse.
+pair-not-a-desk = Was unter { $desk } antwortet, ist keine Kasse. Vergleiche die Adresse mit der Seite „Kiosks“ der Kasse.
+pair-disk = Dieses Tablet konnte die Verbindung nicht speichern. Schaff Platz darauf und versuch es noch einmal.
 key-erase = Löschen
 key-enter = Fertig
 

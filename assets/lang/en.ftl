@@ -16,6 +16,7 @@ looks-lively = Things move
 looks-calm = Things stay still
 desk-away = The desk is out of reach; you can go on.
 disk-nearly-full = This tablet is nearly full; please tell the seller.
+let-go = This tablet can give no numbers; please tell the seller.
 sold-out = All taken
 tray = Tray { $letter }
 
@@ -255,6 +256,7 @@ review-send = Send to the desk
 review-sending = Sending…
 send-failed-title = Not sent
 send-not-paired = This tablet does not belong to a desk yet. Your piece stays here; please ask the seller.
+send-let-go = The desk does not know this tablet any more, so it can give no number. Your piece stays here; please ask the seller.
 send-no-numbers = This tablet has no number left to give. Your piece stays here; please ask the seller.
 send-disk = This tablet can’t store your piece just now. It stays on the screen; please show it to the seller.
 send-refused = The desk could not take the piece. It stays on the screen; please show it to the seller.
@@ -265,6 +267,7 @@ sent-title = Your number
 sent-next = Go to the desk. When your number is called, your piece is put together.
 sent-kept = Your piece is kept on this tablet and will be delivered to the desk. Your number is good.
 sent-short = One of the drops may be gone; the desk will help you choose.
+sent-refused = The desk could not take your ticket. Please go there with your number; the seller can take it in.
 sent-homes = Where your drops live on the table
 sent-done = Done
 
@@ -301,6 +304,11 @@ seller-waiting = { $n ->
     [one] One ticket waits to be delivered.
    *[other] { $n } tickets wait to be delivered.
   }
+seller-let-go = The desk does not know this tablet any more: it gives no numbers until it is paired again.
+seller-aside = { $n ->
+    [one] One ticket was not taken by the desk; its page “Kiosks” shows it.
+   *[other] { $n } tickets were not taken by the desk; its page “Kiosks” shows them.
+  }
 seller-pair = Pair with a desk
 seller-leave = Leave the kiosk
 seller-not-kept = The settings hold until the tablet is switched off; its disk did not take them.
@@ -311,6 +319,13 @@ pin-away = The desk is out of reach, and this tablet has not seen the PIN yet.
 pair-address = Address of the desk
 pair-code = Code shown at the desk
 pair-done = Paired. This is kiosk { $digit }.
+pair-wrong-code = That is not the code the desk shows. Compare it with the page “Kiosks”.
+pair-no-code = The desk shows no code now: each is good once, for ten minutes. Ask for a new one on the page “Kiosks”.
+pair-no-digit = The desk has no digit left for another tablet. Close the show, or pair a released tablet again.
+pair-desk-failed = The desk could not write the pairing down. Look at the desk and try again.
+pair-not-reached = No desk answers at { $desk }. Compare the address with the desk’s page “Kiosks”.
+pair-not-a-desk = What answers at { $desk } is no desk. Compare the address with the desk’s page “Kiosks”.
+pair-disk = This tablet could not store the pairing. Make room on it and try again.
 key-erase = Erase
 key-enter = Enter
 

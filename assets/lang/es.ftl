@@ -16,6 +16,7 @@ looks-lively = Con movimiento
 looks-calm = Sin movimiento
 desk-away = La caja no responde; puedes seguir.
 disk-nearly-full = Tableta casi llena: avisa al vendedor.
+let-go = Esta tableta no puede dar números; avisa en la caja, por favor.
 sold-out = Agotado
 tray = Bandeja { $letter }
 
@@ -255,6 +256,7 @@ review-send = Enviar a la caja
 review-sending = Enviando…
 send-failed-title = No se ha enviado
 send-not-paired = Esta tableta aún no pertenece a ninguna caja. Tu pieza sigue aquí; avisa al vendedor.
+send-let-go = La caja ya no conoce esta tableta, así que no puede dar ningún número. Tu pieza se queda aquí; pregunta en la caja, por favor.
 send-no-numbers = A esta tableta no le quedan números. Tu pieza sigue aquí; avisa al vendedor.
 send-disk = La tableta no puede guardar tu pieza ahora. Sigue en la pantalla; enséñasela al vendedor.
 send-refused = La caja no ha podido aceptar la pieza. Sigue en la pantalla; enséñasela al vendedor.
@@ -265,6 +267,7 @@ sent-title = Tu número
 sent-next = Ve a la caja. Cuando digan tu número, montarán tu pieza.
 sent-kept = Tu pieza está guardada en esta tableta y llegará a la caja. Tu número es válido.
 sent-short = Puede que falte uno de los colgantes; en la caja te ayudarán a elegir.
+sent-refused = La caja no pudo aceptar tu tique. Ve allí con tu número; todavía pueden anotarlo.
 sent-homes = Dónde están tus colgantes en la mesa
 sent-done = Listo
 
@@ -301,6 +304,11 @@ seller-waiting = { $n ->
     [one] Un tique espera su entrega.
    *[other] { $n } tiques esperan su entrega.
   }
+seller-let-go = La caja ya no conoce esta tableta: no da números hasta que se vuelva a vincular.
+seller-aside = { $n ->
+    [one] La caja no aceptó un tique; su página «Kiosks» lo muestra.
+   *[other] La caja no aceptó { $n } tiques; su página «Kiosks» los muestra.
+  }
 seller-pair = Vincular con una caja
 seller-leave = Salir del quiosco
 seller-not-kept = Los ajustes solo valen hasta apagar la tableta; no ha podido guardarlos.
@@ -311,6 +319,13 @@ pin-away = No hay conexión con la caja y esta tableta aún no conoce el PIN.
 pair-address = Dirección de la caja
 pair-code = Código que muestra la caja
 pair-done = Vinculada. Este es el quiosco { $digit }.
+pair-wrong-code = Ese no es el código que muestra la caja. Compáralo con la página «Kiosks».
+pair-no-code = La caja no muestra ningún código ahora: cada uno vale una vez y diez minutos. Pide otro en la página «Kiosks».
+pair-no-digit = La caja no tiene más cifras para otra tableta. Cierra la feria, o vuelve a vincular una tableta suelta.
+pair-desk-failed = La caja no pudo anotar el vínculo. Revisa la caja e inténtalo otra vez.
+pair-not-reached = Ninguna caja responde en { $desk }. Compara la dirección con la página «Kiosks» de la caja.
+pair-not-a-desk = Lo que responde en { $desk } no es una caja. Compara la dirección con la página «Kiosks» de la caja.
+pair-disk = Esta tableta no pudo guardar el vínculo. Haz sitio en ella e inténtalo otra vez.
 key-erase = Borrar
 key-enter = Aceptar
 

@@ -16,6 +16,7 @@ looks-lively = Avec mouvement
 looks-calm = Sans mouvement
 desk-away = La caisse ne répond pas ; tu peux continuer.
 disk-nearly-full = Tablette presque pleine : préviens le vendeur.
+let-go = Cette tablette ne peut plus donner de numéro ; préviens la caisse.
 sold-out = Épuisé
 tray = Plateau { $letter }
 
@@ -258,6 +259,7 @@ review-send = Envoyer à la caisse
 review-sending = Envoi…
 send-failed-title = Pas envoyé
 send-not-paired = Cette tablette n’appartient encore à aucune caisse. Ton bijou reste ici ; demande au vendeur.
+send-let-go = La caisse ne connaît plus cette tablette, qui ne peut donc pas donner de numéro. Ta pièce reste ici ; demande à la caisse.
 send-no-numbers = Cette tablette n’a plus de numéro à donner. Ton bijou reste ici ; demande au vendeur.
 send-disk = La tablette n’arrive pas à garder ton bijou pour l’instant. Il reste à l’écran ; montre-le au vendeur.
 send-refused = La caisse n’a pas pu prendre le bijou. Il reste à l’écran ; montre-le au vendeur.
@@ -268,6 +270,7 @@ sent-title = Ton numéro
 sent-next = Va à la caisse. À l’appel de ton numéro, ton bijou sera monté.
 sent-kept = Ton bijou est gardé sur cette tablette et sera transmis à la caisse. Ton numéro est valable.
 sent-short = Il manque peut-être une des breloques ; à la caisse, on t’aidera à choisir.
+sent-refused = La caisse n’a pas pu prendre ton ticket. Va la voir avec ton numéro ; il peut encore y être enregistré.
 sent-homes = Où se trouvent tes breloques sur la table
 sent-done = Terminé
 
@@ -304,6 +307,11 @@ seller-waiting = { $n ->
     [one] Un ticket attend d’être transmis.
    *[other] { $n } tickets attendent d’être transmis.
   }
+seller-let-go = La caisse ne connaît plus cette tablette : elle ne donne pas de numéro avant d’être associée de nouveau.
+seller-aside = { $n ->
+    [one] La caisse n’a pas pris un ticket ; sa page « Kiosks » le montre.
+   *[other] La caisse n’a pas pris { $n } tickets ; sa page « Kiosks » les montre.
+  }
 seller-pair = Associer à une caisse
 seller-leave = Quitter la borne
 seller-not-kept = Les réglages ne valent que jusqu’à l’arrêt de la tablette ; elle n’a pas pu les enregistrer.
@@ -314,6 +322,13 @@ pin-away = La caisse ne répond pas, et cette tablette ne connaît pas encore le
 pair-address = Adresse de la caisse
 pair-code = Code affiché à la caisse
 pair-done = Associée. C’est la borne { $digit }.
+pair-wrong-code = Ce n’est pas le code que montre la caisse. Compare-le avec la page « Kiosks ».
+pair-no-code = La caisse ne montre aucun code : chacun sert une fois et pendant dix minutes. Demande-en un autre sur la page « Kiosks ».
+pair-no-digit = La caisse n’a plus de chiffre pour une autre tablette. Clôture le salon, ou associe de nouveau une tablette détachée.
+pair-desk-failed = La caisse n’a pas pu noter l’association. Regarde à la caisse, puis essaie de nouveau.
+pair-not-reached = Aucune caisse ne répond à { $desk }. Compare l’adresse avec la page « Kiosks » de la caisse.
+pair-not-a-desk = Ce qui répond à { $desk } n’est pas une caisse. Compare l’adresse avec la page « Kiosks » de la caisse.
+pair-disk = Cette tablette n’a pas pu garder l’association. Fais-y de la place, puis essaie de nouveau.
 key-erase = Effacer
 key-enter = Valider
 

@@ -18,6 +18,9 @@ pub struct Options {
     /// Where to answer.
     #[arg(long, default_value_t = SocketAddr::from(([0, 0, 0, 0], DESK_PORT)))]
     listen: SocketAddr,
+    /// Forget the PIN, if nobody knows it any more, and end every session; another is chosen in a browser then.
+    #[arg(long)]
+    reset_pin: bool,
 }
 
 pub fn run(options: Options) -> ExitCode {
@@ -37,8 +40,17 @@ pub fn run(options: Options) -> ExitCode {
             return ExitCode::from(2);
         }
     };
+    if options.reset_pin
+        && let Err(error) = desk.forget_pin()
+    {
+        eprintln!("{error}");
+        return ExitCode::from(2);
+    }
     say!("The desk answers at {} (port {} of this machine's address for others).", desk.url(), desk.addr().port());
     say!("Setting the PIN from another machine needs the setup code {}.", desk.setup_code());
+    if options.reset_pin {
+        say!("The PIN is forgotten and everybody is signed out; choose another one at {}.", desk.url());
+    }
     say!("Ctrl-C ends it.");
     super::ending::wait(true);
     desk.stop();

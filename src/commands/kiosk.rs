@@ -13,7 +13,10 @@ use chatelaine::{
     link::{DESK_PORT, Link, LinkConfig, Pairing, kept_pairing},
 };
 
-use super::{Told, data_dir, rehearse};
+use super::{
+    Told, data_dir, rehearse,
+    window::{Ended, run_guarded, size},
+};
 
 #[derive(clap::Args)]
 pub struct Window {
@@ -58,20 +61,8 @@ pub struct Together {
     window: Window,
 }
 
-fn size(text: &str) -> Result<(u32, u32), String> {
-    let sides = text.split_once('x').and_then(|(w, h)| Some((w.parse().ok()?, h.parse().ok()?)));
-    sides
-        .filter(|(w, h)| (320..=8192).contains(w) && (240..=8192).contains(h))
-        .ok_or_else(|| format!("{text:?} is no size; write it as in 1280x800"))
-}
-
-/// A window on the tablet's folder; `Err` names what is missing for one.
-fn open(
-    dir: PathBuf,
-    pairing: Option<Pairing>,
-    code: Option<(String, String)>,
-    window: Window,
-) -> Result<Result<(), String>, Told> {
+/// A window on the tablet's folder.
+fn open(dir: PathBuf, pairing: Option<Pairing>, code: Option<(String, String)>, window: Window) -> Result<Ended, Told> {
     let wake = WakeCell::default();
     let bell = wake.clone();
     let settings_file = Some(dir.join("settings.json"));
@@ -80,7 +71,8 @@ fn open(
         link.pair(desk, code);
     }
     let Window { fullscreen, window, language } = window;
-    Ok(kiosk::run(KioskOptions { link, news, window, fullscreen, language, settings_file, wake }))
+    let options = KioskOptions { link, news, window, fullscreen, language, settings_file, wake };
+    Ok(run_guarded(move || kiosk::run(options)))
 }
 
 pub fn run(options: Options) -> ExitCode {
@@ -94,10 +86,14 @@ pub fn run(options: Options) -> ExitCode {
         open(dir, pairing, options.desk.zip(options.code), options.window)
     });
     match opened {
-        Ok(Ok(())) => ExitCode::SUCCESS,
-        Ok(Err(missing)) => {
-            eprintln!("{missing}");
+        Ok(Ended::Left) => ExitCode::SUCCESS,
+        Ok(Ended::Missing(what)) => {
+            eprintln!("{what}");
             ExitCode::from(3)
+        }
+        Ok(Ended::Failed) => {
+            eprintln!("The kiosk's window has failed. Start it again; everything that was sent is kept.");
+            ExitCode::FAILURE
         }
         Err(Told(words)) => {
             eprintln!("{words}");
@@ -109,11 +105,12 @@ pub fn run(options: Options) -> ExitCode {
 /// Desk and kiosk in one process; where there is no window to be had, the rehearsal instead.
 pub fn together(options: Together) -> ExitCode {
     match window_beside_a_desk(&options.catalog, options.data, options.listen, options.window) {
-        Ok(Ok(())) => ExitCode::SUCCESS,
-        Ok(Err(missing)) => {
-            eprintln!("{missing} Going on as a rehearsal.");
+        Ok(Ended::Left) => ExitCode::SUCCESS,
+        Ok(Ended::Missing(what)) => {
+            eprintln!("{what} Going on as a rehearsal.");
             rehearse::run(&rehearse::Options::on(options.catalog))
         }
+        Ok(Ended::Failed) => ExitCode::FAILURE,
         Err(Told(words)) => {
             eprintln!("{words}");
             ExitCode::from(2)
@@ -140,7 +137,7 @@ fn window_beside_a_desk(
     data: Option<PathBuf>,
     listen: SocketAddr,
     window: Window,
-) -> Result<Result<(), String>, Told> {
+) -> Result<Ended, Told> {
     let (desk_dir, kiosk_dir) = match data {
         Some(data) => (data.join("desk"), data.join("kiosk")),
         None => (data_dir(None, "desk")?, data_dir(None, "kiosk")?),
@@ -148,9 +145,20 @@ fn window_beside_a_desk(
     let desk = Arc::new(Desk::start(DeskConfig { catalog_dir: catalog.to_owned(), data_dir: desk_dir, listen })?);
     close_at_the_end(Arc::downgrade(&desk));
     say!("The desk answers at {}; its setup code is {}.", desk.url(), desk.setup_code());
-    let pairing = match kept_pairing(&kiosk_dir).filter(|kept| desk.knows(kept)) {
+    let kept = kept_pairing(&kiosk_dir);
+    let pairing = match kept.clone().filter(|kept| desk.knows(kept)) {
         Some(kept) => Pairing { desk: desk.url(), ..kept },
-        None => desk.pair_local()?,
+        None => desk.pair_local_again(kept.as_ref())?,
     };
-    open(kiosk_dir, Some(pairing), None, window)
+    let ended = open(kiosk_dir, Some(pairing), None, window)?;
+    // Sellers go on working, whatever becomes of the screens.
+    if ended == Ended::Failed {
+        eprintln!(
+            "The kiosk's window has failed; the desk goes on at {}. `chatelaine kiosk` opens the window again; Ctrl-C ends \
+             the desk.",
+            desk.url()
+        );
+        super::ending::wait(true);
+    }
+    Ok(ended)
 }

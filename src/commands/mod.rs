@@ -16,6 +16,7 @@ mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
 mod rehearse;
+mod window;
 
 use std::{path::PathBuf, process::ExitCode};
 

@@ -13,7 +13,13 @@ use axum::{
 use super::{auth::sha256_hex, server::House};
 
 const STYLE: &str = include_str!("../../assets/desk/desk.css");
-const SCRIPT: &str = include_str!("../../assets/desk/desk.js");
+/// One file for the browser; each part uses those before it.
+const SCRIPT: &str = concat!(
+    include_str!("../../assets/desk/renew.js"),
+    include_str!("../../assets/desk/hold.js"),
+    include_str!("../../assets/desk/line.js"),
+    include_str!("../../assets/desk/desk.js"),
+);
 const ICON: &str = include_str!("../../assets/desk/icon.svg");
 const SANS: &[u8] = include_bytes!("../../assets/fonts/andika-regular.ttf");
 const SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/andika-bold.ttf");

@@ -1,8 +1,6 @@
 //! The seller's PIN, sessions, and the codes by which others come in.
 
 use std::{
-    collections::HashMap,
-    net::IpAddr,
     sync::{Arc, Mutex, PoisonError},
     time::{Duration, Instant},
 };
@@ -16,23 +14,28 @@ use jiff::{Timestamp, ToSpan};
 use sha2::{Digest, Sha256};
 
 use super::{
+    back::Back,
+    budgets::{Budgets, Guesser, Secret},
     error::{DeskError, Refusal},
+    gate::Caller,
     server::House,
 };
-use crate::catalog::hex;
+use crate::{catalog::hex, link::wire::PairRefusal};
 
-const COOKIE: &str = "seller";
-/// Tries in a minute from one address and from all together.
-const TRIES_PER_ADDRESS: usize = 5;
-const TRIES_IN_ALL: usize = 20;
+/// Carries the session.
+const SESSION: &str = "seller";
+/// Carries the key by which a browser is known that was signed in before.
+const BROWSER: &str = "browser";
+const SESSION_LASTS: Duration = Duration::from_secs(24 * 3600);
+/// Browsers keep no cookie longer than this (RFC 6265bis, from memory).
+const BROWSER_LASTS: Duration = Duration::from_secs(400 * 24 * 3600);
 const PAIR_CODE_LASTS: Duration = Duration::from_secs(600);
-const WINDOW: Duration = Duration::from_secs(60);
 
 /// What the desk keeps in memory about who may enter.
 pub(super) struct Auth {
     setup_code: String,
     pair_code: Mutex<Option<(String, Instant)>>,
-    tries: Mutex<HashMap<IpAddr, Vec<Instant>>>,
+    budgets: Budgets,
     // One slow hash at a time: they take memory and a core each.
     hashing: tokio::sync::Mutex<()>,
 }
@@ -62,7 +65,7 @@ impl Auth {
         Ok(Self {
             setup_code: random_digits(8)?,
             pair_code: Mutex::new(None),
-            tries: Mutex::default(),
+            budgets: Budgets::default(),
             hashing: tokio::sync::Mutex::default(),
         })
     }
@@ -88,35 +91,29 @@ impl Auth {
     }
 
     /// Uses the pairing code up, if it is this one and not older than ten minutes.
-    pub fn take_pair_code(&self, typed: &str) -> bool {
+    pub fn take_pair_code(&self, typed: &str) -> Result<(), PairRefusal> {
         let plain: String = typed.chars().filter(|c| !c.is_whitespace()).collect();
         let mut code = self.pair_code.lock().unwrap_or_else(PoisonError::into_inner);
-        let good = code.as_ref().is_some_and(|(code, since)| *code == plain && since.elapsed() < PAIR_CODE_LASTS);
-        if good {
-            *code = None;
+        match &*code {
+            Some((now, since)) if since.elapsed() < PAIR_CODE_LASTS => {
+                if *now != plain {
+                    return Err(PairRefusal::WrongCode);
+                }
+                *code = None;
+                Ok(())
+            }
+            _ => Err(PairRefusal::NoCode),
         }
-        good
     }
 
-    /// Counts a try; the seconds to wait where there were too many.
-    pub fn try_again(&self, from: IpAddr) -> Result<(), u32> {
-        let now = Instant::now();
-        let mut tries = self.tries.lock().unwrap_or_else(PoisonError::into_inner);
-        tries.values_mut().for_each(|times| times.retain(|time| now - *time < WINDOW));
-        tries.retain(|_, times| !times.is_empty());
-        let all: usize = tries.values().map(Vec::len).sum();
-        let mine = tries.entry(from).or_default();
-        if mine.len() >= TRIES_PER_ADDRESS || all >= TRIES_IN_ALL {
-            let oldest = mine.first().copied().unwrap_or(now);
-            return Err((WINDOW.saturating_sub(now - oldest)).as_secs() as u32 + 1);
-        }
-        mine.push(now);
-        Ok(())
+    /// Counts a try to guess `secret`; the seconds to wait where there were too many.
+    pub fn guess(&self, secret: Secret, who: &Guesser) -> Result<(), u32> {
+        self.budgets.guess(secret, who, Instant::now())
     }
 
-    /// A right PIN wipes the tries of its address.
-    pub fn was_right(&self, from: IpAddr) {
-        self.tries.lock().unwrap_or_else(PoisonError::into_inner).remove(&from);
+    /// Who was right has all tries again.
+    pub fn was_right(&self, secret: Secret, who: &Guesser) {
+        self.budgets.was_right(secret, who);
     }
 
     /// The PIN as it is kept: salt and Argon2id hash in hexadecimal.
@@ -147,9 +144,16 @@ impl Auth {
     }
 }
 
-/// What may stand as a PIN.
-pub(super) fn is_pin_shape(pin: &str) -> bool {
-    (6..=12).contains(&pin.len()) && pin.bytes().all(|b| b.is_ascii_digit())
+/// Who types a PIN into a page; `None` for the machine itself, which always can.
+pub(super) async fn guesser(house: &House, caller: &Caller, headers: &HeaderMap) -> Result<Option<Guesser>, Refusal> {
+    if caller.is_here {
+        return Ok(None);
+    }
+    let stranger = Guesser::at(caller.ip);
+    let Some(hash) = browser_of(headers) else { return Ok(Some(stranger)) };
+    let known = house.books.run(|ledger| ledger.browsers()).await?;
+    let is_known = known.iter().any(|browser| browser.key_hash == hash);
+    Ok(Some(if is_known { Guesser::Browser(hash) } else { stranger }))
 }
 
 /// A request of the signed-in seller.
@@ -160,7 +164,8 @@ pub(super) struct Seller {
 impl FromRequestParts<Arc<House>> for Seller {
     type Rejection = Refusal;
     async fn from_request_parts(parts: &mut Parts, house: &Arc<House>) -> Result<Self, Refusal> {
-        let token = cookie(&parts.headers).ok_or(Refusal::SignIn)?;
+        let sign_in = || Refusal::SignIn(Back::of(parts));
+        let token = cookie(&parts.headers, SESSION).ok_or_else(sign_in)?;
         let token_hash = sha256_hex(&token);
         let hash = token_hash.clone();
         let now = Timestamp::now();
@@ -169,8 +174,9 @@ impl FromRequestParts<Arc<House>> for Seller {
         let known = house
             .books
             .run(move |ledger| {
-                let Some((began, used)) = ledger.session(&hash)? else { return Ok(false) };
-                let good = used + 12.hours() > now && began + 24.hours() > now;
+                let Some(session) = ledger.session(&hash)? else { return Ok(false) };
+                let used = session.1;
+                let good = is_running(session, now);
                 // Once a minute is enough; every write waits for the disk.
                 if good
                     && by_hand
@@ -183,21 +189,42 @@ impl FromRequestParts<Arc<House>> for Seller {
                 Ok(good)
             })
             .await?;
-        if known { Ok(Self { token_hash }) } else { Err(Refusal::SignIn) }
+        if known { Ok(Self { token_hash }) } else { Err(sign_in()) }
     }
 }
 
-fn cookie(headers: &HeaderMap) -> Option<String> {
+/// Whether a session that began and was last used then goes on: 12 hours unused, 24 in all.
+pub(super) fn is_running((began, used): (Timestamp, Timestamp), now: Timestamp) -> bool {
+    used + 12.hours() > now && began + 24.hours() > now
+}
+
+fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
     let all = headers.get(header::COOKIE)?.to_str().ok()?;
-    all.split(';').find_map(|one| one.trim().strip_prefix(COOKIE)?.strip_prefix('=').map(str::to_owned))
+    all.split(';').find_map(|one| one.trim().strip_prefix(name)?.strip_prefix('=').map(str::to_owned))
+}
+
+/// The hash of the session's token that a request carries, good or not.
+pub(super) fn session_of(headers: &HeaderMap) -> Option<String> {
+    cookie(headers, SESSION).map(|token| sha256_hex(&token))
+}
+
+/// The hash of the key by which a browser says that it was signed in before.
+pub(super) fn browser_of(headers: &HeaderMap) -> Option<String> {
+    cookie(headers, BROWSER).map(|key| sha256_hex(&key))
 }
 
 /// The cookie of a new session, or the one that ends it.
-pub(super) fn set_cookie(token: Option<&str>) -> HeaderValue {
-    let text = match token {
-        Some(token) => format!("{COOKIE}={token}; HttpOnly; SameSite=Strict; Path=/; Max-Age=86400"),
-        None => format!("{COOKIE}=; HttpOnly; SameSite=Strict; Path=/; Max-Age=0"),
-    };
-    // The token is hexadecimal, so the text is always a header.
+pub(super) fn session_cookie(token: Option<&str>) -> HeaderValue {
+    set_cookie(SESSION, token.unwrap_or_default(), token.map_or(Duration::ZERO, |_| SESSION_LASTS))
+}
+
+/// The cookie by which a browser is known later.
+pub(super) fn browser_cookie(key: &str) -> HeaderValue {
+    set_cookie(BROWSER, key, BROWSER_LASTS)
+}
+
+fn set_cookie(name: &str, value: &str, lasts: Duration) -> HeaderValue {
+    let text = format!("{name}={value}; HttpOnly; SameSite=Strict; Path=/; Max-Age={}", lasts.as_secs());
+    // Keys are hexadecimal, so the text is always a header.
     HeaderValue::from_str(&text).unwrap_or(HeaderValue::from_static(""))
 }

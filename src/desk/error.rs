@@ -7,6 +7,7 @@ use axum::{
     response::{IntoResponse, Response},
 };
 
+use super::back::Back;
 use crate::{catalog::Mistakes, ledger::LedgerError};
 
 /// Why the desk does not start.
@@ -39,8 +40,8 @@ pub(super) enum Refusal {
     Ledger(LedgerError),
     /// Asked wrongly: the status and plain words.
     Request(StatusCode, String),
-    /// Nobody is signed in.
-    SignIn,
+    /// Nobody is signed in; signing in leads back.
+    SignIn(Back),
 }
 
 impl From<LedgerError> for Refusal {
@@ -57,7 +58,7 @@ impl Refusal {
     fn status_and_words(self) -> (StatusCode, String) {
         match self {
             Self::Request(status, words) => (status, words),
-            Self::SignIn => (StatusCode::UNAUTHORIZED, "sign in first".into()),
+            Self::SignIn(_) => (StatusCode::UNAUTHORIZED, "sign in first".into()),
             Self::Ledger(error) => {
                 let status = status_of(&error);
                 if status.is_server_error() {
@@ -90,8 +91,8 @@ pub(super) const fn status_of(error: &LedgerError) -> StatusCode {
 
 impl IntoResponse for Refusal {
     fn into_response(self) -> Response {
-        if matches!(self, Self::SignIn) {
-            return axum::response::Redirect::to("/sign-in").into_response();
+        if let Self::SignIn(back) = &self {
+            return axum::response::Redirect::to(&back.sign_in()).into_response();
         }
         let (status, words) = self.status_and_words();
         super::pages::refused(status, &words)

@@ -96,7 +96,7 @@ impl Gallery {
     pub async fn portrait(&self, loaded: Arc<Loaded>, piece: Piece, size: PortraitSize, asked: &HeaderMap) -> Response {
         let tag = portrait_tag(&loaded, &piece, size);
         if is_known(asked, &tag) {
-            return not_modified(&tag);
+            return not_modified(&tag, PIECE_KEPT);
         }
         let (width, height) = size.px();
         let made = self
@@ -110,7 +110,7 @@ impl Gallery {
             })
             .await;
         match made {
-            Some(png) => answer("image/png", &tag, png.to_vec()),
+            Some(png) => answer("image/png", &tag, PIECE_KEPT, png.to_vec()),
             None => ([(header::CONTENT_TYPE, "image/svg+xml")], NO_PICTURE).into_response(),
         }
     }
@@ -119,15 +119,15 @@ impl Gallery {
     pub async fn drop_picture(&self, name: &str, picture: &Picture, asked: &HeaderMap) -> Response {
         let tag = &picture.sha256[..16];
         if is_known(asked, tag) {
-            return not_modified(tag);
+            return not_modified(tag, DROP_KEPT);
         }
         if picture.width_px.max(picture.height_px) <= SMALL_SIDE_PX {
-            return answer(content_type(name), tag, picture.bytes.to_vec());
+            return answer(content_type(name), tag, DROP_KEPT, picture.bytes.to_vec());
         }
         let bytes = Arc::clone(&picture.bytes);
         match self.get(tag, move || smaller(&bytes)).await {
-            Some(png) => answer("image/png", tag, png.to_vec()),
-            None => answer(content_type(name), tag, picture.bytes.to_vec()),
+            Some(png) => answer("image/png", tag, DROP_KEPT, png.to_vec()),
+            None => answer(content_type(name), tag, DROP_KEPT, picture.bytes.to_vec()),
         }
     }
 }
@@ -166,18 +166,22 @@ fn is_known(asked: &HeaderMap, tag: &str) -> bool {
     asked.get(header::IF_NONE_MATCH).and_then(|value| value.to_str().ok()).is_some_and(|known| known.contains(tag))
 }
 
+/// What a guest made is kept in no browser: a signed-out one must not show it.
+const PIECE_KEPT: &str = "no-store";
 /// The addresses carry the tag as well, so a browser need not ask twice in a show.
-fn headers_of(tag: &str) -> [(header::HeaderName, HeaderValue); 2] {
+const DROP_KEPT: &str = "private, max-age=86400";
+
+fn headers_of(tag: &str, kept: &'static str) -> [(header::HeaderName, HeaderValue); 2] {
     let quoted = HeaderValue::from_str(&format!("\"{tag}\"")).unwrap_or(HeaderValue::from_static("\"\""));
-    [(header::ETAG, quoted), (header::CACHE_CONTROL, HeaderValue::from_static("private, max-age=86400"))]
+    [(header::ETAG, quoted), (header::CACHE_CONTROL, HeaderValue::from_static(kept))]
 }
 
-fn not_modified(tag: &str) -> Response {
-    (StatusCode::NOT_MODIFIED, headers_of(tag)).into_response()
+fn not_modified(tag: &str, kept: &'static str) -> Response {
+    (StatusCode::NOT_MODIFIED, headers_of(tag, kept)).into_response()
 }
 
-fn answer(kind: &'static str, tag: &str, bytes: Vec<u8>) -> Response {
-    (headers_of(tag), [(header::CONTENT_TYPE, kind)], bytes).into_response()
+fn answer(kind: &'static str, tag: &str, kept: &'static str, bytes: Vec<u8>) -> Response {
+    (headers_of(tag, kept), [(header::CONTENT_TYPE, kind)], bytes).into_response()
 }
 
 const NO_PICTURE: &str = r##"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 180 220"><path d="M30 30c0 160 120 160 120 0" fill="none" stroke="#8A6A2F" stroke-width="4" stroke-dasharray="2 9" stroke-linecap="round"/></svg>"##;

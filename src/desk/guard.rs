@@ -2,26 +2,33 @@
 
 use std::{
     any::Any,
+    fs,
     net::{IpAddr, SocketAddr},
+    process::Command,
+    sync::{Arc, LazyLock},
 };
 
 use axum::{
-    extract::Request,
+    extract::{Request, State},
     http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header},
     middleware::Next,
     response::{IntoResponse, Response},
 };
 
-use super::error::Refusal;
+use super::{error::Refusal, gate::Caller, server::House};
 
 /// Source: OWASP ASVS 5.0, chapter 3.4.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; \
                       connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
 /// Refuses changes that another site's page asks for and names that are not this machine's; sets the answer's headers.
-pub(super) async fn guard(request: Request, next: Next) -> Response {
-    let mut response = match refusal(request.method(), request.headers()) {
-        Some(words) => Refusal::Request(StatusCode::FORBIDDEN, words.to_owned()).into_response(),
+pub(super) async fn guard(State(house): State<Arc<House>>, caller: Caller, request: Request, next: Next) -> Response {
+    let mut response = match refusal(request.method(), request.headers(), own_name()) {
+        Some((alarm, header, words)) => {
+            let theirs = request.headers().get(header).map(|value| String::from_utf8_lossy(value.as_bytes()));
+            house.alarms.note(alarm, caller.ip, theirs.as_deref().unwrap_or_default());
+            Refusal::Request(StatusCode::FORBIDDEN, words.to_owned()).into_response()
+        }
         None => next.run(request).await,
     };
     let headers = response.headers_mut();
@@ -50,22 +57,51 @@ fn host_name(host: &str) -> String {
     name.trim_start_matches('[').trim_end_matches(']').to_ascii_lowercase()
 }
 
-fn refusal(method: &Method, headers: &HeaderMap) -> Option<&'static str> {
+/// This machine's name, in small letters. Every system has the command that tells it.
+fn own_name() -> &'static str {
+    static NAME: LazyLock<String> = LazyLock::new(|| {
+        let told = fs::read_to_string("/proc/sys/kernel/hostname").or_else(|_| {
+            let told = Command::new("hostname").output()?;
+            Ok::<_, std::io::Error>(String::from_utf8_lossy(&told.stdout).into_owned())
+        });
+        told.unwrap_or_default().trim().to_ascii_lowercase()
+    });
+    NAME.as_str()
+}
+
+/// Whether `name` is the machine called `own`: a number, or its name alone or as its network knows it. A page of another
+/// site can point a name of its own at this machine (DNS rebinding); such a name is none of these.
+fn is_ours(name: &str, own: &str) -> bool {
+    let label = own.split('.').next().unwrap_or_default();
+    // Where two machines of one name meet, the later one gets a number (RFC 6762, section 9).
+    let renamed =
+        |rest: &str| rest.strip_prefix('-').is_some_and(|n| !n.is_empty() && n.bytes().all(|b| b.is_ascii_digit()));
+    let is_local = |name: &str| name.strip_prefix(label).is_some_and(|rest| rest.is_empty() || renamed(rest));
+    name.parse::<IpAddr>().is_ok()
+        || name == "localhost"
+        || !label.is_empty() && (name == own || name == label || name.strip_suffix(".local").is_some_and(is_local))
+}
+
+/// What is wrong: for the log, the header at fault, and for whoever asks.
+fn refusal(method: &Method, headers: &HeaderMap, own: &str) -> Option<(&'static str, HeaderName, &'static str)> {
     let text = |name: HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
     let host = text(header::HOST).unwrap_or_default();
-    let name = host_name(host);
-    // A page of another site can point its own name at this machine; only numbers and local names are ours.
-    if name.parse::<IpAddr>().is_err() && name != "localhost" && !name.ends_with(".local") {
-        return Some("open the desk by its number, as in http://192.168.4.1:7345");
+    if !is_ours(&host_name(host), own) {
+        let words = "open the desk by its number, as in http://192.168.4.1:7345";
+        return Some(("the desk was asked for under a foreign name", header::HOST, words));
     }
     if method == Method::GET || method == Method::HEAD {
         return None;
     }
-    let same_origin = text(header::ORIGIN)
-        .is_none_or(|origin| origin.split_once("://").is_some_and(|(_, of)| of.eq_ignore_ascii_case(host)));
-    let same_site =
-        text(HeaderName::from_static("sec-fetch-site")).is_none_or(|site| matches!(site, "same-origin" | "none"));
-    (!same_origin || !same_site).then_some("this change was asked for by another site; nothing was changed")
+    // Every one that there is counts, and one that can't be read is foreign.
+    let all = |name: HeaderName, is_good: &dyn Fn(&str) -> bool| {
+        headers.get_all(name).iter().all(|value| value.to_str().is_ok_and(is_good))
+    };
+    let same_origin =
+        all(header::ORIGIN, &|origin| origin.split_once("://").is_some_and(|(_, of)| of.eq_ignore_ascii_case(host)));
+    let same_site = all(HeaderName::from_static("sec-fetch-site"), &|site| matches!(site, "same-origin" | "none"));
+    let words = "this change was asked for by another site; nothing was changed";
+    (!same_origin || !same_site).then_some(("a change asked for by another site", header::ORIGIN, words))
 }
 
 #[cfg(test)]
@@ -75,7 +111,7 @@ mod tests {
     fn answer(method: Method, pairs: &[(&'static str, &'static str)]) -> bool {
         let headers =
             pairs.iter().map(|(name, value)| (HeaderName::from_static(name), HeaderValue::from_static(value)));
-        refusal(&method, &headers.collect()).is_none()
+        refusal(&method, &headers.collect(), "table.example").is_none()
     }
 
     #[test]
@@ -83,10 +119,16 @@ mod tests {
         for host in ["127.0.0.1:7345", "192.168.4.1", "[::1]:7345", "[fe80::1]", "localhost:80", "Table.local:7345"] {
             assert!(answer(Method::GET, &[("host", host)]), "{host}");
         }
-        for host in ["", "shop.example", "127.0.0.1.example:7345", "localhost.example", "local"] {
+        for host in ["table", "table.example:7345", "TABLE-2.local"] {
+            assert!(answer(Method::GET, &[("host", host)]), "{host}");
+        }
+        let foreign =
+            ["", "shop.example", "127.0.0.1.example:7345", "localhost.example", "local", "other.local", ".local"];
+        for host in foreign.into_iter().chain(["table.shop.example", "tables.local", "table-x.local", "table-.local"]) {
             assert!(!answer(Method::GET, &[("host", host)]), "{host}");
         }
         assert!(!answer(Method::GET, &[]));
+        assert!(!is_ours("", "") && !is_ours(".local", "") && !is_ours("-2.local", ""), "a machine without a name");
     }
 
     #[test]
@@ -100,6 +142,10 @@ mod tests {
         assert!(!post(&[("origin", "http://192.168.4.1:80")]), "another port is another origin");
         assert!(!post(&[("origin", "http://shop.example")]));
         assert!(!post(&[("sec-fetch-site", "cross-site")]));
+        assert!(!post(&[("origin", "http://192.168.4.1:7345"), ("origin", "http://shop.example")]), "two of them");
+        let unreadable = HeaderValue::from_bytes(b"http://shop.example\xff").unwrap();
+        let headers = [(header::HOST, HeaderValue::from_static(host.1)), (header::ORIGIN, unreadable)];
+        assert!(refusal(&Method::POST, &headers.into_iter().collect(), "").is_some(), "one that can't be read");
         assert!(!post(&[("sec-fetch-site", "same-site")]));
     }
 }

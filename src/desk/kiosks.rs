@@ -1,14 +1,10 @@
 //! What kiosks ask.
 
-use std::{
-    net::SocketAddr,
-    sync::{Arc, PoisonError},
-    time::{Duration, Instant},
-};
+use std::{sync::Arc, time::Duration};
 
 use axum::{
     Json, Router,
-    extract::{ConnectInfo, FromRequestParts, Path, Query, State},
+    extract::{FromRequestParts, Path, Query, State},
     http::{HeaderMap, StatusCode, header, request::Parts},
     response::{IntoResponse, Response},
     routing::{get, post},
@@ -18,16 +14,23 @@ use serde::Deserialize;
 
 use super::{
     auth::{random_key, sha256_hex},
+    budgets::{Guesser, Secret},
     error::{DeskError, Refusal},
     gallery::content_type,
+    gate::Caller,
     server::House,
+    tablets::Wish,
 };
 use crate::{
-    ledger::{Ledger, Receipt},
+    catalog::Catalog,
+    ledger::{Ledger, LedgerError, Receipt},
     link::{
         Pairing, PinAnswer,
-        wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews, PairRequest, PinQuestion},
+        wire::{
+            CatalogContent, Delivery, DeliveryAnswer, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion,
+        },
     },
+    ticket::{SentTicket, TicketNumber},
 };
 
 /// A question for news waits this long for some.
@@ -39,14 +42,21 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/link/news", get(news))
         .route("/link/picture/{name}", get(picture))
         .route("/link/tickets", post(deliver))
+        .route("/link/report", post(report))
+        .route("/link/take-in", post(take_in))
         .route("/link/pin", post(ask_pin))
 }
 
-/// A new kiosk's digit and key.
-pub(super) fn pair(ledger: &mut Ledger, now: Timestamp) -> Result<(u8, String), DeskError> {
+/// A kiosk's digit and new key; `before` is the key that it had, if it had one.
+pub(super) fn pair(ledger: &mut Ledger, before: Option<&str>, now: Timestamp) -> Result<(u8, String), DeskError> {
     let key = random_key()?;
-    let digit = ledger.pair_kiosk(&sha256_hex(&key), now)?;
+    let before = before.map(sha256_hex);
+    let digit = ledger.pair_kiosk(&sha256_hex(&key), before.as_deref(), now)?;
     Ok((digit, key))
+}
+
+fn key_of(headers: &HeaderMap) -> Option<&str> {
+    headers.get(header::AUTHORIZATION)?.to_str().ok()?.strip_prefix("Bearer ")
 }
 
 /// A request of a paired kiosk.
@@ -57,18 +67,18 @@ struct Kiosk {
 impl FromRequestParts<Arc<House>> for Kiosk {
     type Rejection = StatusCode;
     async fn from_request_parts(parts: &mut Parts, house: &Arc<House>) -> Result<Self, StatusCode> {
-        let value = parts.headers.get(header::AUTHORIZATION).and_then(|value| value.to_str().ok());
-        let key = value.and_then(|value| value.strip_prefix("Bearer ")).ok_or(StatusCode::UNAUTHORIZED)?;
-        let hash = sha256_hex(key);
+        let hash = sha256_hex(key_of(&parts.headers).ok_or(StatusCode::UNAUTHORIZED)?);
         match house.books.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
-                let mut heard = house.heard.lock().unwrap_or_else(PoisonError::into_inner);
-                if let Some(heard) = heard.get_mut(usize::from(digit)) {
-                    *heard = Some(Instant::now());
-                }
+                house.tablets.heard(digit);
                 Ok(Self { digit })
             }
-            Ok(None) => Err(StatusCode::UNAUTHORIZED),
+            Ok(None) => {
+                if let Ok(caller) = Caller::from_request_parts(parts, house).await {
+                    house.alarms.note("an unknown key", caller.ip, "");
+                }
+                Err(StatusCode::UNAUTHORIZED)
+            }
             Err(_) => Err(StatusCode::SERVICE_UNAVAILABLE),
         }
     }
@@ -76,21 +86,36 @@ impl FromRequestParts<Arc<House>> for Kiosk {
 
 async fn pair_by_code(
     State(house): State<Arc<House>>,
-    ConnectInfo(from): ConnectInfo<SocketAddr>,
+    caller: Caller,
     headers: HeaderMap,
     Json(request): Json<PairRequest>,
-) -> Result<Json<Pairing>, Refusal> {
-    let refused = |words: &str| Refusal::Request(StatusCode::FORBIDDEN, words.to_owned());
-    house.auth.try_again(from.ip()).map_err(|_| refused("too many tries; wait a minute"))?;
-    if !house.auth.take_pair_code(&request.code) {
-        return Err(refused("this is not the code on the desk's Kiosks page"));
+) -> Response {
+    match pair_with(&house, &caller, &headers, &request.code).await {
+        Ok(pairing) => Json(pairing).into_response(),
+        Err(refusal) => (StatusCode::FORBIDDEN, Json(refusal)).into_response(),
     }
-    house.auth.was_right(from.ip());
-    let paired = house.books.run(|ledger| Ok(pair(ledger, Timestamp::now()))).await?;
-    let (digit, key) = paired.map_err(|error| refused(&error.to_string()))?;
+}
+
+async fn pair_with(house: &House, caller: &Caller, headers: &HeaderMap, code: &str) -> Result<Pairing, PairRefusal> {
+    let who = Guesser::at(caller.ip);
+    house.auth.guess(Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
+    house.auth.take_pair_code(code).inspect_err(|_| house.alarms.note("a wrong pairing code", caller.ip, ""))?;
+    let before = key_of(headers).map(str::to_owned);
+    let paired = house.books.run(move |ledger| Ok(pair(ledger, before.as_deref(), Timestamp::now()))).await;
+    let (digit, key) = match paired {
+        Ok(Ok(paired)) => paired,
+        Ok(Err(DeskError::Ledger(LedgerError::TenKiosks))) => return Err(PairRefusal::NoDigit),
+        Ok(Err(error)) => {
+            tracing::error!("no kiosk could be paired: {error}");
+            return Err(PairRefusal::DeskFailed);
+        }
+        Err(_) => return Err(PairRefusal::DeskFailed),
+    };
+    house.auth.was_right(Secret::PairCode, &who);
+    house.tablets.forget(digit);
     // The address by which the kiosk reached the desk is one that works from there.
     let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
-    Ok(Json(Pairing { desk: format!("http://{host}"), key, digit }))
+    Ok(Pairing { desk: format!("http://{host}"), key, digit })
 }
 
 #[derive(Deserialize)]
@@ -107,10 +132,12 @@ async fn news(
 ) -> Result<Json<DeskNews>, Refusal> {
     let mut changes = house.books.changes();
     let mut closing = house.closing.clone();
+    let mut asked = house.tablets.asked();
     // Another catalogue is news whatever the number of the last change says.
     let other_catalogue = house.shelf.loaded().revision != known.revision;
     tokio::select! {
-        () = std::future::ready(()), if other_catalogue => {}
+        () = std::future::ready(()), if other_catalogue || house.tablets.has_wishes(kiosk.digit) => {}
+        _ = asked.changed() => {}
         _ = changes.wait_for(|change| *change > known.have) => {}
         _ = tokio::time::sleep(NEWS_WAIT) => {}
         _ = closing.wait_for(|closed| *closed) => {}
@@ -129,6 +156,8 @@ async fn news(
                 revision: String::new(),
                 available: counts.into_iter().map(|(id, count)| (id, count.free())).collect(),
                 content: None,
+                wanted: vec![],
+                put_away: vec![],
             })
         })
         .await?;
@@ -137,6 +166,8 @@ async fn news(
         news.content = Some(CatalogContent { catalog: (*loaded.catalog).clone(), pictures });
     }
     news.revision.clone_from(&loaded.revision);
+    news.wanted = house.tablets.wishes(digit, Wish::TakeIn);
+    news.put_away = house.tablets.wishes(digit, Wish::PutAway);
     Ok(Json(news))
 }
 
@@ -153,7 +184,7 @@ async fn deliver(
     Json(delivery): Json<Delivery>,
 ) -> Result<Json<DeliveryAnswer>, Refusal> {
     if delivery.ticket.number.kiosk() != kiosk.digit {
-        return Ok(Json(DeliveryAnswer::Refused { reason: "the number is another kiosk's".into() }));
+        return Ok(Json(DeliveryAnswer::Refused { reason: "the number has another tablet’s digit".into() }));
     }
     let loaded = house.shelf.loaded();
     let receipt = house
@@ -162,28 +193,85 @@ async fn deliver(
             ledger.receive(&delivery.ticket, delivery.refuse_if_short, &loaded.catalog, Timestamp::now())
         })
         .await?;
-    Ok(Json(match receipt {
+    Ok(Json(answer_of(receipt)))
+}
+
+fn answer_of(receipt: Receipt) -> DeliveryAnswer {
+    match receipt {
         Receipt::Stored { short } => DeliveryAnswer::Stored { short },
         Receipt::Short { parts } => DeliveryAnswer::Short { parts },
         Receipt::Refused { reason } => DeliveryAnswer::Refused { reason },
-    }))
+    }
+}
+
+async fn report(State(house): State<Arc<House>>, kiosk: Kiosk, Json(report): Json<KioskReport>) -> Json<()> {
+    if house.tablets.reported(kiosk.digit, report) {
+        house.pulse.send_modify(|beat| *beat += 1);
+    }
+    Json(())
+}
+
+/// Takes a ticket in that was refused before, since the seller wants it.
+async fn take_in(
+    State(house): State<Arc<House>>,
+    kiosk: Kiosk,
+    Json(sent): Json<SentTicket>,
+) -> Result<Json<DeliveryAnswer>, Refusal> {
+    let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
+    if !house.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
+        return Ok(Json(DeliveryAnswer::Refused { reason: "nobody at the desk has asked for it".into() }));
+    }
+    let loaded = house.shelf.loaded();
+    let (receipt, number) =
+        house.books.run(move |ledger| enter_late(ledger, sent, digit, &loaded.catalog, Timestamp::now())).await?;
+    let renumbered = number.filter(|number| *number != before).map(|number| (before, number));
+    house.tablets.answered(digit, id, renumbered);
+    house.pulse.send_modify(|beat| *beat += 1);
+    Ok(Json(answer_of(receipt)))
+}
+
+/// Enters a ticket of another desk, another show or another tablet in the running show. It keeps the guest's number where
+/// nobody else can have that, and gets the next of kiosk `digit` where somebody can.
+fn enter_late(
+    ledger: &mut Ledger,
+    mut sent: SentTicket,
+    digit: u8,
+    catalog: &Catalog,
+    now: Timestamp,
+) -> Result<(Receipt, Option<TicketNumber>), LedgerError> {
+    match ledger.ticket(sent.id) {
+        // The answer to an earlier delivery was lost.
+        Ok(known) => return Ok((Receipt::Stored { short: vec![] }, Some(known.number))),
+        Err(LedgerError::NoTicket(_)) => {}
+        Err(error) => return Err(error),
+    }
+    sent.show = ledger.show()?.id;
+    let of = sent.number.kiosk();
+    let is_anothers = of != digit && ledger.kiosks()?.iter().any(|other| other.digit == of);
+    if is_anothers || ledger.tickets_numbered(sent.number)?.iter().any(|other| other.show == sent.show) {
+        sent.number = TicketNumber::new(digit, ledger.next_sequence(sent.show, digit)?)?;
+    }
+    let receipt = ledger.receive(&sent, false, catalog, now)?;
+    Ok((receipt, Some(sent.number)))
 }
 
 async fn ask_pin(
     State(house): State<Arc<House>>,
-    ConnectInfo(from): ConnectInfo<SocketAddr>,
-    _kiosk: Kiosk,
+    caller: Caller,
+    kiosk: Kiosk,
     Json(question): Json<PinQuestion>,
 ) -> Result<Json<PinAnswer>, Refusal> {
     let Some(kept) = house.books.run(|ledger| ledger.setting("pin")).await? else {
         return Ok(Json(PinAnswer::NotSet));
     };
-    if let Err(seconds) = house.auth.try_again(from.ip()) {
+    let who = Guesser::Tablet(kiosk.digit);
+    if let Err(seconds) = house.auth.guess(Secret::Pin, &who) {
         return Ok(Json(PinAnswer::Wait { seconds }));
     }
     if house.auth.is_pin(question.pin, &kept).await? {
-        house.auth.was_right(from.ip());
+        house.auth.was_right(Secret::Pin, &who);
         return Ok(Json(PinAnswer::Right));
     }
+    house.alarms.note("a wrong PIN at a tablet", caller.ip, "");
     Ok(Json(PinAnswer::Wrong))
 }

@@ -3,18 +3,25 @@
 //! One thread owns the ledger (`books`) and one answers requests (`server`); the catalogue is watched
 //! (`shelf`). Every page works by plain forms; the script only keeps open pages up to date.
 
+mod alarms;
 mod assets;
 mod auth;
+mod back;
 mod books;
+mod budgets;
 mod error;
 mod events;
 mod gallery;
+mod gate;
 mod guard;
 mod kiosks;
 mod pages;
+mod pin;
 mod server;
 mod shelf;
 mod sweep;
+mod tablets;
+mod watched;
 
 pub use error::DeskError;
 pub use server::{Desk, DeskConfig};

@@ -1,12 +1,12 @@
 //! Starting and stopping the desk.
 
 use std::{
-    fs::{self, File, TryLockError},
+    fs::{File, TryLockError},
     net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener},
     path::PathBuf,
     sync::{Arc, Mutex, PoisonError},
     thread::{self, JoinHandle},
-    time::{Duration, Instant},
+    time::Duration,
 };
 
 use axum::Router;
@@ -15,21 +15,24 @@ use tokio::sync::{oneshot, watch};
 use tower_http::catch_panic::CatchPanicLayer;
 
 use super::{
+    alarms::Alarms,
     assets,
     auth::Auth,
     books::Books,
     error::DeskError,
     events,
     gallery::Gallery,
+    gate::{Caller, Gate, attend},
     guard::{after_panic, guard},
     kiosks, pages,
     shelf::Shelf,
     sweep,
+    tablets::Tablets,
 };
 use crate::{
     catalog::{Watch, watch},
     ledger::{Ledger, LedgerError},
-    link::Pairing,
+    link::{Pairing, files},
 };
 
 /// How a desk starts.
@@ -48,10 +51,10 @@ pub(super) struct House {
     pub books: Books,
     pub shelf: Shelf,
     pub auth: Auth,
+    pub alarms: Alarms,
     pub gallery: Gallery,
     pub data_dir: PathBuf,
-    /// When each kiosk, by digit, was last heard.
-    pub heard: Mutex<[Option<Instant>; 10]>,
+    pub tablets: Tablets,
     /// Beats whenever a page may look different.
     pub pulse: watch::Sender<u64>,
     pub closing: watch::Receiver<bool>,
@@ -79,7 +82,8 @@ impl Desk {
     /// What is in the way, in words for the seller.
     pub fn start(config: DeskConfig) -> Result<Self, DeskError> {
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
-        fs::create_dir_all(&config.data_dir).map_err(data)?;
+        let ours = |name: &str| name.starts_with("ledger.") || ["in-use", "last-good", "last-good.new"].contains(&name);
+        files::make_private(&config.data_dir, ours).map_err(data)?;
         let lock = File::create(config.data_dir.join("in-use")).map_err(data)?;
         match lock.try_lock() {
             Ok(()) => {}
@@ -99,15 +103,18 @@ impl Desk {
             Err(LedgerError::DiskFull) => tracing::error!("{}", LedgerError::DiskFull),
             taken => taken?,
         }
+        // Once more for what has come since; nobody could enter meanwhile.
+        files::make_private(&config.data_dir, ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
         let house = Arc::new(House {
             books: Books::open(ledger)?,
             shelf,
             auth,
+            alarms: Alarms::default(),
             gallery: Gallery::default(),
             data_dir: config.data_dir.clone(),
-            heard: Mutex::default(),
+            tablets: Tablets::default(),
             // Begins at the time, so that no beat of an earlier run is taken for one of this.
             pulse: watch::Sender::new(now.as_millisecond().unsigned_abs()),
             closing,
@@ -161,7 +168,16 @@ impl Desk {
     /// # Errors
     /// All digits are given, or the ledger refuses.
     pub fn pair_local(&self) -> Result<Pairing, DeskError> {
-        let paired = self.with_ledger(|ledger| kiosks::pair(ledger, Timestamp::now()));
+        self.pair_local_again(None)
+    }
+
+    /// The same for a kiosk that may have been paired before, with the key that it had: it gets its own digit back.
+    ///
+    /// # Errors
+    /// As for [`Desk::pair_local`].
+    pub fn pair_local_again(&self, before: Option<&Pairing>) -> Result<Pairing, DeskError> {
+        let before = before.map(|before| before.key.clone());
+        let paired = self.with_ledger(move |ledger| kiosks::pair(ledger, before.as_deref(), Timestamp::now()));
         let (digit, key) = paired.ok_or_else(|| DeskError::System("the desk is closing".into()))??;
         Ok(Pairing { desk: self.url(), key, digit })
     }
@@ -170,6 +186,16 @@ impl Desk {
     pub fn knows(&self, pairing: &Pairing) -> bool {
         let hash = super::auth::sha256_hex(&pairing.key);
         self.with_ledger(move |ledger| ledger.kiosk_by_key(&hash)).is_some_and(|found| matches!(found, Ok(Some(_))))
+    }
+
+    /// Forgets the PIN and ends every session: the next visitor of this machine, or who knows the setup code, chooses
+    /// another.
+    ///
+    /// # Errors
+    /// The ledger refuses.
+    pub fn forget_pin(&self) -> Result<(), DeskError> {
+        let forgotten = self.with_ledger(|ledger| ledger.forget_pin(Timestamp::now()));
+        Ok(forgotten.ok_or_else(|| DeskError::System("the desk is closing".into()))??)
     }
 
     /// Runs `work` on the ledger; `None` once the desk is closing.
@@ -229,8 +255,8 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
         tokio::spawn(sweep::end_holds(Arc::clone(&house)));
         tokio::spawn(follow_ledger(Arc::clone(&house)));
         let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
-        let service = router(house).into_make_service_with_connect_info::<SocketAddr>();
-        let server = axum::serve(listener, service).with_graceful_shutdown(async move {
+        let service = router(house).into_make_service_with_connect_info::<Caller>();
+        let server = axum::serve(Gate::new(listener), service).with_graceful_shutdown(async move {
             let _ = closing.wait_for(|closed| *closed).await;
         });
         tokio::select! {
@@ -261,8 +287,8 @@ fn router(house: Arc<House>) -> Router {
         .merge(events::routes())
         .merge(assets::routes())
         .fallback(pages::nowhere)
-        .layer(axum::extract::DefaultBodyLimit::max(256 * 1024))
         .layer(CatchPanicLayer::custom(after_panic))
-        .layer(axum::middleware::from_fn(guard))
+        .layer(axum::middleware::from_fn(attend))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&house), guard))
         .with_state(house)
 }

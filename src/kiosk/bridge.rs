@@ -50,6 +50,7 @@ fn take_news_in(
             News::Snapshot(snapshot) => known.snapshot = Some(snapshot),
             News::Picture { name, bytes } => pictures.take_in(name, &bytes, &mut images, &mut paper),
             News::DeskInReach(now) => known.in_reach = Some(now),
+            News::LetGo(now) => known.let_go = now,
             News::DiskNearlyFull(now) => known.disk_nearly_full = now,
             News::Delivered { kept, short } => {
                 answers.write(Answer::Given { kept, delivered: true, short });

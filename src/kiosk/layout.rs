@@ -71,7 +71,7 @@ impl Layout {
 
 /// The upper `height` of `rect` and the rest.
 pub fn cut_top(rect: Rect, height: f32) -> (Rect, Rect) {
-    let y = (rect.top() + height.clamp(0.0, rect.height())).round();
+    let y = (rect.top() + height.clamp(0.0, rect.height().max(0.0))).round();
     (Rect::from_min_max(rect.min, pos2(rect.right(), y)), Rect::from_min_max(pos2(rect.left(), y), rect.max))
 }
 
@@ -83,7 +83,7 @@ pub fn cut_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
 
 /// The left `width` of `rect` and the rest.
 pub fn cut_left(rect: Rect, width: f32) -> (Rect, Rect) {
-    let x = (rect.left() + width.clamp(0.0, rect.width())).round();
+    let x = (rect.left() + width.clamp(0.0, rect.width().max(0.0))).round();
     (Rect::from_min_max(rect.min, pos2(x, rect.bottom())), Rect::from_min_max(pos2(x, rect.top()), rect.max))
 }
 

@@ -21,7 +21,7 @@ use bevy::{
         view::screenshot::{Screenshot, ScreenshotCaptured},
     },
     time::TimeUpdateStrategy,
-    window::{ExitCondition, MonitorSelection, WindowMode},
+    window::{ExitCondition, MonitorSelection, WindowMode, WindowResizeConstraints},
     winit::{EventLoopProxyWrapper, WinitPlugin, WinitUserEvent},
 };
 use bevy_egui::PrimaryEguiContext;
@@ -32,6 +32,8 @@ use super::{
 
 /// The window's size unless told otherwise, in logical pixels.
 const WINDOW: (u32, u32) = (1280, 800);
+/// No side of a window is shorter, in logical pixels: the screens need the room.
+const LEAST_SIDE: u32 = 400;
 /// One frame of a test or a picture.
 const STEP: Duration = Duration::from_millis(20);
 /// A broken system errs in every frame; the log shows the first errors and then every so many.
@@ -50,8 +52,17 @@ pub fn run(options: KioskOptions) -> Result<(), String> {
     } else {
         WindowMode::Windowed
     };
-    let window =
-        Window { title: "Chatelaine".into(), resolution: (width.max(320), height.max(240)).into(), mode, ..default() };
+    let window = Window {
+        title: "Chatelaine".into(),
+        resolution: (width.max(LEAST_SIDE), height.max(LEAST_SIDE)).into(),
+        resize_constraints: WindowResizeConstraints {
+            min_width: LEAST_SIDE as f32,
+            min_height: LEAST_SIDE as f32,
+            ..default()
+        },
+        mode,
+        ..default()
+    };
     let mut app = quiet(move || {
         let plugins = DefaultPlugins
             .set(WindowPlugin { primary_window: Some(window), ..default() })
@@ -63,7 +74,11 @@ pub fn run(options: KioskOptions) -> Result<(), String> {
         });
         app
     })
-    .map_err(|reason| format!("the kiosk can't open a window: {reason}"))?;
+    .map_err(|reason| {
+        debug!("no window: {reason}");
+        "The kiosk needs a display for its window; start it on a desktop, or the desk alone with `chatelaine desk`."
+            .to_owned()
+    })?;
     hang_up_the_bell(&app, &wake);
     match app.run() {
         AppExit::Success => Ok(()),
@@ -191,7 +206,12 @@ fn gpu() -> Result<RenderCreation, String> {
     let settings = WgpuSettings { backends: Some(backends), ..default() };
     quiet(|| bevy::tasks::block_on(initialize_renderer(backends, None, &settings)))
         .map(RenderCreation::from)
-        .map_err(|reason| format!("the kiosk needs a graphics driver, if only one in software: {reason}"))
+        .map_err(|reason| {
+            debug!("no graphics driver: {reason}");
+            "The kiosk needs a graphics driver, if only one in software (on Linux that of Mesa); install one, or start the \
+             desk alone with `chatelaine desk`."
+                .to_owned()
+        })
 }
 
 /// Does `work` with panics kept quiet; a panic becomes its first line.

@@ -1,7 +1,8 @@
 //! Who may talk to the desk: paired kiosks and the seller's sessions. Only hashes of keys are kept.
 
 use jiff::Timestamp;
-use rusqlite::{OptionalExtension, params};
+use rusqlite::{Connection, OptionalExtension, params};
+use serde::{Deserialize, Serialize};
 
 use super::{
     Ledger, LedgerError,
@@ -17,15 +18,102 @@ pub struct Kiosk {
     pub paired: Timestamp,
 }
 
+/// A browser from which somebody signs in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Visitor {
+    /// The hash of the key by which it is known.
+    pub key_hash: String,
+    /// What it calls itself, shortened.
+    pub name: String,
+    /// Where it is in the network.
+    pub address: String,
+}
+
+/// A browser in which the seller signed in before.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Browser {
+    /// The hash of the key by which it is known.
+    pub key_hash: String,
+    /// What it calls itself.
+    pub name: String,
+    /// Where it was in the network.
+    pub address: String,
+    /// When the seller last signed in with it.
+    pub last: Timestamp,
+    /// The token's hash of the session that began then; it may have ended.
+    pub session: Option<String>,
+}
+
+/// The setting with the browsers.
+const BROWSERS: &str = "browsers";
+/// Browsers that are remembered; nobody has as many phones.
+const MOST_BROWSERS: usize = 40;
+
+fn browsers(db: &Connection) -> Result<Vec<Browser>, LedgerError> {
+    let text: Option<String> =
+        db.query_row("SELECT value FROM settings WHERE name = ?", [BROWSERS], |row| row.get(0)).optional()?;
+    // What a later version wrote may not read: then nobody is known, which only makes guessing harder.
+    Ok(text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default())
+}
+
+fn keep_browsers(db: &Connection, all: &[Browser]) -> Result<(), LedgerError> {
+    let text = serde_json::to_string(all)?;
+    db.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [BROWSERS, &text])?;
+    Ok(())
+}
+
+/// What is noted when a kiosk is released.
+#[derive(Serialize, Deserialize)]
+struct Released {
+    digit: u8,
+    key_hash: Option<String>,
+}
+
+/// The releases of the running show, oldest first.
+fn resting(db: &Connection) -> Result<Vec<Released>, LedgerError> {
+    let mut all = db.prepare_cached(
+        "SELECT body FROM events WHERE kind = 'kiosk_released'
+         AND seq > (SELECT coalesce(max(seq), 0) FROM events WHERE kind = 'show_opened') ORDER BY seq",
+    )?;
+    let bodies = all.query_map([], |row| row.get::<_, String>(0))?;
+    let mut released = Vec::new();
+    for body in bodies {
+        let body = body?;
+        // Earlier versions noted the digit alone.
+        released.push(match serde_json::from_str::<u8>(&body) {
+            Ok(digit) => Released { digit, key_hash: None },
+            Err(_) => serde_json::from_str(&body)?,
+        });
+    }
+    Ok(released)
+}
+
+fn digit_of(db: &Connection, key_hash: &str) -> Result<Option<u8>, LedgerError> {
+    Ok(db.query_row("SELECT digit FROM kiosks WHERE key_hash = ?", [key_hash], |row| row.get(0)).optional()?)
+}
+
 impl Ledger {
-    /// Pairs the kiosk whose key has this hash, and gives it the smallest free digit from 1, 0 being the last.
-    pub fn pair_kiosk(&mut self, key_hash: &str, now: Timestamp) -> Result<u8, LedgerError> {
+    /// Pairs the kiosk whose key has this hash, and gives it the smallest free digit from 1, 0 being the last. A digit
+    /// that was released in the running show rests until the show closes: its numbers may be in guests' hands. Only the
+    /// kiosk that had it, which knows its key from `before`, gets it back.
+    pub fn pair_kiosk(&mut self, key_hash: &str, before: Option<&str>, now: Timestamp) -> Result<u8, LedgerError> {
         let tx = self.begin()?;
         let taken: Vec<u8> = {
             let mut all = tx.prepare("SELECT digit FROM kiosks")?;
             all.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?
         };
-        let digit = (1..=9).chain([0]).find(|digit| !taken.contains(digit)).ok_or(LedgerError::TenKiosks)?;
+        let still_paired = before.map(|hash| digit_of(&tx, hash)).transpose()?.flatten();
+        let resting = resting(&tx)?;
+        let came_back = before.and_then(|hash| {
+            let last = resting.iter().rev().find(|one| one.key_hash.as_deref() == Some(hash))?;
+            (!taken.contains(&last.digit)).then_some(last.digit)
+        });
+        let free = || {
+            let rests = |digit: &u8| resting.iter().any(|one| one.digit == *digit);
+            (1..=9).chain([0]).find(|digit| !taken.contains(digit) && !rests(digit))
+        };
+        let digit = still_paired.or(came_back).or_else(free).ok_or(LedgerError::TenKiosks)?;
+        tx.execute("DELETE FROM kiosks WHERE digit = ?", [digit])?;
         tx.execute(
             "INSERT INTO kiosks (digit, key_hash, paired) VALUES (?, ?, ?)",
             params![digit, key_hash, now.to_string()],
@@ -35,11 +123,14 @@ impl Ledger {
         Ok(digit)
     }
 
-    /// Releases a kiosk; its key is worth nothing from now on.
+    /// Releases a kiosk; its key is worth nothing from now on, other than for being paired again.
     pub fn release_kiosk(&mut self, digit: u8, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
+        let key_hash = tx
+            .query_row("SELECT key_hash FROM kiosks WHERE digit = ?", [digit], |row| row.get::<_, String>(0))
+            .optional()?;
         tx.execute("DELETE FROM kiosks WHERE digit = ?", [digit])?;
-        note(&tx, now, None, "kiosk_released", &digit)?;
+        note(&tx, now, None, "kiosk_released", &Released { digit, key_hash })?;
         tx.commit()?;
         Ok(())
     }
@@ -54,19 +145,60 @@ impl Ledger {
 
     /// The digit of the kiosk whose key has this hash.
     pub fn kiosk_by_key(&self, key_hash: &str) -> Result<Option<u8>, LedgerError> {
-        let mut of = self.db.prepare_cached("SELECT digit FROM kiosks WHERE key_hash = ?")?;
-        Ok(of.query_row([key_hash], |row| row.get(0)).optional()?)
+        digit_of(&self.db, key_hash)
     }
 
-    /// Begins a session of the seller.
-    pub fn begin_session(&mut self, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
+    /// Begins a session of the seller in `browser`, and ends the one that this browser had before.
+    pub fn begin_session(&mut self, token_hash: &str, browser: &Visitor, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         let now_text = now.to_string();
+        let mut all = browsers(&tx)?;
+        let before = all.iter().position(|other| other.key_hash == browser.key_hash).map(|at| all.remove(at));
+        if let Some(session) = before.as_ref().and_then(|before| before.session.as_ref()) {
+            tx.execute("DELETE FROM sessions WHERE token_hash = ?", [session])?;
+        }
         tx.execute(
             "INSERT INTO sessions (token_hash, began, used) VALUES (?, ?, ?)",
             [token_hash, &now_text, &now_text],
         )?;
-        note(&tx, now, None, "signed_in", &())?;
+        all.insert(
+            0,
+            Browser {
+                key_hash: browser.key_hash.clone(),
+                name: browser.name.clone(),
+                address: browser.address.clone(),
+                last: now,
+                session: Some(token_hash.to_owned()),
+            },
+        );
+        all.truncate(MOST_BROWSERS);
+        keep_browsers(&tx, &all)?;
+        note(&tx, now, None, "signed_in", &(&browser.name, &browser.address))?;
+        tx.commit()?;
+        Ok(())
+    }
+
+    /// The browsers in which the seller signed in before, the last one first.
+    pub fn browsers(&self) -> Result<Vec<Browser>, LedgerError> {
+        browsers(&self.db)
+    }
+
+    /// Forgets the PIN, every session and every browser.
+    pub fn forget_pin(&mut self, now: Timestamp) -> Result<(), LedgerError> {
+        let tx = self.begin()?;
+        tx.execute("DELETE FROM settings WHERE name IN ('pin', ?)", [BROWSERS])?;
+        tx.execute("DELETE FROM sessions", [])?;
+        note(&tx, now, None, "pin_reset", &())?;
+        tx.commit()?;
+        Ok(())
+    }
+
+    /// Keeps another PIN, and ends every session but the one in which it was changed.
+    pub fn change_pin(&mut self, kept: &str, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
+        let tx = self.begin()?;
+        tx.execute("INSERT OR REPLACE INTO settings (name, value) VALUES ('pin', ?)", [kept])?;
+        tx.execute("DELETE FROM sessions WHERE token_hash <> ?", [token_hash])?;
+        note(&tx, now, None, "pin_changed", &())?;
         tx.commit()?;
         Ok(())
     }

@@ -135,8 +135,11 @@ pub enum LedgerError {
     /// The count's part is unknown.
     #[error("nothing called {0:?} is counted here")]
     NoCount(String),
-    /// All ten digits are given.
-    #[error("ten kiosks are paired already; release one first")]
+    /// All ten digits are given, or rest.
+    #[error(
+        "all ten digits are given, or rest until the show closes since their tablet was released; close the show, or \
+         pair a released tablet again"
+    )]
     TenKiosks,
     /// Numbers are used up.
     #[error(transparent)]

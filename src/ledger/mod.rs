@@ -24,7 +24,7 @@ mod sums;
 mod ticket;
 mod together;
 
-pub use access::Kiosk;
+pub use access::{Browser, Kiosk, Visitor};
 pub use backup::{BackupError, Copied, back_up, read_through};
 pub use close::ClosedShow;
 pub use confirm::Charge;

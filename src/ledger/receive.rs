@@ -62,10 +62,9 @@ impl Ledger {
         let mut ticket = arrived(sent, arrival, now, rules);
         ticket.hold_until = holds::until(&tx, now)?;
         ticket.sum_doubt = sum_doubt;
-        let mut short = hold_parts(&tx, &mut ticket)?;
+        let short = hold_parts(&tx, &mut ticket)?;
         if refuse_if_short && !short.is_empty() {
-            // The change is taken back with its entry and its holds.
-            short.dedup();
+            // The change is taken back with its entry and its holds. A part of which several are gone is named as often.
             return Ok(Receipt::Short { parts: short });
         }
         let total_today = catalog.quote(&sent.piece).ok().map(|quote| quote.total);

@@ -1,19 +1,21 @@
 //! One question to the desk.
 
-use std::time::Duration;
+use std::{io, path::Path, sync::atomic::Ordering, time::Duration};
 
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    Pairing, files,
+    News, PairError, Pairing, files,
     talk::{DELIVERY_TIMEOUT, Shared, lock},
-    wire::PairRequest,
+    wire::{PairRefusal, PairRequest},
 };
 
 /// Why the desk gave no answer.
 #[derive(Debug)]
 pub(super) enum Unanswered {
     NotPaired,
+    /// The desk does not know the key.
+    LetGo,
     Away(String),
     Status(u16),
 }
@@ -36,31 +38,89 @@ impl Shared {
         }
         .map_err(away)?;
         match response.status().as_u16() {
-            200 => response.body_mut().with_config().limit(64 * 1024 * 1024).read_json().map_err(away),
+            200 => {
+                let answer = response.body_mut().with_config().limit(64 * 1024 * 1024).read_json().map_err(away)?;
+                self.let_go_of(&pairing, false);
+                Ok(answer)
+            }
+            401 => {
+                self.let_go_of(&pairing, true);
+                Err(Unanswered::LetGo)
+            }
             status => Err(Unanswered::Status(status)),
         }
     }
 
-    pub(super) fn pair(&self, desk: &str, code: String) -> Result<u8, String> {
-        let desk = desk_url(desk);
-        let mut response =
-            agent(DELIVERY_TIMEOUT).post(format!("{desk}/link/pair")).send_json(&PairRequest { code }).map_err(
-                |error| format!("no desk answers at {desk} ({error}); compare the address with the desk's page"),
-            )?;
-        if response.status() != 200 {
-            return Err("the desk does not know this code; ask for a new one on its Kiosks page".into());
+    /// Notes whether the desk knows the key of `pairing`, also for the next start.
+    fn let_go_of(&self, pairing: &Pairing, now: bool) {
+        if lock(&self.pairing).as_ref() != Some(pairing) || self.let_go.swap(now, Ordering::Relaxed) == now {
+            return;
         }
-        let mut pairing: Pairing =
-            response.body_mut().read_json().map_err(|error| format!("{desk} does not answer as a desk ({error})"))?;
+        let kept = if now { files::write_json(&self.dir.join(LET_GO), pairing) } else { forget_let_go(&self.dir) };
+        if let Err(error) = kept {
+            tracing::warn!("whether the desk knows this kiosk could not be noted: {error}");
+        }
+        if now {
+            tracing::warn!("the desk does not know this kiosk any more; pair it again");
+        }
+        self.tell(News::LetGo(now));
+        self.outbox_changed.notify_all();
+    }
+
+    pub(super) fn pair(&self, desk: &str, code: String) -> Result<u8, PairError> {
+        let desk = desk_url(desk);
+        let mut request = agent(DELIVERY_TIMEOUT).post(format!("{desk}/link/pair"));
+        if let Some(before) = lock(&self.pairing).as_ref() {
+            request = request.header("authorization", format!("Bearer {}", before.key));
+        }
+        let mut response = request
+            .send_json(&PairRequest { code })
+            .map_err(|error| PairError::NotReached { desk: desk.clone(), reason: error.to_string() })?;
+        let status = response.status().as_u16();
+        let not_a_desk = |_| PairError::NotADesk { desk: desk.clone() };
+        if status == 403 {
+            return Err(match response.body_mut().read_json().map_err(not_a_desk)? {
+                PairRefusal::WrongCode => PairError::WrongCode,
+                PairRefusal::NoCode => PairError::NoCode,
+                PairRefusal::Wait { seconds } => PairError::Wait { seconds },
+                PairRefusal::NoDigit => PairError::NoDigit,
+                PairRefusal::DeskFailed => PairError::DeskFailed,
+            });
+        }
+        if status >= 500 {
+            return Err(PairError::DeskFailed);
+        }
+        let mut pairing: Pairing = response.body_mut().read_json().map_err(not_a_desk)?;
         // The address that was reached is the one that works from here.
         pairing.desk = desk;
         files::write_json(&self.dir.join("pairing.json"), &pairing)
-            .map_err(|error| format!("the pairing could not be written to this tablet's disk ({error})"))?;
+            .and_then(|()| forget_let_go(&self.dir))
+            .map_err(|error| PairError::Disk(error.to_string()))?;
         let digit = pairing.digit;
         *lock(&self.pairing) = Some(pairing);
+        if self.let_go.swap(false, Ordering::Relaxed) {
+            self.tell(News::LetGo(false));
+        }
+        lock(&self.tries).clear();
         self.outbox_changed.notify_all();
         Ok(digit)
     }
+}
+
+/// Kept beside the pairing that the desk does not know any more.
+const LET_GO: &str = "let-go.json";
+
+fn forget_let_go(dir: &Path) -> io::Result<()> {
+    match files::remove(&dir.join(LET_GO)) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
+        _ => Ok(()),
+    }
+}
+
+/// Whether the desk had let go of `pairing` when this kiosk ended.
+pub(super) fn was_let_go(dir: &Path, pairing: Option<&Pairing>) -> bool {
+    let of: Option<Pairing> = files::read_json(&dir.join(LET_GO));
+    of.is_some_and(|of| pairing.is_some_and(|pairing| pairing.key == of.key))
 }
 
 pub(super) fn agent(timeout: Duration) -> ureq::Agent {

@@ -1,57 +1,108 @@
-//! Bringing the outbox to the desk, oldest first.
+//! Bringing the outbox to the desk, oldest first. A ticket that can't get through blocks none behind it.
 
-use std::{io, sync::PoisonError, thread};
+use std::{
+    collections::HashMap,
+    io,
+    sync::PoisonError,
+    thread,
+    time::{Duration, Instant},
+};
+
+use uuid::Uuid;
 
 use super::{
-    Kept, News,
+    Kept, News, SendError,
+    ask::Unanswered,
     outbox::Entry,
     talk::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
     wire::{Delivery, DeliveryAnswer},
 };
 
+/// A ticket for which the desk is broken is tried again after at most this.
+const LONGEST_PAUSE: Duration = Duration::from_secs(30);
+
+/// What went wrong so far, by ticket.
+pub(super) type Tries = HashMap<Uuid, Tried>;
+
+/// Tries of one ticket that the desk answered, but not with what becomes of it.
+pub(super) struct Tried {
+    times: u32,
+    not_before: Instant,
+    pub trouble: String,
+}
+
+/// How a try ended.
+enum Ended {
+    /// The desk said what becomes of the ticket.
+    Answered,
+    /// It never takes the ticket.
+    SetAside,
+    /// This one has to wait, others may go.
+    Later,
+    /// Nothing can go now.
+    Away,
+}
+
 impl Shared {
-    /// Delivers the outbox until the end, oldest first.
+    /// Delivers the outbox until the end.
     pub(super) fn deliver(&self) {
-        let mut failed = false;
-        loop {
-            let entry = {
-                let mut outbox = lock(&self.outbox);
-                loop {
-                    if self.ended() {
-                        return;
-                    }
-                    // A guest who waits comes before tickets whose number is already given.
-                    let waiting =
-                        outbox.entries().find(|entry| !entry.number_given).or(outbox.entries().next()).cloned();
-                    match waiting {
-                        Some(entry) if !failed || !entry.number_given => break entry,
-                        Some(_) => {
-                            failed = false;
-                            outbox = self
-                                .outbox_changed
-                                .wait_timeout(outbox, RETRY)
-                                .map(|(outbox, _)| outbox)
-                                .unwrap_or_else(|poisoned| poisoned.into_inner().0);
-                        }
-                        None => {
-                            outbox = self.outbox_changed.wait(outbox).unwrap_or_else(PoisonError::into_inner);
-                        }
+        let mut pause = Instant::now();
+        while let Some(entry) = self.next_to_deliver(pause) {
+            match self.deliver_one(&entry) {
+                Ok(ended @ (Ended::Answered | Ended::SetAside)) => {
+                    lock(&self.tries).remove(&entry.ticket.id);
+                    if matches!(ended, Ended::SetAside) {
+                        self.report();
                     }
                 }
-            };
-            match self.deliver_one(&entry) {
-                Ok(delivered) => failed = !delivered,
+                Ok(Ended::Later) => {}
+                Ok(Ended::Away) => pause = Instant::now() + RETRY,
                 Err(error) => {
                     tracing::error!("the outbox can't be written: {error}");
-                    failed = true;
                     thread::sleep(RETRY);
                 }
             }
         }
     }
 
-    /// One try; whether the desk answered.
-    fn deliver_one(&self, entry: &Entry) -> io::Result<bool> {
+    /// Waits for the next ticket whose time has come; `None` at the end. Tickets whose number is given rest for `pause`.
+    fn next_to_deliver(&self, pause: Instant) -> Option<Entry> {
+        let mut outbox = lock(&self.outbox);
+        loop {
+            if self.ended() {
+                return None;
+            }
+            // A guest who waits comes before tickets whose number is already given.
+            if let Some(entry) = outbox.entries().find(|entry| !entry.number_given) {
+                return Some(entry.clone());
+            }
+            let now = Instant::now();
+            let next = {
+                let tries = lock(&self.tries);
+                let turn = |entry: &&Entry| {
+                    let tried = tries.get(&entry.ticket.id);
+                    (tried.map_or(now, |tried| tried.not_before.max(now)), tried.map_or(0, |tried| tried.times))
+                };
+                // Of those whose time has come the least tried, and of these the oldest.
+                outbox.entries().min_by_key(turn).map(|entry| (turn(&entry).0, entry.clone()))
+            };
+            outbox = match next {
+                None => self.outbox_changed.wait(outbox).unwrap_or_else(PoisonError::into_inner),
+                Some((due, entry)) => {
+                    // While the desk does not know this kiosk, nothing arrives.
+                    let due = if self.is_let_go() { now + RETRY } else { due.max(pause) };
+                    if due <= now {
+                        return Some(entry);
+                    }
+                    let waited = self.outbox_changed.wait_timeout(outbox, due - now);
+                    waited.map_or_else(|poisoned| poisoned.into_inner().0, |(outbox, _)| outbox)
+                }
+            };
+        }
+    }
+
+    /// One try.
+    fn deliver_one(&self, entry: &Entry) -> io::Result<Ended> {
         let kept = Kept { id: entry.ticket.id, number: entry.ticket.number };
         let delivery = Delivery { ticket: entry.ticket.clone(), refuse_if_short: !entry.number_given };
         let answer = self.ask::<DeliveryAnswer>("/link/tickets", Some(&delivery), DELIVERY_TIMEOUT);
@@ -65,8 +116,18 @@ impl Shared {
                 News::Short { kept, parts }
             }
             Ok(DeliveryAnswer::Refused { reason }) => {
-                lock(&self.outbox).set_aside(kept.id)?;
+                lock(&self.outbox).set_aside(kept.id, reason.clone())?;
                 News::Refused { kept, reason }
+            }
+            Err(Unanswered::Status(status)) if never_gets_better(status) => {
+                let reason = format!("the desk can't read it (answer {status})");
+                lock(&self.outbox).set_aside(kept.id, reason.clone())?;
+                News::Refused { kept, reason }
+            }
+            // No number has been shown: the guest keeps the piece and hears that it was not sent.
+            Err(Unanswered::LetGo) if !entry.number_given => {
+                lock(&self.outbox).release(kept.id)?;
+                News::NotKept { id: kept.id, error: SendError::LetGo }
             }
             Err(reason) => {
                 tracing::debug!("ticket {} waits: {reason:?}", kept.number);
@@ -75,11 +136,30 @@ impl Shared {
                     self.tell(News::Waiting(kept));
                     self.tell_snapshot();
                 }
-                return Ok(false);
+                return Ok(self.put_off(kept.id, reason));
             }
         };
+        let ended = if matches!(news, News::Refused { .. }) { Ended::SetAside } else { Ended::Answered };
         self.tell(news);
-        Ok(true)
+        Ok(ended)
+    }
+
+    /// What a try without an answer means for this ticket and for the others.
+    fn put_off(&self, id: Uuid, reason: Unanswered) -> Ended {
+        let trouble = match reason {
+            Unanswered::NotPaired | Unanswered::LetGo => return Ended::Away,
+            // Where the desk answers otherwise, it is the ticket that does not get through.
+            Unanswered::Away(reason) if lock(&self.desk).in_reach == Some(true) => {
+                format!("the desk did not answer ({reason})")
+            }
+            Unanswered::Away(_) => return Ended::Away,
+            Unanswered::Status(status) => format!("something is wrong at the desk (answer {status})"),
+        };
+        let mut tries = lock(&self.tries);
+        let times = tries.get(&id).map_or(1, |tried| tried.times + 1);
+        let pause = LONGEST_PAUSE.min(RETRY * 2u32.saturating_pow(times - 1));
+        tries.insert(id, Tried { times, not_before: Instant::now() + pause, trouble });
+        Ended::Later
     }
 
     pub(super) fn give_pending_numbers(&self) {
@@ -96,4 +176,10 @@ impl Shared {
             }
         }
     }
+}
+
+/// Whether a desk that answers so will answer so again: the message itself is at fault.
+/// Source: RFC 9110, section 15.5 (from memory).
+fn never_gets_better(status: u16) -> bool {
+    matches!(status, 400 | 409 | 411 | 413 | 415 | 422)
 }

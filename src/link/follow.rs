@@ -19,6 +19,7 @@ impl Shared {
     pub(super) fn follow(&self) {
         while !self.ended() {
             self.look_at_disk();
+            self.report();
             let (have, revision) = {
                 let desk = lock(&self.desk);
                 match &desk.state {
@@ -44,8 +45,13 @@ impl Shared {
                     self.in_reach(false);
                     thread::sleep(RETRY);
                 }
+                // It answers, and says itself what is wrong.
+                Err(Unanswered::LetGo) => {
+                    self.in_reach(true);
+                    thread::sleep(RETRY * 5);
+                }
                 Err(Unanswered::Status(status)) => {
-                    tracing::warn!("the desk answers {status}; is this kiosk still paired?");
+                    tracing::warn!("the desk answers {status}");
                     self.in_reach(false);
                     thread::sleep(RETRY);
                 }
@@ -63,9 +69,14 @@ impl Shared {
             desk.catalog = Some(Arc::new(content.catalog.clone()));
             desk.content = Some(Arc::new(content));
         }
+        let (wanted, put_away) = (std::mem::take(&mut news.wanted), std::mem::take(&mut news.put_away));
         files::write_json(&self.dir.join("desk.json"), &news)?;
         lock(&self.desk).state = Some(news);
         self.tell_snapshot();
+        self.bring_in(&wanted)?;
+        for id in put_away {
+            lock(&self.outbox).put_away(id)?;
+        }
         if before.as_deref() != lock(&self.desk).content.as_deref() {
             self.tell_pictures(before.as_deref());
         }
@@ -136,7 +147,12 @@ impl Shared {
     fn in_reach(&self, now: bool) {
         let before = lock(&self.desk).in_reach.replace(now);
         if before != Some(now) {
+            // A desk that is back may be able to take what it could not take before.
+            lock(&self.tries).clear();
+            // And a desk that was started anew knows nothing of what lies here.
+            *lock(&self.reported) = None;
             self.tell(News::DeskInReach(now));
+            self.outbox_changed.notify_all();
         }
     }
 

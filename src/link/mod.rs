@@ -10,6 +10,7 @@ pub(crate) mod files;
 mod follow;
 mod outbox;
 mod pin;
+mod report;
 mod talk;
 pub mod wire;
 
@@ -95,6 +96,8 @@ pub enum News {
     },
     /// The desk can be reached, or no longer.
     DeskInReach(bool),
+    /// The desk does not know this kiosk's key any more, or knows it again: without it no ticket arrives.
+    LetGo(bool),
     /// This device's disk is nearly full, or has room again.
     DiskNearlyFull(bool),
     /// The ticket is in the desk's ledger; `short` names parts the desk could not hold.
@@ -129,8 +132,8 @@ pub enum News {
     },
     /// The answer to [`Link::ask_pin`]; `None` when the desk is away and this device has never seen the right PIN.
     Pin(Option<PinAnswer>),
-    /// The answer to [`Link::pair`]: the kiosk's digit, or what went wrong and what to do.
-    Paired(Result<u8, String>),
+    /// The answer to [`Link::pair`]: the kiosk's digit, or what went wrong.
+    Paired(Result<u8, PairError>),
 }
 
 /// Why a ticket could not be kept.
@@ -139,6 +142,9 @@ pub enum SendError {
     /// The kiosk does not belong to a desk yet.
     #[error("this tablet is not paired with a desk yet")]
     NotPaired,
+    /// The desk does not know this kiosk any more.
+    #[error("the desk has let this tablet go; pair it again")]
+    LetGo,
     /// All numbers of this kiosk are used up.
     #[error(transparent)]
     Numbers(#[from] crate::ticket::NumberError),
@@ -151,6 +157,46 @@ impl From<std::io::Error> for SendError {
     fn from(error: std::io::Error) -> Self {
         Self::Disk(error.to_string())
     }
+}
+
+/// Why a kiosk was not paired.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum PairError {
+    /// Nobody answers at the address.
+    #[error("no desk answers at {desk} ({reason}); compare the address with the desk's Kiosks page")]
+    NotReached {
+        /// The address.
+        desk: String,
+        /// Why, for the log.
+        reason: String,
+    },
+    /// Somebody else answers there.
+    #[error("what answers at {desk} is no desk; compare the address with the desk's Kiosks page")]
+    NotADesk {
+        /// The address.
+        desk: String,
+    },
+    /// The desk shows another code.
+    #[error("the desk shows another code; compare it with the Kiosks page")]
+    WrongCode,
+    /// The desk shows none.
+    #[error("the desk shows no code now; ask for a new one on its Kiosks page")]
+    NoCode,
+    /// Too many wrong codes.
+    #[error("too many wrong codes; wait {seconds} seconds")]
+    Wait {
+        /// How long.
+        seconds: u32,
+    },
+    /// No digit is free.
+    #[error("the desk has no digit left for another tablet; release one and close the show")]
+    NoDigit,
+    /// The desk could not write it down.
+    #[error("the desk could not write the pairing down; look at the desk")]
+    DeskFailed,
+    /// This kiosk could not.
+    #[error("the pairing could not be written to this tablet's disk ({0})")]
+    Disk(String),
 }
 
 /// The receiving end for [`News`].

@@ -18,6 +18,9 @@ pub(super) struct Entry {
     pub ticket: SentTicket,
     /// The guest has the number, so the desk has to take the ticket in any case.
     pub number_given: bool,
+    /// Why the desk did not take it, once it was set aside.
+    #[serde(default)]
+    pub reason: Option<String>,
 }
 
 /// The numbers given in one show.
@@ -34,6 +37,26 @@ pub(super) struct Outbox {
     numbers_file: PathBuf,
     numbers: Numbers,
     entries: BTreeMap<PathBuf, Entry>,
+    aside: BTreeMap<PathBuf, Entry>,
+    unreadable: usize,
+}
+
+/// The entries in the files of `folder`, and the files that do not read.
+fn read(folder: &Path) -> io::Result<(BTreeMap<PathBuf, Entry>, Vec<PathBuf>)> {
+    let (mut entries, mut damaged) = (BTreeMap::new(), Vec::new());
+    for file in fs::read_dir(folder)?.flatten() {
+        let path = file.path();
+        if path.extension().is_none_or(|end| end != "json") {
+            continue;
+        }
+        match files::read_json(&path) {
+            Some(entry) => {
+                entries.insert(path, entry);
+            }
+            None => damaged.push(path),
+        }
+    }
+    Ok((entries, damaged))
 }
 
 impl Outbox {
@@ -45,20 +68,15 @@ impl Outbox {
         fs::create_dir_all(&refused)?;
         let numbers_file = root.join("numbers.json");
         let numbers = files::read_json(&numbers_file).unwrap_or_default();
-        let mut entries = BTreeMap::new();
-        for file in fs::read_dir(&folder)?.flatten() {
-            let path = file.path();
-            if path.extension().is_none_or(|end| end != "json") {
-                continue;
-            }
-            match files::read_json(&path) {
-                Some(entry) => {
-                    entries.insert(path, entry);
-                }
-                None => files::rename(&path, &refused.join(file.file_name()))?,
+        let (entries, damaged) = read(&folder)?;
+        for path in damaged {
+            if let Some(name) = path.file_name() {
+                files::rename(&path, &refused.join(name))?;
             }
         }
-        Ok(Self { folder, refused, numbers_file, numbers, entries })
+        let (aside, damaged) = read(&refused)?;
+        let unreadable = damaged.len();
+        Ok(Self { folder, refused, numbers_file, numbers, entries, aside, unreadable })
     }
 
     /// The next number of kiosk `digit` in `show`; `at_least` is the first one the desk has not seen.
@@ -66,7 +84,7 @@ impl Outbox {
     pub fn next_number(&mut self, show: i64, digit: u8, at_least: u16) -> Result<TicketNumber, super::SendError> {
         let mine = if self.numbers.show == show { self.numbers.next } else { 0 };
         // Tickets of this show that still lie here count as well: the numbers file may be older than they are.
-        let lying = self.entries.values().filter(|entry| entry.ticket.show == show);
+        let lying = self.entries.values().chain(self.aside.values()).filter(|entry| entry.ticket.show == show);
         let after_lying = lying.map(|entry| entry.ticket.number.sequence() + 1).max().unwrap_or(0);
         let sequence = mine.max(at_least).max(after_lying);
         let number = TicketNumber::new(digit, sequence).map_err(|_| NumberError::Range)?;
@@ -98,14 +116,63 @@ impl Outbox {
             files::remove(&path)?;
             self.entries.remove(&path);
         }
+        // A crash may have left it in both places.
+        self.release_aside(id)
+    }
+
+    /// The desk will never take the ticket, for this reason: it is kept aside.
+    pub fn set_aside(&mut self, id: Uuid, reason: String) -> io::Result<()> {
+        let Some(path) = self.path_of(id) else { return Ok(()) };
+        let Some(entry) = self.entries.get(&path) else { return Ok(()) };
+        // Written first, then removed: after a crash between the two it is delivered, and refused, once more.
+        let entry = Entry { reason: Some(reason), ..entry.clone() };
+        let aside = self.refused.join(format!("{id}.json"));
+        files::write_json(&aside, &entry)?;
+        self.aside.insert(aside, entry);
+        files::remove(&path)?;
+        self.entries.remove(&path);
         Ok(())
     }
 
-    /// The desk will never take the ticket: it is kept aside.
-    pub fn set_aside(&mut self, id: Uuid) -> io::Result<()> {
-        if let Some(path) = self.path_of(id) {
-            files::rename(&path, &self.refused.join(format!("{id}.json")))?;
-            self.entries.remove(&path);
+    /// The tickets that the desk did not take, oldest first.
+    pub fn aside(&self) -> impl Iterator<Item = &Entry> {
+        self.aside.values()
+    }
+
+    /// How many files should be tickets and do not read. They are kept.
+    pub fn unreadable(&self) -> usize {
+        self.unreadable
+    }
+
+    /// A ticket that was set aside is at the desk after all.
+    pub fn release_aside(&mut self, id: Uuid) -> io::Result<()> {
+        let path = self.refused.join(format!("{id}.json"));
+        if self.aside.contains_key(&path) {
+            files::remove(&path)?;
+            self.aside.remove(&path);
+        }
+        Ok(())
+    }
+
+    /// A ticket that was set aside is not told any more. Its file is kept.
+    pub fn put_away(&mut self, id: Uuid) -> io::Result<()> {
+        let name = format!("{id}.json");
+        let path = self.refused.join(&name);
+        if self.aside.contains_key(&path) {
+            let folder = self.refused.join("put-away");
+            fs::create_dir_all(&folder)?;
+            files::rename(&path, &folder.join(name))?;
+            self.aside.remove(&path);
+        }
+        Ok(())
+    }
+
+    /// A ticket that was set aside was not taken once more, for this reason.
+    pub fn aside_because(&mut self, id: Uuid, reason: String) -> io::Result<()> {
+        let path = self.refused.join(format!("{id}.json"));
+        if let Some(entry) = self.aside.get_mut(&path) {
+            entry.reason = Some(reason);
+            files::write_json(&path, entry)?;
         }
         Ok(())
     }

@@ -14,10 +14,13 @@ use std::{
 };
 
 use super::{
-    Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError, files,
+    Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError,
+    ask::was_let_go,
+    deliver::Tries,
+    files,
     outbox::{Entry, Outbox},
     pin::PinMemory,
-    wire::{CatalogContent, DeskNews, PinQuestion},
+    wire::{CatalogContent, DeskNews, KioskReport, PinQuestion},
 };
 use crate::ticket::SentTicket;
 
@@ -79,6 +82,12 @@ pub(super) struct Shared {
     pub outbox_changed: Condvar,
     pin: Mutex<PinMemory>,
     pub disk_nearly_full: AtomicBool,
+    /// The desk does not know this kiosk's key.
+    pub let_go: AtomicBool,
+    /// What went wrong so far with tickets in the outbox.
+    pub tries: Mutex<Tries>,
+    /// The last report that the desk has.
+    pub reported: Mutex<Option<(KioskReport, Instant)>>,
     ended: AtomicBool,
 }
 
@@ -102,6 +111,8 @@ impl Link {
     /// The folder is used by another kiosk, or the disk refuses.
     pub fn open(config: LinkConfig) -> Result<(Self, NewsReceiver), LinkError> {
         let disk = |error| LinkError::Disk(config.dir.clone(), error);
+        let ours = |name: &str| ["in-use", "outbox", "refused", "pictures"].contains(&name) || name.ends_with(".json");
+        files::make_private(&config.dir, ours).map_err(disk)?;
         fs::create_dir_all(config.dir.join("pictures")).map_err(disk)?;
         let lock_file = File::create(config.dir.join("in-use")).map_err(disk)?;
         match lock_file.try_lock() {
@@ -116,6 +127,7 @@ impl Link {
             files::write_json(&config.dir.join("pairing.json"), pairing).map_err(disk)?;
         }
         let pairing = config.pairing.or(kept);
+        let let_go = was_let_go(&config.dir, pairing.as_ref());
         let content: Option<CatalogContent> = files::read_json(&config.dir.join("catalog.json"));
         let desk = Desk {
             state: files::read_json(&config.dir.join("desk.json")).filter(|_| content.is_some()),
@@ -134,10 +146,16 @@ impl Link {
             outbox: Mutex::new(outbox),
             outbox_changed: Condvar::new(),
             disk_nearly_full: AtomicBool::new(false),
+            let_go: AtomicBool::new(let_go),
+            tries: Mutex::default(),
+            reported: Mutex::default(),
             ended: AtomicBool::new(false),
         });
         shared.tell_snapshot();
         shared.tell_pictures(None);
+        if let_go {
+            shared.tell(News::LetGo(true));
+        }
         // The number of a ticket from before a crash may never have been shown; it is good from now on.
         shared.give_pending_numbers();
 
@@ -153,9 +171,13 @@ impl Link {
     /// [`News::Delivered`], [`News::Waiting`], [`News::Short`] and [`News::Refused`] follows within about 3 s.
     ///
     /// # Errors
-    /// The kiosk is not paired, its numbers are used up, or the disk refuses; then nothing was sent.
+    /// The kiosk is not paired or was let go, its numbers are used up, or the disk refuses; then nothing was sent.
     pub fn send(&self, draft: Draft) -> Result<Kept, SendError> {
         let digit = self.digit().ok_or(SendError::NotPaired)?;
+        // Its number would be good for nothing.
+        if self.shared.is_let_go() {
+            return Err(SendError::LetGo);
+        }
         let (show, at_least) = {
             let desk = lock(&self.shared.desk);
             let state = desk.state.as_ref().ok_or(SendError::NotPaired)?;
@@ -173,7 +195,7 @@ impl Link {
             grown_up_confirmed: draft.grown_up_confirmed,
         };
         let kept = Kept { id: ticket.id, number };
-        outbox.keep(Entry { ticket, number_given: false })?;
+        outbox.keep(Entry { ticket, number_given: false, reason: None })?;
         drop(outbox);
         self.shared.outbox_changed.notify_all();
         Ok(kept)
@@ -231,6 +253,16 @@ impl Link {
         lock(&self.shared.pairing).is_some()
     }
 
+    /// Whether the desk does not know this kiosk any more.
+    pub fn is_let_go(&self) -> bool {
+        self.shared.is_let_go()
+    }
+
+    /// How many tickets the desk did not take; they are kept here until the seller has them taken in.
+    pub fn aside(&self) -> usize {
+        lock(&self.shared.outbox).aside().count()
+    }
+
     /// How many tickets are not at the desk yet.
     pub fn waiting(&self) -> usize {
         lock(&self.shared.outbox).entries().count()
@@ -258,6 +290,10 @@ fn spawn(name: &str, work: impl FnOnce() + Send + 'static) -> Option<JoinHandle<
 }
 
 impl Shared {
+    pub fn is_let_go(&self) -> bool {
+        self.let_go.load(Ordering::Relaxed)
+    }
+
     pub fn ended(&self) -> bool {
         self.ended.load(Ordering::Relaxed)
     }

@@ -2,25 +2,50 @@
 //!
 //! | request | body | answer |
 //! | --- | --- | --- |
-//! | `POST /link/pair` | [`PairRequest`] | [`Pairing`], or 403 |
+//! | `POST /link/pair` | [`PairRequest`] | [`Pairing`], or 403 with a [`PairRefusal`] |
 //! | `GET /link/news?have=N&revision=R` | – | [`DeskNews`]; waits some seconds while nothing is newer than change `N` |
 //! | `GET /link/picture/NAME` | – | the picture's bytes |
 //! | `POST /link/tickets` | [`Delivery`] | [`DeliveryAnswer`] |
+//! | `POST /link/report` | [`KioskReport`] | nothing |
+//! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`DeliveryAnswer`] |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
 //!
-//! All but `/link/pair` carry the kiosk's key as `Authorization: Bearer KEY`; a wrong key is 401.
+//! All carry the kiosk's key as `Authorization: Bearer KEY`; a wrong key is 401. For `/link/pair` it is the key that the
+//! kiosk had before, if any: with it, it gets its own digit back.
 
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
+use uuid::Uuid;
 
-use crate::{catalog::Catalog, ticket::SentTicket};
+use crate::{
+    catalog::Catalog,
+    ticket::{SentTicket, TicketNumber},
+};
 
 /// A kiosk asks to belong to the desk.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct PairRequest {
     /// The one-time code shown at the desk.
     pub code: String,
+}
+
+/// Why a kiosk is not paired.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum PairRefusal {
+    /// The desk shows another code.
+    WrongCode,
+    /// The desk shows no code: none was asked for, or it was used, or its ten minutes are over.
+    NoCode,
+    /// Too many wrong codes; wait.
+    Wait {
+        /// How long.
+        seconds: u32,
+    },
+    /// All ten digits are given, or rest until the show closes.
+    NoDigit,
+    /// The desk could not write it down.
+    DeskFailed,
 }
 
 /// What a kiosk keeps from being paired.
@@ -49,6 +74,38 @@ pub struct DeskNews {
     pub available: BTreeMap<String, u32>,
     /// The catalogue, when the question's revision was another.
     pub content: Option<CatalogContent>,
+    /// Tickets set aside on this kiosk which the seller takes in all the same.
+    #[serde(default)]
+    pub wanted: Vec<Uuid>,
+    /// Tickets set aside on this kiosk of which the seller does not want to hear any more.
+    #[serde(default)]
+    pub put_away: Vec<Uuid>,
+}
+
+/// What lies on a kiosk, for the seller.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct KioskReport {
+    /// Tickets on their way, oldest first.
+    pub waiting: Vec<TicketReport>,
+    /// Tickets that the desk did not take.
+    pub aside: Vec<TicketReport>,
+    /// Files that should be tickets and do not read.
+    pub unreadable: usize,
+}
+
+/// One ticket that lies on a kiosk.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TicketReport {
+    /// Its id.
+    pub id: Uuid,
+    /// The number the guest has.
+    pub number: TicketNumber,
+    /// How many drops it has.
+    pub drops: usize,
+    /// The sum, in words.
+    pub sum: String,
+    /// What is in the way; empty while nothing is.
+    pub trouble: String,
 }
 
 /// The catalogue with what tells one picture from another.

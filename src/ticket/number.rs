@@ -23,7 +23,7 @@ pub enum NumberError {
     #[error("{0} is not a ticket number: one digit is wrong or two are swapped; look at the ticket again")]
     Check(String),
     /// A kiosk's digit or sequence is out of range.
-    #[error("a kiosk gives the numbers 000 to 999 in one show; close the show or pair the kiosk anew")]
+    #[error("a kiosk gives the numbers 000 to 999 in one show; close the show to begin anew")]
     Range,
 }
 

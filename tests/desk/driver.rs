@@ -69,7 +69,7 @@ impl Browser {
         Some(Self { session: format!("{url}/session/{id}"), agent, driver, _profile: profile })
     }
 
-    fn command(&self, path: &str, body: &Value) -> Result<Value, String> {
+    pub fn command(&self, path: &str, body: &Value) -> Result<Value, String> {
         let request = self.agent.post(format!("{}{path}", self.session));
         let mut answer = request.send_json(body).map_err(|error| error.to_string())?;
         let value: Value =

@@ -70,8 +70,16 @@ pub fn options() -> (KioskOptions, Surroundings) {
         hashes.insert(name.clone(), picture.sha256.clone());
     }
     let content = CatalogContent { catalog: (*loaded.catalog).clone(), pictures: hashes };
-    let desk =
-        DeskNews { change: 1, show: 1, next_sequence: 0, revision: loaded.revision.clone(), available, content: None };
+    let desk = DeskNews {
+        change: 1,
+        show: 1,
+        next_sequence: 0,
+        revision: loaded.revision.clone(),
+        available,
+        content: None,
+        wanted: vec![],
+        put_away: vec![],
+    };
     std::fs::write(folder.path().join("catalog.json"), serde_json::to_vec(&content).unwrap()).unwrap();
     std::fs::write(folder.path().join("desk.json"), serde_json::to_vec(&desk).unwrap()).unwrap();
     // A port where nobody listens.

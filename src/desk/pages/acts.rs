@@ -28,7 +28,7 @@ use crate::{
         server::House,
     },
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
-    ticket::Tender,
+    ticket::{State as TicketState, Tender},
 };
 
 pub(super) fn routes() -> Router<Arc<House>> {
@@ -96,7 +96,7 @@ async fn tick(
 
 #[derive(Deserialize)]
 struct NewLength {
-    mm: f64,
+    mm: Option<f64>,
     to: Option<f64>,
 }
 
@@ -106,10 +106,9 @@ async fn length(
     Path(id): Path<Uuid>,
     Form(form): Form<NewLength>,
 ) -> Result<Response, Refusal> {
-    let mm = form.to.unwrap_or(form.mm);
-    if !mm.is_finite() {
+    let Some(mm) = form.to.or(form.mm).filter(|mm| mm.is_finite()) else {
         return Err(Refusal::bad("a length is a number of millimetres"));
-    }
+    };
     let loaded = house.shelf.loaded();
     act(&house, id, "#length", move |ledger| {
         ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, Timestamp::now())
@@ -205,7 +204,16 @@ async fn ring_up(
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
         return Ok((StatusCode::CONFLICT, ticket::with_trouble(&house, id, Some(&words)).await?).into_response());
     }
-    act(&house, id, "#till", move |ledger| ledger.ring_up(id, tender, Timestamp::now())).await
+    act(&house, id, "#till", move |ledger| {
+        let ticket = ledger.ticket(id)?;
+        // A second touch on the same button means the first: the money was taken, once.
+        let is_paid = matches!(ticket.state, TicketState::RungUp | TicketState::HandedOver);
+        if is_paid && ticket.tender == Some(tender) && ticket.quote.total == form.total {
+            return Ok(ticket);
+        }
+        ledger.ring_up(id, tender, Timestamp::now())
+    })
+    .await
 }
 
 #[derive(Deserialize)]

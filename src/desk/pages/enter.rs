@@ -1,51 +1,51 @@
-//! Setting the PIN, signing in and out.
+//! Choosing the first PIN, and signing in.
 
-use std::{net::SocketAddr, sync::Arc};
+use std::sync::Arc;
 
 use axum::{
     Form, Router,
-    extract::{ConnectInfo, State},
-    http::{StatusCode, header},
+    extract::{Query, State},
+    http::{HeaderMap, StatusCode, header},
     response::{IntoResponse, Redirect, Response},
-    routing::{get, post},
+    routing::get,
 };
 use jiff::Timestamp;
 use maud::{Markup, html};
 use serde::Deserialize;
 
-use super::frame::plain_page;
-use crate::desk::{
-    auth::{Seller, is_pin_shape, random_key, set_cookie, sha256_hex},
-    error::Refusal,
-    server::House,
+use super::{frame::plain_page, sessions::browser_name};
+use crate::{
+    desk::{
+        auth::{browser_cookie, browser_of, guesser, random_key, session_cookie, session_of, sha256_hex},
+        back::Back,
+        budgets::{Guesser, Secret},
+        error::Refusal,
+        gate::Caller,
+        pin::{fault_of, has_shape},
+        server::House,
+    },
+    ledger::Visitor,
 };
 
 pub(super) fn routes() -> Router<Arc<House>> {
-    Router::new()
-        .route("/setup", get(setup_page).post(set_up))
-        .route("/sign-in", get(sign_in_page).post(sign_in))
-        .route("/sign-out", post(sign_out))
-        .route("/sign-out-all", post(sign_out_all))
+    Router::new().route("/setup", get(setup_page).post(set_up)).route("/sign-in", get(sign_in_page).post(sign_in))
 }
 
-async fn kept_pin(house: &House) -> Result<Option<String>, Refusal> {
+pub(super) async fn kept_pin(house: &House) -> Result<Option<String>, Refusal> {
     house.books.run(|ledger| ledger.setting("pin")).await
 }
 
-async fn setup_page(
-    State(house): State<Arc<House>>,
-    ConnectInfo(from): ConnectInfo<SocketAddr>,
-) -> Result<Response, Refusal> {
+async fn setup_page(State(house): State<Arc<House>>, caller: Caller) -> Result<Response, Refusal> {
     if kept_pin(&house).await?.is_some() {
         return Ok(Redirect::to("/sign-in").into_response());
     }
-    Ok(plain_page("Choose a PIN", &setup_form(from.ip().is_loopback(), None)).into_response())
+    Ok(plain_page("Choose a PIN", &setup_form(caller.is_here, None)).into_response())
 }
 
 fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
     html! {
         h1 { "Choose the seller’s PIN" }
-        p { "6 to 12 digits. It opens this desk, and the settings of every kiosk." }
+        p { "6 to 12 digits without a pattern. It opens this desk, and the settings of every kiosk." }
         (alert(trouble))
         form.stack method="post" action="/setup" {
             @if !here {
@@ -60,7 +60,7 @@ fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
     }
 }
 
-fn pin_input(name: &str, autocomplete: &str) -> Markup {
+pub(super) fn pin_input(name: &str, autocomplete: &str) -> Markup {
     html! {
         // A password keeper wants a name to keep the PIN under.
         @if name == "pin" { input type="text" name="user" autocomplete="username" value="seller" hidden; }
@@ -69,7 +69,7 @@ fn pin_input(name: &str, autocomplete: &str) -> Markup {
     }
 }
 
-fn alert(trouble: Option<&str>) -> Markup {
+pub(super) fn alert(trouble: Option<&str>) -> Markup {
     html! { @if let Some(words) = trouble { p.trouble role="alert" { (words) } } }
 }
 
@@ -83,26 +83,29 @@ struct Setup {
 
 async fn set_up(
     State(house): State<Arc<House>>,
-    ConnectInfo(from): ConnectInfo<SocketAddr>,
+    caller: Caller,
+    headers: HeaderMap,
     Form(form): Form<Setup>,
 ) -> Result<Response, Refusal> {
     if kept_pin(&house).await?.is_some() {
         return Ok(Redirect::to("/sign-in").into_response());
     }
-    let here = from.ip().is_loopback();
+    let here = caller.is_here;
     let again =
         |status, words: &str| Ok((status, plain_page("Choose a PIN", &setup_form(here, Some(words)))).into_response());
     if !here {
-        if let Err(seconds) = house.auth.try_again(from.ip()) {
-            return again(StatusCode::TOO_MANY_REQUESTS, &format!("Too many tries. Wait {seconds} seconds."));
+        let who = Guesser::at(caller.ip);
+        if let Err(seconds) = house.auth.guess(Secret::SetupCode, &who) {
+            return again(StatusCode::TOO_MANY_REQUESTS, &too_many(seconds));
         }
         if form.code.trim() != house.auth.setup_code() {
+            house.alarms.note("a wrong setup code", caller.ip, "");
             return again(StatusCode::FORBIDDEN, "This is not the code that the desk’s terminal shows.");
         }
-        house.auth.was_right(from.ip());
+        house.auth.was_right(Secret::SetupCode, &who);
     }
-    if !is_pin_shape(&form.pin) {
-        return again(StatusCode::BAD_REQUEST, "A PIN has 6 to 12 digits and nothing else.");
+    if let Some(words) = fault_of(&form.pin) {
+        return again(StatusCode::BAD_REQUEST, words);
     }
     if form.pin != form.again {
         return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the PIN twice.");
@@ -119,22 +122,36 @@ async fn set_up(
             Ok(is_first)
         })
         .await?;
-    if is_first { begin(&house).await } else { Ok(Redirect::to("/sign-in").into_response()) }
+    if is_first {
+        begin(&house, &caller, &headers, &Back::default()).await
+    } else {
+        Ok(Redirect::to("/sign-in").into_response())
+    }
 }
 
-async fn sign_in_page(State(house): State<Arc<House>>) -> Result<Response, Refusal> {
+#[derive(Deserialize, Default)]
+struct Led {
+    #[serde(default)]
+    back: String,
+    #[serde(default)]
+    lost: String,
+}
+
+async fn sign_in_page(State(house): State<Arc<House>>, Query(led): Query<Led>) -> Result<Response, Refusal> {
     if kept_pin(&house).await?.is_none() {
         return Ok(Redirect::to("/setup").into_response());
     }
-    Ok(plain_page("Sign in", &sign_in_form(&house, None)).into_response())
+    let words = (led.lost == "1").then_some("You were signed out before this was entered. Sign in and do it again.");
+    Ok(plain_page("Sign in", &sign_in_form(&house, &Back::to(&led.back), words)).into_response())
 }
 
-fn sign_in_form(house: &House, trouble: Option<&str>) -> Markup {
+fn sign_in_form(house: &House, back: &Back, trouble: Option<&str>) -> Markup {
     html! {
         h1 { (house.shelf.loaded().catalog.table.name) }
         p { "The seller’s desk" }
         (alert(trouble))
         form.stack method="post" action="/sign-in" {
+            input type="hidden" name="back" value=(back.page());
             label { "PIN" (pin_input("pin", "current-password")) }
             button.main { "Sign in" }
         }
@@ -144,44 +161,79 @@ fn sign_in_form(house: &House, trouble: Option<&str>) -> Markup {
 #[derive(Deserialize)]
 struct SignIn {
     pin: String,
+    #[serde(default)]
+    back: String,
 }
 
 async fn sign_in(
     State(house): State<Arc<House>>,
-    ConnectInfo(from): ConnectInfo<SocketAddr>,
+    caller: Caller,
+    headers: HeaderMap,
     Form(form): Form<SignIn>,
 ) -> Result<Response, Refusal> {
     let Some(kept) = kept_pin(&house).await? else { return Ok(Redirect::to("/setup").into_response()) };
-    let again =
-        |status, words: &str| Ok((status, plain_page("Sign in", &sign_in_form(&house, Some(words)))).into_response());
-    if let Err(seconds) = house.auth.try_again(from.ip()) {
-        return again(StatusCode::TOO_MANY_REQUESTS, &format!("Too many tries. Wait {seconds} seconds."));
+    let back = Back::to(&form.back);
+    match is_pin(&house, &caller, &headers, form.pin, &kept).await? {
+        Ok(()) => begin(&house, &caller, &headers, &back).await,
+        Err((status, words)) => {
+            Ok((status, plain_page("Sign in", &sign_in_form(&house, &back, Some(&words)))).into_response())
+        }
     }
-    if !is_pin_shape(&form.pin) || !house.auth.is_pin(form.pin, &kept).await? {
-        tracing::warn!("a wrong PIN from {}", from.ip());
-        return again(StatusCode::FORBIDDEN, "This is not the PIN.");
-    }
-    house.auth.was_right(from.ip());
-    begin(&house).await
 }
 
-/// Begins a session and leads to the tickets.
-async fn begin(house: &House) -> Result<Response, Refusal> {
-    let token = random_key().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
+fn too_many(seconds: u32) -> String {
+    format!("Too many tries. Wait {seconds} seconds, or sign in on the machine that the desk runs on.")
+}
+
+/// Whether `pin` is the one kept as `kept`; else the status and words for whoever typed it.
+pub(super) async fn is_pin(
+    house: &House,
+    caller: &Caller,
+    headers: &HeaderMap,
+    pin: String,
+    kept: &str,
+) -> Result<Result<(), (StatusCode, String)>, Refusal> {
+    let who = guesser(house, caller, headers).await?;
+    if let Some(Err(seconds)) = who.as_ref().map(|who| house.auth.guess(Secret::Pin, who)) {
+        return Ok(Err((StatusCode::TOO_MANY_REQUESTS, too_many(seconds))));
+    }
+    if !has_shape(&pin) || !house.auth.is_pin(pin, kept).await? {
+        house.alarms.note("a wrong PIN", caller.ip, "");
+        return Ok(Err((StatusCode::FORBIDDEN, "This is not the PIN.".to_owned())));
+    }
+    if let Some(who) = &who {
+        house.auth.was_right(Secret::Pin, who);
+    }
+    Ok(Ok(()))
+}
+
+/// Begins a session, which ends an earlier one of this browser, and leads on.
+async fn begin(house: &House, caller: &Caller, headers: &HeaderMap, back: &Back) -> Result<Response, Refusal> {
+    let key = || random_key().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()));
+    let (token, new_browser) = (key()?, key()?);
     let hash = sha256_hex(&token);
-    house.books.run(move |ledger| ledger.begin_session(&hash, Timestamp::now())).await?;
-    Ok(([(header::SET_COOKIE, set_cookie(Some(&token)))], Redirect::to("/tickets")).into_response())
-}
-
-async fn sign_out(State(house): State<Arc<House>>, seller: Seller) -> Result<Response, Refusal> {
-    end(&house, Some(seller.token_hash)).await
-}
-
-async fn sign_out_all(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
-    end(&house, None).await
-}
-
-async fn end(house: &House, token_hash: Option<String>) -> Result<Response, Refusal> {
-    house.books.run(move |ledger| ledger.end_sessions(token_hash.as_deref(), Timestamp::now())).await?;
-    Ok(([(header::SET_COOKIE, set_cookie(None))], Redirect::to("/sign-in")).into_response())
+    let (before, claimed) = (session_of(headers), browser_of(headers));
+    let (name, address, new_hash) = (browser_name(headers), caller.ip.to_string(), sha256_hex(&new_browser));
+    let is_known = house
+        .books
+        .run(move |ledger| {
+            let now = Timestamp::now();
+            let known = ledger.browsers()?;
+            let key_hash = claimed.filter(|hash| known.iter().any(|browser| browser.key_hash == *hash));
+            if let Some(before) = before.filter(|before| ledger.session(before).is_ok_and(|found| found.is_some())) {
+                ledger.end_sessions(Some(&before), now)?;
+            }
+            let is_known = key_hash.is_some();
+            let visitor = Visitor { key_hash: key_hash.unwrap_or(new_hash), name, address };
+            ledger.begin_session(&hash, &visitor, now)?;
+            Ok(is_known)
+        })
+        .await?;
+    let mut response = Redirect::to(back.page()).into_response();
+    response.headers_mut().append(header::SET_COOKIE, session_cookie(Some(&token)));
+    // A key that the desk has not given itself is not taken over.
+    if !is_known {
+        response.headers_mut().append(header::SET_COOKIE, browser_cookie(&new_browser));
+    }
+    Ok(response)
 }

@@ -36,6 +36,7 @@ const TABS: [(Tab, &str, &str); 4] = [
 /// A page of the signed-in seller.
 pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<String> {
     let mistakes = house.shelf.mistakes().map_or(0, |mistakes| mistakes.0.len());
+    let not_taken = house.tablets.not_taken();
     let name = &house.shelf.loaded().catalog.table.name;
     document(
         title,
@@ -48,12 +49,21 @@ pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<
                         a href=(address) aria-current=[(one == tab).then_some("page")] { (word) }
                     }
                 }
+                // Here the page's script says when the desk does not answer.
+                div.told #line role="status" hidden {}
             }
             main #main {
                 @if mistakes > 0 {
                     p.banner role="status" {
                         "The catalogue has " (super::words::count(mistakes, "mistake")) "; the last good one is in use. "
                         a href="/trays#mistakes" { "See what is wrong" }
+                    }
+                }
+                @if not_taken > 0 && tab != Tab::Kiosks {
+                    p.banner role="status" {
+                        (super::words::count(not_taken, "ticket")) " on the tablets "
+                        @if not_taken == 1 { "was" } @else { "were" } " not taken. "
+                        a href="/kiosks" { "See which, and take them in" }
                     }
                 }
                 @if disk::is_nearly_full(&house.data_dir) {

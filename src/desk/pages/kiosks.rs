@@ -2,7 +2,7 @@
 
 use std::{
     net::{IpAddr, SocketAddr, UdpSocket},
-    sync::{Arc, PoisonError},
+    sync::Arc,
 };
 
 use axum::{
@@ -13,14 +13,24 @@ use axum::{
     routing::{get, post},
 };
 use jiff::Timestamp;
-use maud::html;
+use maud::{Markup, html};
+use uuid::Uuid;
 
 use super::{
     confirm::{Question, ask},
     frame::{Tab, page},
-    words,
+    sessions, words,
 };
-use crate::desk::{auth::Seller, error::Refusal, server::House};
+use crate::{
+    desk::{
+        auth::Seller,
+        error::Refusal,
+        server::House,
+        tablets::{Tablet, Wish},
+    },
+    ledger::Kiosk,
+    link::wire::TicketReport,
+};
 
 /// Kiosks ask for news all the time; one that is silent longer than this is off or out of reach.
 const SILENT_SECONDS: u64 = 30;
@@ -30,12 +40,14 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/kiosks", get(kiosks))
         .route("/kiosks/code", post(new_code))
         .route("/kiosks/{digit}/release", get(ask_release).post(release))
+        .route("/kiosks/{digit}/take-in/{id}", post(take_in))
+        .route("/kiosks/{digit}/put-away/{id}", get(ask_put_away).post(put_away))
 }
 
-async fn kiosks(State(house): State<Arc<House>>, _seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
-    let kiosks = house.books.run(|ledger| ledger.kiosks()).await?;
-    let heard = *house.heard.lock().unwrap_or_else(PoisonError::into_inner);
+async fn kiosks(State(house): State<Arc<House>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
     let now = Timestamp::now();
+    let (kiosks, browsers) =
+        house.books.run(move |ledger| Ok((ledger.kiosks()?, sessions::running(ledger, now)?))).await?;
     let main = html! {
         h1.unseen { "Kiosks" }
         section.card aria-label="Pair a kiosk" {
@@ -55,29 +67,132 @@ async fn kiosks(State(house): State<Arc<House>>, _seller: Seller, headers: Heade
             h2 { "Paired " span.tally { (kiosks.len()) } }
             @if kiosks.is_empty() { p.faint { "No kiosk is paired yet." } }
             ul.cards {
-                @for kiosk in &kiosks {
-                    li.card.kiosk {
-                        span.digit { (kiosk.digit) }
-                        div {
-                            p { "Paired " (words::clock(kiosk.paired, now)) }
-                            @match heard.get(usize::from(kiosk.digit)).copied().flatten().map(|then| then.elapsed().as_secs()) {
-                                Some(0..SILENT_SECONDS) => p.good { "in reach" },
-                                Some(seconds) => p.grave { "silent for " (words::count((seconds / 60).max(1) as usize, "minute")) },
-                                None => p.faint { "not heard since the desk started" },
+                @for kiosk in &kiosks { (paired(kiosk, &house.tablets.get(kiosk.digit), now)) }
+            }
+        }
+        (sessions::list(&browsers, &seller, now))
+    };
+    Ok(page(&house, Tab::Kiosks, "Kiosks", &main).into_response())
+}
+
+/// One paired tablet: when it was last heard, and what lies on it.
+fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
+    let report = &tablet.report;
+    html! {
+        li.card.kiosk {
+            span.digit { (kiosk.digit) }
+            div {
+                p { "Paired " (words::clock(kiosk.paired, now)) }
+                @match tablet.silent().map(|silent| silent.as_secs()) {
+                    Some(0..SILENT_SECONDS) => p.good { "in reach" },
+                    Some(seconds) => p.grave { "silent for " (words::count((seconds / 60).max(1) as usize, "minute")) },
+                    None => p.faint { "not heard since the desk started" },
+                }
+            }
+            a.button.quiet href={ "/kiosks/" (kiosk.digit) "/release" } { "Release" }
+            @if !report.waiting.is_empty() {
+                div.lying {
+                    p { strong { (words::count(report.waiting.len(), "ticket")) " on the way" } }
+                    ul { @for ticket in &report.waiting { li { (ticket.number) " " (lying(ticket)) } } }
+                }
+            }
+            @if !report.aside.is_empty() {
+                div.lying {
+                    p.grave {
+                        strong {
+                            (words::count(report.aside.len(), "ticket"))
+                            @if report.aside.len() == 1 { " was" } @else { " were" }
+                            " not taken"
+                        }
+                        ". The guest may wait with the number."
+                    }
+                    ul {
+                        @for ticket in &report.aside {
+                            li {
+                                strong { (ticket.number) } " " (lying(ticket))
+                                (what_to_do(kiosk.digit, ticket, tablet.wish(ticket.id)))
                             }
                         }
-                        a.button.quiet href={ "/kiosks/" (kiosk.digit) "/release" } { "Release" }
+                    }
+                }
+            }
+            @if report.unreadable > 0 {
+                p.lying.grave {
+                    (words::count(report.unreadable, "file")) " on this tablet should be a ticket and can’t be read. It is kept in the folder “refused”."
+                }
+            }
+            @if !tablet.renumbered.is_empty() {
+                ul.lying {
+                    @for (before, number) in &tablet.renumbered {
+                        li { "Of the guest with " (before) ": " strong { (before) " came in as " (number) } "." }
                     }
                 }
             }
         }
-        section.card aria-label="Signed-in devices" {
-            h2 { "Signed-in devices" }
-            p { "Ends the session of every phone and laptop, this one too. The PIN stays." }
-            form method="post" action="/sign-out-all" { button.quiet { "Sign out everywhere" } }
+    }
+}
+
+fn what_to_do(digit: u8, ticket: &TicketReport, wish: Option<Wish>) -> Markup {
+    html! {
+        @match wish {
+            Some(Wish::TakeIn) => p.faint { "It comes in as soon as the tablet answers." },
+            Some(Wish::PutAway) => p.faint { "It is put away as soon as the tablet answers." },
+            None => div.row {
+                form method="post" action={ "/kiosks/" (digit) "/take-in/" (ticket.id) } { button { "Take it in" } }
+                a.button.quiet href={ "/kiosks/" (digit) "/put-away/" (ticket.id) } { "Put it away" }
+            },
         }
-    };
-    Ok(page(&house, Tab::Kiosks, "Kiosks", &main).into_response())
+    }
+}
+
+fn lying(ticket: &TicketReport) -> Markup {
+    html! {
+        "· " (words::count(ticket.drops, "drop")) " · " (ticket.sum)
+        @if !ticket.trouble.is_empty() { " · " span.grave { (ticket.trouble) } }
+    }
+}
+
+async fn take_in(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path((digit, id)): Path<(u8, Uuid)>,
+) -> Result<Redirect, Refusal> {
+    wish(&house, digit, id, Wish::TakeIn)
+}
+
+fn wish(house: &House, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refusal> {
+    if house.tablets.want(digit, id, wish) {
+        return Ok(Redirect::to("/kiosks"));
+    }
+    let words = format!("no such ticket lies on kiosk {digit} any more; look at the Kiosks page again");
+    Err(Refusal::Request(StatusCode::NOT_FOUND, words))
+}
+
+async fn ask_put_away(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path((digit, id)): Path<(u8, Uuid)>,
+) -> Response {
+    let report = house.tablets.get(digit).report;
+    let number = report.aside.iter().find(|ticket| ticket.id == id).map(|ticket| ticket.number.to_string());
+    let main = ask(&Question {
+        title: format!("Put ticket {} away?", number.unwrap_or_default()),
+        text: "It is not told any more and can’t be taken in. Its file stays on the tablet, in the folder “put-away”."
+            .to_owned(),
+        action: format!("/kiosks/{digit}/put-away/{id}"),
+        yes: "Put it away",
+        field: None,
+        back: "/kiosks".to_owned(),
+    });
+    page(&house, Tab::Kiosks, "Put a ticket away?", &main).into_response()
+}
+
+async fn put_away(
+    State(house): State<Arc<House>>,
+    _seller: Seller,
+    Path((digit, id)): Path<(u8, Uuid)>,
+) -> Result<Redirect, Refusal> {
+    wish(&house, digit, id, Wish::PutAway)
 }
 
 /// The addresses under which tablets can reach this desk, the likeliest first.
@@ -124,10 +239,20 @@ async fn new_code(State(house): State<Arc<House>>, _seller: Seller) -> Result<Re
 }
 
 async fn ask_release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Response {
+    let report = house.tablets.get(digit).report;
+    let keeps: Vec<String> =
+        report.waiting.iter().chain(&report.aside).map(|ticket| ticket.number.to_string()).collect();
+    let keeps = if keeps.is_empty() {
+        String::new()
+    } else {
+        format!(" It still keeps {}: {}.", words::count(keeps.len(), "ticket"), keeps.join(", "))
+    };
     let main = ask(&Question {
         title: format!("Release kiosk {digit}?"),
-        text: "It can send no tickets any more, not even those it still keeps. Its digit is free for another tablet."
-            .to_owned(),
+        text: format!(
+            "It can send no tickets any more, not even those it still keeps, until it is paired again; then it has its \
+             digit again, and they arrive. Another tablet gets the digit only after the show is closed.{keeps}"
+        ),
         action: format!("/kiosks/{digit}/release"),
         yes: "Release it",
         field: None,
@@ -138,5 +263,6 @@ async fn ask_release(State(house): State<Arc<House>>, _seller: Seller, Path(digi
 
 async fn release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Result<Redirect, Refusal> {
     house.books.run(move |ledger| ledger.release_kiosk(digit, Timestamp::now())).await?;
+    house.tablets.forget(digit);
     Ok(Redirect::to("/kiosks"))
 }

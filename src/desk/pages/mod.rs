@@ -8,7 +8,9 @@ mod doubt;
 mod enter;
 mod frame;
 mod kiosks;
+mod pin;
 mod queue;
+mod sessions;
 mod show;
 mod signs;
 mod swap;
@@ -35,6 +37,8 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/", get(async || Redirect::to("/tickets")))
         .route("/pictures/{name}", get(picture))
         .merge(enter::routes())
+        .merge(pin::routes())
+        .merge(sessions::routes())
         .merge(queue::routes())
         .merge(ticket::routes())
         .merge(acts::routes())

@@ -173,7 +173,7 @@ impl View {
             return html! {};
         }
         html! {
-            form.length #wearer method="post" action=(self.action("wearer")) {
+            form.length #wearer method="post" action=(self.action("wearer")) data-repeats {
                 label for="who" { "Who it is for; the cautions follow" }
                 div.row {
                     select #who name="wearer" data-submits {
@@ -206,10 +206,12 @@ impl View {
         let shorter = steps.iter().rev().find(|step| step.mm() < length.mm() - 0.5);
         let longer = steps.iter().find(|step| step.mm() > length.mm() + 0.5);
         html! {
-            form.length #length method="post" action=(self.action("length")) {
+            // A form of their own: Enter in the list must not press one of them.
+            form #length-steps method="post" action=(self.action("length")) data-repeats {}
+            form.length #length method="post" action=(self.action("length")) data-repeats {
                 label for="mm" { "Length, free of charge" }
                 div.row {
-                    button.step name="to" value=[shorter.map(|step| step.mm())] disabled[shorter.is_none()]
+                    button.step form="length-steps" data-key="shorter" name="to" value=[shorter.map(|step| step.mm())] disabled[shorter.is_none()]
                         aria-label="an inch shorter" { "−" }
                     select #mm name="mm" data-submits {
                         @if !steps.iter().any(same) { option value=(length.mm()) selected { (words::length(length)) } }
@@ -217,7 +219,7 @@ impl View {
                             option value=(step.mm()) selected[same(step)] { (words::length(*step)) }
                         }
                     }
-                    button.step name="to" value=[longer.map(|step| step.mm())] disabled[longer.is_none()]
+                    button.step form="length-steps" data-key="longer" name="to" value=[longer.map(|step| step.mm())] disabled[longer.is_none()]
                         aria-label="an inch longer" { "+" }
                     button.no-script { "Set" }
                 }
@@ -299,7 +301,8 @@ impl View {
             @if !self.open() {
                 @if ticked { span.tick.done aria-label="ticked off" { (tick_sign()) } }
             } @else {
-                form.tick-form method="post" action=(self.action("tick")) {
+                // Counting one more is not the same when it is said twice.
+                form.tick-form method="post" action=(self.action("tick")) data-repeats[!none_left] {
                     input type="hidden" name="part" value=(field);
                     @if none_left {
                         input type="hidden" name="found" value="1";
@@ -308,9 +311,9 @@ impl View {
                         }
                         p.grave { "The count says none is left." }
                     } @else if ticked {
-                        button.tick.done name="on" value="0" aria-pressed="true" aria-label={ (name) ", ticked off" } { (tick_sign()) }
+                        button.tick.done data-switch name="on" value="0" aria-pressed="true" aria-label={ (name) ", ticked off" } { (tick_sign()) }
                     } @else {
-                        button.tick name="on" value="1" aria-pressed="false" aria-label={ "tick off " (name) } { (tick_sign()) }
+                        button.tick data-switch name="on" value="1" aria-pressed="false" aria-label={ "tick off " (name) } { (tick_sign()) }
                     }
                 }
             }
@@ -340,11 +343,11 @@ impl View {
                     (DEFERRAL)
                 }
                 @if self.open() {
-                    form method="post" action=(self.action("told")) {
+                    form method="post" action=(self.action("told")) data-repeats {
                         @if ticket.told {
-                            button.wide.done name="told" value="0" aria-pressed="true" { (tick_sign()) "The guest was told" }
+                            button.wide.done data-switch name="told" value="0" aria-pressed="true" { (tick_sign()) "The guest was told" }
                         } @else {
-                            button.wide name="told" value="1" aria-pressed="false" { "The guest was told" }
+                            button.wide data-switch name="told" value="1" aria-pressed="false" { "The guest was told" }
                         }
                     }
                 } @else if ticket.told {

@@ -177,16 +177,18 @@ async fn part_page(house: &House, id: &str, trouble: Option<&str>) -> Result<Res
                 dt { "Held for tickets" } dd { (count.held) }
                 dt { "On hand" } dd { (count.on_hand) }
             }
+            // A form of their own: Enter in the field keeps what was typed there.
+            form #steps method="post" {}
             form.stack method="post" {
                 label for="free" { "How many lie in the compartment, free to take?" }
                 div.row {
-                    button.step name="to" value=(free.saturating_sub(1)) disabled[free == 0] aria-label="one less" { "−" }
+                    button.step form="steps" data-key="less" name="to" value=(free.saturating_sub(1)) disabled[free == 0] aria-label="one less" { "−" }
                     input #free name="free" inputmode="numeric" pattern="[0-9]{1,4}" autocomplete="off" value=(free) required;
-                    button.step name="to" value=(free + 1) aria-label="one more" { "+" }
+                    button.step form="steps" data-key="more" name="to" value=(free + 1) aria-label="one more" { "+" }
                 }
                 div.row {
                     button.main { "Keep this count" }
-                    button.grave name="to" value="0" disabled[free == 0] { "Mark sold out" }
+                    button.grave form="steps" data-key="sold-out" name="to" value="0" disabled[free == 0] { "Mark sold out" }
                 }
             }
         }

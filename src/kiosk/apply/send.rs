@@ -13,7 +13,7 @@ use super::{
 };
 use crate::{
     craft::{Change, Wearer},
-    link::{Draft, Kept, PinAnswer, SendError},
+    link::{Draft, Kept, PairError, PinAnswer, SendError},
 };
 
 /// An answer of the desk that concerns the guest or seller in front.
@@ -50,7 +50,7 @@ pub enum Answer {
     /// About the PIN.
     Pin(Option<PinAnswer>),
     /// About the pairing.
-    Paired(Result<u8, String>),
+    Paired(Result<u8, PairError>),
 }
 
 pub(super) fn apply_answers(mut answers: MessageReader<Answer>, mut guest: Guest) {
@@ -116,9 +116,15 @@ impl Guest<'_> {
             },
             Answer::Short { id, parts } if self.session.sending == Sending::Asked(id) => self.short(&parts),
             Answer::Refused { id } if self.session.sending == Sending::Asked(id) => self.not_sent("send-refused"),
+            // The number is shown already: who has it has to hear that the desk does not know it.
+            Answer::Refused { id } if matches!(&self.session.sending, Sending::Given { kept, .. } if kept.id == id) => {
+                let text = self.texts.get("sent-refused");
+                self.say("send-failed-title", text);
+            }
             Answer::NotKept { id, error } if self.session.sending == Sending::Asked(id) => {
                 self.not_sent(match error {
                     SendError::NotPaired => "send-not-paired",
+                    SendError::LetGo => "send-let-go",
                     SendError::Numbers(_) => "send-no-numbers",
                     SendError::Disk(_) => "send-disk",
                 });
@@ -142,10 +148,26 @@ impl Guest<'_> {
                 self.seller.step = SellerStep::Menu;
                 self.seller.note = Some(match outcome {
                     Ok(digit) => self.texts.with("pair-done", &[("digit", i64::from(digit).into())]),
-                    Err(reason) => reason,
+                    Err(error) => {
+                        warn!("not paired: {error}");
+                        self.why_not_paired(&error)
+                    }
                 });
             }
             Answer::Paired(_) => {}
+        }
+    }
+
+    fn why_not_paired(&self, error: &PairError) -> String {
+        match error {
+            PairError::NotReached { desk, .. } => self.texts.with("pair-not-reached", &[("desk", desk.clone().into())]),
+            PairError::NotADesk { desk } => self.texts.with("pair-not-a-desk", &[("desk", desk.clone().into())]),
+            PairError::WrongCode => self.texts.get("pair-wrong-code"),
+            PairError::NoCode => self.texts.get("pair-no-code"),
+            PairError::Wait { seconds } => self.texts.with("pin-wait", &[("seconds", i64::from(*seconds).into())]),
+            PairError::NoDigit => self.texts.get("pair-no-digit"),
+            PairError::DeskFailed => self.texts.get("pair-desk-failed"),
+            PairError::Disk(_) => self.texts.get("pair-disk"),
         }
     }
 
@@ -165,7 +187,18 @@ impl Guest<'_> {
             let own = catalog.drop_kind(id).map(|kind| &kind.name).or(catalog.base(id).map(|base| &base.name));
             catalog.called(self.texts.lang.code(), id, own.unwrap_or(id)).to_owned()
         };
-        let names = parts.iter().map(name).collect::<Vec<_>>().join(", ");
+        let mut counted: Vec<(&String, usize)> = Vec::new();
+        for part in parts {
+            match counted.iter_mut().find(|(id, _)| *id == part) {
+                Some((_, count)) => *count += 1,
+                None => counted.push((part, 1)),
+            }
+        }
+        let told = |(id, count): &(&String, usize)| match count {
+            1 => name(id),
+            count => format!("{count}\u{a0}×\u{a0}{}", name(id)),
+        };
+        let names = counted.iter().map(told).collect::<Vec<_>>().join(", ");
         let base_gone = self.session.history.now().base.as_ref().is_some_and(|base| parts.contains(base));
         for part in parts {
             let last = self.session.history.now().drops.iter().rev().find(|hung| hung.kind == *part);

@@ -45,6 +45,7 @@ pub(super) fn notices(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
     s.known.notices().fold(at.y, |y, one| {
         let (key, icon) = match one {
             Notice::DeskAway => ("desk-away", Icon::Away),
+            Notice::LetGo => ("let-go", Icon::Away),
             Notice::DiskNearlyFull => ("disk-nearly-full", Icon::Caution),
         };
         notice(b, &s.t(key), icon, pos2(at.x, y), width)
@@ -90,7 +91,7 @@ impl Flow {
         let mark = if swatch.is_some() { b.px(30.0) } else { 0.0 };
         let tick = if chosen { b.line(28.0) } else { 0.0 };
         let width = (b.measure(label, ty, f32::INFINITY).x + b.px(34.0) + mark + tick)
-            .clamp(self.height, self.right - self.left);
+            .clamp(self.height, (self.right - self.left).max(self.height));
         if self.at.x + width > self.right + 0.5 {
             self.at = pos2(self.left, self.at.y + self.height + self.gap);
         }

@@ -115,7 +115,13 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
             Some(false) => format!(" {}", s.t("desk-away")),
             _ => String::new(),
         };
-        y = b.paragraph(pos2(start.x, y), width, &format!("{state} {waiting}{reach}"), Type::BODY) + gap * 0.7;
+        let let_go = if s.known.let_go { format!(" {}", s.t("seller-let-go")) } else { String::new() };
+        let aside = match link.aside() {
+            0 => String::new(),
+            n => format!(" {}", s.texts.with("seller-aside", &[("n", (n as i64).into())])),
+        };
+        let line = format!("{state}{let_go} {waiting}{aside}{reach}");
+        y = b.paragraph(pos2(start.x, y), width, &line, Type::BODY) + gap * 0.7;
         let mut flow = Flow::new(b, pos2(start.x, y), width);
         flow.choice(b, &s.t("seller-pair"), false, None, Act::StartPairing);
         flow.choice(b, &s.t("seller-leave"), false, None, Act::Leave);

@@ -1,0 +1,169 @@
+//! Who is signed in, and signing out.
+
+use std::sync::Arc;
+
+use axum::{
+    Router,
+    extract::{Path, State},
+    http::{HeaderMap, StatusCode, header},
+    response::{IntoResponse, Redirect, Response},
+    routing::post,
+};
+use jiff::Timestamp;
+use maud::{Markup, html};
+
+use super::words;
+use crate::{
+    desk::{
+        auth::{Seller, is_running, session_cookie},
+        error::Refusal,
+        server::House,
+    },
+    ledger::{Browser, Ledger, LedgerError},
+};
+
+/// Digits of a browser's key hash that stand in addresses.
+const SHOWN: usize = 16;
+
+pub(super) fn routes() -> Router<Arc<House>> {
+    Router::new()
+        .route("/sign-out", post(sign_out))
+        .route("/sign-out-all", post(sign_out_all))
+        .route("/sessions/{browser}/end", post(end_one))
+}
+
+/// What a browser calls itself, in two words. Source: the usual parts of `User-Agent`, from memory.
+pub(super) fn browser_name(headers: &HeaderMap) -> String {
+    let agent = headers.get(header::USER_AGENT).and_then(|agent| agent.to_str().ok()).unwrap_or_default();
+    // The first that is found counts: later ones are named by others as well.
+    let find =
+        |names: &[(&str, &'static str)]| names.iter().find(|(part, _)| agent.contains(part)).map(|(_, name)| *name);
+    let program = find(&[
+        ("Edg", "Edge"),
+        ("OPR/", "Opera"),
+        ("Firefox", "Firefox"),
+        ("FxiOS", "Firefox"),
+        ("Chrom", "Chrome"),
+        ("CriOS", "Chrome"),
+        ("Safari", "Safari"),
+    ]);
+    let system = find(&[
+        ("iPhone", "iPhone"),
+        ("iPad", "iPad"),
+        ("Android", "Android"),
+        ("Windows", "Windows"),
+        ("Mac OS X", "Mac"),
+        ("Linux", "Linux"),
+    ]);
+    match (program, system) {
+        (Some(program), Some(system)) => format!("{program} on {system}"),
+        (Some(one), None) | (None, Some(one)) => one.to_owned(),
+        (None, None) => "A browser".to_owned(),
+    }
+}
+
+/// The browsers whose session runs.
+pub(super) fn running(ledger: &Ledger, now: Timestamp) -> Result<Vec<Browser>, LedgerError> {
+    let mut running = Vec::new();
+    for browser in ledger.browsers()? {
+        let session = browser.session.as_deref().map(|hash| ledger.session(hash)).transpose()?.flatten();
+        if session.is_some_and(|session| is_running(session, now)) {
+            running.push(browser);
+        }
+    }
+    Ok(running)
+}
+
+/// The list of them, for the page of `seller`.
+pub(super) fn list(browsers: &[Browser], seller: &Seller, now: Timestamp) -> Markup {
+    html! {
+        section.card aria-label="Signed-in devices" {
+            h2 { "Signed-in devices " span.tally { (browsers.len()) } }
+            ul.lying {
+                @for browser in browsers {
+                    li.row {
+                        span.what {
+                            strong { (browser.name) } " at " (browser.address) ", since " (words::clock(browser.last, now))
+                            @if browser.session.as_ref() == Some(&seller.token_hash) { span.good { ", this one" } }
+                        }
+                        form method="post" action={ "/sessions/" (&browser.key_hash[..SHOWN.min(browser.key_hash.len())]) "/end" } {
+                            button.quiet { "Sign out" }
+                        }
+                    }
+                }
+            }
+            div.row {
+                form method="post" action="/sign-out-all" { button.quiet { "Sign out everywhere" } }
+                a.button.quiet href="/pin" { "Change the PIN" }
+            }
+        }
+    }
+}
+
+async fn end_one(
+    State(house): State<Arc<House>>,
+    seller: Seller,
+    Path(shown): Path<String>,
+) -> Result<Response, Refusal> {
+    let now = Timestamp::now();
+    let ended = house
+        .books
+        .run(move |ledger| {
+            let of = |browser: &Browser| shown.len() >= SHOWN && browser.key_hash.starts_with(&shown);
+            let session = running(ledger, now)?.into_iter().find(of).and_then(|browser| browser.session);
+            if let Some(session) = &session {
+                ledger.end_sessions(Some(session), now)?;
+            }
+            Ok(session)
+        })
+        .await?;
+    match ended {
+        Some(session) if session == seller.token_hash => Ok(signed_out()),
+        Some(_) => Ok(Redirect::to("/kiosks").into_response()),
+        None => Err(Refusal::Request(StatusCode::NOT_FOUND, "that device is not signed in any more".into())),
+    }
+}
+
+async fn sign_out(State(house): State<Arc<House>>, seller: Seller) -> Result<Response, Refusal> {
+    end(&house, Some(seller.token_hash)).await
+}
+
+async fn sign_out_all(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
+    end(&house, None).await
+}
+
+async fn end(house: &House, token_hash: Option<String>) -> Result<Response, Refusal> {
+    house.books.run(move |ledger| ledger.end_sessions(token_hash.as_deref(), Timestamp::now())).await?;
+    Ok(signed_out())
+}
+
+fn signed_out() -> Response {
+    ([(header::SET_COOKIE, session_cookie(None))], Redirect::to("/sign-in")).into_response()
+}
+
+#[cfg(test)]
+mod tests {
+    use axum::http::HeaderValue;
+
+    use super::*;
+
+    #[test]
+    fn browsers_are_named_in_two_words() {
+        for (agent, name) in [
+            ("Mozilla/5.0 (Android 15; Mobile; rv:140.0) Gecko/140.0 Firefox/140.0", "Firefox on Android"),
+            (
+                "Mozilla/5.0 (X11; Linux x86_64) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/140.0 Safari/537.36",
+                "Chrome on Linux",
+            ),
+            (
+                "Mozilla/5.0 (iPhone; CPU iPhone OS 18_5 like Mac OS X) AppleWebKit/605.1.15 Version/18.5 Safari/604.1",
+                "Safari on iPhone",
+            ),
+            ("<script>", "A browser"),
+            ("", "A browser"),
+        ] {
+            let headers = [(header::USER_AGENT, HeaderValue::from_static(agent))].into_iter().collect();
+            assert_eq!(browser_name(&headers), name, "{agent}");
+        }
+    }
+}
