@@ -37,7 +37,11 @@ const renewTree = (() => {
     attributes(old, fresh);
     children(old, fresh, own);
     if (old.tagName === "INPUT" && !typed) old.value = fresh.defaultValue;
-    if (old.tagName === "SELECT") old.value = chosen ? value : fresh.value;
+    if (old.tagName === "SELECT") {
+      // A list that is open just now is closed by being set, even to what it is.
+      const wanted = chosen ? value : fresh.value;
+      if (old.value !== wanted) old.value = wanted;
+    }
   }
 
   function children(old, fresh, own) {
