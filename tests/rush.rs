@@ -7,11 +7,16 @@
 mod kit;
 mod support;
 
+#[path = "support/bad_line.rs"]
+mod bad_line;
+#[path = "support/random.rs"]
+mod random;
+
 use std::{
     collections::{BTreeMap, BTreeSet},
     fs,
-    io::{BufRead, BufReader, Read, Write},
-    net::{SocketAddr, TcpListener, TcpStream},
+    io::{BufRead, BufReader},
+    net::{SocketAddr, TcpListener},
     path::{Path, PathBuf},
     process::{Child, Command, Stdio},
     sync::{
@@ -35,19 +40,11 @@ use rust_decimal::Decimal;
 use ureq::Agent;
 use uuid::Uuid;
 
+use bad_line::BadLine;
 use kit::{PIN, agent};
+use random::Random;
 
 const DROPS: [&str; 4] = ["key-heart", "key-round", "charm-moon", "bead-jade"];
-
-/// Constants of Knuth's MMIX generator.
-struct Random(u64);
-
-impl Random {
-    fn below(&mut self, below: u64) -> u64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 33) % below
-    }
-}
 
 /// A free port below those that the system gives to outgoing connections, so that nobody else gets it while the desk is
 /// away.
@@ -72,88 +69,6 @@ fn desk(dir: &Path, listen: SocketAddr) -> Child {
     BufReader::new(child.stdout.as_mut().expect("its words")).read_line(&mut line).expect("a line");
     assert!(line.contains("answers"), "the desk did not start: {line}{:?}", child.wait());
     child
-}
-
-/// What was delivered over a line, to be said again later.
-type Said = Arc<Mutex<Vec<Vec<u8>>>>;
-
-/// A bad line to the desk: it cuts, it dawdles, and it says again what was said before.
-struct BadLine {
-    addr: SocketAddr,
-}
-
-impl BadLine {
-    fn new(desk: SocketAddr, seed: u64, end: Arc<AtomicBool>) -> Self {
-        let listener = TcpListener::bind("127.0.0.1:0").expect("a port");
-        let addr = listener.local_addr().expect("an address");
-        let said: Said = Arc::default();
-        thread::spawn(move || {
-            let mut random = Random(seed);
-            for client in listener.incoming().flatten() {
-                if end.load(Ordering::Relaxed) {
-                    return;
-                }
-                let (kind, bytes) = (random.below(10), random.below(4000) as usize);
-                // What was delivered before comes once more, after others that came later.
-                if random.below(6) == 0 {
-                    let said = said.lock().expect("what was said");
-                    if !said.is_empty() {
-                        say_again(desk, &said[random.below(said.len() as u64) as usize]);
-                    }
-                }
-                let Ok(server) = TcpStream::connect(desk) else { continue };
-                let said = Arc::clone(&said);
-                thread::spawn(move || carry(&client, &server, kind, bytes, &said));
-            }
-        });
-        Self { addr }
-    }
-}
-
-fn say_again(desk: SocketAddr, request: &[u8]) {
-    if let Ok(mut server) = TcpStream::connect(desk) {
-        let _ = server.write_all(request);
-        let _ = server.set_read_timeout(Some(Duration::from_millis(300)));
-        let _ = server.read(&mut [0; 1024]);
-    }
-}
-
-/// Carries bytes both ways until one side ends; kinds 0 and 1 cut the way to the desk, 2 and 3 the way back, 4 dawdles.
-fn carry(client: &TcpStream, server: &TcpStream, kind: u64, cut_after: usize, said: &Said) {
-    let limit = |is: &[u64]| if is.contains(&kind) { cut_after } else { usize::MAX };
-    thread::scope(|scope| {
-        scope.spawn(|| {
-            let carried = pipe(client, server, limit(&[0, 1]), kind == 4);
-            // Of a guest who waits a repetition would send what that guest took back; those tickets are delivered once more
-            // by the tablet itself where no answer came.
-            let given = b"\"refuse_if_short\":false";
-            let is_given = carried.windows(given.len()).any(|part| part == given);
-            if carried.starts_with(b"POST /link/tickets") && is_given && carried.len() < 20_000 {
-                said.lock().expect("what was said").push(carried);
-            }
-        });
-        pipe(server, client, limit(&[2, 3]), false);
-    });
-}
-
-fn pipe(mut from: &TcpStream, mut to: &TcpStream, limit: usize, slow: bool) -> Vec<u8> {
-    let mut carried = Vec::new();
-    let mut bytes = [0; 2048];
-    while let Ok(count @ 1..) = from.read(&mut bytes) {
-        if slow {
-            thread::sleep(Duration::from_millis(120));
-        }
-        let count = count.min(limit.saturating_sub(carried.len()));
-        if count == 0 || to.write_all(&bytes[..count]).is_err() {
-            break;
-        }
-        if carried.len() < 20_000 {
-            carried.extend_from_slice(&bytes[..count]);
-        }
-    }
-    // Cut, for both.
-    let _ = (from.shutdown(std::net::Shutdown::Both), to.shutdown(std::net::Shutdown::Both));
-    carried
 }
 
 /// What a tablet was told of its tickets: the sums of all that were kept and not given back.
@@ -255,7 +170,7 @@ impl Seller {
             thread::sleep(Duration::from_millis(20));
             return;
         }
-        let id = ids[random.below(ids.len() as u64) as usize];
+        let id = ids[random.of(ids.len())];
         let page = format!("/tickets/{id}");
         if random.below(12) == 0 {
             self.post(&format!("{page}/let-go"), &[]);

@@ -25,6 +25,8 @@ mod holds;
 mod late;
 #[path = "time/model.rs"]
 mod model;
+#[path = "support/random.rs"]
+mod random;
 #[path = "time/rush.rs"]
 mod rush;
 #[path = "time/stored.rs"]

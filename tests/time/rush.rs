@@ -19,25 +19,12 @@ use uuid::Uuid;
 use crate::{
     book::{catalog, now, sent},
     model::{Act, Model, Slot},
+    random::Random,
 };
 
 /// Drops of which nothing has to be told a grown-up, so that ringing up depends on the piece alone.
 const DROPS: [&str; 5] = ["key-heart", "key-round", "charm-moon", "bead-jade", "locket-round"];
 const BASE: &str = "chain-brass";
-
-/// Constants of Knuth's MMIX generator.
-struct Random(u64);
-
-impl Random {
-    fn below(&mut self, below: u64) -> u64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 33) % below
-    }
-
-    fn of(&mut self, len: usize) -> usize {
-        self.below(len as u64) as usize
-    }
-}
 
 struct Rush {
     ledger: Ledger,
