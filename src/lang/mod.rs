@@ -391,7 +391,7 @@ mod tests {
         for (one, catalog) in &all {
             let form = if one.form.is_empty() { String::new() } else { format!("-{}", one.form) };
             seen.insert(format!("caution-{}{form}", one.code.code()));
-            let kind = one.drop.is_some().then_some(&catalog.drops[0]);
+            let kind = one.drop.is_some().then(|| &catalog.drops[0]);
             for texts in &every {
                 let lang = texts.lang;
                 let (said, cited) = (texts.caution(one, catalog), texts.cited(one));

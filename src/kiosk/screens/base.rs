@@ -23,6 +23,9 @@ use crate::{
     craft::{Base, BaseKind, Length, Wearer, closes_on_mm},
 };
 
+/// A card of a base narrower than this is a narrow one, in logical pixels.
+const NARROW_PX: f32 = 210.0;
+
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
     let title = who_chip(b, s, bar);
@@ -45,10 +48,11 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let gap = b.gap() * 0.8;
     let columns = if rest.width() > b.px(560.0) { 2 } else { 1 };
     let rows = catalog.bases.len().div_ceil(columns).max(1);
-    let fitting = (rest.height() - gap * (rows - 1) as f32) / rows as f32;
-    let least = b.touch_px(78.0).max(b.line(104.0));
-    let height = fitting.clamp(least, b.px(130.0).max(least));
     let width = (rest.width() - gap * (columns - 1) as f32 - b.px(8.0)) / columns as f32;
+    let fitting = (rest.height() - gap * (rows - 1) as f32) / rows as f32;
+    // Text is never smaller than can be read: on a card narrower than this a name takes three lines.
+    let least = b.touch_px(78.0).max(b.line(if width < NARROW_PX { 190.0 } else { 104.0 }));
+    let height = fitting.clamp(least, b.px(130.0).max(least));
     b.scroll(ScrollId::Bases, rest, |b, start| {
         let mut bottom = start.y;
         for (i, base) in catalog.bases.iter().enumerate() {
