@@ -192,10 +192,13 @@ fn a_further_drop_never_takes_a_caution_away() {
     }
 }
 
+/// Which fact is put back to "not known", and how.
+type Forget = (&'static str, fn(&mut Facts));
+
 /// The facts one by one put back to "not known". A test that was failed is not what is usual, and not tried here.
 #[test]
 fn an_unknown_fact_never_hears_less_than_one_that_is_usual() {
-    let forget: [(&str, fn(&mut Facts)); 6] = [
+    let forget: [Forget; 6] = [
         ("tested", |facts| facts.tested = None),
         ("declared", |facts| facts.declared = None),
         ("plating", |facts| facts.plating = Plating::Unknown),
