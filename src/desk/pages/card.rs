@@ -144,6 +144,18 @@ impl Card<'_> {
         }
     }
 
+    /// The hazards in a word or two each, graver first; what has the same word is named once.
+    fn words(&self, verdict: &Verdict) -> Vec<(CautionCode, String, bool)> {
+        let mut words: Vec<(CautionCode, String, bool)> = Vec::new();
+        for hazard in verdict.hazards() {
+            let word = self.word(&hazard);
+            if !words.iter().any(|(_, said, _)| *said == word) {
+                words.push((hazard.code(), word, hazard.is_grave()));
+            }
+        }
+        words
+    }
+
     /// A hazard in a word or two, with what it rests on where that is a test or the supplier's word.
     fn word(&self, hazard: &Hazard<'_>) -> String {
         let what = self.t(&format!("code-{}", hazard.code().code()));
@@ -166,10 +178,8 @@ impl Card<'_> {
             (signs::standing(verdict, &word))
             @if !verdict.cautions.is_empty() {
                 ul {
-                    @for one in verdict.hazards() {
-                        li .grave[one.is_grave()] {
-                            (signs::caution(one.code())) (self.word(&one))
-                        }
+                    @for (code, word, grave) in self.words(verdict) {
+                        li .grave[grave] { (signs::caution(code)) (word) }
                     }
                 }
             }

@@ -7,6 +7,7 @@ mod confirm;
 mod doubt;
 mod enter;
 mod frame;
+mod hazards;
 mod kiosks;
 mod pin;
 mod queue;
