@@ -466,3 +466,29 @@ fn a_base_has_the_facts_of_a_drop() {
     let told = read_folder(dir.path()).expect_err("its body is another").to_string();
     assert!(!told.contains("large: true") && told.contains("38 mm of the body"), "{told}");
 }
+
+/// The demo table sells nothing that its own rules, or those of another region, forbid; and it has something for a child.
+#[test]
+fn the_demo_table_keeps_its_own_rules() {
+    let loaded = read_folder(&demo_catalog()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let catalog = &loaded.catalog;
+    for rules in &loaded.rules {
+        for kind in &catalog.drops {
+            for base in &catalog.bases {
+                let piece = chatelaine::craft::Piece {
+                    base: base.id.clone(),
+                    length: base.usual_length(),
+                    wearer: chatelaine::craft::Wearer::Unknown,
+                    neck: None,
+                    drops: vec![kind.id.clone()],
+                };
+                let Ok(verdict) = catalog.cautions_under(&piece, rules) else { continue };
+                assert!(!verdict.is_forbidden(), "{} {} {}", rules.region, base.id, kind.id);
+            }
+        }
+    }
+    for wearer in [chatelaine::craft::Wearer::From3To5, chatelaine::craft::Wearer::From6To12] {
+        assert!(catalog.drops.iter().filter(|kind| catalog.suits(kind, wearer)).count() > 20, "{wearer:?}");
+        assert!(catalog.bases.iter().filter(|base| catalog.base_suits(base, wearer)).count() >= 3, "{wearer:?}");
+    }
+}

@@ -16,6 +16,8 @@ mod reading;
 #[path = "kiosk/suits.rs"]
 mod suits;
 
+use std::sync::Arc;
+
 use bevy::{
     input::{keyboard::Key, touch::TouchPhase},
     prelude::State,
@@ -23,6 +25,7 @@ use bevy::{
 };
 use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
 use chatelaine::{
+    catalog::Catalog,
     craft::Wearer,
     desk::{Desk, DeskConfig},
     kiosk::{
@@ -57,6 +60,17 @@ fn read_and_tick(hand: &mut Hand) {
         hand.frames(2);
     }
     hand.tap(&Act::GrownUp(true));
+}
+
+/// The desk sends another catalogue.
+fn news(hand: &mut Hand, revision: &str, change: impl FnOnce(&mut Catalog)) {
+    let known = hand.app.world().resource::<Known>().snapshot.clone().unwrap();
+    let mut catalog = (*known.catalog).clone();
+    change(&mut catalog);
+    let snapshot = Snapshot { catalog: Arc::new(catalog), revision: revision.into(), ..(*known).clone() };
+    hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
+    hand.wait_for("the news", |world| world.resource::<Known>().snapshot.as_ref().unwrap().revision == revision);
+    hand.frames(3);
 }
 
 fn hang(hand: &mut Hand, kinds: &[&str]) {

@@ -1,4 +1,4 @@
-"""The sweet, the magnet and the lantern."""
+"""The sweet and the lantern."""
 import numpy as np
 
 from canvas import step
@@ -18,21 +18,6 @@ def sweet(c, w, h):
     band = Relief(c).wire(np.abs(c.disc(0, cy, r - 0.6)), 0.6, 0.5)
     band.z += np.where(band.d < 0, 0.07 * np.sin(a * 48), 0)
     band.wire(c.line(0, 2.2, 0, 3.6), 0.55).eye().paint("silver", seed=18)
-
-
-def magnet(c, w, h):
-    r = w / 2
-    cy = h - r
-    q, a = c.polar(0, cy)
-    cup = Relief(c).plate(c.disc(0, cy, r), 1.6, 0.6)
-    cup.groove(c.disc(0, cy, r * 0.84), 0.35, 0.15)
-    cup.z += np.where((q > r * 0.87) & (q < r * 0.97), 0.10 * np.sin(a * 60), 0)
-    cup.sink(c.disc(0, cy, r * 0.72), 1.2, 0.3)
-    cup.eye().paint("silver", rough=0.16, seed=19)
-    dome = Relief(c).puff(c.disc(0, cy, r * 0.70), 1.7)
-    mica = np.clip(c.noise(0.09, 5) - 1.6, 0, 1)
-    night = np.array((16, 34, 96)) + np.array((40, 60, 70)) * (0.4 + 0.3 * c.noise(1.2, 6))[..., None] + mica[..., None] * 190
-    dome.stone(np.clip(night, 0, 255), 1.3, 0.15, lift=0.35)
 
 
 def lantern(c, w, h):
@@ -55,4 +40,4 @@ def lantern(c, w, h):
     frame.turned(h * 0.125, h * 0.21, lambda t: w * (0.10 + 0.07 * t), 0.8).eye().paint("brass", seed=20)
 
 
-RECIPES = {"sweet-swirl": sweet, "clasp-magnet": magnet, "lantern-glow": lantern}
+RECIPES = {"sweet-swirl": sweet, "lantern-glow": lantern}

@@ -4,6 +4,7 @@
 use std::{collections::BTreeSet, path::Path};
 
 use chatelaine::{
+    caution::{Region, Rules, Sizes},
     craft::Wearer,
     kiosk::{
         act::Act,
@@ -23,6 +24,7 @@ use super::{
     colour::{ciede2000, lab, linear_rgb},
     every_screen, hang,
     kiosk_support::{Hand, options},
+    news,
 };
 
 /// Width of a kept picture.
@@ -184,6 +186,34 @@ fn the_same_drops_for_three_wearers() {
             all.push(compare(&mut hand, &format!("wearer-{who}-{}", lang.code()), &mut wrong));
         }
         assert!(apart(&all[0], &all[1]) > SAME && apart(&all[1], &all[2]) > SAME, "the three are told apart");
+    }
+    assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
+}
+
+/// A piece with much to be careful about, for four wearers under three regions' rules: the sheet of cautions.
+#[test]
+fn one_piece_for_four_wearers_in_three_regions() {
+    let mut wrong = Vec::new();
+    let Some(mut hand) = drawn((1280, 800)) else { return };
+    set(&mut hand, Lang::En, Contrast::Daylight);
+    hand.reach_the_stage();
+    set(&mut hand, Lang::En, Contrast::Daylight);
+    hang(&mut hand, &["crystal-violet", "sweet-swirl", "lantern-glow", "found-gear"]);
+    for region in [Region::US, Region::EU, Region::UK] {
+        let rules = Rules::of_region(region).unwrap();
+        news(&mut hand, region.code(), |catalog| {
+            (catalog.rules, catalog.table.region) = (rules.clone(), region);
+            catalog.sizes = Sizes::of_all(&catalog.drops, rules.gauge).with_bases(&catalog.bases);
+        });
+        for wearer in Wearer::ANSWERS {
+            hand.tap(&Act::Open(Overlay::Wearer));
+            hand.tap(&Act::For(wearer));
+            hand.tap(&Act::Open(Overlay::Cautions));
+            hand.frames(5);
+            let name = format!("cautions-{}-{}", region.code().to_lowercase(), wearer.code());
+            compare(&mut hand, &name, &mut wrong);
+            hand.tap(&Act::Close);
+        }
     }
     assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
 }

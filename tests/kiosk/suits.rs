@@ -1,7 +1,5 @@
 //! Who it is for: that nothing is sent before it is known, that what does not suit is said, and that the ways out work.
 
-use std::sync::Arc;
-
 use bevy::prelude::State;
 use bevy_egui::egui::{Pos2, vec2};
 use chatelaine::{
@@ -15,7 +13,7 @@ use chatelaine::{
         known::{Known, Standing},
         session::{Overlay, Screen, Sending, Session},
     },
-    link::{News, Snapshot},
+    link::News,
 };
 
 use super::{hang, kiosk_support::Hand, read_and_tick, stage_at};
@@ -137,13 +135,7 @@ fn a_guest_can_say_the_neck() {
 
 /// The desk sends another catalogue.
 fn news(hand: &mut Hand, change: impl FnOnce(&mut Catalog)) {
-    let known = hand.app.world().resource::<Known>().snapshot.clone().unwrap();
-    let mut catalog = (*known.catalog).clone();
-    change(&mut catalog);
-    let snapshot = Snapshot { catalog: Arc::new(catalog), revision: "another".into(), ..(*known).clone() };
-    hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
-    hand.wait_for("the news", |world| world.resource::<Known>().snapshot.as_ref().unwrap().revision == "another");
-    hand.frames(3);
+    super::news(hand, "another", change);
 }
 
 #[test]
