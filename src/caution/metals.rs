@@ -33,8 +33,7 @@ fn by_test<'r>(rule: &'r Rule, substance: Substance, facts: &Facts, wearer: Wear
     let said =
         |form, grave, forbidden, limit| Some(Judged { source, form, grave, forbidden, number: Some(found), limit });
     if limit.is_broken_by(found) {
-        let exempt = substance == Substance::Lead && facts.lead_exempt.is_some_and(|one| rule.exempts.contains(&one));
-        if exempt {
+        if substance == Substance::Lead && is_exempt(rule, facts) {
             return said(Form::Exempt, false, false, figure);
         }
         return said(Form::Found, is_about(&rule.against, wearer), rule.forbids, figure);
@@ -46,6 +45,14 @@ fn by_test<'r>(rule: &'r Rule, substance: Substance, facts: &Facts, wearer: Wear
         };
     }
     None
+}
+
+/// Whether the rule exempts the lead of a part: what is exempt is in it, and nothing else that usually holds lead, since a
+/// test of the whole does not say where it was found.
+fn is_exempt(rule: &Rule, facts: &Facts) -> bool {
+    let exempt = facts.lead_exempt.filter(|one| rule.exempts.contains(one));
+    let covers = exempt.is_some_and(|exempt| facts.materials.iter().any(|one| exempt.covers(*one)));
+    covers && !is_usual(rule, Substance::Lead, facts)
 }
 
 /// Whether a region that comes with the program does not allow this for children: every region's own limit is theirs.

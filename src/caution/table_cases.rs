@@ -194,8 +194,16 @@ impl Cases {
             self.facts(rule.code, &format!("a test found {figure} {unit}"), &facts);
             if rule.code == CautionCode::Lead && *figure == 600.0 {
                 for exempt in LeadExemption::ALL {
+                    let claimed = Facts { lead_exempt: Some(*exempt), ..facts.clone() };
+                    let what = format!("a test found {figure} ppm in zinc alloy, said to be {}", exempt.word());
+                    self.facts(rule.code, &what, &claimed);
+                    let materials = match exempt {
+                        LeadExemption::CrystalGlass => Material::CrystalGlass,
+                        LeadExemption::Enamel => Material::Enamel,
+                        LeadExemption::NaturalStone | LeadExemption::Before1961 => Material::Stone,
+                    };
                     let what = format!("a test found {figure} ppm in {}", exempt.word());
-                    self.facts(rule.code, &what, &Facts { lead_exempt: Some(*exempt), ..facts.clone() });
+                    self.facts(rule.code, &what, &Facts { materials: vec![materials], ..claimed });
                 }
             }
         }

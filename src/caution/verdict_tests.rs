@@ -326,6 +326,11 @@ fn what_is_lawful_is_not_called_beyond_the_rule() {
         assert_eq!(said(&untested, Code::Lead, region), (vec![], vec![]));
         let with_brass = Facts { materials: vec![Material::CrystalGlass, Material::Brass], ..untested };
         assert_eq!(said(&with_brass, Code::Lead, region).1, CHILDREN, "the brass is not exempt");
+        // A test of the whole does not say where the lead was found, and what is not there exempts nothing.
+        for materials in [vec![Material::CrystalGlass, Material::Brass], vec![Material::ZincAlloy]] {
+            let claimed = Facts { materials, ..crystal.clone() };
+            assert!(of(&with(claimed), From13, region).is_forbidden(), "{region}");
+        }
     }
     assert!(!of(&with(crystal), Under3, Region::US).suitable, "the American rule has no such exemption");
 }
