@@ -270,7 +270,7 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     // The rules of the program are no file of the folder, and a later version may have others.
     hash.update(serde_json::to_vec(&mine).unwrap_or_default());
     remarks.extend(fits_nowhere(&bases, &drops));
-    let sizes = Sizes::of_all(&drops, mine.gauge);
+    let sizes = Sizes::of_all(&drops, mine.gauge).with_bases(&bases);
     let catalog = Arc::new(Catalog { table, bases, trays, drops, names, rules: mine, sizes });
     Ok(Loaded { catalog, pictures: used, revision: hex(&hash.finalize()), remarks, rules })
 }

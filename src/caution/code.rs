@@ -70,6 +70,11 @@ impl CautionCode {
         Self::BangleSize,
     ];
 
+    /// The name in words, for the seller and the terminal.
+    pub fn words(self) -> String {
+        self.code().replace('_', " ")
+    }
+
     /// The name in JSON, rules and language files; never changes.
     pub const fn code(self) -> &'static str {
         match self {

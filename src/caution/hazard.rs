@@ -57,7 +57,8 @@ impl Verdict {
             let alike = |hazard: &&mut Hazard<'_>| {
                 let first = hazard.cautions[0];
                 (first.code, &first.form, first.grave, first.forbidden) == (one.code, &one.form, one.grave, one.forbidden)
-                    && first.cited() == one.cited()
+                    && (&first.rule, &first.title, &first.dated, first.status)
+                        == (&one.rule, &one.title, &one.dated, one.status)
                     // Allergens are those of one food.
                     && (first.form != "known" || first.text == one.text)
             };

@@ -157,7 +157,7 @@ impl Story<'_> {
             }
         })?;
         if !open.is_empty() {
-            let names: Vec<String> = open.iter().map(|code| code.code().replace('_', " ")).collect();
+            let names: Vec<String> = open.iter().map(|code| code.words()).collect();
             say!(
                 "  {number} is not for its wearer and is not rung up; sold for a grown-up after all: {}",
                 names.join(", ")

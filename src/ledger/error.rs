@@ -147,7 +147,7 @@ pub enum LedgerError {
 }
 
 fn names(codes: &[CautionCode]) -> String {
-    codes.iter().map(|code| code.code().replace('_', " ")).collect::<Vec<_>>().join(", ")
+    codes.iter().map(|code| code.words()).collect::<Vec<_>>().join(", ")
 }
 
 /// The ways on from a ledger that can't be used, with what each of them costs.

@@ -94,7 +94,7 @@ impl View {
     fn hazard(&self, hazard: &Hazard<'_>) -> Markup {
         let one = hazard.spokesman();
         let confirmed = self.ticket.confirmed.contains(&one.code);
-        let name = one.code.code().replace('_', " ");
+        let name = one.code.words();
         html! {
             li .grave-one[one.grave] {
                 (signs::caution(one.code))

@@ -382,7 +382,7 @@ impl View {
         if !ticket.forbidden().is_empty() {
             open.push("take off what may not be sold".to_owned());
         } else if !ticket.unconfirmed().is_empty() {
-            let names: Vec<String> = ticket.unconfirmed().iter().map(|code| code.code().replace('_', " ")).collect();
+            let names: Vec<String> = ticket.unconfirmed().iter().map(|code| code.words()).collect();
             let names = names.join(", ");
             open.push(format!("change the piece or its wearer, or confirm as sold for a grown-up: {names}"));
         }
@@ -477,8 +477,8 @@ impl View {
                 Err(_) => "for somebody else".to_owned(),
             },
             "sold_for_grown_up" => match serde_json::from_value::<(CautionCode, bool)>(event.body.clone()) {
-                Ok((code, true)) => format!("sold for a grown-up: {}", code.code().replace('_', " ")),
-                Ok((code, false)) => format!("not sold for a grown-up after all: {}", code.code().replace('_', " ")),
+                Ok((code, true)) => format!("sold for a grown-up: {}", code.words()),
+                Ok((code, false)) => format!("not sold for a grown-up after all: {}", code.words()),
                 Err(_) => "sold for a grown-up".to_owned(),
             },
             "sum_confirmed" => match serde_json::from_value::<Charge>(event.body.clone()) {
