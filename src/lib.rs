@@ -11,8 +11,9 @@
 //! ledger    the book of events, in SQLite              (ticket and above; no HTTP)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
 //! link      the kiosk's line to the desk               (ticket, catalog; no Bevy)
+//! guest     the guest's session without an engine        (link, lang and the pure rooms; no Bevy)
 //! desk      the server: pages and kiosk interface      (ledger, lang, link's messages; no Bevy)
-//! kiosk     the guest's tablet, in Bevy                (link, lang and the pure rooms)
+//! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
 //! `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
@@ -22,6 +23,7 @@ pub mod catalog;
 pub mod caution;
 pub mod craft;
 pub mod desk;
+pub mod guest;
 pub mod hang;
 #[cfg(feature = "kiosk")]
 pub mod kiosk;

@@ -387,6 +387,8 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
     // It turns out to be for a toddler: the cautions follow, and have to be told.
     assert_eq!(act("wearer", &[("wearer", "from13")]).status, 303);
     let adult = now().verdict;
+    let unsuitable = |text: &str| text.matches("Not for this wearer").count();
+    let for_adults = unsuitable(&seller.get(&format!("{page}/missing/1")).text);
     assert_eq!(act("told", &[("told", "1")]).status, 303);
     assert_eq!(act("wearer", &[("wearer", "under3")]).status, 303);
     let toddler = now();
@@ -394,6 +396,8 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
     let shown = seller.get(&page).text;
     assert!(shown.contains("it is for under 3") && shown.contains("This piece is not suitable"));
     assert_eq!(act("wearer", &[("wearer", "everybody")]).status, 400);
+    let choices = seller.get(&format!("{page}/missing/1")).text;
+    assert!(unsuitable(&choices) > for_adults, "what hangs instead is judged as on the tablet");
 
     for part in ["base", "0", "1"] {
         assert_eq!(act("tick", &[("part", part), ("on", "1")]).status, 303);
@@ -565,6 +569,26 @@ fn a_desk_starts_on_the_last_good_catalogue_or_says_what_is_wrong() {
     fs::remove_file(other.path().join("catalog/bases.ron")).unwrap();
     let error = Desk::start(config(other.path())).err().expect("no copy yet").to_string();
     assert!(error.contains("table.ron:1:") && error.contains("bases.ron: the file is missing"), "{error}");
+}
+
+#[test]
+fn pictures_stay_as_the_catalogue_knows_them_whatever_becomes_of_their_files() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let name = table.catalog().drop_kind("key-heart").expect("a drop").picture.clone();
+    let file = table.catalog_file("pictures").join(&name);
+    let before = fs::read(&file).unwrap();
+    let fetched = |path: String, header: (&str, String)| {
+        let mut answer = seller.agent.get(format!("{}{path}", seller.url)).header(header.0, header.1).call().unwrap();
+        answer.body_mut().read_to_vec().unwrap()
+    };
+    let on_tablet = || fetched(format!("/link/picture/{name}"), ("Authorization", kiosk.bearer()));
+    let on_page = || fetched(format!("/pictures/{name}"), ("Cookie", seller.cookie.clone()));
+    assert!(on_tablet() == before && on_page() == before);
+    fs::write(&file, "half a picture").unwrap();
+    assert!(on_tablet() == before && on_page() == before, "half a picture was given out");
+    fs::remove_file(&file).unwrap();
+    assert!(on_tablet() == before && on_page() == before);
 }
 
 #[test]

@@ -13,6 +13,8 @@ mod kiosk_support;
 mod reader;
 #[path = "kiosk/reading.rs"]
 mod reading;
+#[path = "kiosk/seen.rs"]
+mod seen;
 #[path = "kiosk/suits.rs"]
 mod suits;
 
@@ -20,7 +22,6 @@ use std::sync::Arc;
 
 use bevy::{
     input::{keyboard::Key, touch::TouchPhase},
-    prelude::State,
     time::TimeUpdateStrategy,
 };
 use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
@@ -28,16 +29,15 @@ use chatelaine::{
     catalog::Catalog,
     craft::Wearer,
     desk::{Desk, DeskConfig},
+    guest::{
+        Contrast, Looks, Overlay, Request, Screen, SellerStep, Sending, Session, Settings, Standing, TextSize, Told,
+        WhyNot, places_of,
+    },
     kiosk::{
-        act::Act,
+        Tablet,
         i18n::Lang,
-        known::{Known, Standing, places_of},
-        looks::{Looks, TextSize},
-        session::{Overlay, Screen, SellerDesk, SellerStep, Sending, Session},
-        settings::Settings,
         stage::{Flights, Hanger},
         targets::{ScrollId, Scrolls, TargetKind},
-        tone::Contrast,
     },
     link::{Kept, News, PinAnswer, Snapshot},
     ticket::TicketNumber,
@@ -54,22 +54,24 @@ fn stage_at(size: (u32, u32)) -> Hand {
 
 /// Reads the cautions on Review to their end, as a grown-up has to, and says so.
 fn read_and_tick(hand: &mut Hand) {
-    assert!(!hand.sees(&Act::Send), "not before they were read");
-    while hand.sees(&Act::ReadOn) {
-        hand.tap(&Act::ReadOn);
+    assert!(!hand.sees(&Request::Send), "not before they were read");
+    while hand.sees(&Request::ReadOn) {
+        hand.tap(&Request::ReadOn);
         hand.frames(2);
     }
-    hand.tap(&Act::GrownUp(true));
+    hand.tap(&Request::GrownUp(true));
 }
 
 /// The desk sends another catalogue.
 fn news(hand: &mut Hand, revision: &str, change: impl FnOnce(&mut Catalog)) {
-    let known = hand.app.world().resource::<Known>().snapshot.clone().unwrap();
+    let known = hand.app.world().resource::<Tablet>().known().snapshot.clone().unwrap();
     let mut catalog = (*known.catalog).clone();
     change(&mut catalog);
     let snapshot = Snapshot { catalog: Arc::new(catalog), revision: revision.into(), ..(*known).clone() };
     hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
-    hand.wait_for("the news", |world| world.resource::<Known>().snapshot.as_ref().unwrap().revision == revision);
+    hand.wait_for("the news", |world| {
+        world.resource::<Tablet>().known().snapshot.as_ref().unwrap().revision == revision
+    });
     hand.frames(3);
 }
 
@@ -110,18 +112,18 @@ fn a_guest_goes_the_whole_way() {
     assert!(!hand.hung().contains(&gone));
     // The tag agrees with the quote to the cent.
     let piece = hand.session().history.now().piece().unwrap();
-    let quote = hand.app.world().resource::<Known>().catalog().unwrap().quote(&piece).unwrap();
+    let quote = hand.app.world().resource::<Tablet>().known().catalog().unwrap().quote(&piece).unwrap();
     assert_eq!(hand.derived().quote.as_ref(), Some(&quote));
-    assert!(hand.find(&Act::Open(Overlay::Lines)).label.contains(&quote.total.to_string()));
+    assert!(hand.find(&Request::Open(Overlay::Lines)).label.contains(&quote.total.to_string()));
 
-    hand.tap(&Act::Review);
+    hand.tap(&Request::Review);
     assert_eq!(hand.session().overlay, Some(Overlay::Wearer), "who it is for is asked at the latest here");
-    hand.tap(&Act::For(Wearer::From6To12));
+    hand.tap(&Request::For(Wearer::From6To12));
     assert!(!hand.derived().verdict.cautions.is_empty());
-    assert!(!hand.sees(&Act::Send), "a grown-up has to read the cautions first");
+    assert!(!hand.sees(&Request::Send), "a grown-up has to read the cautions first");
     read_and_tick(&mut hand);
-    hand.tap(&Act::Send);
-    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    hand.tap(&Request::Send);
+    hand.wait_for("the number", |world| world.resource::<Tablet>().screen() == Screen::Sent);
     let Sending::Given { kept, delivered, .. } = hand.session().sending.clone() else { panic!("no number") };
     assert_eq!((kept.number.kiosk(), delivered), (3, false));
     hand.seconds(31.0);
@@ -153,11 +155,11 @@ fn the_desk_has_what_the_tag_said() {
     hand.seconds(1.0);
     let hung = hand.hung();
     assert_eq!(hung.len(), 4);
-    let tag = hand.find(&Act::Open(Overlay::Lines)).label.clone();
-    hand.tap(&Act::Review);
-    hand.tap(&Act::For(Wearer::From13));
-    hand.tap(&Act::Send);
-    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    let tag = hand.find(&Request::Open(Overlay::Lines)).label.clone();
+    hand.tap(&Request::Review);
+    hand.tap(&Request::For(Wearer::From13));
+    hand.tap(&Request::Send);
+    hand.wait_for("the number", |world| world.resource::<Tablet>().screen() == Screen::Sent);
     let Sending::Given { kept, delivered, .. } = hand.session().sending.clone() else { panic!("no number") };
     assert!(delivered, "the desk was there");
     let ticket = desk.with_ledger(move |ledger| ledger.ticket(kept.id)).unwrap().unwrap();
@@ -274,9 +276,9 @@ fn drops_are_reordered_by_sliding_and_by_tapping() {
     let (at, token) = (hand.hung_at(0), hand.token(0));
     hand.tap_at(at);
     assert_eq!(hand.session().selected, Some(token));
-    hand.tap(&Act::Shift { token, by: 1 });
+    hand.tap(&Request::Shift { token, by: 1 });
     assert_eq!(hand.hung(), ["key-trefoil", "key-round", "key-heart"]);
-    hand.tap(&Act::PullOff(token));
+    hand.tap(&Request::PullOff(token));
     assert_eq!(hand.hung(), ["key-trefoil", "key-heart"]);
     assert_eq!(hand.session().selected, None);
 }
@@ -285,19 +287,19 @@ fn drops_are_reordered_by_sliding_and_by_tapping() {
 fn undo_and_redo_by_touch_and_keyboard() {
     let mut hand = stage_at((1280, 800));
     hang(&mut hand, &["key-heart", "key-round"]);
-    hand.tap(&Act::Undo);
+    hand.tap(&Request::Undo);
     assert_eq!(hand.hung(), ["key-heart"]);
     hand.control("z");
     assert!(hand.hung().is_empty());
     hand.control("y");
-    hand.tap(&Act::Redo);
+    hand.tap(&Request::Redo);
     assert_eq!(hand.hung(), ["key-heart", "key-round"]);
     // Start over asks first.
-    hand.tap(&Act::Open(Overlay::StartOver));
-    hand.tap(&Act::Close);
+    hand.tap(&Request::Open(Overlay::StartOver));
+    hand.tap(&Request::Close);
     assert_eq!(hand.hung().len(), 2);
-    hand.tap(&Act::Open(Overlay::StartOver));
-    hand.tap(&Act::StartOver);
+    hand.tap(&Request::Open(Overlay::StartOver));
+    hand.tap(&Request::StartOver);
     assert!(hand.hung().is_empty());
     assert_eq!(hand.screen(), Screen::Base);
 }
@@ -306,7 +308,7 @@ fn undo_and_redo_by_touch_and_keyboard() {
 fn the_keyboard_reaches_and_touches_everything() {
     let mut hand = Hand::at((1280, 800));
     all_by_tab(&mut hand, "Welcome");
-    by_keys(&mut hand, &Act::PutBack);
+    by_keys(&mut hand, &Request::PutBack);
     all_by_tab(&mut hand, "put-back");
     let far = |hand: &Hand| hand.app.world().resource::<Scrolls>().0[&ScrollId::Pictures].offset;
     hand.key(Key::PageDown);
@@ -314,33 +316,33 @@ fn the_keyboard_reaches_and_touches_everything() {
     all_by_tab(&mut hand, "the second page");
     hand.key(Key::Escape);
     assert_eq!(hand.screen(), Screen::Welcome);
-    by_keys(&mut hand, &Act::Begin);
+    by_keys(&mut hand, &Request::Begin);
     all_by_tab(&mut hand, "base");
-    by_keys(&mut hand, &Act::ToStage);
+    by_keys(&mut hand, &Request::ToStage);
     for _ in 0..2 {
-        by_keys(&mut hand, &Act::Hang { kind: "key-heart".into(), at: None });
+        by_keys(&mut hand, &Request::Hang { kind: "key-heart".into(), at: None });
     }
     assert_eq!(hand.hung().len(), 2);
     let token = hand.token(0);
-    by_keys(&mut hand, &Act::Select(token));
+    by_keys(&mut hand, &Request::Select(token));
     all_by_tab(&mut hand, "a chosen drop");
-    by_keys(&mut hand, &Act::Shift { token, by: 1 });
+    by_keys(&mut hand, &Request::Shift { token, by: 1 });
     assert_eq!(hand.token(1), token);
-    by_keys(&mut hand, &Act::PullOff(token));
+    by_keys(&mut hand, &Request::PullOff(token));
     for sheet in [Overlay::Lines, Overlay::Filters, Overlay::Wearer, Overlay::Languages, Overlay::Looks] {
-        hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
+        hand.ask(Request::Open(sheet.clone()));
         all_by_tab(&mut hand, &format!("{sheet:?}"));
-        by_keys(&mut hand, &Act::Close);
+        by_keys(&mut hand, &Request::Close);
     }
-    by_keys(&mut hand, &Act::Review);
-    by_keys(&mut hand, &Act::For(Wearer::Under3));
+    by_keys(&mut hand, &Request::Review);
+    by_keys(&mut hand, &Request::For(Wearer::Under3));
     // Two ways back and two ways to who it is for: all of them are reached.
     all_by_tab(&mut hand, "review");
-    by_keys(&mut hand, &Act::Open(Overlay::Wearer));
-    by_keys(&mut hand, &Act::For(Wearer::From13));
-    by_keys(&mut hand, &Act::Send);
-    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
-    by_keys(&mut hand, &Act::Done);
+    by_keys(&mut hand, &Request::Open(Overlay::Wearer));
+    by_keys(&mut hand, &Request::For(Wearer::From13));
+    by_keys(&mut hand, &Request::Send);
+    hand.wait_for("the number", |world| world.resource::<Tablet>().screen() == Screen::Sent);
+    by_keys(&mut hand, &Request::Done);
     everything_is_gone(&hand);
 }
 
@@ -358,27 +360,27 @@ fn all_by_tab(hand: &mut Hand, what: &str) {
     assert_eq!(seen, (0..count).collect::<Vec<_>>(), "{what}");
 }
 
-/// Goes with Tab to the target with this act and presses Enter.
-fn by_keys(hand: &mut Hand, act: &Act) {
+/// Goes with Tab to the target with this request and presses Enter.
+fn by_keys(hand: &mut Hand, request: &Request) {
     hand.frames(3);
     for _ in 0..=hand.targets().all.len() {
-        if hand.targets().ring.is_some_and(|index| hand.targets().all[index].act == *act) {
+        if hand.targets().ring.is_some_and(|index| hand.targets().all[index].request == *request) {
             hand.key(Key::Enter);
             hand.frames(3);
             return;
         }
         hand.key(Key::Tab);
     }
-    panic!("{act:?} is not reached by Tab");
+    panic!("{request:?} is not reached by Tab");
 }
 
 #[test]
 fn the_mouse_works_and_is_deaf_after_a_touch() {
     let mut hand = Hand::at((1280, 800));
-    let begin = hand.find(&Act::Begin).rect.center();
+    let begin = hand.find(&Request::Begin).rect.center();
     hand.click(begin);
     assert_eq!(hand.screen(), Screen::Base);
-    hand.tap(&Act::ToStage);
+    hand.tap(&Request::ToStage);
     let at = hand.compartment("key-heart");
     hand.tap_at(at);
     hand.click(at);
@@ -392,34 +394,35 @@ fn the_mouse_works_and_is_deaf_after_a_touch() {
 fn what_is_sold_out_too_dear_or_hung_up_cannot_be_picked() {
     let mut hand = stage_at((1280, 800));
     assert_eq!(hand.derived().standing[SOLD_OUT], Standing::SoldOut);
-    assert!(!hand.sees(&Act::Hang { kind: SOLD_OUT.into(), at: None }));
-    hand.tap(&Act::WhyNot(SOLD_OUT.into()));
-    assert!(matches!(hand.session().overlay, Some(Overlay::Message { .. })));
-    hand.tap(&Act::Close);
-    hand.tap(&Act::Open(Overlay::Filters));
-    hand.tap(&Act::Budget(Some(20.into())));
-    hand.tap(&Act::Close);
+    assert!(!hand.sees(&Request::Hang { kind: SOLD_OUT.into(), at: None }));
+    hand.tap(&Request::WhyNot(SOLD_OUT.into()));
+    let why = Told::WhyNot { kind: SOLD_OUT.into(), why: WhyNot::SoldOut };
+    assert_eq!(hand.session().overlay, Some(Overlay::Told(why)));
+    hand.tap(&Request::Close);
+    hand.tap(&Request::Open(Overlay::Filters));
+    hand.tap(&Request::Budget(Some(20.into())));
+    hand.tap(&Request::Close);
     assert_eq!(hand.derived().standing["locket-book"], Standing::TooDear);
-    hand.tap(&Act::WhyNot("locket-book".into()));
-    hand.tap(&Act::Close);
+    hand.tap(&Request::WhyNot("locket-book".into()));
+    hand.tap(&Request::Close);
     assert!(hand.hung().is_empty());
     // The last one of a kind: once it hangs, its compartment is empty.
-    let one_left = hand.app.world().resource::<Known>().snapshot.clone().unwrap();
+    let one_left = hand.app.world().resource::<Tablet>().known().snapshot.clone().unwrap();
     let mut snapshot = Snapshot::clone(&one_left);
     snapshot.available.insert("key-tiny".into(), 1);
     hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
     hand.frames(3);
     hang(&mut hand, &["key-tiny"]);
-    assert!(!hand.sees(&Act::Hang { kind: "key-tiny".into(), at: None }));
+    assert!(!hand.sees(&Request::Hang { kind: "key-tiny".into(), at: None }));
 }
 
 #[test]
 fn a_full_base_says_so() {
     let mut hand = Hand::at((1280, 800));
-    hand.tap(&Act::Begin);
-    hand.tap(&Act::ChooseBase("bangle-silver".into()));
-    hand.tap(&Act::ToStage);
-    let mut snapshot = Snapshot::clone(hand.app.world().resource::<Known>().snapshot.as_ref().unwrap());
+    hand.tap(&Request::Begin);
+    hand.tap(&Request::ChooseBase("bangle-silver".into()));
+    hand.tap(&Request::ToStage);
+    let mut snapshot = Snapshot::clone(hand.app.world().resource::<Tablet>().known().snapshot.as_ref().unwrap());
     snapshot.available.insert("key-heart".into(), 1000);
     hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
     hand.frames(3);
@@ -429,22 +432,22 @@ fn a_full_base_says_so() {
             hand.tap_at(at);
         }
     }
-    let Some(Overlay::Message { title, .. }) = &hand.session().overlay else { panic!("nothing is said") };
-    assert_eq!(title, "No more room");
-    assert!(hand.hung().len() > 3);
+    let Some(Overlay::Told(Told::NoRoom { fits, .. })) = hand.session().overlay else { panic!("nothing is said") };
+    assert!(hand.reads().contains("No more room"));
+    assert!(hand.hung().len() > 3 && hand.hung().len() == fits);
     let piece = hand.session().history.now().piece().unwrap();
-    let catalog = hand.app.world().resource::<Known>().catalog().unwrap();
+    let catalog = hand.app.world().resource::<Tablet>().known().catalog().unwrap();
     assert!(places_of(catalog, &piece).is_ok(), "what hangs has room");
 }
 
 #[test]
 fn surprise_is_a_piece_that_can_be_had_within_the_budget() {
     let mut hand = stage_at((1280, 800));
-    hand.tap(&Act::Open(Overlay::Filters));
-    hand.tap(&Act::Budget(Some(40.into())));
-    hand.tap(&Act::Close);
+    hand.tap(&Request::Open(Overlay::Filters));
+    hand.tap(&Request::Budget(Some(40.into())));
+    hand.tap(&Request::Close);
     for _ in 0..5 {
-        hand.tap(&Act::Surprise);
+        hand.tap(&Request::Surprise);
         assert!(!hand.hung().is_empty() && !hand.hung().contains(&SOLD_OUT.to_owned()));
         assert!(hand.derived().quote.as_ref().unwrap().total <= 40.into());
         assert!(hand.derived().trouble.is_none());
@@ -456,45 +459,45 @@ fn somebody_else_was_quicker() {
     let mut hand = stage_at((1280, 800));
     hand.play_the_desk();
     hang(&mut hand, &["key-heart", "key-round"]);
-    hand.tap(&Act::Review);
-    hand.tap(&Act::For(Wearer::From13));
-    hand.tap(&Act::Send);
+    hand.tap(&Request::Review);
+    hand.tap(&Request::For(Wearer::From13));
+    hand.tap(&Request::Send);
     let Sending::Asked(id) = hand.session().sending else { panic!("not asked: {:?}", hand.session().sending) };
     let kept = Kept { id, number: TicketNumber::new(3, 0).unwrap() };
     hand.around.news.send(News::Short { kept, parts: vec!["key-round".into()] }).unwrap();
     hand.frames(4);
     assert_eq!(hand.screen(), Screen::Stage);
     assert_eq!(hand.hung(), ["key-heart"]);
-    let Some(Overlay::Message { text, .. }) = &hand.session().overlay else { panic!("nothing is said") };
+    let text = hand.reads();
     assert!(text.contains("Wheel-bow key"), "{text}");
 }
 
 #[test]
 fn a_guest_who_leaves_leaves_nothing() {
     let mut hand = stage_at((1280, 800));
-    hand.tap(&Act::Open(Overlay::Languages));
-    hand.tap(&Act::Speak(Lang::De));
+    hand.tap(&Request::Open(Overlay::Languages));
+    hand.tap(&Request::Speak(Lang::De));
     hang(&mut hand, &["key-heart", "vial-stars"]);
-    hand.tap(&Act::Open(Overlay::Filters));
-    hand.tap(&Act::Budget(Some(50.into())));
-    hand.tap(&Act::Close);
+    hand.tap(&Request::Open(Overlay::Filters));
+    hand.tap(&Request::Budget(Some(50.into())));
+    hand.tap(&Request::Close);
     let second = std::time::Duration::from_secs(1);
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(second));
     hand.frames(95);
-    assert!(hand.sees(&Act::StillHere));
+    assert!(hand.sees(&Request::StillHere));
     assert_eq!(hand.targets().all.len(), 1, "nothing under the question can be touched");
-    hand.tap(&Act::StillHere);
-    assert!(!hand.sees(&Act::StillHere) && hand.hung().len() == 2);
+    hand.tap(&Request::StillHere);
+    assert!(!hand.sees(&Request::StillHere) && hand.hung().len() == 2);
     hand.frames(115);
     everything_is_gone(&hand);
-    assert_eq!(hand.find(&Act::Begin).label, "Touch to begin", "the next guest is greeted in the table's language");
+    assert_eq!(hand.find(&Request::Begin).label, "Touch to begin", "the next guest is greeted in the table's language");
 }
 
 /// A sheet that is left open on Welcome is not the next guest's.
 #[test]
 fn a_sheet_left_open_on_welcome_is_closed() {
     let mut hand = Hand::at((1280, 800));
-    hand.tap(&Act::Open(Overlay::Looks));
+    hand.tap(&Request::Open(Overlay::Looks));
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
     hand.frames(95);
     everything_is_gone(&hand);
@@ -503,16 +506,16 @@ fn a_sheet_left_open_on_welcome_is_closed() {
 #[test]
 fn put_back_shows_the_home() {
     let mut hand = Hand::at((1280, 800));
-    hand.tap(&Act::PutBack);
-    let first = hand.find(&Act::Where("locket-round".into())).rect.center();
+    hand.tap(&Request::PutBack);
+    let first = hand.find(&Request::Where("locket-round".into())).rect.center();
     // The page scrolls under a finger without touching a picture.
     hand.drag(first + vec2(0.0, 200.0), first);
     assert!(hand.session().whereabouts.is_none());
     assert!(hand.app.world().resource::<Scrolls>().0[&ScrollId::Pictures].offset > 100.0);
-    let last = hand.targets().all.iter().rev().find(|t| matches!(t.act, Act::Where(_))).unwrap().clone();
+    let last = hand.targets().all.iter().rev().find(|t| matches!(t.request, Request::Where(_))).unwrap().clone();
     hand.tap_at(last.rect.center());
-    assert_eq!(Act::Where(hand.session().whereabouts.clone().unwrap()), last.act);
-    hand.tap(&Act::Back);
+    assert_eq!(Request::Where(hand.session().whereabouts.clone().unwrap()), last.request);
+    hand.tap(&Request::Back);
     everything_is_gone(&hand);
 }
 
@@ -526,18 +529,18 @@ fn the_seller_gets_in_with_the_pin_only() {
     hand.touch(finger, TouchPhase::Ended, pos2(20.0, 20.0));
     hand.frames(3);
     assert_eq!(hand.screen(), Screen::Seller);
-    let step = |hand: &Hand| hand.app.world().resource::<SellerDesk>().step.clone();
+    let step = |hand: &Hand| hand.app.world().resource::<Tablet>().seller().step.clone();
     for (answer, wanted) in [(PinAnswer::Wrong, SellerStep::Pin), (PinAnswer::Right, SellerStep::Menu)] {
         for digit in "1234".chars() {
-            hand.tap(&Act::Key(digit));
+            hand.tap(&Request::Key(digit));
         }
-        hand.tap(&Act::EnterKeys);
+        hand.tap(&Request::EnterKeys);
         hand.around.news.send(News::Pin(Some(answer))).unwrap();
-        hand.wait_for("the answer", |world| world.resource::<SellerDesk>().step != SellerStep::Checking);
+        hand.wait_for("the answer", |world| world.resource::<Tablet>().seller().step != SellerStep::Checking);
         assert_eq!(step(&hand), wanted);
     }
-    hand.tap(&Act::LeftHanded(true));
-    hand.tap(&Act::Back);
+    hand.tap(&Request::LeftHanded(true));
+    hand.tap(&Request::Back);
     hand.reach_the_stage();
     assert!(hand.stage().left() > 300.0, "the trays are on the left now");
 }
@@ -548,12 +551,12 @@ fn the_seller_s_part_has_a_key_on_welcome_only() {
     hand.play_the_desk();
     hand.key(Key::F10);
     assert_eq!(hand.screen(), Screen::Seller);
-    assert_eq!(hand.app.world().resource::<SellerDesk>().step, SellerStep::Pin, "the PIN is asked as ever");
+    assert_eq!(hand.app.world().resource::<Tablet>().seller().step, SellerStep::Pin, "the PIN is asked as ever");
     for digit in ["1", "2", "3", "4"] {
         hand.key(Key::Character(digit.into()));
     }
     hand.key(Key::Enter);
-    assert_eq!(hand.app.world().resource::<SellerDesk>().step, SellerStep::Checking);
+    assert_eq!(hand.app.world().resource::<Tablet>().seller().step, SellerStep::Checking);
     let mut hand = stage_at((1280, 800));
     hand.key(Key::F10);
     assert_eq!(hand.screen(), Screen::Stage);
@@ -564,27 +567,27 @@ fn a_guest_s_looks_are_the_guest_s_alone() {
     let mut hand = Hand::at((1280, 800));
     let usual = Looks::default();
     let large = Looks { text: TextSize::Largest, ..usual };
-    hand.tap(&Act::Open(Overlay::Looks));
-    hand.tap(&Act::Look(large));
+    hand.tap(&Request::Open(Overlay::Looks));
+    hand.tap(&Request::Look(large));
     let both = Looks { contrast: Contrast::High, ..large };
-    hand.tap(&Act::Look(both));
-    assert_eq!(*hand.app.world().resource::<Looks>(), both);
-    hand.tap(&Act::Close);
+    hand.tap(&Request::Look(both));
+    assert_eq!(hand.app.world().resource::<Tablet>().looks(), both);
+    hand.tap(&Request::Close);
     // Starting over is still the same guest.
     hand.reach_the_stage();
     hang(&mut hand, &["key-heart"]);
-    hand.tap(&Act::Open(Overlay::StartOver));
-    hand.tap(&Act::StartOver);
-    assert_eq!(*hand.app.world().resource::<Looks>(), both);
-    hand.tap(&Act::Back);
-    assert_eq!(*hand.app.world().resource::<Looks>(), usual, "the next guest begins as the seller has settled");
+    hand.tap(&Request::Open(Overlay::StartOver));
+    hand.tap(&Request::StartOver);
+    assert_eq!(hand.app.world().resource::<Tablet>().looks(), both);
+    hand.tap(&Request::Back);
+    assert_eq!(hand.app.world().resource::<Tablet>().looks(), usual, "the next guest begins as the seller has settled");
     // A guest who has only touched Welcome and left is forgotten as well.
-    hand.tap(&Act::Speak(Lang::Fr));
-    hand.app.world_mut().write_message(Act::Look(both));
+    hand.tap(&Request::Speak(Lang::Fr));
+    hand.app.world_mut().write_message(Request::Look(both));
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
     hand.frames(95);
-    assert_eq!(*hand.app.world().resource::<Looks>(), usual);
-    assert_eq!(hand.find(&Act::Begin).label, "Touch to begin");
+    assert_eq!(hand.app.world().resource::<Tablet>().looks(), usual);
+    assert_eq!(hand.find(&Request::Begin).label, "Touch to begin");
 }
 
 #[test]
@@ -594,18 +597,15 @@ fn the_seller_matches_a_bank_card_and_the_tablet_keeps_it() {
     let (mut options, around) = kiosk_support::options();
     options.settings_file = Some(file.clone());
     let mut hand = Hand::on(chatelaine::kiosk::headless(options, (1280, 800)), around);
-    hand.app.world_mut().write_message(Act::AskSeller);
-    hand.frames(3);
-    hand.app.world_mut().resource_mut::<SellerDesk>().step = SellerStep::Menu;
-    hand.frames(3);
-    hand.app.world_mut().write_message(Act::MatchCard);
-    hand.frames(3);
+    hand.ask(Request::AskSeller);
+    reach_the_menu(&mut hand);
+    hand.ask(Request::MatchCard);
     for _ in 0..3 {
-        hand.tap(&Act::SizeCard(-10));
+        hand.tap(&Request::SizeCard { steps: -10, most_px: 1280.0 });
     }
-    hand.tap(&Act::SizeCard(1));
+    hand.tap(&Request::SizeCard { steps: 1, most_px: 1280.0 });
     // By its corner as well: half a pixel to the millimetre larger, and back again.
-    let drawn = |hand: &Hand| match hand.app.world().resource::<SellerDesk>().step {
+    let drawn = |hand: &Hand| match hand.app.world().resource::<Tablet>().seller().step {
         SellerStep::Card { px_per_mm } => px_per_mm,
         ref other => panic!("{other:?}"),
     };
@@ -615,23 +615,22 @@ fn the_seller_matches_a_bank_card_and_the_tablet_keeps_it() {
         hand.drag(corner, corner + vec2(by, 10.0));
         assert!((drawn(&hand) - wanted).abs() < 1e-3, "{} for {wanted}", drawn(&hand));
     }
-    hand.tap(&Act::KeepCard);
-    hand.app.world_mut().write_message(Act::DefaultLooks(Looks { calm: true, ..Looks::default() }));
-    hand.frames(3);
+    hand.tap(&Request::KeepCard);
+    hand.ask(Request::DefaultLooks(Looks { calm: true, ..Looks::default() }));
     // 29 half percents smaller than 150 pixels to the inch.
     let wanted = 150.0 / 25.4 * 1.005_f32.powi(-29);
     let kept = Settings::open(Some(file), None);
     assert!((kept.px_per_mm.unwrap() - wanted).abs() < 1e-3, "{kept:?}");
     assert!(kept.looks.calm);
-    hand.tap(&Act::Back);
+    hand.tap(&Request::Back);
     // Now the piece can be seen as large as it is.
     hand.reach_the_stage();
     hang(&mut hand, &["key-heart"]);
-    hand.tap(&Act::TrueSize);
+    hand.tap(&Request::TrueSize);
     hand.seconds(2.0);
     let shown = hand.app.world().resource::<Hanger>().px_per_mm;
     assert!((shown - wanted).abs() < 0.01, "{shown} pixels to the millimetre instead of {wanted}");
-    hand.tap(&Act::TrueSize);
+    hand.tap(&Request::TrueSize);
     hand.seconds(2.0);
     assert!((hand.app.world().resource::<Hanger>().px_per_mm - wanted).abs() > 0.1);
 }
@@ -654,17 +653,18 @@ fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
         hand.frames(4);
         look(hand, what);
     };
+    hand.see_pictures();
     look(hand, "Welcome");
-    hand.tap(&Act::PutBack);
+    hand.tap(&Request::PutBack);
     look(hand, "put-back");
-    let first = hand.targets().all.iter().find(|t| matches!(t.act, Act::Where(_))).unwrap().act.clone();
+    let first = hand.targets().all.iter().find(|t| matches!(t.request, Request::Where(_))).unwrap().request.clone();
     hand.tap(&first);
     look(hand, "put-back, found");
-    hand.tap(&Act::Back);
+    hand.tap(&Request::Back);
     look(hand, "Welcome");
-    hand.tap(&Act::Begin);
+    hand.tap(&Request::Begin);
     look(hand, "base");
-    hand.tap(&Act::ToStage);
+    hand.tap(&Request::ToStage);
     look(hand, "bare stage");
     hang(hand, &["key-heart", "vial-stars", "bead-lapis"]);
     look(hand, "stage");
@@ -679,39 +679,44 @@ fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
         Overlay::StartOver,
         Overlay::Languages,
         Overlay::Looks,
-        Overlay::Message { title: "A title".into(), text: "Some words".into() },
+        Overlay::Told(Told::NoSurprise),
     ] {
-        hand.app.world_mut().resource_mut::<Session>().overlay = Some(sheet.clone());
+        hand.ask(Request::Open(sheet.clone()));
         look(hand, &format!("{sheet:?}"));
     }
-    hand.app.world_mut().resource_mut::<Session>().overlay = None;
+    hand.ask(Request::Close);
     // Nobody touches anything for as long as it takes.
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
     hand.frames(95);
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_millis(20)));
     look(hand, "still there");
-    hand.tap(&Act::StillHere);
-    hand.tap(&Act::Review);
-    hand.tap(&Act::For(Wearer::Under3));
+    hand.tap(&Request::StillHere);
+    hand.tap(&Request::Review);
+    hand.tap(&Request::For(Wearer::Under3));
     look(hand, "review");
     read_and_tick(hand);
-    hand.tap(&Act::Send);
-    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    hand.tap(&Request::Send);
+    hand.wait_for("the number", |world| world.resource::<Tablet>().screen() == Screen::Sent);
     hand.seconds(1.5);
     look(hand, "sent");
-    hand.tap(&Act::Done);
-    hand.app.world_mut().write_message(Act::AskSeller);
-    hand.frames(3);
-    let card = SellerStep::Card { px_per_mm: 5.0 };
-    for (step, what) in [
-        (SellerStep::Pin, "seller, PIN"),
-        (SellerStep::Menu, "seller, menu"),
-        (SellerStep::Address, "seller, address"),
-        (card, "seller, bank card"),
-    ] {
-        hand.app.world_mut().resource_mut::<SellerDesk>().step = step;
-        look(hand, what);
-    }
+    hand.tap(&Request::Done);
+    hand.ask(Request::AskSeller);
+    look(hand, "seller, PIN");
+    reach_the_menu(hand);
+    look(hand, "seller, menu");
+    hand.ask(Request::StartPairing);
+    look(hand, "seller, address");
+    hand.ask(Request::MatchCard);
+    look(hand, "seller, bank card");
+}
+
+/// From the question for the PIN to the seller's menu.
+fn reach_the_menu(hand: &mut Hand) {
+    hand.play_the_desk();
+    hand.ask(Request::Key('1'));
+    hand.ask(Request::EnterKeys);
+    hand.around.news.send(News::Pin(Some(PinAnswer::Right))).unwrap();
+    hand.wait_for("the menu", |world| world.resource::<Tablet>().seller().step == SellerStep::Menu);
 }
 
 /// Nothing outside the window, nothing over something else, nothing without words, nothing too small.
@@ -721,7 +726,7 @@ fn sound(hand: &Hand, what: &str) {
     assert!(!targets.all.is_empty(), "{what}: nothing to touch");
     let scrolled = |rect: Rect| targets.scrolls.iter().any(|area| area.rect.expand(1.0).contains_rect(rect));
     for (i, one) in targets.all.iter().enumerate() {
-        assert!(!one.label.trim().is_empty(), "{what}: {:?} has no words", one.act);
+        assert!(!one.label.trim().is_empty(), "{what}: {:?} has no words", one.request);
         assert!(window.expand(0.5).contains_rect(one.rect), "{what}: {} lies outside: {:?}", one.label, one.rect);
         let hung = matches!(one.kind, TargetKind::Hung { .. });
         // What is half scrolled away is as small as what is seen of it.

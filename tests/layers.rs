@@ -18,14 +18,15 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("ledger", &["craft", "money", "caution", "catalog", "ticket"], &["rusqlite", "jiff"]),
     ("lang", &["craft", "money", "caution", "catalog"], &[]),
     ("link", &["craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
+    ("guest", &["craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link"], &[]),
     (
         "desk",
-        &["craft", "money", "hang", "caution", "catalog", "portrait", "lang", "ticket", "ledger", "link"],
+        &["craft", "money", "hang", "caution", "catalog", "portrait", "lang", "ticket", "ledger", "link", "guest"],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
     (
         "kiosk",
-        &["craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link"],
+        &["craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link", "guest"],
         &["bevy", "bevy_egui", "egui", "image"],
     ),
 ];

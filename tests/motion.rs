@@ -7,10 +7,7 @@ mod kiosk_support;
 
 use bevy::input::touch::TouchPhase;
 use bevy_egui::egui::{Pos2, pos2, vec2};
-use chatelaine::{
-    hang::Motion,
-    kiosk::{act::Act, stage::Moving},
-};
+use chatelaine::{guest::Request, hang::Motion, kiosk::stage::Moving};
 use kiosk_support::Hand;
 
 const KINDS: [&str; 8] =
@@ -126,7 +123,7 @@ fn a_slid_drop_takes_its_new_place() {
     let design: Vec<u32> = hand.session().history.now().drops.iter().map(|hung| hung.token).collect();
     assert_eq!(tokens(&hand), design);
     assert!(design.iter().position(|token| *token == first) >= Some(2));
-    hand.tap(&Act::Undo);
+    hand.tap(&Request::Undo);
     hand.seconds(5.0);
     assert_eq!(hand.hung(), KINDS);
     assert_eq!(tokens(&hand)[0], first);

@@ -71,6 +71,10 @@ stage-no-room = { $n ->
     [one] Auf diese Basis passt nur ein Anhänger. Nimm einen ab oder wähle eine längere.
    *[other] Auf diese Basis passen { $n } Anhänger. Nimm einen ab oder wähle eine längere.
   }
+stage-no-room-at-all = { $n ->
+    [one] Auf diese Basis passt nur ein Anhänger. Nimm einen ab oder wähle eine andere Basis.
+   *[other] Auf diese Basis passen { $n } Anhänger. Nimm einen ab oder wähle eine andere Basis.
+  }
 trouble-too-short = Diese Länge ist für den Hals zu kurz. Wähle eine längere.
 trouble-other = So lässt sich das Stück nicht machen. Wähle eine andere Basis oder nimm einen Anhänger ab.
 rows-before = Vorige Reihen

@@ -71,6 +71,10 @@ stage-no-room = { $n ->
     [one] Only one drop has room on this base. Take one off first, or choose a longer base.
    *[other] { $n } drops have room on this base. Take one off first, or choose a longer base.
   }
+stage-no-room-at-all = { $n ->
+    [one] Only one drop fits on this base. Take one off, or choose another base.
+   *[other] Only { $n } drops fit on this base. Take one off, or choose another base.
+  }
 trouble-too-short = This length is too short for that neck. Choose a longer one.
 trouble-other = This piece can’t be made as it is. Change the base or take a drop off.
 rows-before = Rows before

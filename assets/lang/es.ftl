@@ -71,6 +71,10 @@ stage-no-room = { $n ->
     [one] En esta base solo cabe un colgante. Quita uno o elige una base más larga.
    *[other] En esta base caben { $n } colgantes. Quita uno o elige una base más larga.
   }
+stage-no-room-at-all = { $n ->
+    [one] En esta base solo cabe un colgante. Quita uno o elige otra base.
+   *[other] En esta base solo caben { $n } colgantes. Quita uno o elige otra base.
+  }
 trouble-too-short = Este largo es demasiado corto para ese cuello. Elige uno más largo.
 trouble-other = Esta pieza no se puede hacer así. Cambia la base o quita un colgante.
 rows-before = Filas anteriores

@@ -71,6 +71,10 @@ stage-no-room = { $n ->
     [one] Une seule breloque tient sur cette base. Enlève-la ou prends une base plus longue.
    *[other] { $n } breloques tiennent sur cette base. Enlèves-en une ou prends une base plus longue.
   }
+stage-no-room-at-all = { $n ->
+    [one] Une seule breloque tient sur cette base. Enlèves-en une ou choisis une autre base.
+   *[other] Seules { $n } breloques tiennent sur cette base. Enlèves-en une ou choisis une autre base.
+  }
 trouble-too-short = Cette longueur est trop courte pour ce cou. Choisis-en une plus longue.
 trouble-other = Ce bijou ne peut pas être fait ainsi. Change de base ou enlève une breloque.
 rows-before = Rangées précédentes

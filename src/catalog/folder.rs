@@ -37,6 +37,17 @@ pub struct Loaded {
     pub rules: Vec<Rules>,
 }
 
+impl Loaded {
+    /// The same with its pictures in the copy of its folder at `copy`.
+    #[must_use]
+    pub fn with_pictures_in(mut self, copy: &Path) -> Self {
+        for (name, picture) in &mut self.pictures {
+            picture.file = copy.join("pictures").join(name);
+        }
+        self
+    }
+}
+
 /// A file of the folder as text, or the mistake that it is none.
 fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
     let bytes = fs::read(root.join(file)).map_err(|error| match error.kind() {

@@ -1,17 +1,22 @@
 //! The pictures of a catalogue, decoded once to see that they are whole.
 
-use std::{collections::BTreeMap, fs, io::Cursor, path::Path, sync::Arc};
+use std::{
+    collections::BTreeMap,
+    fs,
+    io::{self, Cursor},
+    path::{Path, PathBuf},
+};
 
 use image::{ImageReader, Limits};
 use sha2::{Digest, Sha256};
 
 use super::outline::Outline;
 
-/// A picture's file with what is known of it.
+/// A picture's file with what is known of it. It stays on the disk and is read as it is asked for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Picture {
-    /// The file as it is, PNG or JPEG.
-    pub bytes: Arc<Vec<u8>>,
+    /// Where the file lies, PNG or JPEG.
+    pub file: PathBuf,
     /// SHA-256 of the file, in hexadecimal.
     pub sha256: String,
     /// Width in pixels.
@@ -21,9 +26,21 @@ pub struct Picture {
 }
 
 impl Picture {
+    /// The file as it was when the catalogue was read.
+    ///
+    /// # Errors
+    /// It can't be read, or another file lies in its place by now.
+    pub fn read(&self) -> io::Result<Vec<u8>> {
+        let bytes = fs::read(&self.file)?;
+        if hex(&Sha256::digest(&bytes)) != self.sha256 {
+            return Err(io::Error::other(format!("{} is another picture by now", self.file.display())));
+        }
+        Ok(bytes)
+    }
+
     /// What it shows, without what is transparent. Decoded anew: few drops are judged by their picture.
     pub fn outline(&self) -> Option<Outline> {
-        image::load_from_memory(&self.bytes).ok().map(Outline::of)
+        image::load_from_memory(&self.read().ok()?).ok().map(Outline::of)
     }
 }
 
@@ -69,7 +86,7 @@ fn read(path: &Path) -> Result<Picture, String> {
     reader.limits(limits);
     let picture = reader.decode().map_err(|error| format!("is not a whole picture ({error})"))?;
     let (width_px, height_px) = (picture.width(), picture.height());
-    Ok(Picture { sha256: hex(&Sha256::digest(&bytes)), bytes: Arc::new(bytes), width_px, height_px })
+    Ok(Picture { sha256: hex(&Sha256::digest(&bytes)), file: path.to_owned(), width_px, height_px })
 }
 
 /// Bytes in hexadecimal.

@@ -5,23 +5,23 @@ use std::{
     net::SocketAddr,
     path::{Path, PathBuf},
     process::ExitCode,
-    sync::{Arc, mpsc::RecvTimeoutError},
+    sync::Arc,
     time::Duration,
 };
 
 use chatelaine::{
     catalog::Loaded,
     catalog::read_folder,
-    craft::{Change, History, Piece, Wearer},
+    craft::{Piece, Wearer},
     desk::{Desk, DeskConfig},
+    guest::{Effect, Guest, Request, Sending, Settings},
     ledger::{CloseOut, LedgerError, Part, Ticket},
-    link::{Draft, Kept, Link, LinkConfig, News, NewsReceiver, Snapshot},
+    link::{Kept, Link, LinkConfig, News, NewsReceiver},
     portrait::portrait_png,
     ticket::{State, Tender},
 };
 use jiff::Timestamp;
 use rust_decimal::Decimal;
-use uuid::Uuid;
 
 use super::Told;
 
@@ -65,52 +65,91 @@ fn agree<T: PartialEq + std::fmt::Debug>(what: &str, found: &T, wanted: &T) -> R
     }
 }
 
-/// A guest's tablet without a screen.
+/// How long the desk has for an answer.
+const ANSWER: Duration = Duration::from_secs(10);
+
+/// A guest's tablet without a screen: the session is the real one, and so is the line.
 struct Tablet {
     link: Link,
     news: NewsReceiver,
-    snapshot: Arc<Snapshot>,
+    guest: Guest,
 }
 
 impl Tablet {
-    fn open(desk: &Desk, dir: PathBuf) -> Result<Self, Told> {
+    fn open(desk: &Desk, dir: PathBuf, chance: u64) -> Result<Self, Told> {
         let (link, news) = Link::open(LinkConfig { dir, pairing: Some(desk.pair_local()?), wake: Arc::new(|| {}) })?;
-        let snapshot = loop {
-            match news.recv_timeout(Duration::from_secs(10))? {
-                News::Snapshot(snapshot) => break snapshot,
-                _ => continue,
+        let mut tablet = Self { link, news, guest: Guest::new(Settings::default(), chance) };
+        tablet.guest.set_paired(true);
+        while tablet.guest.known().snapshot.is_none() {
+            tablet.hear_one()?;
+        }
+        Ok(tablet)
+    }
+
+    /// Takes in the next piece of news.
+    fn hear_one(&mut self) -> Result<News, Told> {
+        let news = self.news.recv_timeout(ANSWER)?;
+        let effects = self.guest.hear(news.clone());
+        self.carry_out(effects);
+        Ok(news)
+    }
+
+    fn ask(&mut self, request: Request) {
+        let effects = self.guest.apply(request);
+        self.carry_out(effects);
+    }
+
+    /// Flights and windows there are none.
+    fn carry_out(&self, effects: Vec<Effect>) {
+        for effect in effects {
+            if let Effect::Send(draft) = effect {
+                self.link.send_aside(*draft);
             }
+        }
+    }
+
+    /// Designs a piece as a guest does, and has it looked over by a grown-up where that is asked for.
+    fn design(&mut self, piece: &Piece) -> Result<(), Told> {
+        for request in [Request::Done, Request::Begin, Request::ChooseBase(piece.base.clone()), Request::ToStage] {
+            self.ask(request);
+        }
+        for kind in &piece.drops {
+            self.ask(Request::Hang { kind: kind.clone(), at: None });
+        }
+        // Who says for whom it is only now sees what it would have dimmed, and hears all there is to say.
+        self.ask(Request::For(piece.wearer));
+        self.ask(Request::Review);
+        if self.guest.needs_grown_up() {
+            self.ask(Request::GrownUp(true));
+        }
+        let design = self.guest.session().history.now();
+        let hung: Vec<&str> = design.drops.iter().map(|drop| drop.kind.as_str()).collect();
+        let wanted: Vec<&str> = piece.drops.iter().map(String::as_str).collect();
+        agree("what hangs and what was wanted", &hung, &wanted)
+    }
+
+    /// Sends the piece and waits for what became of it.
+    fn send(&mut self, piece: &Piece) -> Result<(Kept, News), Told> {
+        self.design(piece)?;
+        self.ask(Request::Send);
+        let Sending::Asked(id) = self.guest.session().sending else {
+            return Err(Told(format!("the piece can't be sent: {:?}", self.guest.session().overlay)));
         };
-        Ok(Self { link, news, snapshot })
-    }
-
-    fn draft(&self, piece: Piece) -> Result<Draft, Told> {
-        let quote = self.snapshot.catalog.quote(&piece)?;
-        let verdict = self.snapshot.catalog.cautions(&piece)?;
-        let grown_up_confirmed = piece.wearer.is_child() && !verdict.cautions.is_empty();
-        Ok(Draft { id: Uuid::now_v7(), piece, quote, verdict, grown_up_confirmed })
-    }
-
-    /// Sends a piece and waits for what became of it.
-    fn send(&self, piece: Piece) -> Result<(Kept, News), Told> {
-        let kept = self.link.send(self.draft(piece)?)?;
         loop {
-            let news = match self.news.recv_timeout(Duration::from_secs(10)) {
+            let news = match self.hear_one() {
                 Ok(news) => news,
-                Err(RecvTimeoutError::Timeout) => {
-                    return Err(Told(format!("nothing was heard of ticket {}", kept.number)));
-                }
-                Err(error) => return Err(error.into()),
+                Err(_) => return Err(Told(format!("nothing was heard of the ticket in {} s", ANSWER.as_secs()))),
             };
             match &news {
-                News::Delivered { kept: of, .. }
-                | News::Waiting(of)
-                | News::Short { kept: of, .. }
-                | News::Refused { kept: of, .. }
-                    if of.id == kept.id =>
+                News::Delivered { kept, .. }
+                | News::Waiting(kept)
+                | News::Short { kept, .. }
+                | News::Refused { kept, .. }
+                    if kept.id == id =>
                 {
-                    return Ok((kept, news));
+                    return Ok((*kept, news));
                 }
+                News::NotKept { id: of, error } if *of == id => return Err(Told(error.to_string())),
                 _ => {}
             }
         }
@@ -203,8 +242,8 @@ fn rehearse(options: &Options) -> Result<(), Told> {
     let story = Story { loaded: &loaded, out: &options.out, desk: &desk };
     let before = story.on_ledger(|ledger| ledger.counts())?;
     say!("{}: the desk answers at {}", catalog.table.name, desk.url());
-    let one = Tablet::open(&desk, temporary.path().join("tablet-1"))?;
-    let two = Tablet::open(&desk, temporary.path().join("tablet-2"))?;
+    let mut one = Tablet::open(&desk, temporary.path().join("tablet-1"), 1)?;
+    let mut two = Tablet::open(&desk, temporary.path().join("tablet-2"), 2)?;
     let free = |id: &str| before.get(id).map_or(0, |count| count.free());
     let plenty: Vec<&str> =
         catalog.drops.iter().filter(|kind| free(&kind.id) >= 4).map(|kind| kind.id.as_str()).collect();
@@ -222,8 +261,8 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         drops: drops.iter().map(|id| (*id).to_owned()).collect(),
     };
     let mut sent: Vec<Kept> = Vec::new();
-    let mut deliver = |who: &str, tablet: &Tablet, piece: Piece| -> Result<News, Told> {
-        let (kept, news) = tablet.send(piece)?;
+    let mut deliver = |who: &str, tablet: &mut Tablet, piece: Piece| -> Result<News, Told> {
+        let (kept, news) = tablet.send(&piece)?;
         match &news {
             News::Delivered { .. } => {
                 say!("{who}: ticket {}", kept.number);
@@ -235,23 +274,25 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         Ok(news)
     };
 
-    deliver("A guest makes a key necklace", &one, piece(0, Wearer::From13, &plenty[0..5]))?;
-    deliver("Her friend wants a bracelet's worth", &two, piece(1, Wearer::From13, &plenty[3..6]))?;
-    deliver("A grandfather chooses for a girl of eight", &one, piece(2, Wearer::From6To12, &plenty[6..9]))?;
+    deliver("A guest makes a key necklace", &mut one, piece(0, Wearer::From13, &plenty[0..5]))?;
+    deliver("Her friend wants a bracelet's worth", &mut two, piece(1, Wearer::From13, &plenty[3..6]))?;
+    deliver("A grandfather chooses for a girl of eight", &mut one, piece(2, Wearer::From6To12, &plenty[6..9]))?;
 
     // A child hangs everything and pulls all of it off again, then keeps one.
-    let mut playing = History::default();
-    playing.apply(Change::Base { id: bases[0].to_owned(), length: None });
+    let playing = piece(0, Wearer::From3To5, &[]);
+    two.design(&playing)?;
+    two.ask(Request::Back);
+    two.ask(Request::ClearFilters);
     for id in &plenty {
-        playing.apply(Change::Hang { kind: (*id).to_owned(), at: 0 });
+        two.ask(Request::Hang { kind: (*id).to_owned(), at: Some(0) });
     }
-    let hung = playing.now().drops.len();
-    for drop in playing.now().drops.clone() {
-        playing.apply(Change::PullOff(drop.token));
+    let hung = two.guest.session().history.now().drops.clone();
+    for drop in &hung {
+        two.ask(Request::PullOff(drop.token));
     }
-    agree("what still hangs after all was pulled off", &playing.now().drops.len(), &0)?;
-    say!("A child hangs {hung} drops, pulls all of them off and keeps one");
-    deliver("The child", &two, piece(0, Wearer::From3To5, &plenty[9..10]))?;
+    agree("what still hangs after all was pulled off", &two.guest.session().history.now().drops.len(), &0)?;
+    say!("A child hangs {} drops, pulls all of them off and keeps one", hung.len());
+    deliver("The child", &mut two, piece(0, Wearer::From3To5, &plenty[9..10]))?;
 
     let toddler = piece(0, Wearer::Under3, &plenty[0..2]);
     let verdict = catalog.cautions(&toddler)?;
@@ -259,12 +300,12 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         "A piece for a toddler: {}",
         if verdict.suitable { "nothing speaks against it" } else { "not for this child, and the ticket says so" }
     );
-    deliver("The toddler's mother", &one, toddler)?;
+    deliver("The toddler's mother", &mut one, toddler)?;
 
     if let Some(last) = &last {
         let want = piece(1, Wearer::From13, &[last, plenty[10]]);
-        let first = deliver("Two guests want the last one; the first", &one, want.clone())?;
-        let second = deliver("The second", &two, want)?;
+        let first = deliver("Two guests want the last one; the first", &mut one, want.clone())?;
+        let second = deliver("The second", &mut two, want)?;
         agree(
             "that the last one was held once",
             &(matches!(first, News::Delivered { .. }), matches!(second, News::Short { .. })),

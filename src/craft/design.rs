@@ -143,10 +143,25 @@ impl History {
         &self.now
     }
 
+    /// Makes a change that nobody can take back: before it there is nothing to look at.
+    pub fn start_with(&mut self, change: Change) {
+        self.now.apply(change);
+        self.past.clear();
+        self.future.clear();
+    }
+
     /// Makes a change that undo can take back; whether anything became different.
     pub fn apply(&mut self, change: Change) -> bool {
+        self.apply_together([change])
+    }
+
+    /// Makes several changes that undo takes back as one; whether anything became different.
+    pub fn apply_together(&mut self, changes: impl IntoIterator<Item = Change>) -> bool {
         let before = self.now.clone();
-        let changed = self.now.apply(change);
+        let mut changed = false;
+        for change in changes {
+            changed |= self.now.apply(change);
+        }
         if changed {
             self.past.push(before);
             if self.past.len() > Self::STEPS {
@@ -212,6 +227,21 @@ mod tests {
         assert!(h.apply(Change::PullOff(star)));
         assert!(!h.apply(Change::PullOff(star)));
         assert_eq!(kinds(&h), ["moon", "key"]);
+    }
+
+    #[test]
+    fn several_changes_are_one_step_and_the_start_stays() {
+        let mut h = History::default();
+        h.start_with(Change::Base { id: "chain".into(), length: None });
+        assert!(!h.can_undo());
+        h.apply(hang("key", 0));
+        let other = Change::Base { id: "bangle".into(), length: None };
+        assert!(h.apply_together([other.clone(), Change::Drops(vec![])]));
+        assert!(h.now().base.as_deref() == Some("bangle") && h.now().drops.is_empty());
+        assert!(h.undo());
+        assert_eq!((h.now().base.as_deref(), kinds(&h)), (Some("chain"), vec!["key"]));
+        assert!(h.undo() && !h.undo());
+        assert_eq!(h.now().base.as_deref(), Some("chain"));
     }
 
     #[test]

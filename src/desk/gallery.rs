@@ -121,14 +121,29 @@ impl Gallery {
         if is_known(asked, tag) {
             return not_modified(tag, DROP_KEPT);
         }
-        if picture.width_px.max(picture.height_px) <= SMALL_SIDE_PX {
-            return answer(content_type(name), tag, DROP_KEPT, picture.bytes.to_vec());
+        if picture.width_px.max(picture.height_px) > SMALL_SIDE_PX {
+            let large = picture.clone();
+            if let Some(png) = self.get(tag, move || smaller(&large.read().ok()?)).await {
+                return answer("image/png", tag, DROP_KEPT, png.to_vec());
+            }
         }
-        let bytes = Arc::clone(&picture.bytes);
-        match self.get(tag, move || smaller(&bytes)).await {
-            Some(png) => answer("image/png", tag, DROP_KEPT, png.to_vec()),
-            None => answer(content_type(name), tag, DROP_KEPT, picture.bytes.to_vec()),
+        match whole(picture).await {
+            Some(bytes) => answer(content_type(name), tag, DROP_KEPT, bytes),
+            None => StatusCode::NOT_FOUND.into_response(),
         }
+    }
+}
+
+/// A picture's file as the catalogue has it, read off the threads that answer.
+pub(super) async fn whole(picture: &Picture) -> Option<Vec<u8>> {
+    let picture = picture.clone();
+    match tokio::task::spawn_blocking(move || picture.read()).await {
+        Ok(Ok(bytes)) => Some(bytes),
+        Ok(Err(error)) => {
+            tracing::warn!("a picture can't be had: {error}");
+            None
+        }
+        Err(_) => None,
     }
 }
 

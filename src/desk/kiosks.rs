@@ -16,7 +16,7 @@ use super::{
     auth::{random_key, sha256_hex},
     budgets::{Guesser, Secret},
     error::{DeskError, Refusal},
-    gallery::content_type,
+    gallery::{content_type, whole},
     gate::Caller,
     server::House,
     tablets::Wish,
@@ -172,8 +172,13 @@ async fn news(
 }
 
 async fn picture(State(house): State<Arc<House>>, _kiosk: Kiosk, Path(name): Path<String>) -> Response {
-    match house.shelf.loaded().pictures.get(&name) {
-        Some(picture) => ([(header::CONTENT_TYPE, content_type(&name))], picture.bytes.to_vec()).into_response(),
+    let picture = house.shelf.loaded().pictures.get(&name).cloned();
+    let bytes = match &picture {
+        Some(picture) => whole(picture).await,
+        None => None,
+    };
+    match bytes {
+        Some(bytes) => ([(header::CONTENT_TYPE, content_type(&name))], bytes).into_response(),
         None => StatusCode::NOT_FOUND.into_response(),
     }
 }

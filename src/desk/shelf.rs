@@ -21,10 +21,7 @@ impl Shelf {
     pub fn open(folder: PathBuf, data_dir: &Path) -> Result<Self, DeskError> {
         let last_good = data_dir.join("last-good");
         let now = match read_folder(&folder) {
-            Ok(loaded) => {
-                keep_copy(&folder, &last_good, &loaded.revision);
-                (Arc::new(loaded), None)
-            }
+            Ok(loaded) => (Arc::new(kept_safe(loaded, &folder, &last_good)), None),
             // A fresh copy replaces the old one only when it is whole, so it may stand alone after a power cut.
             Err(mistakes) => match read_folder(&last_good).or_else(|_| read_folder(&fresh_copy(&last_good))) {
                 Ok(loaded) => (Arc::new(loaded), Some(Arc::new(mistakes))),
@@ -48,11 +45,7 @@ impl Shelf {
     pub fn read_again(&self) -> Option<Arc<Loaded>> {
         let read = read_folder(&self.folder);
         let is_other = read.as_ref().is_ok_and(|loaded| loaded.revision != self.loaded().revision);
-        if let Ok(loaded) = &read
-            && is_other
-        {
-            keep_copy(&self.folder, &self.last_good, &loaded.revision);
-        }
+        let read = read.map(|loaded| if is_other { kept_safe(loaded, &self.folder, &self.last_good) } else { loaded });
         let mut now = self.now.write().unwrap_or_else(PoisonError::into_inner);
         match read {
             Ok(loaded) => {
@@ -74,8 +67,15 @@ fn fresh_copy(copy: &Path) -> PathBuf {
     copy.with_extension("new")
 }
 
-/// Keeps a copy of a good folder. Without one a broken catalogue keeps the desk from starting, which is said then.
-fn keep_copy(folder: &Path, copy: &Path, revision: &str) {
+/// A good catalogue whose pictures come from a copy of its folder, so that nobody changes them under the desk; from the
+/// folder itself where no copy can be kept.
+fn kept_safe(loaded: Loaded, folder: &Path, copy: &Path) -> Loaded {
+    if keep_copy(folder, copy, &loaded.revision) { loaded.with_pictures_in(copy) } else { loaded }
+}
+
+/// Keeps a copy of a good folder; whether that went well. Without one a broken catalogue keeps the desk from starting,
+/// which is said then.
+fn keep_copy(folder: &Path, copy: &Path, revision: &str) -> bool {
     let fresh = fresh_copy(copy);
     let copied = (|| -> io::Result<()> {
         remove(&fresh)?;
@@ -87,11 +87,12 @@ fn keep_copy(folder: &Path, copy: &Path, revision: &str) {
         remove(copy)?;
         fs::rename(&fresh, copy)
     })();
-    if let Err(error) = copied {
+    if let Err(error) = &copied {
         tracing::warn!("no copy of the catalogue could be kept: {error}");
         // Half a copy only takes room, which may be what is missing.
         let _ = remove(&fresh);
     }
+    copied.is_ok()
 }
 
 fn remove(folder: &Path) -> io::Result<()> {

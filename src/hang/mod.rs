@@ -5,6 +5,7 @@
 mod bangle;
 mod body;
 mod error;
+mod front;
 mod motion;
 mod necklace;
 mod piece;
@@ -14,6 +15,7 @@ mod seeded;
 pub use bangle::{BangleLoad, BangleRest, WRIST_GRIP, bangle};
 pub use body::{BodyFalls, falls, front_of_body, worn_neck_mm};
 pub use error::HangError;
+pub use front::back_to_front;
 pub use motion::{ChainPlan, Hanging, HoopPlan, Motion, MotionPlan, MovingBase};
 pub use necklace::{Load, NecklaceLoad, NecklaceRest, RingPlace, Side, necklace};
 pub use piece::{BangleAt, Bounds, PiecePlaces, Point, RingAt, bangle_load, necklace_load, place_piece, reach_mm};

@@ -2,17 +2,8 @@
 
 use bevy::prelude::*;
 
-use super::{
-    Phase,
-    act::Act,
-    i18n::Texts,
-    known::Known,
-    looks::Looks,
-    power::Awake,
-    session::{Screen, Session},
-    settings::Settings,
-    theme,
-};
+use super::{Phase, power::Awake, tablet::Tablet, theme};
+use crate::guest::{Request, Screen};
 
 /// The least time for an answer. Source: WCAG 2.2, success criterion 2.2.1 (20 seconds).
 const LEAST_WARNING_S: f32 = 20.0;
@@ -52,50 +43,43 @@ impl Idle {
 }
 
 pub(super) fn plugin(app: &mut App) {
-    app.init_resource::<Idle>().add_systems(Update, watch_the_clock.in_set(Phase::Intake));
+    app.init_resource::<Idle>().add_systems(Update, watch_the_clock.in_set(Phase::Attend));
 }
 
-#[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
 fn watch_the_clock(
     mut idle: ResMut<Idle>,
     mut last: Local<Screen>,
-    screen: Res<State<Screen>>,
-    known: Res<Known>,
-    settings: Res<Settings>,
-    texts: Res<Texts>,
-    looks: Res<Looks>,
-    session: Res<Session>,
+    tablet: Res<Tablet>,
     time: Res<Time<Real>>,
-    mut acts: MessageWriter<Act>,
-    mut awake: ResMut<Awake>,
+    mut requests: MessageWriter<Request>,
+    awake: Res<Awake>,
 ) {
-    if *last != *screen.get() {
-        (*last, idle.on_screen_s) = (*screen.get(), 0.0);
+    if *last != tablet.screen() {
+        (*last, idle.on_screen_s) = (tablet.screen(), 0.0);
     }
     idle.on_screen_s += time.delta_secs();
     idle.quiet_s += time.delta_secs();
-    let table = known.catalog().map(|catalog| &catalog.table);
+    let table = tablet.known().catalog().map(|catalog| &catalog.table);
     let wait = table.map_or(DEFAULT_IDLE_S, |table| table.idle_seconds as f32);
     let warning = table.map_or(LEAST_WARNING_S, |table| table.idle_warning_seconds as f32).max(LEAST_WARNING_S);
-    match screen.get() {
+    match tablet.screen() {
         Screen::Welcome => {
             idle.asking = None;
             // Nothing to lose: the next guest is greeted in the table's language and looks, and no sheet is left open.
-            let changed = texts.lang != settings.lang || *looks != settings.looks || session.overlay.is_some();
-            if idle.quiet_s >= wait && changed {
-                acts.write(Act::Done);
+            if idle.quiet_s >= wait && !tablet.is_fresh() {
+                requests.write(Request::Done);
             }
         }
         Screen::Sent => {
             idle.asking = None;
             awake.stir();
             if idle.undisturbed_s() >= theme::SENT_STAYS_S {
-                acts.write(Act::Done);
+                requests.write(Request::Done);
             }
         }
         _ if idle.quiet_s >= wait + warning => {
             idle.asking = None;
-            acts.write(Act::Done);
+            requests.write(Request::Done);
         }
         _ if idle.quiet_s >= wait => {
             idle.asking = Some((wait + warning - idle.quiet_s, warning));

@@ -2,7 +2,8 @@
 
 use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
 
-use super::{session::Screen, settings::Settings, theme};
+use super::theme;
+use crate::guest::{Screen, Settings};
 
 /// The parts of one screen, in logical pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -66,6 +67,22 @@ impl Layout {
         };
         let (stage, foot) = cut_top(main, main.height() - foot_height);
         Self { window, u, least, least_small_hands, portrait, top, stage, foot, side }
+    }
+
+    /// The button for near or whole, in the upper right corner of the stage.
+    pub fn glass(&self) -> Rect {
+        let (gap, side) = (theme::GAP * self.u, (58.0 * self.u).max(self.least));
+        Rect::from_min_size(self.stage.right_top() + vec2(-gap - side, gap), vec2(side, side))
+    }
+
+    /// The name and the buttons of a chosen drop, at the top of the stage beside the buttons for the view.
+    pub fn strip(&self) -> Rect {
+        let gap = theme::GAP * self.u;
+        let height = (60.0 * self.u).max(self.least) + 1.2 * gap;
+        Rect::from_min_max(
+            self.stage.min + vec2(gap, gap),
+            pos2(self.glass().left() - gap, self.stage.top() + gap + height),
+        )
     }
 }
 

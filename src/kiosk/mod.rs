@@ -1,18 +1,12 @@
 //! The guest's tablet, in Bevy.
 //!
-//! The design in [`session::Session`] is the truth, and one system changes it ([`apply`]); sprites and paper are a
-//! view of it. A frame goes Intake → Apply → Derive → Present; then the paper is painted, which also notes what can be
+//! The guest's session in [`Tablet`] is the truth, and one system changes it; sprites and paper are a view of it. A frame goes Intake → Apply → Derive → Present; then the paper is painted, which also notes what can be
 //! touched. So a touch is answered by what was on the screen when it came down.
 
-pub mod act;
-mod apply;
 mod bridge;
 pub mod i18n;
 mod idle;
-pub mod known;
 mod layout;
-mod length;
-pub mod looks;
 mod outside;
 mod paint;
 mod pictures;
@@ -20,10 +14,8 @@ mod pointer;
 mod power;
 mod run;
 mod screens;
-pub mod session;
-pub mod settings;
 pub mod stage;
-mod surprise;
+mod tablet;
 pub mod targets;
 mod theme;
 pub mod tone;
@@ -35,12 +27,17 @@ use std::{
 
 use bevy::prelude::*;
 
-use crate::link::{Link, NewsReceiver};
+use crate::{
+    guest::Contrast,
+    link::{Link, NewsReceiver},
+};
 pub use paint::{Icon, Proof, Written};
+pub use pictures::Pictures;
 pub use run::{headless, offscreen, run, shoot};
+pub use tablet::Tablet;
 
 /// Shown where nothing is drawn.
-const LINEN: bevy_egui::egui::Color32 = tone::Tone::Linen.color(tone::Contrast::Daylight);
+const LINEN: bevy_egui::egui::Color32 = tone::Tone::Linen.color(Contrast::Daylight);
 
 /// How the tablet starts.
 pub struct KioskOptions {
@@ -84,6 +81,8 @@ impl WakeCell {
 enum Phase {
     /// Fingers, keys, clock and desk become requests and answers.
     Intake,
+    /// Who was not touched may have left. After everything that tells of somebody being there.
+    Attend,
     /// Requests and answers change the guest's things. The only phase that does.
     Apply,
     /// Sum, cautions and places are worked out after a change.
@@ -97,8 +96,7 @@ pub struct KioskPlugin;
 
 impl Plugin for KioskPlugin {
     fn build(&self, app: &mut App) {
-        app.configure_sets(Update, (Phase::Intake, Phase::Apply, Phase::Derive, Phase::Present).chain())
-            .init_state::<session::Screen>()
+        app.configure_sets(Update, (Phase::Intake, Phase::Attend, Phase::Apply, Phase::Derive, Phase::Present).chain())
             .init_resource::<targets::Targets>()
             .init_resource::<targets::Scrolls>()
             .init_resource::<Proof>()
@@ -107,9 +105,10 @@ impl Plugin for KioskPlugin {
                 outside::egui::plugin,
                 outside::reader::plugin,
                 bridge::plugin,
+                pictures::plugin,
                 pointer::plugin,
                 idle::plugin,
-                apply::plugin,
+                tablet::plugin,
                 stage::plugin,
                 screens::plugin,
                 power::plugin,

@@ -1,15 +1,18 @@
 //! Sleep: frames are drawn only while something moves, or at a slow tick.
 
-use std::time::Duration;
+use std::{
+    sync::atomic::{AtomicBool, Ordering},
+    time::Duration,
+};
 
+use super::tablet::Tablet;
+use crate::guest::Screen;
 use bevy::{
     a11y::AccessibilityRequested,
     prelude::*,
     window::RequestRedraw,
     winit::{UpdateMode, WinitSettings},
 };
-
-use super::session::Screen;
 
 /// The slowest tick: the clock of the idle time and of the number on the screen.
 const TICK: Duration = Duration::from_secs(1);
@@ -20,12 +23,12 @@ const READER_TICK: Duration = Duration::from_millis(100);
 
 /// Whether something still moves. Every system that moves something says so each frame.
 #[derive(Resource, Debug, Default)]
-pub struct Awake(bool);
+pub struct Awake(AtomicBool);
 
 impl Awake {
     /// Something moves: the next frame comes at once.
-    pub fn stir(&mut self) {
-        self.0 = true;
+    pub fn stir(&self) {
+        self.0.store(true, Ordering::Relaxed);
     }
 }
 
@@ -42,24 +45,23 @@ fn ticking(tick: Duration) -> WinitSettings {
 }
 
 fn set_the_tick(
-    screen: Res<State<Screen>>,
+    tablet: Res<Tablet>,
     reader: Res<AccessibilityRequested>,
-    mut read: Local<bool>,
+    mut before: Local<Option<(Screen, bool)>>,
     mut settings: ResMut<WinitSettings>,
 ) {
-    let listens = reader.get();
-    if screen.is_changed() || *read != listens {
-        *read = listens;
-        *settings = ticking(match screen.get() {
-            _ if listens => READER_TICK,
-            Screen::Welcome => WELCOME_TICK,
+    let now = (tablet.screen(), reader.get());
+    if before.replace(now) != Some(now) {
+        *settings = ticking(match now {
+            (_, true) => READER_TICK,
+            (Screen::Welcome, false) => WELCOME_TICK,
             _ => TICK,
         });
     }
 }
 
-fn ask_for_the_next_frame(mut awake: ResMut<Awake>, mut redraw: MessageWriter<RequestRedraw>) {
-    if std::mem::take(&mut awake.0) {
+fn ask_for_the_next_frame(awake: Res<Awake>, mut redraw: MessageWriter<RequestRedraw>) {
+    if awake.0.swap(false, Ordering::Relaxed) {
         redraw.write(RequestRedraw);
     }
 }

@@ -27,8 +27,9 @@ use bevy::{
 use bevy_egui::PrimaryEguiContext;
 
 use super::{
-    KioskOptions, KioskPlugin, WakeCell, bridge::Line, i18n::Texts, outside::window::FixedSize, settings::Settings,
+    KioskOptions, KioskPlugin, WakeCell, bridge::Line, i18n::Texts, outside::window::FixedSize, tablet::Tablet,
 };
+use crate::guest::{Guest, Settings};
 
 /// The window's size unless told otherwise, in logical pixels.
 const WINDOW: (u32, u32) = (1280, 800);
@@ -161,13 +162,14 @@ pub fn shoot(app: &mut App) -> Option<image::RgbaImage> {
 
 fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
     let settings = Settings::open(options.settings_file, options.language.as_deref());
+    // Without chance every tablet surprises in the same order; that is all.
+    let chance = getrandom::u64().unwrap_or_default();
     let mut app = App::new();
     app.set_error_handler(log_error)
         .add_plugins(plugins)
         .insert_resource(Line::new(options.link, options.news))
         .insert_resource(Texts::new(settings.lang))
-        .insert_resource(settings.looks)
-        .insert_resource(settings)
+        .insert_resource(Tablet::new(Guest::new(settings, chance)))
         .add_plugins(KioskPlugin);
     app
 }

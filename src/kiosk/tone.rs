@@ -1,22 +1,8 @@
 //! Every colour of the tablet's look, in two forms: daylight, and high contrast. Nothing else in the kiosk names one.
 
 use bevy_egui::egui::Color32;
-use serde::{Deserialize, Serialize};
 
-/// Which form of the colours.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
-pub enum Contrast {
-    /// Linen, ink and plum.
-    #[default]
-    Daylight,
-    /// White grounds, black text, dark edges.
-    High,
-}
-
-impl Contrast {
-    /// Both.
-    pub const ALL: [Self; 2] = [Self::Daylight, Self::High];
-}
+use crate::guest::looks::Contrast;
 
 /// A colour by what it is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -138,8 +138,9 @@ impl Shared {
             if before.is_some_and(|before| before.pictures.get(name) == Some(hash)) {
                 continue;
             }
-            if let Ok(bytes) = fs::read(self.dir.join("pictures").join(hash)) {
-                self.tell(News::Picture { name: name.clone(), bytes: Arc::new(bytes) });
+            let file = self.dir.join("pictures").join(hash);
+            if file.is_file() {
+                self.tell(News::Picture { name: name.clone(), file });
             }
         }
     }

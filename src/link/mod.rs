@@ -87,12 +87,12 @@ pub struct Kept {
 pub enum News {
     /// Another catalogue, other pictures, or other counts.
     Snapshot(Arc<Snapshot>),
-    /// A picture has arrived or changed; `png` is the file as it is (PNG or JPEG).
+    /// A picture has arrived or changed.
     Picture {
-        /// Its file name.
+        /// Its name in the catalogue.
         name: String,
-        /// The file.
-        bytes: Arc<Vec<u8>>,
+        /// Where it is kept on this device, as it is (PNG or JPEG).
+        file: PathBuf,
     },
     /// The desk can be reached, or no longer.
     DeskInReach(bool),

@@ -11,7 +11,7 @@ use super::metal::{bar, oval, wire};
 use crate::{
     catalog::Picture,
     craft::{Base, BaseKind, DropKind, Finish, Necklace},
-    hang::{PiecePlaces, Point},
+    hang::{PiecePlaces, Point, back_to_front},
 };
 
 /// Millimetres to pixels.
@@ -77,9 +77,7 @@ pub(super) fn piece(
             }
         }
     }
-    // Even ones behind odd ones, as roof tiles overlap.
-    let order = (0..kinds.len()).step_by(2).chain((1..kinds.len()).step_by(2));
-    for i in order {
+    for i in back_to_front(kinds) {
         if let (Some(kind), Some(ring)) = (kinds.get(i), places.rings.get(i)) {
             let (x, y) = view.at(Point { x_mm: ring.x_mm, y_mm: ring.y_mm });
             let hung = Transform::from_rotate((-ring.lean_rad).to_degrees() as f32).post_translate(x, y);
@@ -150,7 +148,7 @@ fn shadow(canvas: &mut Pixmap, at: Transform, half_width: f32, half_height: f32)
 
 /// The picture's pixels, premultiplied as the canvas wants them.
 fn decoded(picture: &Picture) -> Option<Pixmap> {
-    let rgba = image::load_from_memory(&picture.bytes).ok()?.to_rgba8();
+    let rgba = image::load_from_memory(&picture.read().ok()?).ok()?.to_rgba8();
     let size = IntSize::from_wh(rgba.width(), rgba.height())?;
     let mut bytes = rgba.into_raw();
     for pixel in bytes.chunks_exact_mut(4) {

@@ -6,7 +6,8 @@ mod kiosk_support;
 
 use bevy::input::touch::TouchPhase;
 use bevy_egui::egui::vec2;
-use chatelaine::kiosk::act::Act;
+use chatelaine::guest::Request;
+
 use criterion::Criterion;
 use kiosk_support::Hand;
 
@@ -16,15 +17,14 @@ const DROPS: usize = 40;
 
 fn hang_forty() -> Hand {
     let mut hand = Hand::at((1280, 800));
-    hand.tap(&Act::Begin);
-    hand.app.world_mut().write_message(Act::Longer(40));
-    hand.frames(3);
-    hand.tap(&Act::ToStage);
+    hand.tap(&Request::Begin);
+    hand.ask(Request::Longer(40));
+    hand.tap(&Request::ToStage);
     for kind in NARROW.into_iter().cycle().take(DROPS * 4) {
         if hand.hung().len() == DROPS {
             break;
         }
-        hand.app.world_mut().write_message(Act::Hang { kind: kind.into(), at: None });
+        hand.app.world_mut().write_message(Request::Hang { kind: kind.into(), at: None });
         hand.frames(2);
     }
     assert_eq!(hand.hung().len(), DROPS, "forty drops hang");

@@ -6,16 +6,8 @@ use std::{collections::BTreeSet, path::Path};
 use chatelaine::{
     caution::{Region, Rules, Sizes},
     craft::Wearer,
-    kiosk::{
-        act::Act,
-        i18n::{Lang, Texts},
-        known::Known,
-        looks::Looks,
-        offscreen,
-        session::Overlay,
-        shoot,
-        tone::Contrast,
-    },
+    guest::{Contrast, Looks, Overlay, Request},
+    kiosk::{Tablet, i18n::Lang, offscreen, shoot},
     link::News,
 };
 use image::{RgbaImage, imageops::FilterType};
@@ -80,9 +72,9 @@ pub fn drawn(size: (u32, u32)) -> Option<Hand> {
         Ok(app) => {
             let mut hand = Hand::on(app, around);
             // As it usually is: the desk answers. The link tells only what is new, so this holds.
-            hand.wait_for("the desk to be missed", |world| world.resource::<Known>().in_reach == Some(false));
+            hand.wait_for("the desk to be missed", |world| world.resource::<Tablet>().known().in_reach == Some(false));
             hand.around.news.send(News::DeskInReach(true)).unwrap();
-            hand.wait_for("the desk", |world| world.resource::<Known>().in_reach == Some(true));
+            hand.wait_for("the desk", |world| world.resource::<Tablet>().known().in_reach == Some(true));
             Some(hand)
         }
         Err(reason) => {
@@ -96,6 +88,7 @@ pub fn drawn(size: (u32, u32)) -> Option<Hand> {
 /// Takes a picture of the screen, shows it where that is asked for, and compares it with the kept one. Gives it, small.
 fn compare(hand: &mut Hand, name: &str, wrong: &mut Vec<String>) -> RgbaImage {
     hand.frames(12);
+    hand.see_pictures();
     let picture = shoot(&mut hand.app).expect("a picture");
     if let Some(folder) = std::env::var_os("CHATELAINE_PICTURES") {
         std::fs::create_dir_all(&folder).unwrap();
@@ -111,8 +104,8 @@ fn compare(hand: &mut Hand, name: &str, wrong: &mut Vec<String>) -> RgbaImage {
 
 /// A tablet in this language on which nothing sways or flies, so that its pictures do not hang on the moment.
 fn set(hand: &mut Hand, lang: Lang, contrast: Contrast) {
-    *hand.app.world_mut().resource_mut::<Texts>() = Texts::new(lang);
-    *hand.app.world_mut().resource_mut::<Looks>() = Looks { contrast, calm: true, ..Looks::default() };
+    hand.ask(Request::Speak(lang));
+    hand.ask(Request::Look(Looks { contrast, calm: true, ..Looks::default() }));
 }
 
 /// Sizes, languages and forms of the colours: every two values of different kinds meet once.
@@ -174,14 +167,14 @@ fn the_same_drops_for_three_wearers() {
         hand.reach_the_stage();
         set(&mut hand, lang, Contrast::Daylight);
         hang(&mut hand, &["charm-heart", "vial-stars", "crystal-violet", "key-round"]);
-        hand.tap(&Act::Review);
+        hand.tap(&Request::Review);
         hand.frames(20);
         let mut all = Vec::new();
         for (wearer, who) in [(Wearer::Under3, "toddler"), (Wearer::From6To12, "child"), (Wearer::From13, "grown-up")] {
             if hand.session().overlay.is_none() {
-                hand.tap(&Act::Open(Overlay::Wearer));
+                hand.tap(&Request::Open(Overlay::Wearer));
             }
-            hand.tap(&Act::For(wearer));
+            hand.tap(&Request::For(wearer));
             hand.frames(5);
             all.push(compare(&mut hand, &format!("wearer-{who}-{}", lang.code()), &mut wrong));
         }
@@ -206,13 +199,13 @@ fn one_piece_for_four_wearers_in_three_regions() {
             catalog.sizes = Sizes::of_all(&catalog.drops, rules.gauge).with_bases(&catalog.bases);
         });
         for wearer in Wearer::ANSWERS {
-            hand.tap(&Act::Open(Overlay::Wearer));
-            hand.tap(&Act::For(wearer));
-            hand.tap(&Act::Open(Overlay::Cautions));
+            hand.tap(&Request::Open(Overlay::Wearer));
+            hand.tap(&Request::For(wearer));
+            hand.tap(&Request::Open(Overlay::Cautions));
             hand.frames(5);
             let name = format!("cautions-{}-{}", region.code().to_lowercase(), wearer.code());
             compare(&mut hand, &name, &mut wrong);
-            hand.tap(&Act::Close);
+            hand.tap(&Request::Close);
         }
     }
     assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));

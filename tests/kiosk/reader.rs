@@ -8,13 +8,8 @@ use bevy::{
 };
 use chatelaine::{
     craft::Wearer,
-    kiosk::{
-        Proof,
-        act::Act,
-        i18n::{Lang, Texts},
-        session::{Overlay, Screen},
-        targets::ScrollId,
-    },
+    guest::{Overlay, Request, Screen},
+    kiosk::{Proof, Tablet, i18n::Lang, targets::ScrollId},
 };
 
 use super::{every_screen, hang, kiosk_support::Hand, stage_at};
@@ -106,7 +101,7 @@ fn a_piece_is_made_and_sent_by_ear() {
     assert_eq!((ticked.0, ticked.1.toggled()), (tick.0, Some(Toggled::True)), "the same box");
     let send = the_one(&mut hand, Role::Button, "Send");
     ask(&mut hand, &send, Action::Click);
-    hand.wait_for("the number", |world| *world.resource::<State<Screen>>().get() == Screen::Sent);
+    hand.wait_for("the number", |world| world.resource::<Tablet>().screen() == Screen::Sent);
     hand.seconds(2.0);
     the_one(&mut hand, Role::Label, "3-");
 }
@@ -116,7 +111,7 @@ fn every_screen_is_told_whole_and_in_its_order() {
     for (size, lang) in [((1280, 800), Lang::En), ((800, 1280), Lang::De)] {
         let mut hand = Hand::at(size);
         read_aloud(&mut hand);
-        *hand.app.world_mut().resource_mut::<Texts>() = Texts::new(lang);
+        hand.ask(Request::Speak(lang));
         every_screen(&mut hand, &mut |hand, what| {
             hand.frames(3);
             let all = nodes(hand);
@@ -163,9 +158,9 @@ fn a_sheet_hides_what_lies_under_it_and_pages_turn() {
     ask(&mut hand, &deep, Action::ScrollDown);
     let after = hand.app.world().resource::<chatelaine::kiosk::targets::Scrolls>().0[&ScrollId::Sheet].offset;
     assert!(after > before + 20.0, "{before} {after}");
-    hand.tap(&Act::Close);
+    hand.tap(&Request::Close);
     hand.frames(3);
-    hand.tap(&Act::Open(Overlay::Wearer));
+    hand.tap(&Request::Open(Overlay::Wearer));
     let older = the_one(&mut hand, Role::Button, "13 or older");
     ask(&mut hand, &older, Action::Click);
     assert_eq!(hand.session().history.now().wearer, Wearer::From13);

@@ -6,16 +6,13 @@ use bevy::{ecs::message::Messages, window::RequestRedraw};
 use bevy_egui::egui::Rect;
 use chatelaine::{
     craft::Wearer,
+    guest::{Contrast, Looks, Overlay, Request, TextSize, settings::CARD_WIDTH_MM},
     kiosk::{
-        Icon, Proof,
-        act::Act,
+        Icon, Proof, Tablet,
         i18n::{Lang, Texts},
-        looks::{Looks, TextSize},
-        session::{Overlay, Session},
-        settings::{CARD_WIDTH_MM, Settings},
         stage::{Flights, Hanger},
         targets::TargetKind,
-        tone::{Contrast, Tone},
+        tone::Tone,
     },
 };
 
@@ -43,8 +40,9 @@ fn rgb(tone: Tone, contrast: Contrast) -> [u8; 3] {
 fn every_text_stands_out_from_its_ground() {
     for form in Contrast::ALL {
         let mut pairs = BTreeSet::new();
-        let mut hand = at((1280, 800), |hand| hand.app.world_mut().resource_mut::<Settings>().looks.contrast = form);
-        *hand.app.world_mut().resource_mut::<Looks>() = Looks { contrast: form, ..Looks::default() };
+        let mut hand =
+            at((1280, 800), |hand| hand.ask(Request::DefaultLooks(Looks { contrast: form, ..Looks::default() })));
+        hand.ask(Request::Look(Looks { contrast: form, ..Looks::default() }));
         every_screen(&mut hand, &mut |hand, _| {
             for one in &hand.app.world().resource::<Proof>().texts {
                 let large = one.size >= 24.0 || one.bold && one.size >= 18.66;
@@ -68,33 +66,33 @@ fn every_text_stands_out_from_its_ground() {
 #[test]
 fn states_are_told_apart_by_more_than_colour() {
     let mut hand = at((1280, 800), |_| {});
-    hand.tap(&Act::Open(Overlay::Looks));
-    let ticked = |hand: &Hand, act: &Act| {
-        let rect = hand.find(act).rect;
+    hand.tap(&Request::Open(Overlay::Looks));
+    let ticked = |hand: &Hand, request: &Request| {
+        let rect = hand.find(request).rect;
         let signs = &hand.app.world().resource::<Proof>().signs;
         signs.iter().any(|(place, icon)| *icon == Icon::Tick && rect.contains(place.center()))
     };
     let usual = Looks::default();
-    assert!(ticked(&hand, &Act::Look(usual)));
+    assert!(ticked(&hand, &Request::Look(usual)));
     for other in [TextSize::Large, TextSize::Largest] {
-        assert!(!ticked(&hand, &Act::Look(Looks { text: other, ..usual })));
+        assert!(!ticked(&hand, &Request::Look(Looks { text: other, ..usual })));
     }
-    hand.tap(&Act::Close);
-    hand.tap(&Act::Begin);
+    hand.tap(&Request::Close);
+    hand.tap(&Request::Begin);
     let base = hand.session().history.now().base.clone().unwrap();
-    assert!(ticked(&hand, &Act::ChooseBase(base)) && !ticked(&hand, &Act::ChooseBase("bangle-silver".into())));
-    hand.tap(&Act::ToStage);
+    assert!(ticked(&hand, &Request::ChooseBase(base)) && !ticked(&hand, &Request::ChooseBase("bangle-silver".into())));
+    hand.tap(&Request::ToStage);
     // A compartment that is empty says so in words, one that is set aside says why when touched.
-    let sold_out = hand.find(&Act::WhyNot(kiosk_support::SOLD_OUT.into())).label.clone();
+    let sold_out = hand.find(&Request::WhyNot(kiosk_support::SOLD_OUT.into())).label.clone();
     assert!(sold_out.ends_with("All taken"), "{sold_out}");
     // Suitable with cautions and not suitable: two signs.
     let at = hand.compartment("key-tiny");
     hand.tap_at(at);
     let sign = |hand: &mut Hand, who: Wearer| {
-        hand.tap(&Act::Open(Overlay::Wearer));
-        hand.tap(&Act::For(who));
+        hand.tap(&Request::Open(Overlay::Wearer));
+        hand.tap(&Request::For(who));
         hand.seconds(1.0);
-        let rect = hand.find(&Act::Open(Overlay::Cautions)).rect;
+        let rect = hand.find(&Request::Open(Overlay::Cautions)).rect;
         let signs = &hand.app.world().resource::<Proof>().signs;
         signs.iter().find(|(place, _)| rect.contains(place.center())).map(|(_, icon)| *icon)
     };
@@ -144,13 +142,9 @@ fn the_largest_text_has_room() {
     let mut wrong = BTreeSet::new();
     for size in [(800, 480), (1280, 800), (800, 1280)] {
         let largest = Looks { text: TextSize::Largest, ..Looks::default() };
-        let mut hand = at(size, |hand| *hand.app.world_mut().resource_mut::<Texts>() = Texts::new(Lang::De));
-        {
-            let world = hand.app.world_mut();
-            *world.resource_mut::<Looks>() = largest;
-            let mut settings = world.resource_mut::<Settings>();
-            (settings.looks, settings.lang) = (largest, Lang::De);
-        }
+        let mut hand = at(size, |hand| hand.ask(Request::Speak(Lang::De)));
+        hand.ask(Request::DefaultLooks(largest));
+        hand.ask(Request::DefaultLanguage(Lang::De));
         every_screen(&mut hand, &mut |hand, what| unread(hand, &format!("{what} at {size:?}"), &mut wrong));
     }
     assert!(wrong.is_empty(), "{} texts have no room:\n{}", wrong.len(), Vec::from_iter(wrong).join("\n"));
@@ -187,7 +181,7 @@ fn what_can_be_touched_is_large_enough_in_millimetres() {
     for (size, inches) in [((1280, 800), 10.1), ((800, 1280), 10.1), ((800, 480), 7.0_f32)] {
         let (w, h) = (size.0 as f32, size.1 as f32);
         let px = w.hypot(h) / (inches * 25.4);
-        let mut hand = at(size, |hand| hand.app.world_mut().resource_mut::<Settings>().px_per_mm = Some(px));
+        let mut hand = at(size, |hand| hand.measure(px));
         every_screen(&mut hand, &mut |hand, what| {
             let targets = hand.targets();
             for one in &targets.all {
@@ -196,7 +190,7 @@ fn what_can_be_touched_is_large_enough_in_millimetres() {
                     continue;
                 }
                 let small_hands = matches!(one.kind, TargetKind::Compartment { .. } | TargetKind::Hung { .. })
-                    || one.act == Act::Begin;
+                    || one.request == Request::Begin;
                 let least = if small_hands { 15.0 } else { 12.0 };
                 let side = one.rect.width().min(one.rect.height()) / px;
                 // What hangs at the edge of the stage is seen in part only.
@@ -216,12 +210,12 @@ fn what_can_be_touched_is_large_enough_in_millimetres() {
 fn who_wants_things_still_has_them_still() {
     for calm in [false, true] {
         let mut hand = Hand::at((1280, 800));
-        *hand.app.world_mut().resource_mut::<Looks>() = Looks { calm, ..Looks::default() };
+        hand.ask(Request::Look(Looks { calm, ..Looks::default() }));
         hand.reach_the_stage();
         let at = hand.compartment("key-heart");
         hand.tap_at(at);
         assert_eq!(hand.app.world().resource::<Flights>().all.is_empty(), calm);
-        hand.app.world_mut().write_message(Act::WholeView);
+        hand.app.world_mut().write_message(Request::WholeView);
         hand.frames(4);
         let before = hand.app.world().resource::<Hanger>().px_per_mm;
         hand.frames(1);
@@ -267,14 +261,17 @@ fn a_guest_is_warned_and_has_time_to_answer() {
     hand.app.insert_resource(bevy::time::TimeUpdateStrategy::ManualDuration(second));
     for _ in 0..11 {
         let mut quiet = 0;
-        while !hand.sees(&Act::StillHere) {
+        while !hand.sees(&Request::StillHere) {
             hand.frames(1);
             quiet += 1;
             assert!(quiet < 400, "no warning comes");
         }
         hand.frames(19);
-        assert!(hand.sees(&Act::StillHere), "less than 20 seconds to answer");
-        hand.tap(&Act::StillHere);
-        assert!(!hand.sees(&Act::StillHere) && hand.app.world().resource::<Session>().history.now().base.is_some());
+        assert!(hand.sees(&Request::StillHere), "less than 20 seconds to answer");
+        hand.tap(&Request::StillHere);
+        assert!(
+            !hand.sees(&Request::StillHere)
+                && hand.app.world().resource::<Tablet>().session().history.now().base.is_some()
+        );
     }
 }

@@ -27,11 +27,12 @@ use chatelaine::{
     catalog::read_folder,
     craft::Token,
     desk::Desk,
+    guest::{
+        Derived, Request, Screen, Session,
+        settings::{CARD_WIDTH_MM, USUAL_PX_PER_MM},
+    },
     kiosk::{
-        KioskOptions, WakeCell,
-        act::Act,
-        known::{Derived, Known},
-        session::{Screen, Session},
+        KioskOptions, Pictures, Proof, Tablet, WakeCell,
         stage::Hanger,
         targets::{Target, TargetKind, Targets},
     },
@@ -56,8 +57,13 @@ pub const SOLD_OUT: &str = "key-petal";
 
 /// Options of a tablet that has seen the demo catalogue once and whose desk is away.
 pub fn options() -> (KioskOptions, Surroundings) {
+    options_with(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/catalog")))
+}
+
+/// The same with the catalogue of another folder.
+pub fn options_with(catalog: &Path) -> (KioskOptions, Surroundings) {
     let folder = tempfile::tempdir().unwrap();
-    let loaded = read_folder(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/catalog"))).unwrap();
+    let loaded = read_folder(catalog).unwrap();
     let mut available: BTreeMap<String, u32> = BTreeMap::new();
     available.extend(loaded.catalog.drops.iter().map(|kind| (kind.id.clone(), kind.stock)));
     available.extend(loaded.catalog.bases.iter().map(|base| (base.id.clone(), base.stock)));
@@ -66,7 +72,7 @@ pub fn options() -> (KioskOptions, Surroundings) {
     std::fs::create_dir_all(&pictures).unwrap();
     let mut hashes = BTreeMap::new();
     for (name, picture) in &loaded.pictures {
-        std::fs::write(pictures.join(&picture.sha256), picture.bytes.as_slice()).unwrap();
+        std::fs::write(pictures.join(&picture.sha256), picture.read().unwrap()).unwrap();
         hashes.insert(name.clone(), picture.sha256.clone());
     }
     let content = CatalogContent { catalog: (*loaded.catalog).clone(), pictures: hashes };
@@ -158,7 +164,7 @@ impl Hand {
     /// A hand on a tablet that is there already.
     pub fn on(app: App, around: Surroundings) -> Self {
         let mut hand = Self { app, around, next_finger: 1 };
-        hand.wait_for("the catalogue", |world| world.resource::<Known>().snapshot.is_some());
+        hand.wait_for("the catalogue", |world| world.resource::<Tablet>().known().snapshot.is_some());
         hand.frames(3);
         hand
     }
@@ -191,19 +197,41 @@ impl Hand {
         self.app.update();
     }
 
+    /// Asks for something that no target on the screen asks for now.
+    pub fn ask(&mut self, request: Request) {
+        self.app.world_mut().write_message(request);
+        self.frames(3);
+    }
+
+    /// Has the screen measured with a bank card: so many logical pixels to the millimetre.
+    pub fn measure(&mut self, px_per_mm: f32) {
+        self.ask(Request::MatchCard);
+        let by_px = (px_per_mm - USUAL_PX_PER_MM) * CARD_WIDTH_MM;
+        self.ask(Request::WidenCard { by_px, most_px: f32::INFINITY });
+        self.ask(Request::KeepCard);
+    }
+
+    /// Everything that is written on the screen, line by line.
+    pub fn reads(&mut self) -> String {
+        self.app.world_mut().resource_mut::<Proof>().on = true;
+        self.frames(1);
+        let texts = &self.app.world().resource::<Proof>().texts;
+        texts.iter().map(|written| written.text.as_str()).collect::<Vec<_>>().join("\n")
+    }
+
     /// The screen.
     pub fn screen(&self) -> Screen {
-        *self.app.world().resource::<State<Screen>>().get()
+        self.app.world().resource::<Tablet>().screen()
     }
 
     /// The guest's things.
     pub fn session(&self) -> &Session {
-        self.app.world().resource::<Session>()
+        self.app.world().resource::<Tablet>().session()
     }
 
     /// What follows from them.
     pub fn derived(&self) -> &Derived {
-        self.app.world().resource::<Derived>()
+        self.app.world().resource::<Tablet>().derived()
     }
 
     /// Ids of the hung drops, left to right.
@@ -221,44 +249,59 @@ impl Hand {
         self.app.world().resource::<Targets>()
     }
 
-    /// The target with this act.
-    pub fn find(&self, act: &Act) -> &Target {
+    /// The target with this request.
+    pub fn find(&self, request: &Request) -> &Target {
         let all = &self.targets().all;
         let labels = || all.iter().map(|target| target.label.as_str()).collect::<Vec<_>>();
-        all.iter().find(|target| target.act == *act).unwrap_or_else(|| panic!("no target {act:?} among {:?}", labels()))
+        all.iter()
+            .find(|target| target.request == *request)
+            .unwrap_or_else(|| panic!("no target {request:?} among {:?}", labels()))
     }
 
-    /// Whether there is a target with this act.
-    pub fn sees(&self, act: &Act) -> bool {
-        self.targets().all.iter().any(|target| target.act == *act)
+    /// Whether there is a target with this request.
+    pub fn sees(&self, request: &Request) -> bool {
+        self.targets().all.iter().any(|target| target.request == *request)
     }
 
     /// The middle of a compartment; its tray is turned up first.
     pub fn compartment(&mut self, kind: &str) -> Pos2 {
         let (tray, _) = self.home(kind);
-        self.tap(&Act::ShowTray(tray));
+        self.tap(&Request::ShowTray(tray));
         for _ in 0..8 {
-            let hang = Act::Hang { kind: kind.into(), at: None };
-            if let Some(target) = self.targets().all.iter().find(|target| target.act == hang) {
+            let hang = Request::Hang { kind: kind.into(), at: None };
+            if let Some(target) = self.targets().all.iter().find(|target| target.request == hang) {
                 return target.rect.center();
             }
-            let turn = self.targets().all.iter().find(|t| matches!(t.act, Act::TurnTray(rows) if rows > 0)).cloned();
-            self.tap(&turn.unwrap_or_else(|| panic!("{kind} is not in tray {tray}")).act);
+            let turn =
+                self.targets().all.iter().find(|t| matches!(t.request, Request::TurnTray(rows) if rows > 0)).cloned();
+            self.tap(&turn.unwrap_or_else(|| panic!("{kind} is not in tray {tray}")).request);
         }
         panic!("{kind} is not in tray {tray}");
     }
 
     fn home(&self, kind: &str) -> (usize, u16) {
-        let catalog = self.app.world().resource::<Known>().catalog().unwrap();
+        let catalog = self.app.world().resource::<Tablet>().known().catalog().unwrap();
         let home = catalog.drop_kind(kind).unwrap().home;
         (catalog.trays.iter().position(|tray| tray.letter == home.tray).unwrap(), home.compartment)
     }
 
-    /// The middle of a hung drop.
+    /// A place of a hung drop that nothing lies over, as near to its middle as there is one.
     pub fn hung_at(&self, place: usize) -> Pos2 {
-        let token = self.token(place);
-        let is = |target: &&Target| target.kind == TargetKind::Hung { token };
-        self.targets().all.iter().find(is).expect("a hung drop can be touched").rect.center()
+        let hung = TargetKind::Hung { token: self.token(place) };
+        let targets = self.targets();
+        let rect = targets.all.iter().find(|target| target.kind == hung).expect("a hung drop on the screen").rect;
+        let steps = || (1..20).map(|step| step as f32 / 20.0);
+        let places = steps().flat_map(|x| steps().map(move |y| rect.lerp_inside(vec2(x, y))));
+        let touched = places.filter(|p| targets.at(*p).is_some_and(|target| target.kind == hung));
+        let middle = rect.center();
+        touched
+            .min_by(|a, b| a.distance_sq(middle).total_cmp(&b.distance_sq(middle)))
+            .expect("a hung drop can be touched")
+    }
+
+    /// Waits until all pictures have come.
+    pub fn see_pictures(&mut self) {
+        self.wait_for("the pictures", |world| world.resource::<Pictures>().are_settled());
     }
 
     /// The place of the base nearest to `p` that is on the stage.
@@ -294,9 +337,9 @@ impl Hand {
         self.frames(3);
     }
 
-    /// Taps the target with this act.
-    pub fn tap(&mut self, act: &Act) {
-        let at = self.find(act).rect.center();
+    /// Taps the target with this request.
+    pub fn tap(&mut self, request: &Request) {
+        let at = self.find(request).rect.center();
         self.tap_at(at);
     }
 
@@ -367,9 +410,9 @@ impl Hand {
 
     /// From Welcome to the stage, with the base that is offered first.
     pub fn reach_the_stage(&mut self) {
-        self.tap(&Act::Begin);
+        self.tap(&Request::Begin);
         assert_eq!(self.screen(), Screen::Base);
-        self.tap(&Act::ToStage);
+        self.tap(&Request::ToStage);
         assert_eq!(self.screen(), Screen::Stage);
         self.frames(10);
     }

@@ -19,9 +19,11 @@ use super::{
     words,
 };
 use crate::{
-    catalog::Loaded,
-    craft::{DropKind, fit_on},
+    catalog::{Catalog, Loaded},
+    craft::{DropKind, Piece, Wearer},
     desk::{auth::Seller, error::Refusal, server::House},
+    guest::{Filters, Standing, Trouble, places_of, standing},
+    hang::HangError,
     ledger::{Count, Ticket, TicketLine},
 };
 
@@ -69,15 +71,9 @@ fn content(
     search: &str,
 ) -> Markup {
     let catalog = &loaded.catalog;
-    let base = catalog.base(&ticket.piece.base);
     let free = |kind: &DropKind| counts.get(&kind.id).map_or(0, |count| count.free());
-    let fitting: Vec<&DropKind> = catalog
-        .drops
-        .iter()
-        .filter(|kind| kind.id != line.id && free(kind) > 0)
-        .filter(|kind| base.is_none_or(|base| fit_on(base, kind.ring).passes))
-        .filter(|kind| search.is_empty() || matches(kind, search))
-        .collect();
+    let fitting =
+        instead(catalog, ticket, at, counts, |kind| kind.id != line.id && (search.is_empty() || matches(kind, search)));
     let currency = ticket.quote.currency;
     let shown = &fitting[..fitting.len().min(SHOWN)];
     html! {
@@ -98,12 +94,12 @@ fn content(
         @if shown.len() < fitting.len() { p.faint { "The first " (SHOWN) " of " (fitting.len()) "; search to see others." } }
         form method="post" {
             @for tray in &catalog.trays {
-                @let here: Vec<&&DropKind> = shown.iter().filter(|kind| kind.home.tray == tray.letter).collect();
+                @let here: Vec<&(&DropKind, bool)> = shown.iter().filter(|(kind, _)| kind.home.tray == tray.letter).collect();
                 @if !here.is_empty() {
                     section.choices {
                         h2 { span.letter { (tray.letter) } " " (tray.name) }
                         div.cards {
-                            @for kind in here {
+                            @for (kind, suits) in here {
                                 button.choice.card name="to" value=(kind.id)
                                     data-words={ (kind.name) " " (kind.sort.word()) " " (kind.home) " "
                                         @for colour in &kind.colours { (colour.word()) " " } } {
@@ -111,6 +107,7 @@ fn content(
                                     span.what {
                                         strong { (kind.name) }
                                         span { (currency.plain(kind.price)) " · " (free(kind)) " free" }
+                                        @if !suits { span.faint { "Not for this wearer" } }
                                     }
                                     span.home { (kind.home) }
                                 }
@@ -121,6 +118,43 @@ fn content(
             }
         }
     }
+}
+
+/// What can hang in the place of line `at`, as the guest's own trays have it: in stock, its ring goes onto the base, and it
+/// finds room there. With each whether it suits the wearer; those that do come first.
+fn instead<'a>(
+    catalog: &'a Catalog,
+    ticket: &Ticket,
+    at: usize,
+    counts: &BTreeMap<String, Count>,
+    wanted: impl Fn(&DropKind) -> bool,
+) -> Vec<(&'a DropKind, bool)> {
+    let others = ticket.live_lines().filter(|(line, _)| *line != at).map(|(_, line)| line.id.clone());
+    let without = Piece { drops: others.collect(), ..ticket.piece.clone() };
+    // What hangs on the piece is held for it and no longer free.
+    let hung = |id: &str| without.drops.iter().filter(|drop| *drop == id).count() as u32;
+    let available = |id: &str| counts.get(id).map_or(0, |count| count.free()) + hung(id);
+    let wearer = Some(without.wearer).filter(|wearer| *wearer != Wearer::Unknown);
+    let filters = Filters { suits: wearer, ..Filters::default() };
+    let finds_room = |kind: &DropKind| {
+        let mut with = without.clone();
+        with.drops.insert(at.min(with.drops.len()), kind.id.clone());
+        // A base or a drop that the catalogue has no more says nothing of room.
+        !matches!(places_of(catalog, &with), Err(Trouble::Hang(HangError::NoRoom { .. })))
+    };
+    let mut found: Vec<(&DropKind, bool)> = catalog
+        .drops
+        .iter()
+        .filter(|kind| wanted(kind))
+        .filter_map(|kind| match standing(catalog, available, Some(&without), &filters, kind) {
+            Standing::Open | Standing::Aside | Standing::TooDear => Some((kind, true)),
+            Standing::NotFor => Some((kind, false)),
+            Standing::NoFit | Standing::SoldOut => None,
+        })
+        .filter(|(kind, _)| finds_room(kind))
+        .collect();
+    found.sort_by_key(|(_, suits)| !suits);
+    found
 }
 
 #[derive(Deserialize)]

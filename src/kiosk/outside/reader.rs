@@ -16,14 +16,14 @@ use bevy_egui::{EguiPostUpdateSet, egui::Rect};
 
 use super::super::{
     Phase,
-    act::Act,
     idle::Idle,
     paint::{Proof, Written},
-    pointer::Focus,
+    pointer::{Focus, fling},
     power::Awake,
-    session::{Overlay, Screen, Session},
+    tablet::Tablet,
     targets::{ScrollArea, ScrollId, Scrolls, Target, Targets},
 };
+use crate::guest::{Overlay, Request, Screen};
 
 /// How much of what is seen a reader's scrolling turns, so that a line stays in view.
 const PAGE: f32 = 0.8;
@@ -36,14 +36,14 @@ pub(in super::super) fn plugin(app: &mut App) {
     app.add_message::<ActionRequest>()
         .init_resource::<Told>()
         .init_resource::<InputFocus>()
-        .add_systems(Update, answer.in_set(Phase::Intake))
+        .add_systems(Update, answer.after(fling).in_set(Phase::Intake))
         .add_systems(PostUpdate, tell.after(EguiPostUpdateSet::EndPass).before(AccessibilitySystems::Update));
 }
 
 /// What a node stands for, whatever its place on the screen: the same thing stays the same node.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 enum Thing {
-    /// The one with this act (as written for people who debug), and which of those.
+    /// The one with this request (as written for people who debug), and which of those.
     Touch(String, usize),
     /// These words, and which of those.
     Words(String, usize),
@@ -58,7 +58,7 @@ struct Told {
     page: Option<Entity>,
     nodes: HashMap<Thing, Entity>,
     /// What a request of the reader about a node means.
-    acts: HashMap<Entity, Answers>,
+    requests: HashMap<Entity, Answers>,
 }
 
 enum Answers {
@@ -71,8 +71,7 @@ enum Answers {
 fn tell(
     requested: Res<AccessibilityRequested>,
     targets: Res<Targets>,
-    session: Res<Session>,
-    screen: Res<State<Screen>>,
+    tablet: Res<Tablet>,
     idle: Res<Idle>,
     window: Query<&Window, With<PrimaryWindow>>,
     mut proof: ResMut<Proof>,
@@ -80,7 +79,7 @@ fn tell(
     mut focus: ResMut<InputFocus>,
     mut nodes: Query<&mut AccessibilityNode>,
     mut commands: Commands,
-    mut awake: ResMut<Awake>,
+    awake: Res<Awake>,
 ) {
     if !requested.get() {
         return;
@@ -91,8 +90,8 @@ fn tell(
         awake.stir();
     }
     let factor = window.single().map_or(1.0, Window::scale_factor);
-    let mut page = Node::new(if session.overlay.is_some() { Role::Dialog } else { Role::Main });
-    let said_at_once = session.overlay.is_some() || *screen.get() == Screen::Sent || idle.asking.is_some();
+    let mut page = Node::new(if tablet.session().overlay.is_some() { Role::Dialog } else { Role::Main });
+    let said_at_once = tablet.session().overlay.is_some() || tablet.screen() == Screen::Sent || idle.asking.is_some();
     let all = things(&targets, &proof, said_at_once, factor);
 
     if let Some(heading) = all.iter().find_map(|(_, node, _)| node.value()) {
@@ -103,7 +102,7 @@ fn tell(
     let mut changed = put(&mut told.page, page, &mut nodes, &mut commands);
     let mut order = Vec::with_capacity(all.len());
     let mut kept = HashMap::with_capacity(all.len());
-    told.acts.clear();
+    told.requests.clear();
     let mut focused = None;
     for (thing, node, answers) in all {
         let mut entity = told.nodes.remove(&thing);
@@ -112,7 +111,7 @@ fn tell(
         if matches!(answers, Some(Answers::Touch(index)) if targets.ring == Some(index)) {
             focused = Some(entity);
         }
-        told.acts.extend(answers.map(|answers| (entity, answers)));
+        told.requests.extend(answers.map(|answers| (entity, answers)));
         order.push(entity);
         kept.insert(thing, entity);
     }
@@ -166,7 +165,7 @@ fn things(targets: &Targets, proof: &Proof, said_at_once: bool, factor: f32) -> 
         let count = seen.entry(thing.clone()).or_default();
         *count += 1;
         match thing {
-            Thing::Touch(act, _) => Thing::Touch(act, *count),
+            Thing::Touch(request, _) => Thing::Touch(request, *count),
             Thing::Words(text, _) => Thing::Words(text, *count),
             scrolls => scrolls,
         }
@@ -183,12 +182,12 @@ fn things(targets: &Targets, proof: &Proof, said_at_once: bool, factor: f32) -> 
             all.push((nth(Thing::Words(text.text.clone(), 0)), node, None));
         }
         if let Some(target) = targets.all.get(index) {
-            let act = match target.act {
+            let request = match target.request {
                 // Ticked or not, it is the same box.
-                Act::GrownUp(_) => "GrownUp".to_owned(),
-                ref act => format!("{act:?}"),
+                Request::GrownUp(_) => "GrownUp".to_owned(),
+                ref request => format!("{request:?}"),
             };
-            let thing = nth(Thing::Touch(act, 0));
+            let thing = nth(Thing::Touch(request, 0));
             all.push((thing, touchable(target, factor), Some(Answers::Touch(index))));
         }
     }
@@ -217,7 +216,7 @@ fn words(text: &Written, at_once: bool, factor: f32) -> Node {
 }
 
 fn touchable(target: &Target, factor: f32) -> Node {
-    let tick = matches!(target.act, Act::GrownUp(_));
+    let tick = matches!(target.request, Request::GrownUp(_));
     let mut node = Node::new(if tick { Role::CheckBox } else { Role::Button });
     node.set_label(target.label.clone());
     node.set_bounds(bounds(target.rect, factor));
@@ -227,7 +226,7 @@ fn touchable(target: &Target, factor: f32) -> Node {
         node.set_toggled(if target.chosen { Toggled::True } else { Toggled::False });
     }
     // The sum and the cautions change by what is done elsewhere on the screen.
-    if matches!(target.act, Act::Open(Overlay::Lines | Overlay::Cautions)) {
+    if matches!(target.request, Request::Open(Overlay::Lines | Overlay::Cautions)) {
         node.set_live(Live::Polite);
     }
     node
@@ -243,25 +242,25 @@ fn scrolling(area: &ScrollArea, factor: f32) -> Node {
 
 /// Does what the reader's user asks for.
 fn answer(
-    mut requests: MessageReader<ActionRequest>,
+    mut wishes: MessageReader<ActionRequest>,
     told: Res<Told>,
     targets: Res<Targets>,
     mut focus: ResMut<Focus>,
     mut idle: ResMut<Idle>,
     mut scrolls: ResMut<Scrolls>,
-    mut acts: MessageWriter<Act>,
+    mut requests: MessageWriter<Request>,
 ) {
-    for request in requests.read() {
-        let NodeId(bits) = request.target_node;
-        let Some(answers) = Entity::try_from_bits(bits).and_then(|entity| told.acts.get(&entity)) else { continue };
+    for wish in wishes.read() {
+        let NodeId(bits) = wish.target_node;
+        let Some(answers) = Entity::try_from_bits(bits).and_then(|entity| told.requests.get(&entity)) else { continue };
         idle.touched();
-        match (answers, request.action) {
+        match (answers, wish.action) {
             (Answers::Touch(index), Action::Click) => {
-                acts.write_batch(targets.all.get(*index).map(|target| target.act.clone()));
+                requests.write_batch(targets.all.get(*index).map(|target| target.request.clone()));
             }
             (Answers::Touch(index), Action::Focus) => focus.put_on(&targets, *index),
             (Answers::Scroll(area), Action::ScrollUp | Action::ScrollDown) => {
-                let way = if request.action == Action::ScrollDown { PAGE } else { -PAGE };
+                let way = if wish.action == Action::ScrollDown { PAGE } else { -PAGE };
                 scrolls.0.entry(area.id).or_default().by(way * area.rect.height());
             }
             _ => {}

@@ -13,9 +13,7 @@ use bevy_egui::egui::{
 
 use super::{
     super::{
-        act::Act,
         layout::Layout,
-        looks::Looks,
         targets::{ScrollArea, ScrollId, Scrolls, Target, TargetKind, Targets},
         theme::{self, Face, Type},
         tone::Tone,
@@ -23,6 +21,7 @@ use super::{
     Icon,
     proof::{Proof, Written},
 };
+use crate::guest::{Looks, Request};
 
 /// A finger that is down: where it began and where it is.
 #[derive(Debug, Clone, Copy)]
@@ -290,23 +289,23 @@ impl<'a> Brush<'a> {
     }
 
     /// Notes that `rect` can be touched. Of what is partly scrolled away only the visible part counts.
-    pub fn target(&mut self, rect: Rect, act: Act, label: impl Into<String>, kind: TargetKind) {
+    pub fn target(&mut self, rect: Rect, request: Request, label: impl Into<String>, kind: TargetKind) {
         let seen = rect.intersect(self.painter.clip_rect()).intersect(self.window);
         let enough = seen.is_positive() && seen.area() >= 0.4 * rect.area() && seen.height() >= 24.0;
         if enough {
-            self.targets.all.push(Target { rect: seen, act, label: label.into(), kind, chosen: false });
+            self.targets.all.push(Target { rect: seen, request, label: label.into(), kind, chosen: false });
         }
     }
 
     /// Notes a button.
-    pub fn button_target(&mut self, rect: Rect, act: Act, label: impl Into<String>) {
-        self.target(rect, act, label, TargetKind::Button);
+    pub fn button_target(&mut self, rect: Rect, request: Request, label: impl Into<String>) {
+        self.target(rect, request, label, TargetKind::Button);
     }
 
     /// Notes a button that is one of several or a box to tick, and whether it is the chosen one or ticked.
-    pub fn choice_target(&mut self, rect: Rect, act: Act, label: impl Into<String>, chosen: bool) {
+    pub fn choice_target(&mut self, rect: Rect, request: Request, label: impl Into<String>, chosen: bool) {
         let before = self.targets.all.len();
-        self.button_target(rect, act, label);
+        self.button_target(rect, request, label);
         if let Some(noted) = self.targets.all.get_mut(before) {
             noted.chosen = chosen;
         }
@@ -335,6 +334,7 @@ impl<'a> Brush<'a> {
     /// From here on everything lies over what was painted, which can't be touched any more.
     pub fn over_all(&mut self) {
         self.targets.all.clear();
+        self.targets.hung.clear();
         self.targets.scrolls.clear();
         (self.targets.elsewhere, self.targets.sheet) = (None, None);
         (self.targets.stage, self.targets.corner) = (None, None);

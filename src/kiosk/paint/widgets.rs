@@ -4,12 +4,12 @@ use bevy_egui::egui::{Align2, Color32, Pos2, Rect, Shape, emath::Rot2, pos2, vec
 
 use super::{
     super::{
-        act::Act,
         theme::{Face, Type},
-        tone::{Contrast, Tone},
+        tone::Tone,
     },
     Brush, Icon,
 };
+use crate::guest::{Contrast, Request};
 
 /// How a button looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -46,12 +46,12 @@ impl Brush<'_> {
         self.outline(rect, radius, 1.0, edge);
     }
 
-    /// A button; without an act it is there but can't be touched, and looks so.
-    pub fn button(&mut self, rect: Rect, look: Look, icon: Option<Icon>, label: &str, act: Option<Act>) {
+    /// A button; without an request it is there but can't be touched, and looks so.
+    pub fn button(&mut self, rect: Rect, look: Look, icon: Option<Icon>, label: &str, request: Option<Request>) {
         let radius = self.px(14.0).min(rect.height() / 2.0);
-        let pressed = act.is_some() && self.pressed(rect);
+        let pressed = request.is_some() && self.pressed(rect);
         let place = if pressed { rect.shrink(1.5) } else { rect };
-        let (fill, edge, ink) = match (look, act.is_some()) {
+        let (fill, edge, ink) = match (look, request.is_some()) {
             (Look::Main, true) => (if pressed { Tone::PlumPressed } else { Tone::Plum }, Tone::Clear, Tone::Paper),
             (Look::Main, false) => (Tone::LinenDeep, Tone::Seam, Tone::InkSoft),
             (Look::Chosen, _) => (Tone::PlumPale, Tone::Plum, Tone::Plum),
@@ -60,7 +60,7 @@ impl Brush<'_> {
             (Look::Quiet, false) => (Tone::Clear, Tone::Clear, Tone::Faint),
             (Look::Plain, false) => (Tone::Clear, Tone::Seam, Tone::InkSoft),
         };
-        if look == Look::Main && act.is_some() && !pressed {
+        if look == Look::Main && request.is_some() && !pressed {
             self.shadow(place, radius, self.px(12.0));
         }
         self.fill(place, radius, fill);
@@ -70,8 +70,8 @@ impl Brush<'_> {
         // Chosen is told by a tick as well, not by colour alone.
         let icon = if look == Look::Chosen { icon.or(Some(Icon::Tick)) } else { icon };
         self.inside(place, icon, label, ink, look);
-        if let Some(act) = act {
-            self.choice_target(rect, act, label, look == Look::Chosen);
+        if let Some(request) = request {
+            self.choice_target(rect, request, label, look == Look::Chosen);
         }
     }
 

@@ -1,154 +1,315 @@
-//! The drops' pictures, as textures for sprites and for the paper.
+//! The drops' pictures: small ones for trays and lists, and large ones with their relief for what hangs, flies or is in the
+//! hand.
+//!
+//! Files are read and decoded off the frame, what is needed first before the rest, and few are shown anew in one frame. The
+//! small ones stay; of the large ones, those that were used last, within [`LARGE_BUDGET_BYTES`].
 
+mod decode;
 mod relief;
+mod silhouette;
+mod texture;
 
-use std::collections::HashMap;
+use std::{
+    collections::{HashMap, HashSet},
+    path::PathBuf,
+    sync::Arc,
+};
 
 use bevy::{
-    asset::RenderAssetUsages,
     prelude::*,
-    render::render_resource::{Extent3d, TextureDimension, TextureFormat},
+    tasks::{AsyncComputeTaskPool, Task, block_on, poll_once},
 };
 use bevy_egui::{EguiTextureHandle, EguiUserTextures, egui};
-use image::{RgbaImage, imageops::FilterType};
 
-use crate::catalog::relief_name;
+use super::{
+    Phase,
+    pointer::{Drag, Fingers},
+    power::Awake,
+    stage::{Flights, Moving},
+    tablet::Tablet,
+};
+use crate::{catalog::relief_name, guest::Guest};
+use decode::Decoded;
+pub use silhouette::Silhouette;
+pub use texture::{relief_map, texture};
 
-/// Larger pictures are reduced to this many pixels a side: no drop is shown larger.
-const MOST_PX: u32 = 640;
+/// What large pictures may take in all; what is in use stays in any case.
+const LARGE_BUDGET_BYTES: usize = 64 << 20;
+/// So many files are decoded at once: what they take meanwhile is not small.
+const AT_ONCE: usize = 2;
+/// So many pictures are given to the graphics driver in one frame.
+const SHOWN_A_FRAME: usize = 2;
 
-/// One picture.
+/// A picture as it is painted on the paper.
 #[derive(Debug, Clone)]
-pub struct DropPicture {
-    /// For sprites: straight alpha.
-    pub sprite: Handle<Image>,
+pub struct OnPaper {
+    /// The texture, premultiplied.
+    pub texture: egui::TextureId,
+    /// Size of the picture in pixels; only the proportion counts.
+    pub size: egui::Vec2,
+}
+
+/// A picture as it hangs on the stage.
+#[derive(Debug, Clone)]
+pub struct OnStage {
+    /// The picture, premultiplied.
+    pub image: Handle<Image>,
     /// How its surface leans, for the light.
     pub relief: Handle<Image>,
-    /// For the paper: premultiplied alpha.
-    pub paper: egui::TextureId,
-    paper_image: Handle<Image>,
-    /// Its size in pixels; only the proportion counts.
-    pub size: egui::Vec2,
+}
+
+#[derive(Debug)]
+struct Small {
+    image: Handle<Image>,
+    paper: OnPaper,
+    silhouette: Arc<Silhouette>,
+}
+
+#[derive(Debug)]
+struct Large {
+    stage: OnStage,
+    paper: OnPaper,
+    bytes: usize,
+    /// The frame in which it was used last.
+    used: u64,
+}
+
+/// One picture of the catalogue.
+#[derive(Debug, Default)]
+struct Picture {
+    file: PathBuf,
+    small: Option<Small>,
+    large: Option<Large>,
+    /// Its file has changed, or its relief's: what is shown is shown until the new one has come.
+    stale_small: bool,
+    stale_large: bool,
+    /// It does not decode; its drop is shown by its name.
+    broken: bool,
 }
 
 /// All pictures, by file name.
 #[derive(Resource, Default)]
 pub struct Pictures {
-    drops: HashMap<String, DropPicture>,
-    /// The reliefs that came with the catalogue, by their file names.
-    reliefs: HashMap<String, Handle<Image>>,
+    all: HashMap<String, Picture>,
+    /// The files of the reliefs that came with the catalogue, by their file names.
+    reliefs: HashMap<String, PathBuf>,
+    under_way: Vec<(String, bool, Task<Result<Decoded, String>>)>,
+    flat: Handle<Image>,
+    frame: u64,
+    /// Pictures that left the stage or were replaced since the stage looked last.
+    changed: bool,
+}
+
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Pictures>()
+        .add_systems(Startup, make_a_flat_relief)
+        .add_systems(Update, keep_at_hand.in_set(Phase::Derive));
+}
+
+/// What has no relief of its own yet lies flat.
+fn make_a_flat_relief(mut pictures: ResMut<Pictures>, mut images: ResMut<Assets<Image>>) {
+    let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 255]));
+    pictures.flat = images.add(relief_map(flat));
 }
 
 impl Pictures {
-    /// The picture called `name`, once it has arrived and if it is one.
-    pub fn get(&self, name: &str) -> Option<&DropPicture> {
-        self.drops.get(name)
+    /// The small picture called `name`, once it has come and if it is one.
+    pub fn small(&self, name: &str) -> Option<&OnPaper> {
+        Some(&self.all.get(name)?.small.as_ref()?.paper)
     }
 
-    /// Takes in a picture's file. One that does not decode is left out; its drop is shown by its name.
-    pub fn take_in(&mut self, name: String, bytes: &[u8], images: &mut Assets<Image>, paper: &mut EguiUserTextures) {
-        let rgba = match image::load_from_memory(bytes) {
-            Ok(picture) => picture.to_rgba8(),
-            Err(error) => {
-                warn!("the picture {name} does not decode: {error}");
-                return;
-            }
+    /// The picture as large as there is one.
+    pub fn large(&self, name: &str) -> Option<&OnPaper> {
+        let picture = self.all.get(name)?;
+        picture.large.as_ref().map(|large| &large.paper).or(picture.small.as_ref().map(|small| &small.paper))
+    }
+
+    /// The picture for the stage; the small one until the large one has come.
+    pub fn on_stage(&self, name: &str) -> Option<OnStage> {
+        let picture = self.all.get(name)?;
+        let small = || {
+            let image = picture.small.as_ref()?.image.clone();
+            Some(OnStage { image, relief: self.flat.clone() })
         };
-        let rgba = reduced(rgba);
+        picture.large.as_ref().map(|large| large.stage.clone()).or_else(small)
+    }
+
+    /// What of the picture shows.
+    pub fn silhouette(&self, name: &str) -> Option<&Arc<Silhouette>> {
+        Some(&self.all.get(name)?.small.as_ref()?.silhouette)
+    }
+
+    /// Whether everything that is needed now has come, as far as it decodes.
+    pub fn are_settled(&self) -> bool {
+        self.under_way.is_empty() && self.all.values().all(|one| one.broken || one.small.is_some() && !one.stale_small)
+    }
+
+    /// Bytes of all textures that are kept.
+    pub fn bytes(&self) -> usize {
+        let small = self.all.values().filter(|one| one.small.is_some()).count();
+        let side = decode::SMALL_PX;
+        small * texture::bytes_of(UVec2::splat(side)) + self.large_bytes()
+    }
+
+    fn large_bytes(&self) -> usize {
+        self.all.values().filter_map(|one| Some(one.large.as_ref()?.bytes)).sum()
+    }
+
+    /// Whether pictures of the stage have left or been replaced since this was asked last.
+    pub(super) fn take_changed(&mut self) -> bool {
+        std::mem::take(&mut self.changed)
+    }
+
+    /// Takes note of a picture's file, a new one or another one than before.
+    pub(super) fn take_in(&mut self, name: String, file: PathBuf) {
         if name.ends_with(".normal.png") {
-            self.take_in_relief(name, rgba, images);
+            for (picture, one) in &mut self.all {
+                one.stale_large |= relief_name(picture) == name;
+            }
+            self.reliefs.insert(name, file);
             return;
         }
-        let size = egui::vec2(rgba.width() as f32, rgba.height() as f32);
-        let given = self.reliefs.get(&relief_name(&name)).cloned();
-        let relief = given.unwrap_or_else(|| images.add(relief_map(relief::estimated(&rgba))));
-        let sprite = images.add(with_mips(rgba.clone(), false));
-        let paper_image = images.add(with_mips(rgba, true));
-        let id = paper.add_image(EguiTextureHandle::Strong(paper_image.clone()));
-        let picture = DropPicture { sprite, relief, paper: id, paper_image, size };
-        if let Some(old) = self.drops.insert(name, picture) {
-            paper.remove_image(&old.paper_image);
-        }
+        let one = self.all.entry(name).or_default();
+        (one.file, one.stale_small, one.stale_large, one.broken) = (file, true, true, false);
     }
 
-    fn take_in_relief(&mut self, name: String, rgba: RgbaImage, images: &mut Assets<Image>) {
-        let relief = images.add(relief_map(rgba));
-        for (picture, drop) in &mut self.drops {
-            if relief_name(picture) == name {
-                drop.relief = relief.clone();
+    /// The next file to decode: what hangs, flies or is in the hand first, then the tray that is shown, then the rest.
+    fn next(&self, large: &HashSet<&str>, seen: &HashSet<&str>) -> Option<(String, bool)> {
+        let busy = |name: &str, is_large: bool| self.under_way.iter().any(|(of, l, _)| of == name && *l == is_large);
+        let fresh = |name: &str, is_large: bool| {
+            let missing = |one: &Picture| match is_large {
+                true => one.large.is_none() || one.stale_large,
+                false => one.small.is_none() || one.stale_small,
+            };
+            self.all.get(name).is_some_and(|one| !one.broken && missing(one)) && !busy(name, is_large)
+        };
+        let on_stage = || large.iter().copied();
+        let first = on_stage().chain(seen.iter().copied()).find(|name| fresh(name, false)).map(|name| (name, false));
+        let then = || on_stage().find(|name| fresh(name, true)).map(|name| (name, true));
+        let last = || self.all.keys().map(String::as_str).find(|name| fresh(name, false)).map(|name| (name, false));
+        first.or_else(then).or_else(last).map(|(name, is_large)| (name.to_owned(), is_large))
+    }
+
+    fn start(&mut self, name: String, is_large: bool) {
+        let Some(one) = self.all.get(&name) else { return };
+        let (file, relief) = (one.file.clone(), self.reliefs.get(&relief_name(&name)).cloned());
+        let task = AsyncComputeTaskPool::get().spawn(async move {
+            if is_large { decode::large(&file, relief.as_deref()) } else { decode::small(&file) }
+        });
+        self.under_way.push((name, is_large, task));
+    }
+
+    /// Shows what has been decoded, a few at a time; whether anything is still to come.
+    fn show(&mut self, images: &mut Assets<Image>, paper: &mut EguiUserTextures) {
+        let mut shown = 0;
+        let mut at = 0;
+        while at < self.under_way.len() && shown < SHOWN_A_FRAME {
+            let Some(outcome) = block_on(poll_once(&mut self.under_way[at].2)) else {
+                at += 1;
+                continue;
+            };
+            let (name, _, _) = self.under_way.swap_remove(at);
+            shown += 1;
+            let frame = self.frame;
+            let Some(one) = self.all.get_mut(&name) else { continue };
+            match outcome {
+                Ok(Decoded::Small(small)) => {
+                    let image = images.add(small.image);
+                    let texture = paper.add_image(EguiTextureHandle::Strong(image.clone()));
+                    let fresh =
+                        Small { image, paper: OnPaper { texture, size: small.size }, silhouette: small.silhouette };
+                    if let Some(old) = one.small.replace(fresh) {
+                        paper.remove_image(&old.image);
+                    }
+                    one.stale_small = false;
+                }
+                Ok(Decoded::Large(large)) => {
+                    let (image_size, relief_size) = (large.image.size(), large.relief.size());
+                    let stage = OnStage { image: images.add(large.image), relief: images.add(large.relief) };
+                    let texture = paper.add_image(EguiTextureHandle::Strong(stage.image.clone()));
+                    let size = one
+                        .small
+                        .as_ref()
+                        .map_or(image_size.as_vec2(), |small| Vec2::new(small.paper.size.x, small.paper.size.y));
+                    let bytes = texture::bytes_of(image_size) + texture::bytes_of(relief_size);
+                    let fresh = Large {
+                        stage,
+                        paper: OnPaper { texture, size: egui::vec2(size.x, size.y) },
+                        bytes,
+                        used: frame,
+                    };
+                    if let Some(old) = one.large.replace(fresh) {
+                        paper.remove_image(&old.stage.image);
+                    }
+                    one.stale_large = false;
+                    self.changed = true;
+                }
+                Err(error) => {
+                    warn!("the picture {name} does not decode: {error}");
+                    one.broken = true;
+                }
             }
         }
-        self.reliefs.insert(name, relief);
     }
-}
 
-/// A normal map as a texture.
-pub fn relief_map(rgba: RgbaImage) -> Image {
-    let mut image = with_mips(rgba, false);
-    // Directions, not colours.
-    image.texture_descriptor.format = TextureFormat::Rgba8Unorm;
-    image
-}
-
-fn reduced(rgba: RgbaImage) -> RgbaImage {
-    let most = rgba.width().max(rgba.height());
-    if most <= MOST_PX {
-        return rgba;
-    }
-    let side = |n: u32| (n * MOST_PX / most).max(1);
-    image::imageops::resize(&rgba, side(rgba.width()), side(rgba.height()), FilterType::Triangle)
-}
-
-/// A texture with all its smaller sizes, so that it does not glitter when shown small.
-pub fn with_mips(rgba: RgbaImage, premultiplied: bool) -> Image {
-    let (width, height) = (rgba.width().max(1), rgba.height().max(1));
-    let mut level = rgba;
-    for pixel in level.pixels_mut() {
-        let alpha = u16::from(pixel.0[3]);
-        for channel in &mut pixel.0[..3] {
-            *channel = ((u16::from(*channel) * alpha + 127) / 255) as u8;
-        }
-    }
-    let mut data = Vec::new();
-    let mut levels = 0;
-    loop {
-        for pixel in level.pixels() {
-            let [r, g, b, a] = pixel.0;
-            let straight = |c: u8| ((u16::from(c) * 255 + u16::from(a) / 2) / u16::from(a.max(1))).min(255) as u8;
-            if premultiplied || a == 0 {
-                data.extend([r, g, b, a]);
-            } else {
-                data.extend([straight(r), straight(g), straight(b), a]);
+    /// Lets go of the large pictures that were used longest ago, until what is kept is within the budget.
+    fn let_go(&mut self, paper: &mut EguiUserTextures) {
+        while self.large_bytes() > LARGE_BUDGET_BYTES {
+            let unused = self.all.values_mut().filter(|one| one.large.as_ref().is_some_and(|l| l.used < self.frame));
+            let Some(oldest) = unused.min_by_key(|one| one.large.as_ref().map_or(0, |large| large.used)) else {
+                return;
+            };
+            if let Some(large) = oldest.large.take() {
+                paper.remove_image(&large.stage.image);
             }
+            self.changed = true;
         }
-        levels += 1;
-        if level.width() == 1 && level.height() == 1 {
-            break;
-        }
-        let (w, h) = ((level.width() / 2).max(1), (level.height() / 2).max(1));
-        level = image::imageops::resize(&level, w, h, FilterType::Triangle);
     }
-    let size = Extent3d { width, height, depth_or_array_layers: 1 };
-    let format = TextureFormat::Rgba8UnormSrgb;
-    let first = (width * height * 4) as usize;
-    let mut image =
-        Image::new(size, TextureDimension::D2, data[..first].to_vec(), format, RenderAssetUsages::default());
-    image.texture_descriptor.mip_level_count = levels;
-    image.data = Some(data);
-    image
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
+/// Names of the pictures of these kinds.
+fn names<'a>(guest: &'a Guest, kinds: impl Iterator<Item = &'a str>) -> HashSet<&'a str> {
+    let catalog = guest.known().catalog();
+    kinds.filter_map(|id| Some(catalog?.drop_kind(id)?.picture.as_str())).collect()
+}
 
-    #[test]
-    fn every_smaller_size_is_there() {
-        let image = with_mips(RgbaImage::from_pixel(6, 4, image::Rgba([200, 100, 50, 128])), false);
-        assert_eq!(image.texture_descriptor.mip_level_count, 3);
-        let data = image.data.unwrap();
-        assert_eq!(data.len(), (6 * 4 + 3 * 2 + 1) * 4);
-        let near = |a: u8, b: u8| a.abs_diff(b) <= 2;
-        assert!(near(data[0], 200) && near(data[1], 100) && near(data[2], 50), "{:?}", &data[..4]);
+/// Has decoded what is needed, and keeps it.
+#[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
+fn keep_at_hand(
+    mut pictures: ResMut<Pictures>,
+    mut images: ResMut<Assets<Image>>,
+    mut paper: ResMut<EguiUserTextures>,
+    awake: Res<Awake>,
+    tablet: Res<Tablet>,
+    moving: Res<Moving>,
+    flights: Res<Flights>,
+    fingers: Res<Fingers>,
+) {
+    let pictures = &mut *pictures;
+    pictures.frame += 1;
+    let carried = fingers.iter().filter_map(|finger| match &finger.drag {
+        Drag::Carry { kind } => Some(kind.as_str()),
+        _ => None,
+    });
+    let flying = flights.all.iter().map(|flight| flight.kind.as_str());
+    let hung = tablet.derived().piece.iter().flat_map(|piece| &piece.drops).map(String::as_str);
+    let large = names(&tablet, hung.chain(moving.kinds()).chain(flying).chain(carried));
+    let catalog = tablet.known().catalog();
+    let tray = catalog.and_then(|catalog| catalog.trays.get(tablet.session().tray));
+    let seen = names(&tablet, tray.iter().flat_map(|tray| tray.compartments()).filter_map(|(_, id)| id));
+    for name in &large {
+        if let Some(kept) = pictures.all.get_mut(*name).and_then(|one| one.large.as_mut()) {
+            kept.used = pictures.frame;
+        }
+    }
+    pictures.show(&mut images, &mut paper);
+    pictures.let_go(&mut paper);
+    while pictures.under_way.len() < AT_ONCE
+        && let Some((name, is_large)) = pictures.next(&large, &seen)
+    {
+        pictures.start(name, is_large);
+    }
+    if !pictures.under_way.is_empty() {
+        awake.stir();
     }
 }

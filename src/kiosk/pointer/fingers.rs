@@ -4,12 +4,11 @@ use bevy::prelude::Resource;
 use bevy_egui::egui::{Pos2, Rect, Vec2};
 
 use super::super::{
-    act::Act,
     paint::Touch,
     targets::{ScrollId, TargetKind, Targets},
     theme,
 };
-use crate::craft::Token;
+use crate::{craft::Token, guest::Request};
 
 /// The mouse, as a finger.
 pub const MOUSE: u64 = u64::MAX;
@@ -57,7 +56,7 @@ pub struct Finger {
     /// When it was last heard of.
     pub heard: f64,
     /// What it asks for if it taps, and where that can be touched.
-    tap: Option<(Act, Rect)>,
+    tap: Option<(Request, Rect)>,
     /// What it does if it drags.
     pub drag: Drag,
     /// It has left its place.
@@ -72,7 +71,7 @@ pub struct Finger {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Felt {
     /// It tapped.
-    Tap(Act),
+    Tap(Request),
     /// It scrolled by so many pixels.
     Scrolled(ScrollId, f32),
     /// It moved the corner of the drawn bank card by so many pixels to the right.
@@ -183,10 +182,10 @@ impl Fingers {
             // A finger that rested before it left does not fling.
             let speed = if finger.speed.length() < 40.0 { Vec2::ZERO } else { finger.speed };
             felt.push(Felt::Released { drag: finger.drag, from: finger.from, at, speed });
-        } else if let Some((act, rect)) = finger.tap.filter(|_| !finger.spent)
+        } else if let Some((request, rect)) = finger.tap.filter(|_| !finger.spent)
             && rect.expand(theme::SLOP_PX).contains(at)
         {
-            felt.push(Felt::Tap(act));
+            felt.push(Felt::Tap(request));
         }
         felt
     }
@@ -230,7 +229,7 @@ impl Finger {
 }
 
 /// What a finger at `at` would tap and drag.
-fn meaning(targets: &Targets, at: Pos2) -> (Option<(Act, Rect)>, Drag) {
+fn meaning(targets: &Targets, at: Pos2) -> (Option<(Request, Rect)>, Drag) {
     let target = targets.at(at);
     let drag = match target.map(|target| &target.kind) {
         Some(TargetKind::Compartment { kind }) => Drag::Carry { kind: kind.clone() },
@@ -243,9 +242,9 @@ fn meaning(targets: &Targets, at: Pos2) -> (Option<(Act, Rect)>, Drag) {
         },
     };
     let tap = match target {
-        Some(target) => Some((target.act.clone(), target.rect)),
+        Some(target) => Some((target.request.clone(), target.rect)),
         None if targets.sheet.is_some_and(|sheet| sheet.contains(at)) => None,
-        None => targets.elsewhere.clone().map(|act| (act, Rect::EVERYTHING)),
+        None => targets.elsewhere.clone().map(|request| (request, Rect::EVERYTHING)),
     };
     (tap, drag)
 }
@@ -257,17 +256,17 @@ mod tests {
     use super::{super::super::targets::Target, *};
 
     fn targets() -> Targets {
-        let target = |x: f32, act, kind| Target {
+        let target = |x: f32, request, kind| Target {
             rect: Rect::from_min_size(pos2(x, 0.0), Vec2::splat(60.0)),
-            act,
+            request,
             label: "x".into(),
             kind,
             chosen: false,
         };
         Targets {
             all: vec![
-                target(0.0, Act::Undo, TargetKind::Button),
-                target(100.0, Act::Redo, TargetKind::Compartment { kind: "key".into() }),
+                target(0.0, Request::Undo, TargetKind::Button),
+                target(100.0, Request::Redo, TargetKind::Compartment { kind: "key".into() }),
             ],
             ..Targets::default()
         }
@@ -277,7 +276,7 @@ mod tests {
     fn a_slow_tap_is_a_tap_and_sliding_off_is_none() {
         let (targets, mut fingers) = (targets(), Fingers::default());
         fingers.comes_down(1, pos2(30.0, 30.0), 1.0, &targets);
-        assert_eq!(fingers.leaves(1, pos2(44.0, 36.0), 60.0), [Felt::Tap(Act::Undo)]);
+        assert_eq!(fingers.leaves(1, pos2(44.0, 36.0), 60.0), [Felt::Tap(Request::Undo)]);
         fingers.comes_down(1, pos2(30.0, 30.0), 61.0, &targets);
         assert_eq!(fingers.leaves(1, pos2(30.0, 130.0), 61.1), []);
     }

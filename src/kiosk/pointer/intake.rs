@@ -8,11 +8,12 @@ use bevy::{
 use bevy_egui::egui::{Pos2, Rect, pos2, vec2};
 
 use super::{
-    super::{act::Act, idle::Idle, session::Screen, targets::Targets, theme},
+    super::{idle::Idle, tablet::Tablet, targets::Targets, theme},
     Fingers, Focus, MOUSE,
     fingers::Felt,
     release::Released,
 };
+use crate::guest::{Request, Screen};
 
 /// Pixels a notch of the wheel scrolls.
 const NOTCH_PX: f32 = 60.0;
@@ -32,9 +33,9 @@ pub(super) fn read_window_events(
     mut idle: ResMut<Idle>,
     mut released: Released,
     targets: Res<Targets>,
-    screen: Res<State<Screen>>,
+    tablet: Res<Tablet>,
     time: Res<Time<Real>>,
-    mut acts: MessageWriter<Act>,
+    mut requests: MessageWriter<Request>,
 ) {
     let now = time.elapsed_secs_f64();
     for event in events.read() {
@@ -84,11 +85,13 @@ pub(super) fn read_window_events(
             }
             WindowEvent::KeyboardInput(key) => {
                 idle.touched();
-                acts.write_batch(focus.key(key, &targets));
+                requests.write_batch(focus.key(key, &targets));
                 // The seller's corner for those who have no finger to hold it: the key that opens menus elsewhere.
-                if key.logical_key == Key::F10 && key.state == ButtonState::Pressed && *screen.get() == Screen::Welcome
+                if key.logical_key == Key::F10
+                    && key.state == ButtonState::Pressed
+                    && tablet.screen() == Screen::Welcome
                 {
-                    acts.write(Act::AskSeller);
+                    requests.write(Request::AskSeller);
                 }
                 let page = Focus::pages(key).zip(targets.scrolls.last());
                 page.map(|(by, area)| Felt::Scrolled(area.id, by * area.rect.height() * PAGE)).into_iter().collect()
@@ -96,14 +99,14 @@ pub(super) fn read_window_events(
             _ => continue,
         };
         for one in felt {
-            released.take(one, &targets, &mut acts);
+            released.take(one, &targets, &mut requests);
         }
     }
     // The seller's corner is on Welcome, where no guest has anything to lose.
-    if *screen.get() == Screen::Welcome {
+    if tablet.screen() == Screen::Welcome {
         let corner = Rect::from_min_size(Pos2::ZERO, vec2(theme::CORNER_PX, theme::CORNER_PX));
         if fingers.held_in(corner, f64::from(theme::CORNER_HOLD_S), now) {
-            acts.write(Act::AskSeller);
+            requests.write(Request::AskSeller);
         }
     }
 }

@@ -11,14 +11,15 @@ use bevy::{
 };
 use bevy_egui::egui::{Rect, Vec2};
 
-use super::super::{act::Act, targets::Targets};
+use super::super::targets::Targets;
+use crate::guest::Request;
 
 /// Where the keyboard is.
 #[derive(Resource, Debug, Default)]
 pub struct Focus {
-    /// The act of the target with the ring, and which of those with the same act it is; its rect may move between
+    /// The request of the target with the ring, and which of those with the same request it is; its rect may move between
     /// paintings.
-    on: Option<(Act, usize)>,
+    on: Option<(Request, usize)>,
     /// Where it was last.
     rect: Option<Rect>,
     held: HashSet<&'static str>,
@@ -32,8 +33,8 @@ impl Focus {
 
     /// The number of the target with the ring, if it is still on the screen.
     pub fn index(&self, targets: &Targets) -> Option<usize> {
-        let (act, nth) = self.on.as_ref()?;
-        let same = targets.all.iter().enumerate().filter(|(_, target)| target.act == *act);
+        let (request, nth) = self.on.as_ref()?;
+        let same = targets.all.iter().enumerate().filter(|(_, target)| target.request == *request);
         same.map(|(index, _)| index).nth(*nth)
     }
 
@@ -48,7 +49,7 @@ impl Focus {
     }
 
     /// What a key asks for.
-    pub fn key(&mut self, input: &KeyboardInput, targets: &Targets) -> Option<Act> {
+    pub fn key(&mut self, input: &KeyboardInput, targets: &Targets) -> Option<Request> {
         let down = input.state == ButtonState::Pressed;
         let modifier = match input.logical_key {
             Key::Control => Some("control"),
@@ -68,22 +69,22 @@ impl Focus {
         }
         match &input.logical_key {
             Key::Character(c) if self.held.contains("control") => match c.to_lowercase().as_str() {
-                "z" if self.held.contains("shift") => Some(Act::Redo),
-                "z" => Some(Act::Undo),
-                "y" => Some(Act::Redo),
+                "z" if self.held.contains("shift") => Some(Request::Redo),
+                "z" => Some(Request::Undo),
+                "y" => Some(Request::Redo),
                 _ => None,
             },
             // Digits go to the keypad when one is on the screen.
             Key::Character(c) => {
-                let act = Act::Key(c.chars().next()?);
-                targets.all.iter().any(|target| target.act == act).then_some(act)
+                let request = Request::Key(c.chars().next()?);
+                targets.all.iter().any(|target| target.request == request).then_some(request)
             }
-            Key::Backspace => targets.all.iter().any(|t| t.act == Act::EraseKey).then_some(Act::EraseKey),
-            Key::Escape => Some(Act::Back),
+            Key::Backspace => targets.all.iter().any(|t| t.request == Request::EraseKey).then_some(Request::EraseKey),
+            Key::Escape => Some(Request::Back),
             Key::Enter | Key::Space => match self.index(targets) {
-                Some(index) => Some(targets.all[index].act.clone()),
+                Some(index) => Some(targets.all[index].request.clone()),
                 // What was typed on a keypad.
-                None => targets.all.iter().any(|t| t.act == Act::EnterKeys).then_some(Act::EnterKeys),
+                None => targets.all.iter().any(|t| t.request == Request::EnterKeys).then_some(Request::EnterKeys),
             },
             Key::Tab => {
                 self.step(targets, if self.held.contains("shift") { -1 } else { 1 });
@@ -109,8 +110,8 @@ impl Focus {
     /// Puts the ring on the target with this number.
     pub fn put_on(&mut self, targets: &Targets, index: usize) {
         if let Some(target) = targets.all.get(index) {
-            let nth = targets.all[..index].iter().filter(|before| before.act == target.act).count();
-            (self.on, self.rect) = (Some((target.act.clone(), nth)), Some(target.rect));
+            let nth = targets.all[..index].iter().filter(|before| before.request == target.request).count();
+            (self.on, self.rect) = (Some((target.request.clone(), nth)), Some(target.rect));
         }
     }
 
@@ -128,7 +129,7 @@ impl Focus {
     }
 
     /// Moves the ring to the nearest target in a direction.
-    fn towards(&mut self, targets: &Targets, way: Vec2) -> Option<Act> {
+    fn towards(&mut self, targets: &Targets, way: Vec2) -> Option<Request> {
         let Some(from) = self.ring(targets).or(self.rect) else {
             self.step(targets, 1);
             return None;

@@ -12,11 +12,12 @@ use bevy::prelude::*;
 
 pub use fingers::{Drag, Finger, Fingers, MOUSE};
 pub use keys::Focus;
+pub(super) use release::fling;
 
 use super::Phase;
 
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Fingers>()
         .init_resource::<Focus>()
-        .add_systems(Update, (intake::read_window_events, release::fling).chain().in_set(Phase::Intake));
+        .add_systems(Update, (intake::read_window_events, fling).chain().in_set(Phase::Intake));
 }

@@ -5,17 +5,15 @@ use bevy_egui::egui::{Pos2, Vec2};
 
 use super::{
     super::{
-        act::Act,
-        known::{Derived, Standing},
-        looks::Looks,
         power::Awake,
-        session::Session,
         stage::{Flight, Flights, Hanger, To},
+        tablet::Tablet,
         targets::{Scrolls, Targets},
     },
     Drag,
     fingers::Felt,
 };
+use crate::guest::{Request, Standing};
 
 /// A finger that is faster than this when it lets go throws, in pixels a second.
 const THROWN_PX_S: f32 = 250.0;
@@ -25,18 +23,16 @@ const THROWN_PX_S: f32 = 250.0;
 pub(super) struct Released<'w> {
     scrolls: ResMut<'w, Scrolls>,
     flights: ResMut<'w, Flights>,
-    session: Res<'w, Session>,
-    derived: Res<'w, Derived>,
+    tablet: Res<'w, Tablet>,
     hanger: Res<'w, Hanger>,
-    looks: Res<'w, Looks>,
 }
 
 impl Released<'_> {
     /// Turns what a finger did into requests, scrolling, or a flight home.
-    pub(super) fn take(&mut self, felt: Felt, targets: &Targets, acts: &mut MessageWriter<Act>) {
+    pub(super) fn take(&mut self, felt: Felt, targets: &Targets, requests: &mut MessageWriter<Request>) {
         match felt {
-            Felt::Tap(act) => {
-                acts.write(act);
+            Felt::Tap(request) => {
+                requests.write(request);
             }
             Felt::Scrolled(id, dy) => {
                 let scroll = self.scrolls.0.entry(id).or_default();
@@ -44,27 +40,30 @@ impl Released<'_> {
                 scroll.by(dy);
             }
             Felt::Widened(by) => {
-                acts.write(Act::WidenCard(by));
+                let most_px = targets.window.map_or(f32::INFINITY, |window| window.width());
+                requests.write(Request::WidenCard { by_px: by, most_px });
             }
             Felt::Released { drag: Drag::Scroll(id), speed, .. } => {
                 // Where things stay still, pages stay where they are let go.
-                self.scrolls.0.entry(id).or_default().speed = if self.looks.calm { 0.0 } else { -speed.y };
+                self.scrolls.0.entry(id).or_default().speed = if self.tablet.looks().calm { 0.0 } else { -speed.y };
             }
-            Felt::Released { drag: Drag::Carry { kind }, at, .. } => self.carried(kind, at, targets, acts),
+            Felt::Released { drag: Drag::Carry { kind }, at, .. } => self.carried(kind, at, targets, requests),
             Felt::Released { drag: Drag::Slide { token }, from, at, speed } => {
                 if self.hanger.pulls_off(from, at) {
-                    if let Some(hung) = self.session.history.now().drops.iter().find(|hung| hung.token == token) {
+                    if let Some(hung) =
+                        self.tablet.session().history.now().drops.iter().find(|hung| hung.token == token)
+                    {
                         // It flies from where the hand shows it: by where it was taken, not by its ring.
                         let grip = self.hanger.rest_ring(token).map_or(Vec2::ZERO, |ring| ring - from);
                         self.flights.fly(hung.kind.clone(), at + grip, To::Home);
                     }
-                    acts.write(Act::PullOff(token));
+                    requests.write(Request::PullOff(token));
                 } else {
                     // A drop that is slid goes where it is seen to be; one that is thrown, where it was thrown to.
-                    let design = self.session.history.now().drops.iter().map(|hung| hung.token);
+                    let design = self.tablet.session().history.now().drops.iter().map(|hung| hung.token);
                     let slid = self.hanger.number_of(token, design).filter(|_| speed.length() < THROWN_PX_S);
                     let to = slid.unwrap_or_else(|| self.hanger.thrown_to(at, token));
-                    acts.write(Act::Slide { token, to });
+                    requests.write(Request::Slide { token, to });
                 }
             }
             Felt::Lost { drag: Drag::Carry { kind }, at } => self.flights.fly(kind, at, To::Home),
@@ -73,13 +72,13 @@ impl Released<'_> {
         }
     }
 
-    fn carried(&mut self, kind: String, at: Pos2, targets: &Targets, acts: &mut MessageWriter<Act>) {
+    fn carried(&mut self, kind: String, at: Pos2, targets: &Targets, requests: &mut MessageWriter<Request>) {
         let on_stage = targets.stage.is_some_and(|stage| stage.contains(at));
-        let open = matches!(self.derived.standing.get(&kind), Some(Standing::Open | Standing::Aside));
+        let open = matches!(self.tablet.derived().standing.get(&kind), Some(Standing::Open | Standing::Aside));
         if on_stage && open && self.hanger.takes_hold(at) {
             let number = self.hanger.number_at(at);
             self.flights.start_at(&kind, at);
-            acts.write(Act::Hang { kind, at: Some(number) });
+            requests.write(Request::Hang { kind, at: Some(number) });
         } else {
             self.flights.fly(kind, at, To::Home);
         }
@@ -87,7 +86,7 @@ impl Released<'_> {
 }
 
 /// Lets flung pages run out.
-pub(super) fn fling(mut scrolls: ResMut<Scrolls>, time: Res<Time<Real>>, mut awake: ResMut<Awake>) {
+pub(in super::super) fn fling(mut scrolls: ResMut<Scrolls>, time: Res<Time<Real>>, awake: Res<Awake>) {
     let seconds = time.delta_secs().min(0.1);
     if scrolls.0.values().all(|scroll| scroll.speed == 0.0) {
         return;

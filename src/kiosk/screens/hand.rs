@@ -29,7 +29,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
             }
             // What still hangs is on the stage; what has been pulled off is in the hand.
             Drag::Slide { token } if s.hanger.pulls_off(finger.from, finger.now) => {
-                let hung = s.session.history.now().drops.iter().find(|hung| hung.token == *token);
+                let hung = s.guest.session().history.now().drops.iter().find(|hung| hung.token == *token);
                 let Some(kind) = hung.and_then(|hung| catalog.drop_kind(&hung.kind)) else { continue };
                 let grip = s.hanger.rest_ring(*token).map_or(vec2(0.0, 0.0), |ring| ring - finger.from);
                 held(b, s, kind, finger.now + grip, 1.06);
@@ -51,9 +51,10 @@ fn hint(b: &Brush, s: &Scene, done: f32, layout: &Layout) {
     let t = ((done - 0.15) / 0.6).clamp(0.0, 1.0);
     let at = from + (to - from) * (t * t * (3.0 - 2.0 * t));
     let seen = (done * 8.0).min((1.0 - done) * 5.0).clamp(0.0, 1.0);
-    if let Some(picture) = s.catalog().and_then(|c| c.drop_kind(kind)).and_then(|kind| s.pictures.get(&kind.picture)) {
+    if let Some(picture) = s.catalog().and_then(|c| c.drop_kind(kind)).and_then(|kind| s.pictures.large(&kind.picture))
+    {
         let room = Rect::from_center_size(at + vec2(0.0, b.px(40.0)), vec2(b.px(110.0), b.px(110.0)));
-        b.picture(room, picture.paper, picture.size, Color32::WHITE.gamma_multiply(0.75 * seen));
+        b.picture(room, picture.texture, picture.size, Color32::WHITE.gamma_multiply(0.75 * seen));
     }
     let ring = b.color(Tone::Plum).gamma_multiply(seen);
     b.painter.circle(at + vec2(0.0, b.px(40.0)), b.px(26.0), ring.gamma_multiply(0.25), Stroke::new(3.0, ring));
@@ -79,9 +80,9 @@ fn held(b: &Brush, s: &Scene, kind: &DropKind, at: Pos2, larger: f32) {
     let tones = kind.finish.map(|finish| finish.tones());
     let color =
         tones.map_or(b.color(Tone::Brass), |tones| Color32::from_rgb(tones.body[0], tones.body[1], tones.body[2]));
-    if let Some(picture) = s.pictures.get(&kind.picture) {
+    if let Some(picture) = s.pictures.large(&kind.picture) {
         let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
-        b.painter.image(picture.paper, body, whole, Color32::WHITE);
+        b.painter.image(picture.texture, body, whole, Color32::WHITE);
     }
     b.painter.circle_stroke(ring, (outside - wire) / 2.0, Stroke::new(wire.max(1.5), color));
 }

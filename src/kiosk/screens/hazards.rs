@@ -20,7 +20,7 @@ use crate::{
 
 /// All hazards with what they are worth. Gives where it ended.
 pub(super) fn hazards(b: &Brush, s: &Scene, catalog: &Catalog, piece: &Piece, at: Pos2, width: f32) -> f32 {
-    let all = s.derived.verdict.hazards();
+    let all = s.guest.derived().verdict.hazards();
     let mut y = at.y;
     for hazard in &all {
         y = card(b, s, catalog, piece, hazard, pos2(at.x, y), width);

@@ -4,6 +4,7 @@ mod base;
 mod base_sign;
 mod hand;
 mod hazards;
+mod lengths;
 mod moves;
 mod parts;
 mod put_back;
@@ -13,6 +14,7 @@ mod sent;
 mod sheets;
 mod stage;
 mod suits;
+mod told;
 mod trays;
 mod welcome;
 
@@ -28,21 +30,18 @@ use super::{
     bridge::Line,
     i18n::Texts,
     idle::Idle,
-    known::{Derived, Known},
     layout::Layout,
-    looks::Looks,
     outside::window::WindowSize,
     paint::{Brush, Kept, Proof},
     pictures::Pictures,
     pointer::{Fingers, Focus},
-    session::{Screen, SellerDesk, Session},
-    settings::Settings,
     stage::{Flights, Hanger, Signs},
+    tablet::Tablet,
     targets::{Scrolls, Targets},
     theme,
     tone::Tone,
 };
-use crate::{catalog::Catalog, craft::DropKind};
+use crate::{catalog::Catalog, craft::DropKind, guest::Screen};
 
 use moves::Moves;
 
@@ -53,15 +52,10 @@ pub(super) fn plugin(app: &mut App) {
 /// Everything a screen reads.
 #[derive(SystemParam)]
 pub(super) struct Scene<'w, 's> {
-    session: Res<'w, Session>,
-    known: Res<'w, Known>,
-    derived: Res<'w, Derived>,
+    guest: Res<'w, Tablet>,
     texts: Res<'w, Texts>,
     pictures: Res<'w, Pictures>,
     signs: Res<'w, Signs>,
-    settings: Res<'w, Settings>,
-    looks: Res<'w, Looks>,
-    seller: Res<'w, SellerDesk>,
     hanger: Res<'w, Hanger>,
     flights: Res<'w, Flights>,
     fingers: Res<'w, Fingers>,
@@ -69,17 +63,16 @@ pub(super) struct Scene<'w, 's> {
     idle: Res<'w, Idle>,
     line: Res<'w, Line>,
     moves: Res<'w, Moves>,
-    screen: Res<'w, State<Screen>>,
     size: WindowSize<'w, 's>,
 }
 
 impl Scene<'_, '_> {
     fn layout(&self) -> Layout {
-        Layout::new(*self.screen.get(), self.size.get(), &self.settings)
+        Layout::new(self.guest.screen(), self.size.get(), self.guest.settings())
     }
 
     fn catalog(&self) -> Option<&Catalog> {
-        self.known.catalog()
+        self.guest.known().catalog()
     }
 
     /// The text called `key`.
@@ -123,8 +116,8 @@ pub(super) fn paint_screen(
     targets.window = Some(layout.window);
     let painter = context.layer_painter(egui::LayerId::background()).with_clip_rect(Rect::EVERYTHING);
     let kept = Kept { targets: &mut targets, scrolls: &mut scrolls, proof: &mut proof };
-    let brush = &mut Brush::new(painter, &layout, *scene.looks, &touches, kept);
-    match scene.screen.get() {
+    let brush = &mut Brush::new(painter, &layout, scene.guest.looks(), &touches, kept);
+    match scene.guest.screen() {
         Screen::Welcome => welcome::paint(brush, &scene, &layout),
         Screen::Base => base::paint(brush, &scene, &layout),
         Screen::Stage => stage::paint(brush, &scene, &layout),
@@ -133,7 +126,7 @@ pub(super) fn paint_screen(
         Screen::PutBack => put_back::paint(brush, &scene, &layout),
         Screen::Seller => seller::paint(brush, &scene, &layout),
     }
-    if let Some(sheet) = &scene.session.overlay {
+    if let Some(sheet) = &scene.guest.session().overlay {
         sheets::paint(brush, &scene, sheet);
     }
     hand::paint(brush, &scene, &layout);

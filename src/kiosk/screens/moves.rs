@@ -4,13 +4,8 @@
 use bevy::prelude::*;
 use rust_decimal::Decimal;
 
-use super::super::{
-    idle::Idle,
-    known::Derived,
-    looks::Looks,
-    power::Awake,
-    session::{Screen, Session},
-};
+use super::super::{idle::Idle, power::Awake, tablet::Tablet};
+use crate::guest::Screen;
 
 /// How long the tag swings, in seconds.
 const TAG_S: f32 = 1.3;
@@ -48,18 +43,15 @@ impl Moves {
 #[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
 pub(super) fn move_on(
     mut moves: ResMut<Moves>,
-    derived: Res<Derived>,
-    session: Res<Session>,
-    looks: Res<Looks>,
+    tablet: Res<Tablet>,
     idle: Res<Idle>,
-    screen: Res<State<Screen>>,
     time: Res<Time<Real>>,
-    mut awake: ResMut<Awake>,
+    awake: Res<Awake>,
 ) {
     let seconds = time.delta_secs().min(0.1);
-    let total = derived.quote.as_ref().map(|quote| quote.total);
+    let total = tablet.derived().quote.as_ref().map(|quote| quote.total);
     if moves.total != total {
-        moves.swings_s = (moves.total.is_some() && total.is_some() && !looks.calm).then_some(0.0);
+        moves.swings_s = (moves.total.is_some() && total.is_some() && !tablet.looks().calm).then_some(0.0);
         moves.total = total;
     }
     moves.swings_s = moves.swings_s.map(|s| s + seconds).filter(|s| *s < TAG_S);
@@ -68,17 +60,18 @@ pub(super) fn move_on(
     }
 
     let untouched = idle.on_screen_s() <= idle.quiet_s() + 0.5;
-    let may = *screen.get() == Screen::Stage
-        && !looks.calm
+    let may = tablet.screen() == Screen::Stage
+        && !tablet.looks().calm
         && untouched
-        && session.overlay.is_none()
-        && session.history.now().drops.is_empty()
+        && tablet.session().overlay.is_none()
+        && tablet.session().history.now().drops.is_empty()
         && idle.quiet_s() < HINT_AFTER_S + HINT_S;
     moves.hint = may.then(|| (idle.quiet_s() - HINT_AFTER_S) / HINT_S).filter(|done| *done >= 0.0);
     if may {
         awake.stir();
     }
 
-    let since = if *screen.get() == Screen::Sent && !looks.calm { idle.on_screen_s() } else { f32::INFINITY };
+    let since =
+        if tablet.screen() == Screen::Sent && !tablet.looks().calm { idle.on_screen_s() } else { f32::INFINITY };
     moves.ticket = ((since / WRITTEN_S).min(1.0), ((since - WRITTEN_S) / TORN_S).clamp(0.0, 1.0));
 }

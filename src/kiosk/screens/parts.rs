@@ -4,21 +4,18 @@ use bevy_egui::egui::{Align2, Color32, Pos2, Rect, pos2, vec2};
 
 use super::{
     super::{
-        act::Act,
-        known::{Notice, walking_order},
         layout::{cut_left, cut_right},
-        looks::{Looks, TextSize},
         paint::{Brush, Icon, Look},
-        session::Overlay,
         targets::ScrollId,
         theme::Type,
-        tone::{Contrast, Tone},
+        tone::Tone,
     },
     Scene,
 };
 use crate::{
     catalog::Catalog,
     craft::{DropKind, Piece, Wearer},
+    guest::{Contrast, Looks, Notice, Overlay, Request, TextSize, walking_order},
     money::Quote,
 };
 
@@ -28,10 +25,10 @@ pub(super) fn top_bar(b: &mut Brush, s: &Scene, bar: Rect) -> Rect {
     let inner = bar.shrink2(vec2(b.gap() * 0.7, ((bar.height() - b.touch_px(58.0)) / 2.0).max(1.0)));
     let side = inner.height();
     let (back, rest) = cut_left(inner, side * 1.15);
-    b.button(back, Look::Quiet, Some(Icon::Back), &s.t("back"), Some(Act::Back));
+    b.button(back, Look::Quiet, Some(Icon::Back), &s.t("back"), Some(Request::Back));
     let (language, rest) = cut_right(rest, side * 1.15);
     let label = format!("{}: {}", s.t("languages"), s.texts.lang.own_name());
-    b.button(language, Look::Quiet, Some(Icon::Globe), &label, Some(Act::Open(Overlay::Languages)));
+    b.button(language, Look::Quiet, Some(Icon::Globe), &label, Some(Request::Open(Overlay::Languages)));
     rest.shrink2(vec2(b.gap() * 0.6, 0.0))
 }
 
@@ -42,7 +39,7 @@ pub(super) fn bar_title(b: &Brush, rect: Rect, text: &str) {
 
 /// A quiet line for each thing to be told of the tablet. Gives where the next thing may begin.
 pub(super) fn notices(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
-    s.known.notices().fold(at.y, |y, one| {
+    s.guest.known().notices().fold(at.y, |y, one| {
         let (key, icon) = match one {
             Notice::DeskAway => ("desk-away", Icon::Away),
             Notice::LetGo => ("let-go", Icon::Away),
@@ -86,7 +83,14 @@ impl Flow {
     }
 
     /// One choice; `swatch` is a colour shown beside the words.
-    pub(super) fn choice(&mut self, b: &mut Brush, label: &str, chosen: bool, swatch: Option<Color32>, act: Act) {
+    pub(super) fn choice(
+        &mut self,
+        b: &mut Brush,
+        label: &str,
+        chosen: bool,
+        swatch: Option<Color32>,
+        request: Request,
+    ) {
         let ty = Type::BUTTON.sized(19.0);
         let mark = if swatch.is_some() { b.px(30.0) } else { 0.0 };
         let tick = if chosen { b.line(28.0) } else { 0.0 };
@@ -109,7 +113,7 @@ impl Flow {
             b.painter.circle(dot.center(), b.px(11.0), color, b.stroke(1.0, Tone::InkSoft));
         }
         b.text(words, Align2::CENTER_CENTER, label, ty.in_color(Tone::Plum));
-        b.choice_target(rect, act, label, chosen);
+        b.choice_target(rect, request, label, chosen);
         self.at.x += width + self.gap;
     }
 
@@ -120,7 +124,7 @@ impl Flow {
 }
 
 /// Choices of text size, colours and motion; `asks` makes the request. Gives where they ended.
-pub(super) fn looks(b: &mut Brush, s: &Scene, now: Looks, at: Pos2, width: f32, asks: fn(Looks) -> Act) -> f32 {
+pub(super) fn looks(b: &mut Brush, s: &Scene, now: Looks, at: Pos2, width: f32, asks: fn(Looks) -> Request) -> f32 {
     let mut y = caption(b, s, at, width, "looks-text");
     let mut flow = Flow::new(b, pos2(at.x, y), width);
     for text in TextSize::ALL {
@@ -152,8 +156,8 @@ pub(super) fn wearer(s: &Scene, wearer: Wearer) -> String {
 
 /// A drop's picture, or its name where there is none, in `rect`.
 pub(super) fn drop_in(b: &Brush, s: &Scene, kind: &DropKind, rect: Rect, tint: Color32) {
-    match s.pictures.get(&kind.picture) {
-        Some(picture) => b.picture(rect, picture.paper, picture.size, tint),
+    match s.pictures.small(&kind.picture) {
+        Some(picture) => b.picture(rect, picture.texture, picture.size, tint),
         None => {
             b.text(rect, Align2::CENTER_CENTER, s.drop_name(kind), Type::SMALL);
         }
@@ -163,14 +167,23 @@ pub(super) fn drop_in(b: &Brush, s: &Scene, kind: &DropKind, rect: Rect, tint: C
 /// A row of a sum: words on the left, amount on the right. Gives where the next row begins.
 fn row(b: &Brush, at: Pos2, width: f32, words: &str, amount: &str, ty: Type, height: f32) -> f32 {
     let rect = Rect::from_min_size(at, vec2(width, height));
-    let amount_width = b.measure(amount, ty, f32::INFINITY).x + 2.0;
-    let (right, left) = cut_right(rect, amount_width.min(width * 0.6));
+    let amount_width = (b.measure(amount, ty, f32::INFINITY).x + 2.0).min(width * 0.6);
+    // A long name takes a second line.
+    let needed = b.measure(words, ty, width - amount_width - b.px(8.0)).y + b.px(6.0);
+    let rect = rect.with_max_y(rect.top() + needed.max(height));
+    let (right, left) = cut_right(rect, amount_width);
     b.text(right, Align2::RIGHT_CENTER, amount, ty);
     b.text(left.with_max_x(left.right() - b.px(8.0)), Align2::LEFT_CENTER, words, ty);
     rect.bottom()
 }
 
-/// Every line of the quote: base, drops in walking order with their homes, discount, tax, total. Gives where it ended.
+/// What it all comes to, under the lines. Gives where it ended.
+pub(super) fn sum_line(b: &Brush, s: &Scene, quote: &Quote, at: Pos2, width: f32) -> f32 {
+    let height = b.line(46.0).max(34.0);
+    row(b, at, width, &s.t("lines-total"), &s.money(quote.total), Type::FIGURE.sized(26.0), height)
+}
+
+/// Every line of the quote: base, drops in walking order with their homes, discount, tax. Gives where it ended.
 pub(super) fn lines(
     b: &mut Brush,
     s: &Scene,
@@ -185,7 +198,7 @@ pub(super) fn lines(
     if let Some(base) = catalog.base(&quote.base.id) {
         let length = piece.length.map(|length| {
             let region = catalog.table.region;
-            format!(" · {}", super::super::length::written(length, region, s.texts.lang))
+            format!(" · {}", super::lengths::written(length, region, s.texts.lang))
         });
         let words = format!("{}{}", s.called(&base.id, &base.name), length.unwrap_or_default());
         y = row(b, pos2(at.x, y), width, &words, &s.money(quote.base.price), Type::BODY, height);
@@ -215,7 +228,7 @@ pub(super) fn lines(
         let words = s.t(if inside { "lines-tax-inside" } else { "lines-tax" });
         y = row(b, pos2(at.x, y), width, &words, &s.money(quote.tax), soft, small);
     }
-    row(b, pos2(at.x, y), width, &s.t("lines-total"), &s.money(quote.total), Type::FIGURE.sized(26.0), height)
+    y
 }
 
 /// The homes of a piece in walking order, as a grid of cards that scrolls.

@@ -4,7 +4,6 @@ use bevy_egui::egui::{Align2, Color32, Rect, vec2};
 
 use super::{
     super::{
-        act::Act,
         layout::{Layout, cut_top},
         paint::Brush,
         targets::ScrollId,
@@ -15,6 +14,7 @@ use super::{
     parts::{bar_title, drop_in, top_bar},
     trays,
 };
+use crate::guest::Request;
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
@@ -22,7 +22,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let Some(catalog) = s.catalog() else { return };
     let gap = b.gap();
     let board = layout.stage.shrink(gap * 1.4);
-    let found = s.session.whereabouts.as_ref().and_then(|id| catalog.drop_kind(id));
+    let found = s.guest.session().whereabouts.as_ref().and_then(|id| catalog.drop_kind(id));
     match found.and_then(|kind| Some((kind, catalog.trays.iter().find(|tray| tray.letter == kind.home.tray)?))) {
         Some((kind, tray)) => {
             let (head, rest) = cut_top(board, board.height() * 0.36);
@@ -57,7 +57,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
             let (line, edge) = if chosen { (3.0, Tone::Plum) } else { (1.0, Tone::Seam) };
             b.outline(card, b.px(12.0), line, edge);
             drop_in(b, s, kind, card.shrink(b.px(12.0)), Color32::WHITE);
-            b.button_target(card, Act::Where(kind.id.clone()), s.drop_name(kind));
+            b.button_target(card, Request::Where(kind.id.clone()), s.drop_name(kind));
         }
         bottom
     });

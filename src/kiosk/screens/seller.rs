@@ -5,25 +5,27 @@ use rust_decimal::Decimal;
 
 use super::{
     super::{
-        act::Act,
         i18n::Lang,
         layout::{Layout, cut_bottom, cut_top, grid},
         paint::{Brush, Icon, Look, Plate},
-        session::SellerStep,
-        settings::{CARD_CORNER_MM, CARD_HEIGHT_MM, CARD_WIDTH_MM},
         targets::ScrollId,
         theme::{self, Type},
         tone::Tone,
     },
     Scene,
     parts::{Flow, bar_title, caption, looks, top_bar},
+    told,
+};
+use crate::guest::{
+    Request, SellerStep,
+    settings::{CARD_CORNER_MM, CARD_HEIGHT_MM, CARD_WIDTH_MM},
 };
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
     bar_title(b, bar, &s.t("seller-title"));
     let rest = Rect::from_min_max(pos2(layout.window.left(), layout.top.bottom()), layout.window.max);
-    match &s.seller.step {
+    match &s.guest.seller().step {
         SellerStep::Menu => menu(b, s, rest.shrink(b.gap() * 1.5)),
         SellerStep::Pin => keypad(b, s, rest, &s.t("pin-ask"), true, &[]),
         SellerStep::Address => keypad(b, s, rest, &s.t("pair-address"), false, &['.', ':']),
@@ -43,12 +45,13 @@ fn keypad(b: &mut Brush, s: &Scene, rest: Rect, prompt: &str, secret: bool, more
     b.card(card, Plate::Paper);
     let inner = card.shrink(gap * 1.5);
     let (head, rest) = cut_top(inner, b.line(44.0).max(26.0));
-    let note = s.seller.note.as_deref().unwrap_or(prompt);
-    b.text(head, Align2::CENTER_CENTER, note, Type::NAME);
+    let note = s.guest.seller().note.as_ref().map(|note| told::noted(s, note));
+    b.text(head, Align2::CENTER_CENTER, note.as_deref().unwrap_or(prompt), Type::NAME);
     let (shown, keys) = cut_top(rest.with_min_y(rest.top() + gap * 0.5), b.line(58.0).max(34.0));
     b.fill(shown, b.px(10.0), Tone::Linen);
     b.outline(shown, b.px(10.0), 1.0, Tone::Seam);
-    let typed = if secret { "•".repeat(s.seller.typed.chars().count()) } else { s.seller.typed.clone() };
+    let typed =
+        if secret { "•".repeat(s.guest.seller().typed.chars().count()) } else { s.guest.seller().typed.clone() };
     b.text(shown.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &typed, Type::FIGURE);
     let columns = if more.is_empty() { 3 } else { 4 };
     let places = grid(keys.with_min_y(keys.top() + gap), columns, 4, gap);
@@ -57,18 +60,18 @@ fn keypad(b: &mut Brush, s: &Scene, rest: Rect, prompt: &str, secret: bool, more
         let c = char::from(b'0' + digit);
         let (row, column) = if digit == 0 { (3, 1) } else { ((digit as usize - 1) / 3, (digit as usize - 1) % 3) };
         if let Some(place) = key(row, column) {
-            b.button(place, Look::Plain, None, &c.to_string(), Some(Act::Key(c)));
+            b.button(place, Look::Plain, None, &c.to_string(), Some(Request::Key(c)));
         }
     }
     for (row, c) in more.iter().enumerate() {
         if let Some(place) = key(row, 3) {
-            b.button(place, Look::Plain, None, &c.to_string(), Some(Act::Key(*c)));
+            b.button(place, Look::Plain, None, &c.to_string(), Some(Request::Key(*c)));
         }
     }
     if let (Some(erase), Some(enter)) = (key(3, 0), key(3, 2)) {
-        let some = !s.seller.typed.is_empty();
-        b.button(erase, Look::Plain, Some(Icon::Back), &s.t("key-erase"), some.then_some(Act::EraseKey));
-        b.button(enter, Look::Main, Some(Icon::Tick), &s.t("key-enter"), some.then_some(Act::EnterKeys));
+        let some = !s.guest.seller().typed.is_empty();
+        b.button(erase, Look::Plain, Some(Icon::Back), &s.t("key-erase"), some.then_some(Request::EraseKey));
+        b.button(enter, Look::Main, Some(Icon::Tick), &s.t("key-enter"), some.then_some(Request::EnterKeys));
     }
 }
 
@@ -79,29 +82,29 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
     b.scroll(ScrollId::Sheet, inner, |b, start| {
         let width = inner.width() - b.px(12.0);
         let mut y = start.y;
-        if let Some(note) = &s.seller.note {
-            y = b.paragraph(pos2(start.x, y), width, note, Type::NAME) + gap;
+        if let Some(note) = &s.guest.seller().note {
+            y = b.paragraph(pos2(start.x, y), width, &told::noted(s, note), Type::NAME) + gap;
         }
         y = caption(b, s, pos2(start.x, y), width, "seller-language");
         let mut flow = Flow::new(b, pos2(start.x, y), width);
         for lang in Lang::ALL {
-            flow.choice(b, lang.own_name(), lang == s.settings.lang, None, Act::DefaultLanguage(lang));
+            flow.choice(b, lang.own_name(), lang == s.guest.settings().lang, None, Request::DefaultLanguage(lang));
         }
         y = caption(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-hand");
         let mut flow = Flow::new(b, pos2(start.x, y), width);
         for (key, left) in [("seller-right-handed", false), ("seller-left-handed", true)] {
-            flow.choice(b, &s.t(key), left == s.settings.left_handed, None, Act::LeftHanded(left));
+            flow.choice(b, &s.t(key), left == s.guest.settings().left_handed, None, Request::LeftHanded(left));
         }
         y = b.paragraph(pos2(start.x, flow.bottom() + gap * 1.5), width, &s.t("seller-looks"), Type::NAME) + gap * 0.5;
-        y = looks(b, s, s.settings.looks, pos2(start.x, y), width, Act::DefaultLooks);
+        y = looks(b, s, s.guest.settings().looks, pos2(start.x, y), width, Request::DefaultLooks);
         y = caption(b, s, pos2(start.x, y + gap), width, "seller-screen");
-        let measured = match s.settings.px_per_mm.and_then(Decimal::from_f32_retain) {
+        let measured = match s.guest.settings().px_per_mm.and_then(Decimal::from_f32_retain) {
             Some(px) => s.texts.with("seller-measured", &[("px", s.texts.lang.number(px.round_dp(2)).into())]),
             None => s.t("seller-not-measured"),
         };
         y = b.paragraph(pos2(start.x, y), width, &measured, Type::BODY) + gap * 0.7;
         let mut flow = Flow::new(b, pos2(start.x, y), width);
-        flow.choice(b, &s.t("seller-card"), false, None, Act::MatchCard);
+        flow.choice(b, &s.t("seller-card"), false, None, Request::MatchCard);
         y = caption(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-desk");
         let link = &s.line.link;
         let waiting = s.texts.with("seller-waiting", &[("n", (link.waiting() as i64).into())]);
@@ -111,11 +114,11 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
             }
             _ => s.t("seller-not-paired"),
         };
-        let reach = match s.known.in_reach {
+        let reach = match s.guest.known().in_reach {
             Some(false) => format!(" {}", s.t("desk-away")),
             _ => String::new(),
         };
-        let let_go = if s.known.let_go { format!(" {}", s.t("seller-let-go")) } else { String::new() };
+        let let_go = if s.guest.known().let_go { format!(" {}", s.t("seller-let-go")) } else { String::new() };
         let aside = match link.aside() {
             0 => String::new(),
             n => format!(" {}", s.texts.with("seller-aside", &[("n", (n as i64).into())])),
@@ -123,8 +126,8 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
         let line = format!("{state}{let_go} {waiting}{aside}{reach}");
         y = b.paragraph(pos2(start.x, y), width, &line, Type::BODY) + gap * 0.7;
         let mut flow = Flow::new(b, pos2(start.x, y), width);
-        flow.choice(b, &s.t("seller-pair"), false, None, Act::StartPairing);
-        flow.choice(b, &s.t("seller-leave"), false, None, Act::Leave);
+        flow.choice(b, &s.t("seller-pair"), false, None, Request::StartPairing);
+        flow.choice(b, &s.t("seller-leave"), false, None, Request::Leave);
         flow.bottom()
     });
 }
@@ -165,10 +168,16 @@ fn bank_card(b: &mut Brush, s: &Scene, px_per_mm: f32, rest: Rect) {
     ];
     let places = grid(buttons, if upright { 4 } else { 5 }, 1, gap * 0.7);
     for (place, (icon, key, steps)) in places.iter().zip(sizes) {
-        b.button(*place, Look::Plain, Some(icon), &s.t(key), Some(Act::SizeCard(steps)));
+        b.button(
+            *place,
+            Look::Plain,
+            Some(icon),
+            &s.t(key),
+            Some(Request::SizeCard { steps, most_px: b.window.width() }),
+        );
     }
     let place = if upright { Some(&same) } else { places.last() };
     if let Some(place) = place {
-        b.button(*place, Look::Main, Some(Icon::Tick), &s.t("card-same"), Some(Act::KeepCard));
+        b.button(*place, Look::Main, Some(Icon::Tick), &s.t("card-same"), Some(Request::KeepCard));
     }
 }

@@ -4,19 +4,18 @@ use bevy_egui::egui::{Align2, Rect, pos2, vec2};
 
 use super::{
     super::{
-        act::Act,
         layout::{Layout, cut_bottom, cut_right, cut_top},
         paint::{Brush, Look, Plate},
-        session::Sending,
         theme::{self, Type},
         tone::Tone,
     },
     Scene,
     parts::homes,
 };
+use crate::guest::{Request, Sending};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
-    let Sending::Given { kept, delivered, short } = &s.session.sending else { return };
+    let Sending::Given { kept, delivered, short } = &s.guest.session().sending else { return };
     let gap = b.gap();
     let page = layout.window.shrink(gap * 1.5);
     let (written, torn) = s.moves.ticket;
@@ -27,7 +26,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let (ring, words) = cut_right(foot, foot.height() * 1.2);
     b.countdown(ring.center(), foot.height() * 0.36, left);
     let (done, _) = cut_right(words, (words.width() * 0.4).max(b.touch_px(200.0)));
-    b.button(done.with_max_x(done.right() - gap), Look::Main, None, &s.t("sent-done"), Some(Act::Done));
+    b.button(done.with_max_x(done.right() - gap), Look::Main, None, &s.t("sent-done"), Some(Request::Done));
     let rest = rest.with_max_y(rest.bottom() - gap);
 
     let share = if layout.portrait { 0.5 } else { 0.62 };
@@ -47,7 +46,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.text(next.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &text, Type::BODY.sized(23.0));
     let (label, list) = cut_top(below, b.line(36.0).max(22.0));
     b.text(label, Align2::LEFT_CENTER, &s.t("sent-homes"), Type::SMALL);
-    if let (Some(catalog), Some(piece)) = (s.catalog(), s.session.history.now().piece()) {
+    if let (Some(catalog), Some(piece)) = (s.catalog(), s.guest.session().history.now().piece()) {
         homes(b, s, catalog, &piece, list);
     }
 }

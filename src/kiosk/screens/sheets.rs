@@ -5,22 +5,24 @@ use rust_decimal::Decimal;
 
 use super::{
     super::{
-        act::Act,
         i18n::Lang,
         layout::{cut_bottom, cut_right, cut_top, grid},
-        length,
         paint::{Brush, Icon, Look, Plate},
-        session::{Filters, Overlay},
         targets::ScrollId,
         theme::{self, Type},
         tone,
     },
     Scene,
     hazards::hazards,
-    parts::{Flow, lines, looks, wearer},
+    lengths,
+    parts::{Flow, lines, looks, sum_line, wearer},
     suits::unsuitable,
+    told,
 };
-use crate::craft::{Colour, Finish, Sort, Wearer};
+use crate::{
+    craft::{Colour, Finish, Sort, Wearer},
+    guest::{Filters, Overlay, Request, length},
+};
 
 /// Budgets offered, in main units of a currency with minor units; a hundredfold without.
 const BUDGETS: [i64; 7] = [20, 30, 40, 50, 60, 80, 100];
@@ -29,17 +31,23 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
     match sheet {
         Overlay::Lines => {
             let rest = card(b, s, vec2(620.0, 720.0), &s.t("lines-title"));
-            let (Some(catalog), Some(piece), Some(quote)) = (s.catalog(), &s.derived.piece, &s.derived.quote) else {
+            let (Some(catalog), Some(piece), Some(quote)) =
+                (s.catalog(), &s.guest.derived().piece, &s.guest.derived().quote)
+            else {
                 return;
             };
-            b.scroll(ScrollId::Sheet, rest, |b, at| lines(b, s, catalog, piece, quote, at, rest.width() - b.px(12.0)));
+            let width = rest.width() - b.px(12.0);
+            b.scroll(ScrollId::Sheet, rest, |b, at| {
+                let y = lines(b, s, catalog, piece, quote, at, width);
+                sum_line(b, s, quote, pos2(at.x, y), width)
+            });
         }
         Overlay::Cautions => {
             let rest = card(b, s, vec2(760.0, 720.0), &s.t("caution-title"));
-            let (Some(catalog), Some(piece)) = (s.catalog(), &s.derived.piece) else { return };
+            let (Some(catalog), Some(piece)) = (s.catalog(), &s.guest.derived().piece) else { return };
             b.scroll(ScrollId::Sheet, rest, |b, at| {
                 let width = rest.width() - b.px(12.0);
-                let y = if s.derived.verdict.suitable { at.y } else { unsuitable(b, s, at, width) };
+                let y = if s.guest.derived().verdict.suitable { at.y } else { unsuitable(b, s, at, width) };
                 hazards(b, s, catalog, piece, pos2(at.x, y), width)
             });
         }
@@ -51,30 +59,31 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
             let (buttons, words) = cut_bottom(rest, b.touch_px(theme::TOUCH_MAIN));
             b.text(words, Align2::LEFT_CENTER, &s.t("anew-text"), Type::BODY);
             if let [keep, anew] = grid(buttons, 2, 1, b.gap())[..] {
-                b.button(keep, Look::Plain, None, &s.t("anew-keep"), Some(Act::Close));
-                b.button(anew, Look::Main, None, &s.t("anew-yes"), Some(Act::StartOver));
+                b.button(keep, Look::Plain, None, &s.t("anew-keep"), Some(Request::Close));
+                b.button(anew, Look::Main, None, &s.t("anew-yes"), Some(Request::StartOver));
             }
         }
         Overlay::Languages => {
             let rest = card(b, s, vec2(560.0, 480.0), &s.t("languages"));
             let (looks, rest) = cut_bottom(rest, b.touch_px(62.0));
-            b.button(looks, Look::Plain, Some(Icon::Letters), &s.t("looks"), Some(Act::Open(Overlay::Looks)));
+            b.button(looks, Look::Plain, Some(Icon::Letters), &s.t("looks"), Some(Request::Open(Overlay::Looks)));
             let rest = rest.with_max_y(rest.bottom() - b.gap());
             for (place, lang) in grid(rest, 2, 2, b.gap()).into_iter().zip(Lang::ALL) {
                 let look = if lang == s.texts.lang { Look::Chosen } else { Look::Plain };
-                b.button(place, look, None, lang.own_name(), Some(Act::Speak(lang)));
+                b.button(place, look, None, lang.own_name(), Some(Request::Speak(lang)));
             }
         }
         Overlay::Looks => {
             let rest = card(b, s, vec2(700.0, 500.0), &s.t("looks"));
             let width = rest.width() - b.px(12.0);
-            b.scroll(ScrollId::Sheet, rest, |b, at| looks(b, s, *s.looks, at, width, Act::Look));
+            b.scroll(ScrollId::Sheet, rest, |b, at| looks(b, s, s.guest.looks(), at, width, Request::Look));
         }
-        Overlay::Message { title, text } => {
-            let rest = card(b, s, vec2(640.0, 380.0), title);
+        Overlay::Told(told) => {
+            let (title, text) = told::worded(s, told);
+            let rest = card(b, s, vec2(640.0, 380.0), &title);
             let (ok, words) = cut_bottom(rest, b.touch_px(theme::TOUCH_MAIN));
-            b.text(words.with_max_y(words.bottom() - b.gap()), Align2::LEFT_CENTER, text, Type::BODY);
-            b.button(ok, Look::Main, None, &s.t("ok"), Some(Act::Back));
+            b.text(words.with_max_y(words.bottom() - b.gap()), Align2::LEFT_CENTER, &text, Type::BODY);
+            b.button(ok, Look::Main, None, &s.t("ok"), Some(Request::Back));
         }
     }
 }
@@ -82,7 +91,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
 /// A card in the middle with a name and a cross; touching beside it closes it. `size` is at scale 1.
 fn card(b: &mut Brush, s: &Scene, size: Vec2, title: &str) -> Rect {
     b.over_all();
-    b.targets.elsewhere = Some(Act::Close);
+    b.targets.elsewhere = Some(Request::Close);
     let most = b.window.size() - Vec2::splat(b.gap() * 2.0);
     // Small screens keep the least sizes of things to touch and need more of the window.
     let grown = size * b.u.max(0.72);
@@ -93,7 +102,7 @@ fn card(b: &mut Brush, s: &Scene, size: Vec2, title: &str) -> Rect {
     let (head, rest) = cut_top(inner, b.touch_px(52.0));
     let (cross, name) = cut_right(head, head.height());
     b.text(name, Align2::LEFT_CENTER, title, Type::HEADING);
-    b.button(cross, Look::Quiet, Some(Icon::Cross), &s.t("close"), Some(Act::Close));
+    b.button(cross, Look::Quiet, Some(Icon::Cross), &s.t("close"), Some(Request::Close));
     rest.with_min_y(rest.top() + b.gap() * 0.7)
 }
 
@@ -104,8 +113,8 @@ fn wearers(b: &mut Brush, s: &Scene) {
     let columns = if answers.height() < b.touch_px(70.0) * 4.0 + b.gap() * 3.0 { 2 } else { 1 };
     let places = grid(answers, columns, 4 / columns, b.gap());
     for (place, who) in places.into_iter().zip(Wearer::ANSWERS) {
-        let look = if s.session.history.now().wearer == who { Look::Chosen } else { Look::Plain };
-        b.button(place, look, None, &wearer(s, who), Some(Act::For(who)));
+        let look = if s.guest.session().history.now().wearer == who { Look::Chosen } else { Look::Plain };
+        b.button(place, look, None, &wearer(s, who), Some(Request::For(who)));
     }
 }
 
@@ -113,15 +122,15 @@ fn wearers(b: &mut Brush, s: &Scene) {
 fn necks(b: &mut Brush, s: &Scene) {
     let rest = card(b, s, vec2(760.0, 560.0), &s.t("neck-title"));
     let Some(catalog) = s.catalog() else { return };
-    let (region, now) = (catalog.table.region, s.session.history.now().neck);
+    let (region, now) = (catalog.table.region, s.guest.session().history.now().neck);
     let width = rest.width() - b.px(12.0);
     b.scroll(ScrollId::Sheet, rest, |b, at| {
         let y = b.paragraph(at, width, &s.t("neck-why"), Type::SMALL) + b.gap();
         let mut flow = Flow::new(b, pos2(at.x, y), width);
-        flow.choice(b, &s.t("neck-unknown"), now.is_none(), None, Act::Neck(None));
+        flow.choice(b, &s.t("neck-unknown"), now.is_none(), None, Request::Neck(None));
         for neck in length::necks(region) {
-            let label = length::written(neck, region, s.texts.lang);
-            flow.choice(b, &label, now == Some(neck), None, Act::Neck(Some(neck)));
+            let label = lengths::written(neck, region, s.texts.lang);
+            flow.choice(b, &label, now == Some(neck), None, Request::Neck(Some(neck)));
         }
         flow.bottom()
     });
@@ -131,52 +140,52 @@ fn filters(b: &mut Brush, s: &Scene) {
     let rest = card(b, s, vec2(1000.0, 760.0), &s.t("filters-title"));
     let Some(catalog) = s.catalog() else { return };
     let (buttons, rest) = cut_bottom(rest, b.touch_px(62.0));
-    let on = &s.session.filters;
+    let on = &s.guest.session().filters;
     if let [clear, show] = grid(buttons, 2, 1, b.gap())[..] {
         let some = *on != Filters::default();
-        b.button(clear, Look::Plain, None, &s.t("filters-clear"), some.then_some(Act::ClearFilters));
-        b.button(show, Look::Main, Some(Icon::Tick), &s.t("filters-show"), Some(Act::Close));
+        b.button(clear, Look::Plain, None, &s.t("filters-clear"), some.then_some(Request::ClearFilters));
+        b.button(show, Look::Main, Some(Icon::Tick), &s.t("filters-show"), Some(Request::Close));
     }
     let rest = rest.with_max_y(rest.bottom() - b.gap());
     let (width, gap) = (rest.width() - b.px(12.0), b.gap());
     b.scroll(ScrollId::Sheet, rest, |b, at| {
         let mut y = b.paragraph(at, width, &s.t("filters-budget"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
-        flow.choice(b, &s.t("filters-any"), on.budget.is_none(), None, Act::Budget(None));
+        flow.choice(b, &s.t("filters-any"), on.budget.is_none(), None, Request::Budget(None));
         let unit = if catalog.table.prices.currency.digits == 0 { 100 } else { 1 };
         for step in BUDGETS {
             let amount = Decimal::from(step * unit);
-            flow.choice(b, &s.money(amount), on.budget == Some(amount), None, Act::Budget(Some(amount)));
+            flow.choice(b, &s.money(amount), on.budget == Some(amount), None, Request::Budget(Some(amount)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-suits"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
-        flow.choice(b, &s.t("filters-any"), on.suits.is_none(), None, Act::OnlySuiting(None));
+        flow.choice(b, &s.t("filters-any"), on.suits.is_none(), None, Request::OnlySuiting(None));
         for who in Wearer::ANSWERS {
-            flow.choice(b, &wearer(s, who), on.suits == Some(who), None, Act::OnlySuiting(Some(who)));
+            flow.choice(b, &wearer(s, who), on.suits == Some(who), None, Request::OnlySuiting(Some(who)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-sort"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
-        flow.choice(b, &s.t("filters-any"), on.sort.is_none(), None, Act::OnlySort(None));
+        flow.choice(b, &s.t("filters-any"), on.sort.is_none(), None, Request::OnlySort(None));
         for sort in Sort::ALL.iter().filter(|sort| catalog.drops.iter().any(|kind| kind.sort == **sort)) {
             let label = s.t(&format!("sort-{}", sort.name()));
-            flow.choice(b, &label, on.sort == Some(*sort), None, Act::OnlySort(Some(*sort)));
+            flow.choice(b, &label, on.sort == Some(*sort), None, Request::OnlySort(Some(*sort)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-colour"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
-        flow.choice(b, &s.t("filters-any"), on.colour.is_none(), None, Act::OnlyColour(None));
+        flow.choice(b, &s.t("filters-any"), on.colour.is_none(), None, Request::OnlyColour(None));
         for colour in Colour::ALL.iter().filter(|c| catalog.drops.iter().any(|kind| kind.colours.contains(c))) {
             let label = s.t(&format!("colour-{}", colour.name()));
             let swatch = Some(tone::swatch(*colour));
-            flow.choice(b, &label, on.colour == Some(*colour), swatch, Act::OnlyColour(Some(*colour)));
+            flow.choice(b, &label, on.colour == Some(*colour), swatch, Request::OnlyColour(Some(*colour)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-finish"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
-        flow.choice(b, &s.t("filters-any"), on.finish.is_none(), None, Act::OnlyFinish(None));
+        flow.choice(b, &s.t("filters-any"), on.finish.is_none(), None, Request::OnlyFinish(None));
         for finish in Finish::ALL.iter().filter(|f| catalog.drops.iter().any(|kind| kind.finish == Some(**f))) {
             let label = s.t(&format!("finish-{}", finish.name()));
             let [r, g, blue] = finish.tones().body;
             let swatch = Some(Color32::from_rgb(r, g, blue));
-            flow.choice(b, &label, on.finish == Some(*finish), swatch, Act::OnlyFinish(Some(*finish)));
+            flow.choice(b, &label, on.finish == Some(*finish), swatch, Request::OnlyFinish(Some(*finish)));
         }
         flow.bottom()
     });
@@ -185,7 +194,7 @@ fn filters(b: &mut Brush, s: &Scene) {
 /// The question to a guest who may have left. Any touch answers it.
 pub(super) fn still_there(b: &mut Brush, s: &Scene, left: f32, of: f32) {
     b.over_all();
-    b.targets.elsewhere = Some(Act::StillHere);
+    b.targets.elsewhere = Some(Request::StillHere);
     let size = (vec2(560.0, 520.0) * b.u.max(0.72)).min(b.window.size() - Vec2::splat(b.gap() * 2.0));
     let rect = Rect::from_center_size(b.window.center(), size);
     b.card(rect, Plate::Paper);
@@ -204,5 +213,5 @@ pub(super) fn still_there(b: &mut Brush, s: &Scene, left: f32, of: f32) {
         &seconds,
         Type::FIGURE,
     );
-    b.button(button, Look::Main, None, &s.t("idle-here"), Some(Act::StillHere));
+    b.button(button, Look::Main, None, &s.t("idle-here"), Some(Request::StillHere));
 }

@@ -1,24 +1,29 @@
 //! Stage: the piece hangs, the trays lie beside or below it, the tag hangs under it.
 
-use bevy_egui::egui::{Align2, Rect, pos2, vec2};
+use std::sync::Arc;
+
+use bevy_egui::egui::{Align2, Pos2, Rect, Shape, pos2, vec2};
 
 use super::{
     super::{
-        act::Act,
         layout::{Layout, cut_left, cut_right, cut_top},
-        length::trouble_key,
         paint::{Brush, Icon, Look},
-        session::Overlay,
-        targets::TargetKind,
+        targets::{HungShape, TargetKind},
         theme::Type,
         tone::Tone,
     },
-    Scene,
+    Scene, lengths,
     parts::{notices, top_bar},
     suits::{cautions_chip, who_chip},
     trays,
 };
-use crate::{catalog::Catalog, money::TaxRule};
+use crate::{
+    catalog::Catalog,
+    craft::{DropKind, Token},
+    guest::{Overlay, Request},
+    hang::back_to_front,
+    money::TaxRule,
+};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
@@ -26,8 +31,10 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let Some(catalog) = s.catalog() else { return };
     b.targets.stage = Some(layout.stage);
     hung(b, s, catalog, layout);
-    if s.session.selected.is_none() {
-        signs(b, s, layout);
+    let beside = view_buttons(b, s, layout);
+    match s.guest.session().selected.and_then(|token| chosen(s, catalog, token)) {
+        Some((token, kind)) => strip(b, s, layout.strip(), token, kind),
+        None => signs(b, s, layout, beside),
     }
     foot(b, s, layout.foot);
     trays::paint(b, s, catalog, layout);
@@ -38,72 +45,128 @@ fn tools(b: &mut Brush, s: &Scene, bar: Rect) {
     let (side, gap) = (bar.height(), b.gap() * 0.5);
     let rest = who_chip(b, s, bar);
     let rest = rest.with_max_x(rest.right() - gap);
-    let history = &s.session.history;
+    let history = &s.guest.session().history;
     let some = !history.now().drops.is_empty();
-    let acts = [
-        (Icon::Undo, "stage-undo", history.can_undo().then_some(Act::Undo)),
-        (Icon::Redo, "stage-redo", history.can_redo().then_some(Act::Redo)),
-        (Icon::Anew, "stage-anew", some.then_some(Act::Open(Overlay::StartOver))),
-        (Icon::Spark, "stage-surprise", Some(Act::Surprise)),
+    let requests = [
+        (Icon::Undo, "stage-undo", history.can_undo().then_some(Request::Undo)),
+        (Icon::Redo, "stage-redo", history.can_redo().then_some(Request::Redo)),
+        (Icon::Anew, "stage-anew", some.then_some(Request::Open(Overlay::StartOver))),
+        (Icon::Spark, "stage-surprise", Some(Request::Surprise)),
     ];
     let mut left = rest.left();
-    for (i, (icon, key, act)) in acts.into_iter().enumerate() {
+    for (i, (icon, key, request)) in requests.into_iter().enumerate() {
         // What room is left goes to the last, which is worth its words.
         let room = rest.right() - left;
         let width = if i == 3 { room.min(b.px(260.0)).max(b.least) } else { side.max(b.least) };
         let place = Rect::from_min_size(pos2(left, rest.top()), vec2(width, side));
-        b.button(place, Look::Quiet, Some(icon), &s.t(key), act);
+        b.button(place, Look::Quiet, Some(icon), &s.t(key), request);
         left += width + gap;
     }
 }
 
-/// The hung drops as things to touch, and the buttons of the chosen one.
+/// The hung drops as things to touch, and a line round the chosen one.
 fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
-    let drops = &s.session.history.now().drops;
+    let drops = &s.guest.session().history.now().drops;
+    let known: Vec<(Token, &DropKind)> =
+        drops.iter().filter_map(|hung| Some((hung.token, catalog.drop_kind(&hung.kind)?))).collect();
+    let kinds: Vec<&DropKind> = known.iter().map(|(_, kind)| *kind).collect();
+    let mut ranks = vec![0; kinds.len()];
+    for (rank, place) in back_to_front(&kinds).into_iter().enumerate() {
+        ranks[place] = rank;
+    }
     let before = b.painter.clip_rect();
     b.painter.set_clip_rect(before.intersect(layout.stage));
-    let mut chosen = None;
-    for hung in drops {
-        let (Some(kind), Some(ring)) = (catalog.drop_kind(&hung.kind), s.hanger.ring(hung.token)) else { continue };
-        let down = kind.ring.outside.mm() + kind.height.mm();
-        let half = (s.hanger.px(kind.width.mm() as f32) / 2.0).max(b.least_small_hands / 2.0);
-        let bottom = (ring.y + s.hanger.px(down as f32)).max(ring.y + b.least_small_hands);
-        let rect = Rect::from_min_max(pos2(ring.x - half, ring.y - 6.0), pos2(ring.x + half, bottom));
+    for ((token, kind), rank) in known.into_iter().zip(ranks) {
+        let Some(ring) = s.hanger.ring(token) else { continue };
+        let chosen = s.guest.session().selected == Some(token);
+        let rank = if chosen { drops.len() } else { rank };
+        let shape = shape(s, kind, ring, s.hanger.lean(token), rank);
+        let least = vec2(b.least_small_hands, b.least_small_hands);
+        let rect = shape.bounds();
+        let rect = Rect::from_center_size(rect.center(), rect.size().max(least));
         let label = format!("{}, {}", s.drop_name(kind), kind.home);
-        b.target(rect, Act::Select(hung.token), label, TargetKind::Hung { token: hung.token });
-        if s.session.selected == Some(hung.token) {
-            chosen = Some((hung.token, rect, kind));
+        b.target(rect, Request::Select(token), label, TargetKind::Hung { token });
+        if chosen {
+            line_round(b, &shape);
+            b.targets.elsewhere = Some(Request::Select(token));
         }
+        b.targets.hung.insert(token, shape);
     }
     b.painter.set_clip_rect(before);
-    let Some((token, rect, kind)) = chosen else { return };
-    b.outline(rect.expand(4.0).intersect(layout.stage.shrink(2.0)), b.px(14.0), 2.5, Tone::Plum);
-    // Its name and left, off, right: at the top of the stage, where no drop hangs.
-    let (side, gap) = (b.touch_px(60.0), b.gap() * 0.6);
-    let room = layout.stage.shrink(b.gap());
-    let strip = Rect::from_min_size(room.min, vec2(room.width(), side + 2.0 * gap));
-    b.shadow(strip, b.px(18.0), b.px(18.0));
-    b.fill(strip, b.px(18.0), Tone::Paper);
-    let place = drops.iter().position(|hung| hung.token == token).unwrap_or(0);
-    let moves = |by: i32, can: bool| can.then_some(Act::Shift { token, by });
-    let (right, rest) = cut_right(strip.shrink(gap), side);
-    let (off, rest) = cut_right(rest.with_max_x(rest.right() - gap), (rest.width() * 0.36).max(side));
-    let (left, name) = cut_right(rest.with_max_x(rest.right() - gap), side);
-    b.button(left, Look::Plain, Some(Icon::Back), &s.t("stage-to-left"), moves(-1, place > 0));
-    b.button(right, Look::Plain, Some(Icon::Onward), &s.t("stage-to-right"), moves(1, place + 1 < drops.len()));
-    b.button(off, Look::Main, None, &s.t("stage-take-off"), Some(Act::PullOff(token)));
-    let words = format!("{} · {}", s.drop_name(kind), kind.home);
-    b.text(name.shrink2(vec2(gap, 0.0)), Align2::LEFT_CENTER, &words, Type::BODY);
 }
 
-/// What has to be said on the stage: nothing hung yet, the desk is away, the piece is too short; and near or whole.
-fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
+/// How a hung drop is seen.
+fn shape(s: &Scene, kind: &DropKind, ring: Pos2, lean: f32, rank: usize) -> HungShape {
+    let px = |mm: f64| s.hanger.px(mm as f32);
+    HungShape {
+        ring,
+        lean,
+        ring_width: px(kind.ring.outside.mm()),
+        body_top: px(kind.ring.hangs_mm()),
+        body: vec2(px(kind.width.mm()), px(kind.height.mm())),
+        rank,
+        silhouette: s.pictures.silhouette(&kind.picture).map(Arc::clone),
+    }
+}
+
+/// A line along what shows of the chosen drop and its ring.
+fn line_round(b: &Brush, shape: &HungShape) {
+    let line = |points: Vec<Pos2>| {
+        b.painter.add(Shape::closed_line(points.clone(), b.stroke(6.0, Tone::Paper)));
+        b.painter.add(Shape::closed_line(points, b.stroke(3.0, Tone::Plum)));
+    };
+    let radius = shape.ring_width / 2.0 + 2.0;
+    b.painter.circle_stroke(shape.on_window(0.0, shape.ring_width / 2.0), radius, b.stroke(3.0, Tone::Plum));
+    let on_body = |(x, y): (f32, f32)| shape.on_window((x - 0.5) * shape.body.x, shape.body_top + y * shape.body.y);
+    match &shape.silhouette {
+        Some(silhouette) => {
+            for outline in silhouette.outlines() {
+                line(outline.iter().copied().map(on_body).collect());
+            }
+        }
+        None => line([(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)].into_iter().map(on_body).collect()),
+    }
+}
+
+/// The chosen drop, if it hangs.
+fn chosen<'a>(s: &Scene, catalog: &'a Catalog, token: Token) -> Option<(Token, &'a DropKind)> {
+    let hung = s.guest.session().history.now().drops.iter().find(|hung| hung.token == token)?;
+    Some((token, catalog.drop_kind(&hung.kind)?))
+}
+
+/// The chosen drop's name, and left, off, right, and let it be: at the top of the stage, where no drop hangs.
+fn strip(b: &mut Brush, s: &Scene, strip: Rect, token: Token, kind: &DropKind) {
+    let drops = &s.guest.session().history.now().drops;
+    let gap = b.gap() * 0.6;
+    b.shadow(strip, b.px(18.0), b.px(18.0));
+    b.fill(strip, b.px(18.0), Tone::Paper);
+    let inner = strip.shrink(gap);
+    let side = inner.height();
+    let place = drops.iter().position(|hung| hung.token == token).unwrap_or(0);
+    let moves = |by: i32, can: bool| can.then_some(Request::Shift { token, by });
+    let beside = |rest: Rect| rest.with_max_x(rest.right() - gap);
+    let (close, rest) = cut_right(inner, side);
+    let (right, rest) = cut_right(beside(rest), side);
+    let (off, rest) = cut_right(beside(rest), (rest.width() * 0.32).clamp(side, b.px(170.0).max(side)));
+    let (left, name) = cut_right(beside(rest), side);
+    b.button(left, Look::Plain, Some(Icon::Back), &s.t("stage-to-left"), moves(-1, place > 0));
+    b.button(off, Look::Main, None, &s.t("stage-take-off"), Some(Request::PullOff(token)));
+    b.button(right, Look::Plain, Some(Icon::Onward), &s.t("stage-to-right"), moves(1, place + 1 < drops.len()));
+    b.button(close, Look::Quiet, Some(Icon::Cross), &s.t("close"), Some(Request::Select(token)));
+    let words = format!("{} · {}", s.drop_name(kind), kind.home);
+    b.text(name.shrink2(vec2(gap, 0.0)), Align2::LEFT_CENTER, &words, Type::BODY);
+    // A touch on the strip beside its buttons is no touch on the linen.
+    b.targets.sheet = Some(strip);
+}
+
+/// What has to be said on the stage: nothing hung yet, the desk is away, the piece is too short; `beside` the buttons for
+/// the view.
+fn signs(b: &mut Brush, s: &Scene, layout: &Layout, beside: Rect) {
     let gap = b.gap();
-    let beside = view_buttons(b, s, layout.stage);
     let room = beside.width();
     let mut y = notices(b, s, beside.min, room);
-    let trouble = s.derived.trouble.as_ref().map(|trouble| s.t(trouble_key(trouble)));
-    let hint = s.session.history.now().drops.is_empty().then(|| s.t("stage-hint"));
+    let trouble = s.guest.derived().trouble.as_ref().map(|trouble| s.t(lengths::trouble_key(trouble)));
+    let hint = s.guest.session().history.now().drops.is_empty().then(|| s.t("stage-hint"));
     for text in [trouble, hint].into_iter().flatten() {
         let size = b.measure(&text, Type::BODY, room - 2.0 * gap);
         let card = Rect::from_min_size(pos2(layout.stage.left() + gap, y), size + vec2(2.0 * gap, gap));
@@ -113,27 +176,31 @@ fn signs(b: &mut Brush, s: &Scene, layout: &Layout) {
     }
 }
 
-/// Near or whole, and as large as it is, in the upper right corner. Gives what is left beside them.
-pub(super) fn view_buttons(b: &mut Brush, s: &Scene, stage: Rect) -> Rect {
-    let (gap, side) = (b.gap(), b.touch_px(58.0));
-    let glass = Rect::from_min_size(stage.right_top() + vec2(-gap - side, gap), vec2(side, side));
-    b.fill(glass, side / 2.0, Tone::Paper);
-    let label = s.t(if s.session.whole_view { "stage-nearer" } else { "stage-whole" });
-    b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Act::WholeView));
-    true_size(b, s, Rect::from_min_size(glass.min + vec2(0.0, side + gap * 0.7), glass.size()));
-    stage.shrink(gap).with_max_x(glass.left() - gap)
+/// Near or whole, and as large as it is, in the upper right corner. Gives what is left beside them. A bangle is always
+/// seen whole.
+pub(super) fn view_buttons(b: &mut Brush, s: &Scene, layout: &Layout) -> Rect {
+    let (gap, glass) = (b.gap(), layout.glass());
+    let is_bangle = s.guest.derived().places.as_ref().is_some_and(|places| places.bangle.is_some());
+    let below = glass.translate(vec2(0.0, glass.height() + gap * 0.7));
+    if !is_bangle {
+        b.fill(glass, glass.height() / 2.0, Tone::Paper);
+        let label = s.t(if s.guest.session().whole_view { "stage-nearer" } else { "stage-whole" });
+        b.button(glass, Look::Quiet, Some(Icon::Glass), &label, Some(Request::WholeView));
+    }
+    true_size(b, s, if is_bangle { glass } else { below });
+    layout.stage.shrink(gap).with_max_x(glass.left() - gap)
 }
 
 /// As large as it is, or as before; only where the screen has been measured.
 fn true_size(b: &mut Brush, s: &Scene, place: Rect) {
-    if s.settings.px_per_mm.is_none() {
+    if s.guest.settings().px_per_mm.is_none() {
         return;
     }
-    let on = s.session.true_size;
+    let on = s.guest.session().true_size;
     b.fill(place, place.height() / 2.0, Tone::Paper);
     let look = if on { Look::Chosen } else { Look::Quiet };
     let label = s.t(if on { "stage-usual-size" } else { "stage-true-size" });
-    b.button(place, look, Some(Icon::Rule), &label, Some(Act::TrueSize));
+    b.button(place, look, Some(Icon::Rule), &label, Some(Request::TrueSize));
 }
 
 /// The tag, the cautions, the way onwards.
@@ -144,27 +211,26 @@ fn foot(b: &mut Brush, s: &Scene, foot: Rect) {
     let (tag, rest) = cut_left(inner, inner.width() * 0.34);
     total_tag(b, s, tag);
     let (onward, rest) = cut_right(rest, inner.width() * 0.34);
-    let good = s.derived.quote.is_some() && s.derived.trouble.is_none();
-    b.button(onward, Look::Main, Some(Icon::Onward), &s.t("stage-review"), good.then_some(Act::Review));
+    let good = s.guest.derived().quote.is_some() && s.guest.derived().trouble.is_none();
+    b.button(onward, Look::Main, Some(Icon::Onward), &s.t("stage-review"), good.then_some(Request::Review));
     cautions_chip(b, s, rest.shrink2(vec2(gap, 0.0)));
 }
 
 /// The paper tag with the running total.
 pub(super) fn total_tag(b: &mut Brush, s: &Scene, rect: Rect) {
-    let total = s.derived.quote.as_ref().map(|quote| s.money(quote.total)).unwrap_or_default();
+    let total = s.guest.derived().quote.as_ref().map(|quote| s.money(quote.total)).unwrap_or_default();
     let angle = s.moves.tag_angle();
     let words = b.tag(rect, b.pressed(rect), angle);
     let rules = s.catalog().map(|catalog| &catalog.table.prices.tax);
-    // The marks on the trays are net: what makes the sum more than them is said where there is room.
+    // The marks on the trays are net: what makes the sum more than them is always said.
     let (text, small) = (s.t("tag-with-tax"), Type::SMALL.sized(14.0));
-    let size = b.measure(&text, small, f32::INFINITY);
     let taxed = matches!(rules, Some(TaxRule::Added { .. }));
-    let told = taxed && size.y <= words.height() * 0.4 && size.x <= words.width();
-    let (sum, under) = cut_top(words, words.height() - if told { size.y } else { 0.0 });
+    let line = b.measure(&text, small, f32::INFINITY).y.min(words.height() * 0.42);
+    let (sum, under) = cut_top(words, words.height() - if taxed { line } else { 0.0 });
     b.text_turned(sum, &total, Type::FIGURE, b.tag_hole(rect), angle);
-    if told {
+    if taxed {
         b.text_turned(under, &text, small, b.tag_hole(rect), angle);
     }
     let label = format!("{} {total}", s.t("lines-total"));
-    b.button_target(rect, Act::Open(Overlay::Lines), label);
+    b.button_target(rect, Request::Open(Overlay::Lines), label);
 }

@@ -4,11 +4,8 @@ use bevy_egui::egui::{Align2, Color32, Rect, vec2};
 
 use super::{
     super::{
-        act::Act,
-        known::Standing,
         layout::{Layout, cut_bottom, cut_right, cut_top, grid},
         paint::{Brush, Icon, Look},
-        session::{Filters, Overlay},
         targets::TargetKind,
         theme::Type,
         tone::Tone,
@@ -19,6 +16,7 @@ use super::{
 use crate::{
     catalog::{Catalog, Tray},
     craft::{DropKind, Home},
+    guest::{Filters, Overlay, Request, Standing},
 };
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
@@ -27,12 +25,12 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout
     if layout.portrait {
         b.painter.hline(layout.side.x_range(), layout.side.top(), edge);
     } else {
-        let x = if s.settings.left_handed { layout.side.right() } else { layout.side.left() };
+        let x = if s.guest.settings().left_handed { layout.side.right() } else { layout.side.left() };
         b.painter.vline(x, layout.side.y_range(), edge);
     }
     let inner = layout.side.shrink(b.gap() * 0.7);
     let (tabs, rest) = cut_top(inner, b.touch_px(62.0));
-    let shown = s.session.tray.min(catalog.trays.len().saturating_sub(1));
+    let shown = s.guest.session().tray.min(catalog.trays.len().saturating_sub(1));
     tab_row(b, s, catalog, tabs, shown);
     let Some(tray) = catalog.trays.get(shown) else { return };
     let (name, rest) = cut_top(rest.with_min_y(rest.top() + b.px(4.0)), b.line(30.0).max(19.0));
@@ -45,9 +43,9 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
     // The tabs keep their least width, the sieve gets the rest.
     let left_over = rect.width() - catalog.trays.len() as f32 * (b.least + gap) - gap;
     let (sieve, rest) = cut_right(rect, (rect.width() * 0.3).min(b.px(170.0)).min(left_over).max(b.least));
-    let on = s.session.filters != Filters::default();
+    let on = s.guest.session().filters != Filters::default();
     let look = if on { Look::Chosen } else { Look::Plain };
-    b.button(sieve, look, Some(Icon::Sieve), &s.t("filters"), Some(Act::Open(Overlay::Filters)));
+    b.button(sieve, look, Some(Icon::Sieve), &s.t("filters"), Some(Request::Open(Overlay::Filters)));
     let rest = rest.with_max_x(rest.right() - gap);
     let count = catalog.trays.len();
     let width = rest.width().min(count as f32 * (b.touch_px(92.0) + gap));
@@ -66,7 +64,7 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
         b.text(place, Align2::CENTER_CENTER, &letter, Type::HEADING.sized(28.0).in_color(color));
         if on {
             // Where what was asked for lies.
-            let open = |id: &&str| s.derived.standing.get(*id) == Some(&Standing::Open);
+            let open = |id: &&str| s.guest.derived().standing.get(*id) == Some(&Standing::Open);
             let found = tray.compartments().filter_map(|(_, id)| id).filter(open).count();
             label = format!("{label}: {found}");
             if found > 0 {
@@ -74,7 +72,7 @@ fn tab_row(b: &mut Brush, s: &Scene, catalog: &Catalog, rect: Rect, shown: usize
                 b.count(place.right_top() + vec2(-corner, corner), &found.to_string());
             }
         }
-        b.choice_target(place, Act::ShowTray(i), label, i == shown);
+        b.choice_target(place, Request::ShowTray(i), label, i == shown);
         // Drops of trays that are not shown fly home behind their letter.
         for id in tray.compartments().filter_map(|(_, id)| id) {
             b.targets.homes.insert(id.to_owned(), place);
@@ -94,11 +92,11 @@ fn compartments(b: &mut Brush, s: &Scene, catalog: &Catalog, tray: &Tray, rect: 
         let (turn, above) = cut_bottom(rect, b.touch_px(48.0));
         rect = above.with_max_y(above.bottom() - gap);
         let fitting = (((rect.height() + gap) / (least + gap)).floor() as usize).clamp(1, rows);
-        let first = s.session.tray_row.min(rows - fitting);
+        let first = s.guest.session().tray_row.min(rows - fitting);
         let places = grid(turn, 2, 1, gap);
         if let [up, down] = places[..] {
             let step = fitting as i32;
-            let back = (first > 0).then_some(Act::TurnTray(-step.min(first as i32)));
+            let back = (first > 0).then_some(Request::TurnTray(-step.min(first as i32)));
             let left = (rows - fitting - first) as i32;
             b.button(up, Look::Plain, Some(Icon::Up), &s.t("rows-before"), back);
             b.button(
@@ -106,7 +104,7 @@ fn compartments(b: &mut Brush, s: &Scene, catalog: &Catalog, tray: &Tray, rect: 
                 Look::Plain,
                 Some(Icon::Down),
                 &s.t("rows-after"),
-                (left > 0).then_some(Act::TurnTray(step.min(left))),
+                (left > 0).then_some(Request::TurnTray(step.min(left))),
             );
         }
         first
@@ -133,7 +131,7 @@ fn compartments(b: &mut Brush, s: &Scene, catalog: &Catalog, tray: &Tray, rect: 
 
 fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&DropKind>) {
     let radius = b.px(8.0);
-    let standing = kind.and_then(|kind| s.derived.standing.get(&kind.id)).copied().unwrap_or(Standing::SoldOut);
+    let standing = kind.and_then(|kind| s.guest.derived().standing.get(&kind.id)).copied().unwrap_or(Standing::SoldOut);
     let bright = standing == Standing::Open;
     let pressed = kind.is_some() && b.pressed(rect);
     let floor = match (pressed, bright) {
@@ -154,7 +152,7 @@ fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&D
     if standing == Standing::SoldOut {
         b.text(room, Align2::CENTER_CENTER, &s.t("sold-out"), Type::SMALL.sized(16.0));
         let label = format!("{home} {}: {}", s.drop_name(kind), s.t("sold-out"));
-        b.button_target(rect, Act::WhyNot(kind.id.clone()), label);
+        b.button_target(rect, Request::WhyNot(kind.id.clone()), label);
         return;
     }
     // Beside the letter there is room for tall drops too.
@@ -171,7 +169,7 @@ fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&D
     b.fill(mark, b.px(4.0), Tone::Paper);
     b.outline(mark, b.px(4.0), 1.0, Tone::BrassLight);
     b.text(mark.shrink2(vec2(3.0, 0.0)), Align2::CENTER_CENTER, &price, name);
-    let hung = s.session.history.now().count_of(&kind.id);
+    let hung = s.guest.session().history.now().count_of(&kind.id);
     if hung > 0 {
         let corner = b.px(14.0).max(11.0) + 2.0;
         b.count(rect.right_top() + vec2(-corner, corner), &hung.to_string());
@@ -179,16 +177,16 @@ fn compartment(b: &mut Brush, s: &Scene, rect: Rect, home: Home, kind: Option<&D
     let words = format!("{home} {}, {price}", s.drop_name(kind));
     match standing {
         Standing::Open | Standing::Aside => {
-            let act = Act::Hang { kind: kind.id.clone(), at: None };
-            b.target(rect, act, words, TargetKind::Compartment { kind: kind.id.clone() });
+            let request = Request::Hang { kind: kind.id.clone(), at: None };
+            b.target(rect, request, words, TargetKind::Compartment { kind: kind.id.clone() });
         }
-        _ => b.button_target(rect, Act::WhyNot(kind.id.clone()), words),
+        _ => b.button_target(rect, Request::WhyNot(kind.id.clone()), words),
     }
 }
 
 /// A drop that lies in its hollow: its own shape, dark and a little aside, is its shadow.
 fn lying(b: &Brush, s: &Scene, kind: &DropKind, room: Rect, tint: Color32) {
-    if s.pictures.get(&kind.picture).is_some() {
+    if s.pictures.small(&kind.picture).is_some() {
         for (away, alpha) in [(5.0, 26), (3.0, 48)] {
             drop_in(b, s, kind, room.translate(vec2(b.px(away * 0.7), b.px(away))), Color32::from_black_alpha(alpha));
         }

@@ -4,17 +4,16 @@ use bevy_egui::egui::{Align2, vec2};
 
 use super::{
     super::{
-        act::Act,
         i18n::Lang,
         layout::{Layout, cut_bottom, cut_right, cut_top, grid},
         paint::{Brush, Icon, Look},
-        session::Overlay,
         theme::Type,
-        tone::{Contrast, Tone},
+        tone::Tone,
     },
     Scene,
     parts::notices,
 };
+use crate::guest::{Contrast, Overlay, Request};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     if b.looks.contrast == Contrast::High {
@@ -28,33 +27,33 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let height = b.touch_px(58.0);
     let (languages, rest) = cut_bottom(side, if columns == 4 { height } else { 2.0 * height + gap * 0.7 });
     let (letters, languages) = cut_right(languages, height * 1.15);
-    b.button(letters, Look::Plain, Some(Icon::Letters), &s.t("looks"), Some(Act::Open(Overlay::Looks)));
+    b.button(letters, Look::Plain, Some(Icon::Letters), &s.t("looks"), Some(Request::Open(Overlay::Looks)));
     let languages = languages.with_max_x(languages.right() - gap * 0.7);
     for (place, lang) in grid(languages, columns, Lang::ALL.len() / columns, gap * 0.7).into_iter().zip(Lang::ALL) {
         let look = if lang == s.texts.lang { Look::Chosen } else { Look::Plain };
-        b.button(place, look, None, lang.own_name(), Some(Act::Speak(lang)));
+        b.button(place, look, None, lang.own_name(), Some(Request::Speak(lang)));
     }
     let (put_back, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.touch_px(62.0));
     let (begin, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.small_hands_px(96.0));
     let words = rest.with_max_y(rest.bottom() - gap * 1.5);
     let words = words.with_min_y(notices(b, s, words.min, words.width()));
 
-    let ready = s.known.paired && s.known.snapshot.is_some();
+    let ready = s.guest.known().paired && s.guest.known().snapshot.is_some();
     let name = s.catalog().map_or_else(|| s.t("welcome-unnamed"), |catalog| catalog.table.name.clone());
     // Where there is little room the words need more of it than the name.
     let share = if words.height() < b.line(340.0) { 0.32 } else { 0.56 };
     let (title, under) = cut_top(words, words.height() * share);
     b.text(title.with_max_y(title.bottom() - gap), Align2::LEFT_BOTTOM, &name, Type::TITLE);
-    let text = match (s.known.paired, ready) {
+    let text = match (s.guest.known().paired, ready) {
         (false, _) => s.t("welcome-not-paired"),
         (true, false) => s.t("welcome-no-catalogue"),
         _ => s.t("welcome-invitation"),
     };
     b.text(under, Align2::LEFT_TOP, &text, Type::BODY.sized(24.0));
-    b.button(begin, Look::Main, Some(Icon::Onward), &s.t("welcome-begin"), ready.then_some(Act::Begin));
-    let act = ready.then_some(Act::PutBack);
-    b.button(put_back, Look::Plain, Some(Icon::Compartment), &s.t("put-back"), act);
+    b.button(begin, Look::Main, Some(Icon::Onward), &s.t("welcome-begin"), ready.then_some(Request::Begin));
+    let request = ready.then_some(Request::PutBack);
+    b.button(put_back, Look::Plain, Some(Icon::Compartment), &s.t("put-back"), request);
     if ready {
-        b.targets.elsewhere = Some(Act::Begin);
+        b.targets.elsewhere = Some(Request::Begin);
     }
 }

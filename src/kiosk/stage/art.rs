@@ -111,22 +111,18 @@ pub(super) fn load(mut commands: Commands, mut images: ResMut<Assets<Image>>, mu
         image::load_from_memory(bytes).map_or_else(|_| image::RgbaImage::new(1, 1), |picture| picture.to_rgba8())
     };
     let mut both = |(picture, relief): Files| {
-        let picture = decoded(picture);
-        let image = images.add(pictures::with_mips(picture.clone(), false));
-        (Relief { image, relief: images.add(pictures::relief_map(decoded(relief))) }, picture)
+        let image = images.add(pictures::texture(decoded(picture)));
+        Relief { image, relief: images.add(pictures::relief_map(decoded(relief))) }
     };
     let links = LINKS.map(|link| link.map(&mut both));
-    let [(ring, _), (clasp, _), (bangle, hoop)] = [RING, CLASP, BANGLE].map(&mut both);
-    let mut sign = |picture: &image::RgbaImage| {
-        let image = images.add(pictures::with_mips(picture.clone(), true));
-        paper.add_image(EguiTextureHandle::Strong(image))
-    };
-    let signs = links.each_ref().map(|link| link.each_ref().map(|(_, picture)| sign(picture)));
-    commands.insert_resource(Signs { links: signs, bangle: sign(&hoop) });
-    let links = links.map(|[(face, _), (side, _)]| LinkArt { face, side });
+    let [ring, clasp, bangle] = [RING, CLASP, BANGLE].map(&mut both);
+    let mut sign = |one: &Relief| paper.add_image(EguiTextureHandle::Strong(one.image.clone()));
+    let signs = links.each_ref().map(|link| link.each_ref().map(&mut sign));
+    commands.insert_resource(Signs { links: signs, bangle: sign(&bangle) });
+    let links = links.map(|[face, side]| LinkArt { face, side });
     let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 255]));
     let soft = Relief { image: images.add(soft_disc()), relief: images.add(pictures::relief_map(flat)) };
-    let linen = images.add(pictures::with_mips(decoded(LINEN), false));
+    let linen = images.add(pictures::texture(decoded(LINEN)));
     commands.insert_resource(Art { links, ring, clasp, bangle, linen, soft });
 }
 

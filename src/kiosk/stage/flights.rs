@@ -4,7 +4,7 @@ use bevy::prelude::*;
 use bevy_egui::egui::{Pos2, pos2};
 
 use super::{
-    super::{looks::Looks, power::Awake, targets::Targets, theme},
+    super::{power::Awake, tablet::Tablet, targets::Targets, theme},
     Hanger,
 };
 use crate::craft::Token;
@@ -90,14 +90,14 @@ pub(super) fn fly_on(
     mut flights: ResMut<Flights>,
     hanger: Res<Hanger>,
     targets: Res<Targets>,
-    looks: Res<Looks>,
+    tablet: Res<Tablet>,
     time: Res<Time<Real>>,
-    mut awake: ResMut<Awake>,
+    awake: Res<Awake>,
 ) {
     let flights = &mut *flights;
     flights.starts.clear();
     flights.landed.clear();
-    if looks.calm {
+    if tablet.looks().calm {
         // Whoever wants things still sees them where they belong.
         flights.all.clear();
     }

@@ -3,19 +3,10 @@
 use bevy::prelude::*;
 use bevy_egui::egui::{Pos2, Rect, Vec2 as Span, pos2, vec2};
 
-use super::super::{
-    known::{Derived, Known},
-    layout::Layout,
-    looks::Looks,
-    outside::window::WindowSize,
-    power::Awake,
-    session::Screen,
-    session::Session,
-    settings::Settings,
-    theme,
-};
+use super::super::{layout::Layout, outside::window::WindowSize, power::Awake, tablet::Tablet, theme};
 use crate::{
     craft::{DropKind, Token},
+    guest::{Derived, Screen},
     hang::{BangleAt, Bounds, Motion, PiecePlaces, Point},
 };
 
@@ -46,6 +37,8 @@ pub struct Hanger {
     /// Where each ring rests, in pixels, left to right, and where it is now.
     rest_rings: Vec<(Token, Pos2)>,
     rings: Vec<(Token, Pos2)>,
+    /// How far each drop leans now, in radians.
+    leans: Vec<(Token, f32)>,
     /// From the hung drops' rings down to the lowest of them at rest, in pixels.
     cluster: Option<Rect>,
     screen: Screen,
@@ -130,6 +123,11 @@ impl Hanger {
         find(&self.rings, token).or_else(|| self.rest_ring(token))
     }
 
+    /// How far a hung drop leans now, in radians; positive to the right.
+    pub fn lean(&self, token: Token) -> f32 {
+        self.leans.iter().find(|(t, _)| *t == token).map_or(0.0, |(_, lean)| *lean)
+    }
+
     /// Where the ring of a drop rests that hangs, or is on its way to the base.
     pub fn rest_ring(&self, token: Token) -> Option<Pos2> {
         find(&self.rest_rings, token)
@@ -160,7 +158,7 @@ impl Hanger {
     pub(super) fn take_live(&mut self, motion: Option<&Motion>) {
         let at = |p: Point| self.at(p.x_mm as f32, p.y_mm as f32);
         let Some(motion) = motion else {
-            (self.line, self.rings) = (Vec::new(), Vec::new());
+            (self.line, self.rings, self.leans) = (Vec::new(), Vec::new(), Vec::new());
             return;
         };
         let first = motion.links().next().map(|(left, _)| left);
@@ -172,6 +170,7 @@ impl Hanger {
             }
             None => chain.collect(),
         };
+        self.leans = motion.rings().map(|(token, ring)| (token, ring.lean_rad as f32)).collect();
         self.rings = motion.rings().map(|(token, ring)| (token, self.at(ring.x_mm as f32, ring.y_mm as f32))).collect();
     }
 }
@@ -198,17 +197,21 @@ fn lower_arc(bangle: &BangleAt) -> Vec<Point> {
         .collect()
 }
 
-/// What has to be seen of a piece from near: the drops with some of the base, or the lowest part of a bare base.
-fn near_mm(places: &PiecePlaces, kinds: &[&DropKind]) -> Span {
+/// What has to be seen of a piece from near: the drops with some of the base, or the lowest part of a bare chain; of a
+/// bangle all of it, since all of it is near.
+fn near_mm(places: &PiecePlaces, kinds: &[&DropKind]) -> Option<Span> {
     let rings = || places.rings.iter().zip(kinds);
-    if kinds.is_empty() || places.bangle.is_some() {
-        return vec2(NEAR_MM * 0.5, NEAR_MM);
+    if places.bangle.is_some() {
+        return None;
+    }
+    if kinds.is_empty() {
+        return Some(vec2(NEAR_MM * 0.5, NEAR_MM));
     }
     let left = rings().map(|(ring, kind)| ring.x_mm - kind.width.mm() / 2.0).fold(f64::INFINITY, f64::min);
     let right = rings().map(|(ring, kind)| ring.x_mm + kind.width.mm() / 2.0).fold(f64::NEG_INFINITY, f64::max);
     let top = rings().map(|(ring, _)| ring.y_mm).fold(f64::INFINITY, f64::min);
     let size = vec2((right - left) as f32, (places.bounds.bottom_mm - top) as f32) + Span::splat(AROUND_MM);
-    size.max(Span::splat(LEAST_MM))
+    Some(size.max(Span::splat(LEAST_MM)))
 }
 
 /// The scale and origin at which a piece is seen in `area`: whole, or with what is `near` as large as it goes.
@@ -228,35 +231,31 @@ fn origin_at(bounds: &Bounds, area: Rect, scale: f32) -> Pos2 {
 }
 
 /// Keeps the view on the piece: still while drops are hung, gliding when it has to change.
-#[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
 pub(super) fn fit_the_view(
     mut hanger: ResMut<Hanger>,
-    derived: Res<Derived>,
-    known: Res<Known>,
-    session: Res<Session>,
-    screen: Res<State<Screen>>,
-    settings: Res<Settings>,
-    looks: Res<Looks>,
+    tablet: Res<Tablet>,
     size: WindowSize,
     time: Res<Time<Real>>,
-    mut awake: ResMut<Awake>,
+    awake: Res<Awake>,
 ) {
-    let layout = Layout::new(*screen.get(), size.get(), &settings);
-    let area = piece_area(*screen.get(), &layout, known.notices().count());
+    let (screen, derived) = (tablet.screen(), tablet.derived());
+    let layout = Layout::new(screen, size.get(), tablet.settings());
+    let area = piece_area(screen, &layout, tablet.known().notices().count());
     let shown = |screen: Screen| matches!(screen, Screen::Base | Screen::Stage | Screen::Review);
-    let turned = hanger.screen != *screen.get();
+    let turned = hanger.screen != screen;
     // From screen to screen the guest's piece glides to its new place.
-    let goes_along = turned && shown(hanger.screen) && shown(*screen.get());
+    let goes_along = turned && shown(hanger.screen) && shown(screen);
     let jump = hanger.px_per_mm <= 0.0 || !goes_along && (turned || hanger.area != Some(area));
-    (hanger.area, hanger.screen) = (Some(area), *screen.get());
+    (hanger.area, hanger.screen) = (Some(area), screen);
     if let Some(places) = &derived.places {
-        let near = (matches!(screen.get(), Screen::Stage | Screen::Review) && !session.whole_view).then(|| {
-            let catalog = known.catalog();
+        let near = (matches!(screen, Screen::Stage | Screen::Review) && !tablet.session().whole_view).then(|| {
+            let catalog = tablet.known().catalog();
             let ids = derived.piece.iter().flat_map(|piece| &piece.drops);
             let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
             near_mm(places, &kinds)
         });
-        let real = settings.px_per_mm.filter(|_| session.true_size);
+        let near = near.flatten();
+        let real = tablet.settings().px_per_mm.filter(|_| tablet.session().true_size);
         let (scale, origin) = match real {
             Some(real) => (real, origin_at(&places.bounds, area, real)),
             None => view_of(&places.bounds, area, near),
@@ -273,7 +272,7 @@ pub(super) fn fit_the_view(
         let (scale, origin) = wanted;
         let step = if jump { 1.0 } else { 1.0 - (-VIEW_RATE * time.delta_secs().min(0.1)).exp() };
         let far = (scale - hanger.px_per_mm).abs() * 100.0 + origin.distance(hanger.origin);
-        if far < 0.3 || jump || looks.calm {
+        if far < 0.3 || jump || tablet.looks().calm {
             (hanger.px_per_mm, hanger.origin) = (scale, origin);
         } else {
             hanger.px_per_mm += (scale - hanger.px_per_mm) * step;
@@ -281,8 +280,8 @@ pub(super) fn fit_the_view(
             awake.stir();
         }
     }
-    let tokens: Vec<Token> = session.history.now().drops.iter().map(|hung| hung.token).collect();
-    hanger.take(&derived, &tokens);
+    let tokens: Vec<Token> = tablet.session().history.now().drops.iter().map(|hung| hung.token).collect();
+    hanger.take(derived, &tokens);
 }
 
 /// Where the piece may be on a screen.
@@ -293,8 +292,8 @@ fn piece_area(screen: Screen, layout: &Layout, notices: usize) -> Rect {
         area.min.y += notices as f32 * theme::NOTICE * layout.u;
     }
     if screen == Screen::Stage {
-        // Room for the buttons of a chosen drop.
-        area.max.y -= theme::TOUCH * 0.5;
+        // Neither the buttons of a chosen drop nor those of the view ever lie over a drop.
+        area.min.y = area.min.y.max(layout.strip().bottom());
     }
     area
 }

@@ -27,7 +27,9 @@ fn glint(normal: vec3<f32>) -> f32 {
 
 @fragment
 fn fragment(in: VertexOutput) -> @location(0) vec4<f32> {
-    var color = textureSample(picture, picture_sampler, in.uv) * tint;
+    // The picture is premultiplied as it is written, not as light adds up: its tones by about the power of 2.2.
+    var color = textureSample(picture, picture_sampler, in.uv);
+    color = vec4<f32>(min(color.rgb / pow(max(color.a, 0.004), 2.2), vec3<f32>(1.0)), color.a) * tint;
     let axis = normalize(in.world_tangent.xy);
     let n = normalize(textureSample(relief, relief_sampler, in.uv).xyz * 2.0 - 1.0);
     // How it lies in the room now.

@@ -1,24 +1,24 @@
 //! The piece as it moves: the design hung in the simulation, fingers on it, and the breath that sways the sample.
 
+use std::collections::HashMap;
+
 use bevy::prelude::*;
 use bevy_egui::egui::Pos2;
 
 use super::{
     super::{
         idle::Idle,
-        known::{Derived, Known},
-        looks::Looks,
         pointer::{Drag, Finger, Fingers},
         power::Awake,
-        session::Screen,
-        session::Session,
+        tablet::Tablet,
     },
     Flights, Hanger,
 };
 use crate::{
     catalog::Catalog,
-    craft::Token,
-    hang::{Motion, MotionPlan, Point, worn_neck_mm},
+    craft::{DropKind, Token},
+    guest::{Derived, Screen, Session},
+    hang::{Motion, MotionPlan, Point, back_to_front, worn_neck_mm},
 };
 
 /// The sample on Welcome sways so long after the last touch, then sleeps.
@@ -50,6 +50,18 @@ impl Moving {
     /// Id of the kind of a drop that is shown.
     pub fn kind(&self, token: Token) -> Option<&str> {
         self.shown.iter().find(|(shown, _)| *shown == token).map(|(_, id)| id.as_str())
+    }
+
+    /// Ids of the kinds that are shown.
+    pub fn kinds(&self) -> impl Iterator<Item = &str> {
+        self.shown.iter().map(|(_, id)| id.as_str())
+    }
+
+    /// Which of the shown drops is in front of which, from 0 at the back.
+    pub(super) fn ranks(&self, catalog: &Catalog) -> HashMap<Token, usize> {
+        let known = self.shown.iter().filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?)));
+        let (tokens, kinds): (Vec<Token>, Vec<&DropKind>) = known.unzip();
+        back_to_front(&kinds).into_iter().enumerate().map(|(rank, place)| (tokens[place], rank)).collect()
     }
 
     /// Hangs what `plan` says. What does not hang leaves everything as it is.
@@ -94,25 +106,21 @@ fn hanging(catalog: &Catalog, derived: &Derived, shown: &[(Token, String)], off:
 pub(super) fn move_on(
     mut moving: ResMut<Moving>,
     mut hanger: ResMut<Hanger>,
-    known: Res<Known>,
-    derived: Res<Derived>,
-    session: Res<Session>,
+    tablet: Res<Tablet>,
     fingers: Res<Fingers>,
     flights: Res<Flights>,
     idle: Res<Idle>,
-    looks: Res<Looks>,
-    screen: Res<State<Screen>>,
     time: Res<Time<Real>>,
-    mut awake: ResMut<Awake>,
+    awake: Res<Awake>,
 ) {
-    let Some(catalog) = known.catalog() else { return };
+    let Some(catalog) = tablet.known().catalog() else { return };
     hanger.carried = fingers.iter().any(|finger| finger.dragging && finger.drag == Drag::Swing);
     let pulled = fingers.iter().filter(|finger| finger.dragging && hanger.pulls_off(finger.from, finger.now));
     let held_off = pulled.filter_map(slid);
     let off: Vec<Token> = held_off.chain(flights.to_base()).collect();
-    if derived.is_changed() || session.is_changed() || off != moving.off {
-        (moving.shown, moving.off) = (shown(&session, &derived), off);
-        let plan = hanging(catalog, &derived, &moving.shown, &moving.off);
+    if tablet.is_changed() || off != moving.off {
+        (moving.shown, moving.off) = (shown(tablet.session(), tablet.derived()), off);
+        let plan = hanging(catalog, tablet.derived(), &moving.shown, &moving.off);
         moving.hang(plan);
     }
     let Some(motion) = &mut moving.motion else {
@@ -135,7 +143,7 @@ pub(super) fn move_on(
     }
     motion.release_all_but(|id| fingers.iter().any(|finger| finger.id == id && finger.dragging));
     let sway_left = (1.0 - idle.quiet_s() / SWAY_S).clamp(0.0, 1.0);
-    let sways = *screen.get() == Screen::Welcome && sway_left > 0.0 && !looks.calm;
+    let sways = tablet.screen() == Screen::Welcome && sway_left > 0.0 && !tablet.looks().calm;
     let breath = if sways { (idle.on_screen_s() * BREATH_RATE).sin() * BREATH_MM_S2 * sway_left.sqrt() } else { 0.0 };
     motion.breathe(f64::from(breath));
     motion.advance(time.delta_secs_f64());

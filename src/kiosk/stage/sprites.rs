@@ -4,21 +4,15 @@ use bevy::{prelude::*, sprite::SpriteImageMode};
 use bevy_egui::egui::{Pos2, pos2};
 
 use super::{
-    super::{
-        known::{Derived, Known},
-        looks::Looks,
-        outside::window::WindowSize,
-        pictures::Pictures,
-        session::{Screen, Session},
-        tone::{Contrast, Tone},
-    },
+    super::{outside::window::WindowSize, pictures::Pictures, tablet::Tablet, tone::Tone},
     Hanger,
     art::{self, Art, Relief},
     lit::{Lit, Materials, SQUARE},
     motion::Moving,
 };
 use crate::{
-    craft::{Base, BaseKind, DropKind, Finish, LinkKind, Necklace, Sort, Token},
+    craft::{Base, BaseKind, DropKind, Finish, LinkKind, Necklace, Sort},
+    guest::{Contrast, Screen},
     hang::{BangleAt, Motion, PiecePlaces, Point, RingAt},
 };
 
@@ -72,12 +66,12 @@ fn surface(kind: &DropKind) -> Vec2 {
     Vec2::new(glint, TWIST)
 }
 
-/// In front or behind: the smaller before the larger, so that none hides another, and the chosen one before all. The same
-/// whatever else hangs there, so that nothing changes places when another one comes or goes.
-fn height_of(kind: &DropKind, token: Token, chosen: bool) -> f32 {
-    let small = 1.0 / (1.0 + (kind.height.mm() * kind.width.mm()) as f32 / 400.0);
-    let last = (token % 1000) as f32 * 0.000_01;
-    z::DROPS + 30.0 * small + last + if chosen { 40.0 } else { 0.0 }
+/// Each part lies so much nearer than the one before it.
+const DEPTH_STEP: f32 = 0.01;
+
+/// In front or behind, as everywhere a piece is shown; the chosen drop is before all.
+fn height_of(rank: usize, chosen: bool) -> f32 {
+    z::DROPS + rank as f32 * 0.01 + if chosen { 40.0 } else { 0.0 }
 }
 
 fn tint(finish: Finish, dim: f32) -> Color {
@@ -94,20 +88,16 @@ pub(super) fn place_sprites(
     mut lit: ResMut<Assets<Lit>>,
     mut linen: Query<(&mut Sprite, &mut Visibility), OnlyLinen>,
     mut clear: ResMut<ClearColor>,
-    looks: Res<Looks>,
     art: Res<Art>,
-    known: Res<Known>,
-    derived: Res<Derived>,
-    pictures: Res<Pictures>,
+    tablet: Res<Tablet>,
+    mut pictures: ResMut<Pictures>,
     hanger: Res<Hanger>,
     moving: Res<Moving>,
-    session: Res<Session>,
-    screen: Res<State<Screen>>,
     size: WindowSize,
 ) {
     let window = size.get();
     let ground = Vec2::new(window.x, window.y);
-    let plain = Tone::Linen.color(looks.contrast);
+    let plain = Tone::Linen.color(tablet.looks().contrast);
     clear.0 = Color::srgb_u8(plain.r(), plain.g(), plain.b());
     match linen.single_mut() {
         Ok((mut sprite, mut visibility)) => {
@@ -115,7 +105,7 @@ pub(super) fn place_sprites(
                 sprite.custom_size = Some(ground);
             }
             // Threads behind what has to stand out would only be in the way.
-            let woven = looks.contrast == Contrast::Daylight;
+            let woven = tablet.looks().contrast == Contrast::Daylight;
             visibility.set_if_neq(if woven { Visibility::Inherited } else { Visibility::Hidden });
         }
         Err(_) => {
@@ -129,9 +119,9 @@ pub(super) fn place_sprites(
         }
     }
     let mut list = Vec::new();
-    let visible = matches!(screen.get(), Screen::Welcome | Screen::Base | Screen::Stage | Screen::Review);
+    let visible = matches!(tablet.screen(), Screen::Welcome | Screen::Base | Screen::Stage | Screen::Review);
     if let (true, Some(catalog), Some(piece), Some(places), Some(motion)) =
-        (visible, known.catalog(), &derived.piece, &derived.places, moving.now())
+        (visible, tablet.known().catalog(), &tablet.derived().piece, &tablet.derived().places, moving.now())
         && let Some(base) = catalog.base(&piece.base)
     {
         let see = Seen { art: &art, hanger: &hanger, motion, places };
@@ -141,17 +131,21 @@ pub(super) fn place_sprites(
             _ => {}
         }
         // What a finger has pulled off and what flies is painted over everything, by the paper.
+        let ranks = moving.ranks(catalog);
         for (token, ring) in motion.rings() {
             let Some(kind) = moving.kind(token).and_then(|id| catalog.drop_kind(id)) else { continue };
-            let picture = pictures
-                .get(&kind.picture)
-                .map(|picture| Relief { image: picture.sprite.clone(), relief: picture.relief.clone() });
-            let chosen = session.selected == Some(token);
-            see.hung(&mut list, base, kind, picture, ring, height_of(kind, token, chosen));
+            let picture =
+                pictures.on_stage(&kind.picture).map(|picture| Relief { image: picture.image, relief: picture.relief });
+            let chosen = tablet.session().selected == Some(token);
+            let rank = ranks.get(&token).copied().unwrap_or_default();
+            see.hung(&mut list, base, kind, picture, ring, height_of(rank, chosen));
         }
     }
+    // What is drawn keeps its depth for as long as it lives, whatever it shows: the engine sorts by depth only what has got
+    // another picture, so that something moved to the front by its depth alone stays where it was.
+    list.sort_by(|one, other| one.z.total_cmp(&other.z));
     let have = parts.iter().count();
-    if pictures.is_changed() {
+    if pictures.bypass_change_detection().take_changed() {
         materials.forget();
     }
     let mut material = |shown: &Shown| MeshMaterial2d(materials.of(&mut lit, &shown.image, shown.color, shown.surface));
@@ -159,7 +153,7 @@ pub(super) fn place_sprites(
         match list.get(part.0) {
             Some(shown) => {
                 dressed.set_if_neq(material(shown));
-                transform.set_if_neq(shown.transform(ground));
+                transform.set_if_neq(shown.transform(ground, part.0));
                 visibility.set_if_neq(Visibility::Inherited);
             }
             None => {
@@ -168,14 +162,15 @@ pub(super) fn place_sprites(
         }
     }
     for (number, shown) in list.iter().enumerate().skip(have) {
-        commands.spawn((Part(number), Mesh2d(SQUARE), material(shown), shown.transform(ground)));
+        commands.spawn((Part(number), Mesh2d(SQUARE), material(shown), shown.transform(ground, number)));
     }
 }
 
 impl Shown {
-    /// The camera's middle is the window's, its y goes up.
-    fn transform(&self, window: Vec2) -> Transform {
-        Transform::from_xyz(self.at.x - window.x / 2.0, window.y / 2.0 - self.at.y, self.z)
+    /// The camera's middle is the window's, its y goes up. It is the part with this number, from back to front.
+    fn transform(&self, window: Vec2, number: usize) -> Transform {
+        let depth = number as f32 * DEPTH_STEP;
+        Transform::from_xyz(self.at.x - window.x / 2.0, window.y / 2.0 - self.at.y, depth)
             .with_rotation(Quat::from_rotation_z(-self.angle))
             .with_scale(self.size.extend(1.0))
     }

@@ -1,8 +1,9 @@
 //! "Surprise me": a balanced piece of what is in stock, within the budget.
 
 use super::{
-    known::{Standing, places_of, standing},
+    derived::places_of,
     session::Filters,
+    standing::{Standing, standing},
 };
 use crate::{
     craft::{Piece, Wearer},
@@ -35,7 +36,10 @@ pub fn surprise(snapshot: &Snapshot, bare: &Piece, filters: &Filters, seed: u64)
         let same_sort =
             piece.drops.iter().filter_map(|id| catalog.drop_kind(id)).filter(|hung| hung.sort == kind.sort).count();
         let suits = bare.wearer == Wearer::Unknown || catalog.suits(kind, bare.wearer);
-        if same_sort >= 2 || !suits || standing(snapshot, Some(&piece), filters, kind) != Standing::Open {
+        if same_sort >= 2
+            || !suits
+            || standing(&snapshot.catalog, |id| snapshot.available(id), Some(&piece), filters, kind) != Standing::Open
+        {
             continue;
         }
         piece.drops.push(kind.id.clone());

@@ -2,11 +2,10 @@
 
 use std::path::PathBuf;
 
-use bevy::prelude::*;
 use serde::{Deserialize, Deserializer, Serialize, de::DeserializeOwned};
 
-use super::{i18n::Lang, looks::Looks};
-use crate::link::files;
+use super::looks::Looks;
+use crate::{lang::Lang, link::files};
 
 /// Width of a bank card in millimetres. Source: ISO/IEC 7810, size ID-1.
 pub const CARD_WIDTH_MM: f32 = 85.60;
@@ -18,10 +17,10 @@ pub const CARD_CORNER_MM: f32 = 3.18;
 /// Common practice, no source.
 pub const USUAL_PX_PER_MM: f32 = 150.0 / 25.4;
 /// What a screen can have, in logical pixels a millimetre.
-const PX_PER_MM: std::ops::RangeInclusive<f32> = 1.5..=30.0;
+pub(super) const PX_PER_MM: std::ops::RangeInclusive<f32> = 1.5..=30.0;
 
 /// The settings.
-#[derive(Resource, Debug, Clone, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Settings {
     /// Language of a new guest.
     pub lang: Lang,
@@ -83,7 +82,7 @@ impl Settings {
 #[cfg(test)]
 mod tests {
     use super::{
-        super::{looks::TextSize, tone::Contrast},
+        super::looks::{Contrast, TextSize},
         *,
     };
 

@@ -1,9 +1,8 @@
 //! How large, how dark and how lively the screens are: the seller settles it for the tablet, a guest for themself.
 
-use bevy::prelude::Resource;
 use serde::{Deserialize, Serialize};
 
-use super::{settings::if_understood, tone::Contrast};
+use super::settings::if_understood;
 
 /// The size of all text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
@@ -40,8 +39,23 @@ impl TextSize {
     }
 }
 
+/// Which form of the colours.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum Contrast {
+    /// Linen, ink and plum.
+    #[default]
+    Daylight,
+    /// White grounds, black text, dark edges.
+    High,
+}
+
+impl Contrast {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Daylight, Self::High];
+}
+
 /// The looks of the screens.
-#[derive(Resource, Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Looks {
     /// Size of the text.

@@ -1,9 +1,9 @@
-//! What one guest has done so far. All of it is gone after a reset.
+//! What one guest has done so far, and the seller's part of the same tablet. All of a guest's is gone after a reset.
 
-use bevy::prelude::*;
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
+use super::told::{SellerNote, Told};
 use crate::{
     caution::Verdict,
     craft::{Colour, Finish, History, Sort, Token, Wearer},
@@ -11,7 +11,7 @@ use crate::{
 };
 
 /// The screens.
-#[derive(States, Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Screen {
     /// A sample piece sways; touch to begin.
     #[default]
@@ -30,7 +30,7 @@ pub enum Screen {
     Seller,
 }
 
-/// A sheet over a screen.
+/// A sheet over a screen. It carries what it is about, not how it is said: the screens word it.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Overlay {
     /// The lines of the tag.
@@ -49,13 +49,8 @@ pub enum Overlay {
     Languages,
     /// Size of the text, form of the colours, more or less motion.
     Looks,
-    /// Something to read.
-    Message {
-        /// Heading.
-        title: String,
-        /// Plain words.
-        text: String,
-    },
+    /// Something the guest has to be told.
+    Told(Told),
 }
 
 /// Which drops the trays show brightly.
@@ -93,7 +88,7 @@ pub enum Sending {
 }
 
 /// The guest's things.
-#[derive(Resource, Debug, Clone, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Session {
     /// The design and its changes: the truth.
     pub history: History,
@@ -120,14 +115,14 @@ pub struct Session {
 }
 
 /// The seller's part of the screen.
-#[derive(Resource, Debug, Clone, Default)]
-pub struct SellerDesk {
+#[derive(Debug, Clone, Default)]
+pub struct SellerPart {
     /// What is typed.
     pub step: SellerStep,
     /// The keys so far.
     pub typed: String,
-    /// Said above the keypad.
-    pub note: Option<String>,
+    /// Said above the keypad and the menu.
+    pub note: Option<SellerNote>,
 }
 
 /// Where the seller is.

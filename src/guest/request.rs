@@ -1,14 +1,17 @@
 //! Everything a guest or the seller can ask of the tablet.
 
-use bevy::prelude::Message;
 use rust_decimal::Decimal;
 
-use super::{i18n::Lang, looks::Looks, session::Overlay};
-use crate::craft::{Colour, Finish, Length, Sort, Token, Wearer};
+use super::{looks::Looks, session::Overlay};
+use crate::{
+    craft::{Colour, Finish, Length, Sort, Token, Wearer},
+    lang::Lang,
+};
 
-/// One request. Painters attach them to what can be touched; fingers and keys write them; one system applies them.
-#[derive(Message, Debug, Clone, PartialEq)]
-pub enum Act {
+/// One request. Painters attach them to what can be touched, fingers and keys write them, and
+/// [`super::Guest::apply`] alone does them.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Request {
     /// Start a piece.
     Begin,
     /// Look up where a drop lives.
@@ -120,10 +123,20 @@ pub enum Act {
     DefaultLooks(Looks),
     /// Begin to match a bank card.
     MatchCard,
-    /// Draw the card larger by so many half percents (smaller if negative).
-    SizeCard(i32),
-    /// Draw the card so many logical pixels wider (narrower if negative).
-    WidenCard(f32),
+    /// Draw the bank card larger.
+    SizeCard {
+        /// By so many half percents; smaller if negative.
+        steps: i32,
+        /// The drawn card is never wider than this, in logical pixels.
+        most_px: f32,
+    },
+    /// Draw the bank card wider.
+    WidenCard {
+        /// By so many logical pixels; narrower if negative.
+        by_px: f32,
+        /// The drawn card is never wider than this, in logical pixels.
+        most_px: f32,
+    },
     /// The drawn card is as large as the real one.
     KeepCard,
     /// Begin to pair with a desk.
@@ -132,7 +145,7 @@ pub enum Act {
     Leave,
 }
 
-impl Act {
+impl Request {
     /// Whether it changes the piece or leads to where it is changed: not while it is being sent, and not after.
     pub fn changes_the_piece(&self) -> bool {
         match self {
@@ -184,8 +197,8 @@ impl Act {
             | Self::LeftHanded(_)
             | Self::DefaultLooks(_)
             | Self::MatchCard
-            | Self::SizeCard(_)
-            | Self::WidenCard(_)
+            | Self::SizeCard { .. }
+            | Self::WidenCard { .. }
             | Self::KeepCard
             | Self::StartPairing
             | Self::Leave => false,

@@ -1,0 +1,290 @@
+//! The one place where requests and news change the guest's things.
+
+use std::sync::Arc;
+
+use super::{
+    derived::{Derived, sample},
+    effect::Effect,
+    known::Known,
+    looks::Looks,
+    request::Request,
+    session::{Filters, Overlay, Screen, SellerPart, SellerStep, Sending, Session},
+    settings::Settings,
+    told::Told,
+};
+use crate::{
+    craft::{Change, Piece},
+    lang::Lang,
+    link::{News, Snapshot},
+};
+
+/// Everything of one tablet that is not seen.
+#[derive(Debug)]
+pub struct Guest {
+    pub(super) session: Session,
+    pub(super) screen: Screen,
+    pub(super) seller: SellerPart,
+    pub(super) lang: Lang,
+    pub(super) looks: Looks,
+    pub(super) settings: Settings,
+    pub(super) known: Known,
+    pub(super) derived: Derived,
+    /// What [`Guest::derived`] was worked out from, so that it is only done when something of it changed.
+    derived_from: Option<(Arc<Snapshot>, Option<Piece>, Filters)>,
+    pub(super) effects: Vec<Effect>,
+    chance: u64,
+}
+
+impl Guest {
+    /// A tablet that greets its first guest as `settings` say. The same `chance` gives the same surprises.
+    pub fn new(settings: Settings, chance: u64) -> Self {
+        Self {
+            session: Session::default(),
+            screen: Screen::default(),
+            seller: SellerPart::default(),
+            lang: settings.lang,
+            looks: settings.looks,
+            settings,
+            known: Known::default(),
+            derived: Derived::default(),
+            derived_from: None,
+            effects: Vec::new(),
+            chance,
+        }
+    }
+
+    /// What this guest has done so far.
+    pub fn session(&self) -> &Session {
+        &self.session
+    }
+
+    /// The screen that is shown.
+    pub fn screen(&self) -> Screen {
+        self.screen
+    }
+
+    /// The seller's part.
+    pub fn seller(&self) -> &SellerPart {
+        &self.seller
+    }
+
+    /// The language spoken now.
+    pub fn lang(&self) -> Lang {
+        self.lang
+    }
+
+    /// How the screens look now.
+    pub fn looks(&self) -> Looks {
+        self.looks
+    }
+
+    /// What the seller has settled.
+    pub fn settings(&self) -> &Settings {
+        &self.settings
+    }
+
+    /// What is known of the desk.
+    pub fn known(&self) -> &Known {
+        &self.known
+    }
+
+    /// What follows from the design.
+    pub fn derived(&self) -> &Derived {
+        &self.derived
+    }
+
+    /// Whether anything of a guest is left: a piece, a sheet, another language, other looks.
+    pub fn is_fresh(&self) -> bool {
+        let greeting = self.lang == self.settings.lang && self.looks == self.settings.looks;
+        greeting && self.session.overlay.is_none() && self.session.history.now().base.is_none()
+    }
+
+    /// Does what is asked; what has to be carried out outside for it.
+    #[must_use]
+    pub fn apply(&mut self, request: Request) -> Vec<Effect> {
+        // What is sent, or being sent, is the piece as it was.
+        if self.session.sending == Sending::No || !request.changes_the_piece() {
+            self.fulfil(request);
+            self.work_out();
+        }
+        std::mem::take(&mut self.effects)
+    }
+
+    /// Takes in what the line to the desk tells; what has to be carried out outside for it.
+    #[must_use]
+    pub fn hear(&mut self, news: News) -> Vec<Effect> {
+        self.take_in(news);
+        self.work_out();
+        std::mem::take(&mut self.effects)
+    }
+
+    /// Takes in whether the tablet belongs to a desk.
+    pub fn set_paired(&mut self, paired: bool) {
+        self.known.paired = paired;
+    }
+
+    fn fulfil(&mut self, request: Request) {
+        match request {
+            Request::Begin => self.begin(),
+            Request::PutBack => self.go(Screen::PutBack),
+            Request::Back => self.back(),
+            Request::Speak(lang) => (self.lang, self.session.overlay) = (lang, None),
+            Request::Look(looks) => self.looks = looks,
+            Request::Open(overlay) => self.session.overlay = Some(overlay),
+            Request::Close => self.session.overlay = None,
+            Request::ToStage if self.session.history.now().base.is_some() => self.go(Screen::Stage),
+            Request::ToStage => {}
+            Request::AnotherBase => self.go(Screen::Base),
+            Request::ShowTray(tray) => (self.session.tray, self.session.tray_row) = (tray, 0),
+            Request::TurnTray(rows) => {
+                self.session.tray_row = self.session.tray_row.saturating_add_signed(rows as isize);
+            }
+            Request::WholeView => {
+                (self.session.whole_view, self.session.true_size) = (!self.session.whole_view, false);
+            }
+            Request::TrueSize => self.session.true_size = !self.session.true_size,
+            Request::OnlySort(sort) => self.session.filters.sort = sort,
+            Request::OnlyFinish(finish) => self.session.filters.finish = finish,
+            Request::OnlyColour(colour) => self.session.filters.colour = colour,
+            Request::OnlySuiting(wearer) => self.only_suiting(wearer),
+            Request::Budget(budget) => self.session.filters.budget = budget,
+            Request::ClearFilters => self.session.filters = Filters::default(),
+            Request::StartOver => {
+                self.session = Session::default();
+                self.effects.push(Effect::Cleared);
+                self.begin();
+            }
+            Request::Review => self.review(),
+            Request::ReadOn => self.effects.push(Effect::ReadOn),
+            Request::GrownUp(yes) => self.session.read = yes.then(|| self.derived.verdict.clone()),
+            Request::Send => self.send(),
+            Request::Done => self.reset(),
+            Request::Where(kind) => self.session.whereabouts = Some(kind),
+            Request::StillHere => self.effects.push(Effect::Attended),
+            Request::Leave => self.effects.push(Effect::Leave),
+            Request::ChooseBase(_)
+            | Request::Longer(_)
+            | Request::Hang { .. }
+            | Request::WhyNot(_)
+            | Request::Select(_)
+            | Request::Shift { .. }
+            | Request::Slide { .. }
+            | Request::PullOff(_)
+            | Request::Undo
+            | Request::Redo
+            | Request::Surprise
+            | Request::For(_)
+            | Request::Neck(_) => self.work_on_the_piece(request),
+            Request::AskSeller
+            | Request::Key(_)
+            | Request::EraseKey
+            | Request::EnterKeys
+            | Request::DefaultLanguage(_)
+            | Request::LeftHanded(_)
+            | Request::DefaultLooks(_)
+            | Request::MatchCard
+            | Request::SizeCard { .. }
+            | Request::WidenCard { .. }
+            | Request::KeepCard
+            | Request::StartPairing => self.serve_the_seller(request),
+        }
+    }
+
+    fn take_in(&mut self, news: News) {
+        match news {
+            News::Snapshot(snapshot) => self.known.snapshot = Some(snapshot),
+            // Pictures are shown, not thought about.
+            News::Picture { .. } => {}
+            News::DeskInReach(now) => self.known.in_reach = Some(now),
+            News::LetGo(now) => self.known.let_go = now,
+            News::DiskNearlyFull(now) => self.known.disk_nearly_full = now,
+            News::Pin(answer) => self.hear_of_the_pin(answer),
+            News::Paired(outcome) => self.hear_of_the_pairing(outcome),
+            News::Delivered { .. }
+            | News::Waiting(_)
+            | News::Short { .. }
+            | News::Refused { .. }
+            | News::NotKept { .. } => self.hear_of_the_ticket(news),
+        }
+    }
+
+    /// Works out what follows, if anything it follows from has changed; on Welcome, for the piece that sways there.
+    fn work_out(&mut self) {
+        let Some(snapshot) = self.known.snapshot.clone() else { return };
+        let own = self.session.history.now().piece();
+        let piece = own.or_else(|| (self.screen == Screen::Welcome).then(|| sample(&snapshot)).flatten());
+        let same = self.derived_from.as_ref().is_some_and(|(of, with, filters)| {
+            Arc::ptr_eq(of, &snapshot) && *with == piece && *filters == self.session.filters
+        });
+        if !same {
+            self.derived.renew(&snapshot, piece.clone(), &self.session.filters);
+            self.derived_from = Some((snapshot, piece, self.session.filters));
+        }
+    }
+
+    pub(super) fn go(&mut self, to: Screen) {
+        self.session.overlay = None;
+        self.session.selected = None;
+        self.screen = to;
+    }
+
+    pub(super) fn tell(&mut self, told: Told) {
+        self.session.overlay = Some(Overlay::Told(told));
+    }
+
+    pub(super) fn snapshot(&self) -> Option<Arc<Snapshot>> {
+        self.known.snapshot.clone()
+    }
+
+    /// A number that has not been had before: the next of Steele, Lea and Flood's SplitMix64 (2014).
+    pub(super) fn next_chance(&mut self) -> u64 {
+        self.chance = self.chance.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.chance;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        z ^ (z >> 31)
+    }
+
+    fn begin(&mut self) {
+        let Some(snapshot) = self.snapshot() else { return };
+        let bases = &snapshot.catalog.bases;
+        let ready = bases.iter().find(|base| snapshot.available(&base.id) > 0);
+        if let (Some(base), None) = (ready, &self.session.history.now().base) {
+            self.session.history.start_with(Change::Base { id: base.id.clone(), length: base.usual_length() });
+        }
+        self.go(Screen::Base);
+    }
+
+    fn back(&mut self) {
+        if self.session.overlay.take().is_some() {
+            return;
+        }
+        match self.screen {
+            Screen::Welcome => {}
+            Screen::Base if !self.session.history.now().drops.is_empty() => {
+                self.session.overlay = Some(Overlay::StartOver);
+            }
+            Screen::Stage => self.go(Screen::Base),
+            Screen::Review if self.session.sending == Sending::No => self.go(Screen::Stage),
+            Screen::Review => {}
+            Screen::Seller
+                if matches!(
+                    self.seller.step,
+                    SellerStep::Address | SellerStep::Code { .. } | SellerStep::Card { .. }
+                ) =>
+            {
+                self.seller = SellerPart { step: SellerStep::Menu, ..SellerPart::default() };
+            }
+            Screen::Base | Screen::Sent | Screen::PutBack | Screen::Seller => self.reset(),
+        }
+    }
+
+    fn reset(&mut self) {
+        self.session = Session::default();
+        self.seller = SellerPart::default();
+        (self.lang, self.looks) = (self.settings.lang, self.settings.looks);
+        self.effects.push(Effect::Cleared);
+        self.effects.push(Effect::Attended);
+        self.go(Screen::Welcome);
+    }
+}

@@ -1,0 +1,432 @@
+//! A guest who asks for anything in any order, beside a desk that answers anything: what is promised holds after every
+//! step. `CHATELAINE_GUEST_LOG=steps` writes the first steps down, to be read.
+
+use std::{collections::BTreeMap, sync::Arc};
+
+use chatelaine::{
+    craft::{Colour, Design, Finish, Length, Sort, Wearer},
+    guest::{
+        Effect, Guest, Looks, Overlay, Request, Screen, SellerStep, Sending, Session, places_of,
+        settings::CARD_WIDTH_MM,
+    },
+    lang::Lang,
+    link::{Draft, Kept, News, PairError, PinAnswer, SendError, Snapshot},
+    ticket::TicketNumber,
+};
+
+use super::{at_welcome, demo, random::Random};
+
+/// Steps of one run of the test.
+const STEPS: usize = 25_000;
+
+#[test]
+fn what_is_promised_holds_for_a_guest_who_does_anything() {
+    let runs: Vec<_> = (1..=4).map(|seed| std::thread::spawn(move || Run::new(seed).go(STEPS))).collect();
+    let seen: Vec<Seen> = runs.into_iter().map(|run| run.join().expect("a run that keeps its promises")).collect();
+    // A run that never gets anywhere would promise nothing.
+    for one in seen {
+        assert!(one.sent > 20 && one.given > 10 && one.undone > 500 && one.hung > 500 && one.reset > 50, "{one:?}");
+    }
+}
+
+/// What came about in a run.
+#[derive(Debug, Default)]
+struct Seen {
+    sent: usize,
+    given: usize,
+    undone: usize,
+    hung: usize,
+    reset: usize,
+}
+
+struct Run {
+    random: Random,
+    guest: Guest,
+    snapshot: Snapshot,
+    /// The designs that undo and redo have to give, told apart from the guest's own record.
+    past: Vec<Design>,
+    future: Vec<Design>,
+    /// The last draft that was sent.
+    asked: Option<Draft>,
+    seen: Seen,
+    log: usize,
+}
+
+/// As many steps back as are kept.
+const KEPT_STEPS: usize = 200;
+
+impl Run {
+    fn new(seed: u64) -> Self {
+        let snapshot = demo();
+        let log = std::env::var("CHATELAINE_GUEST_LOG").ok().filter(|_| seed == 1).and_then(|n| n.parse().ok());
+        Self {
+            random: Random(seed),
+            guest: at_welcome(&snapshot),
+            snapshot,
+            past: vec![],
+            future: vec![],
+            asked: None,
+            seen: Seen::default(),
+            log: log.unwrap_or(0),
+        }
+    }
+
+    fn go(mut self, steps: usize) -> Seen {
+        for step in 0..steps {
+            if self.random.below(6) == 0 {
+                let news = self.some_news();
+                self.note(step, &format!("hears {}", told_short(&news)));
+                self.hear(news);
+            } else {
+                let request = self.some_request();
+                self.note(step, &format!("asks {request:?}"));
+                self.ask(request);
+            }
+            self.holds();
+        }
+        self.seen
+    }
+
+    fn note(&self, step: usize, what: &str) {
+        if step < self.log {
+            let session = self.guest.session();
+            let sum = self.guest.derived().quote.as_ref().map(|quote| quote.total);
+            eprintln!(
+                "{step:>5} {:?} {:?} {} drops, sum {sum:?}, sheet {:?}, {:?} | {what}",
+                self.guest.screen(),
+                session.history.now().wearer,
+                session.history.now().drops.len(),
+                session.overlay,
+                session.sending,
+            );
+        }
+    }
+
+    fn design(&self) -> Design {
+        self.guest.session().history.now().clone()
+    }
+
+    fn ask(&mut self, request: Request) {
+        let (before, screen, sending) = (self.design(), self.guest.screen(), self.guest.session().sending.clone());
+        let effects = self.guest.apply(request.clone());
+        let after = self.design();
+        let left = screen != Screen::Welcome && self.guest.screen() == Screen::Welcome;
+        if left || request == Request::Done {
+            self.forget();
+        } else {
+            self.follow(&request, &before, &after);
+        }
+        let history = &self.guest.session().history;
+        let can = (history.can_undo(), history.can_redo());
+        assert_eq!(can, (!self.past.is_empty(), !self.future.is_empty()), "after {request:?}");
+        if sending != Sending::No && request != Request::Done && request != Request::Back {
+            assert_eq!(before.piece(), after.piece(), "{request:?} changed what was sent");
+        }
+        if request == Request::Done {
+            self.seen.reset += 1;
+            assert!(self.guest.is_fresh());
+            assert_eq!(format!("{:?}", self.guest.session()), format!("{:?}", Session::default()));
+        }
+        for effect in effects {
+            self.carry_out(effect);
+        }
+    }
+
+    /// The record of designs that undo and redo are held against. What undo brings back hangs as it hung; only the
+    /// numbers for drops to come go on.
+    fn follow(&mut self, request: &Request, before: &Design, after: &Design) {
+        let said = |design: &Design| (design.base.clone(), design.length, design.wearer, design.neck);
+        let same = |one: &Design, other: &Design| said(one) == said(other) && one.drops == other.drops;
+        match request {
+            Request::Undo if !same(before, after) || !self.past.is_empty() && self.may_change() => {
+                let wanted = self.past.pop().expect("something to take back");
+                assert!(same(&wanted, after), "undo gives {after:?} instead of {wanted:?}");
+                self.future.push(before.clone());
+                self.seen.undone += 1;
+            }
+            Request::Redo if !same(before, after) || !self.future.is_empty() && self.may_change() => {
+                let wanted = self.future.pop().expect("something to make again");
+                assert!(same(&wanted, after), "redo gives {after:?} instead of {wanted:?}");
+                self.past.push(before.clone());
+            }
+            // The first base is where a design begins, and a guest who has gone leaves none.
+            _ if before.base.is_none() && after.base.is_some() => self.forget(),
+            Request::StartOver if self.may_change() => self.forget(),
+            _ if !same(before, after) => self.changed(before),
+            _ => {}
+        }
+    }
+
+    fn forget(&mut self) {
+        (self.past, self.future) = (vec![], vec![]);
+    }
+
+    fn may_change(&self) -> bool {
+        self.guest.session().sending == Sending::No
+    }
+
+    fn changed(&mut self, before: &Design) {
+        self.past.push(before.clone());
+        if self.past.len() > KEPT_STEPS {
+            self.past.remove(0);
+        }
+        self.future.clear();
+    }
+
+    fn hear(&mut self, news: News) {
+        let before = self.design();
+        if let News::Snapshot(snapshot) = &news {
+            self.snapshot = Snapshot::clone(snapshot);
+        }
+        let was_checking = self.guest.seller().step == SellerStep::Checking;
+        let right = matches!(news, News::Pin(Some(PinAnswer::Right | PinAnswer::NotSet)));
+        let shown = self.number();
+        let pairing = self.guest.seller().step == SellerStep::Pairing;
+        let menu_before = self.guest.seller().step == SellerStep::Menu;
+        assert_eq!(self.guest.hear(news), [], "news alone carries nothing out");
+        let menu = self.guest.seller().step == SellerStep::Menu;
+        assert!(!menu || menu_before || pairing || was_checking && right, "the menu without the PIN");
+        assert!(shown.is_none() || self.number() == shown, "the number on the screen became another one");
+        let after = self.design();
+        if after != before {
+            self.changed(&before);
+        }
+        if matches!(self.guest.session().sending, Sending::Given { .. }) {
+            self.seen.given += 1;
+        }
+    }
+
+    fn number(&self) -> Option<TicketNumber> {
+        match &self.guest.session().sending {
+            Sending::Given { kept, .. } => Some(kept.number),
+            Sending::No | Sending::Asked(_) => None,
+        }
+    }
+
+    fn carry_out(&mut self, effect: Effect) {
+        match effect {
+            Effect::Hung { kind, token } => {
+                self.seen.hung += 1;
+                let design = self.guest.session().history.now();
+                assert!(design.drops.iter().any(|drop| drop.token == token && drop.kind == kind));
+                assert!(
+                    design.count_of(&kind) <= self.snapshot.available(&kind) as usize,
+                    "more {kind} than there are"
+                );
+            }
+            Effect::TakenOff { token, .. } => assert_eq!(self.guest.session().history.now().place_of(token), None),
+            Effect::Send(draft) => {
+                self.seen.sent += 1;
+                let catalog = &self.snapshot.catalog;
+                assert_eq!(Some(&draft.piece), self.guest.session().history.now().piece().as_ref());
+                assert_eq!(catalog.quote(&draft.piece).as_ref(), Ok(&draft.quote));
+                assert_eq!(catalog.cautions(&draft.piece).as_ref(), Ok(&draft.verdict));
+                assert_ne!(draft.piece.wearer, Wearer::Unknown, "sent for nobody knows whom");
+                let must_read = draft.piece.wearer.is_child() && !draft.verdict.cautions.is_empty();
+                assert_eq!(draft.grown_up_confirmed, must_read);
+                if must_read {
+                    assert_eq!(self.guest.session().read.as_ref(), Some(&draft.verdict), "sent unread");
+                }
+                assert!(places_of(catalog, &draft.piece).is_ok(), "what is sent hangs");
+                self.asked = Some(*draft);
+            }
+            Effect::AskPin(_) => assert_eq!(self.guest.seller().step, SellerStep::Checking),
+            Effect::Pair { .. } => assert_eq!(self.guest.seller().step, SellerStep::Pairing),
+            Effect::ReadOn | Effect::Attended | Effect::Cleared | Effect::Leave => {}
+        }
+    }
+
+    /// What has to hold whatever was asked.
+    fn holds(&self) {
+        let (guest, session, derived) = (&self.guest, self.guest.session(), self.guest.derived());
+        let own = session.history.now().piece();
+        if own.is_some() {
+            assert_eq!(derived.piece, own, "what is shown is the guest's piece");
+        }
+        let sum = derived.piece.as_ref().and_then(|piece| self.snapshot.catalog.quote(piece).ok());
+        assert_eq!(derived.quote, sum, "no sum without its piece, no piece without its sum");
+        let verdict = derived.piece.as_ref().and_then(|piece| self.snapshot.catalog.cautions(piece).ok());
+        assert_eq!(derived.verdict, verdict.unwrap_or_default());
+        let read = session.read.as_ref() == Some(&derived.verdict);
+        assert_eq!(guest.has_been_read(), read || !guest.needs_grown_up());
+        if guest.screen() == Screen::Sent {
+            assert!(matches!(session.sending, Sending::Given { .. }), "a number that was not given");
+        }
+        if let Some(token) = session.selected {
+            assert!(session.history.now().place_of(token).is_some(), "what is chosen hangs");
+        }
+        if matches!(guest.screen(), Screen::Stage | Screen::Review | Screen::Sent) {
+            assert!(session.history.now().base.is_some(), "{:?} without a base", guest.screen());
+        }
+        assert_eq!(derived.standing.len(), self.snapshot.catalog.drops.len());
+    }
+
+    fn some<T: Clone>(&mut self, of: &[T]) -> T {
+        of[self.random.of(of.len())].clone()
+    }
+
+    fn some_kind(&mut self) -> String {
+        let at = self.random.of(self.snapshot.catalog.drops.len() + 1);
+        self.snapshot.catalog.drops.get(at).map_or("no-such-drop".into(), |kind| kind.id.clone())
+    }
+
+    fn some_token(&mut self) -> u32 {
+        let drops = self.guest.session().history.now().drops.clone();
+        if drops.is_empty() || self.random.below(10) == 0 {
+            return self.random.below(40) as u32;
+        }
+        self.some(&drops).token
+    }
+
+    fn some_overlay(&mut self) -> Overlay {
+        self.some(&[
+            Overlay::Lines,
+            Overlay::Wearer,
+            Overlay::Filters,
+            Overlay::Cautions,
+            Overlay::Neck,
+            Overlay::StartOver,
+            Overlay::Languages,
+            Overlay::Looks,
+        ])
+    }
+
+    fn some_request(&mut self) -> Request {
+        // Most of what a guest does is to the piece; the rest leads everywhere.
+        match self.random.below(10) {
+            0..=4 => self.some_work(),
+            5..=7 => self.some_step(),
+            8 => self.some_sight(),
+            _ => self.some_seller(),
+        }
+    }
+
+    fn some_work(&mut self) -> Request {
+        let by = self.random.below(7) as i32 - 3;
+        match self.random.below(16) {
+            0..=4 => {
+                let at = (self.random.below(2) == 0).then(|| self.random.of(50));
+                Request::Hang { kind: self.some_kind(), at }
+            }
+            5 => Request::PullOff(self.some_token()),
+            6 => Request::Shift { token: self.some_token(), by },
+            7 => Request::Slide { token: self.some_token(), to: self.random.of(60) },
+            8 | 9 => Request::Undo,
+            10 => Request::Redo,
+            11 => Request::Surprise,
+            12 => Request::Longer(by),
+            13 => Request::Select(self.some_token()),
+            14 => {
+                let ids: Vec<String> = self.snapshot.catalog.bases.iter().map(|base| base.id.clone()).collect();
+                Request::ChooseBase(self.some(&ids))
+            }
+            _ => Request::WhyNot(self.some_kind()),
+        }
+    }
+
+    fn some_step(&mut self) -> Request {
+        let wearers = [Wearer::Unknown, Wearer::Under3, Wearer::From3To5, Wearer::From6To12, Wearer::From13];
+        match self.random.below(16) {
+            0 | 1 => Request::Begin,
+            2 | 3 => Request::ToStage,
+            _ if self.guest.screen() == Screen::Review && self.random.below(2) == 0 => {
+                self.some(&[Request::Send, Request::GrownUp(true), Request::Send, Request::Close])
+            }
+            4 | 5 => Request::Review,
+            6 => Request::GrownUp(self.random.below(3) > 0),
+            7 | 8 => Request::Send,
+            9 => Request::For(self.some(&wearers)),
+            10 => Request::For(Wearer::From13),
+            11 => Request::OnlySuiting(self.some(&[None, Some(Wearer::Under3), Some(Wearer::From6To12)])),
+            12 => Request::Neck(self.some(&[None, Some(Length::from_mm(250.0)), Some(Length::from_mm(420.0))])),
+            13 => Request::Back,
+            14 => self.some(&[Request::Done, Request::StartOver, Request::AnotherBase, Request::PutBack]),
+            _ => Request::Close,
+        }
+    }
+
+    fn some_sight(&mut self) -> Request {
+        let number = self.random.of(5);
+        match self.random.below(13) {
+            0 => Request::Open(self.some_overlay()),
+            1 => Request::Speak(self.some(&Lang::ALL)),
+            2 => Request::Look(Looks { calm: number > 2, ..Looks::default() }),
+            3 => Request::ShowTray(number),
+            4 => Request::TurnTray(number as i32 - 2),
+            5 => Request::WholeView,
+            6 => Request::TrueSize,
+            7 => Request::OnlySort(self.some(&[None, Some(Sort::ALL[number % Sort::ALL.len()])])),
+            8 => Request::OnlyFinish(self.some(&[None, Some(Finish::ALL[number % Finish::ALL.len()])])),
+            9 => Request::OnlyColour(self.some(&[None, Some(Colour::ALL[number % Colour::ALL.len()])])),
+            10 => Request::Budget(self.some(&[None, Some(20.into()), Some(60.into())])),
+            11 => self.some(&[Request::ClearFilters, Request::ReadOn, Request::StillHere]),
+            _ => Request::Where(self.some_kind()),
+        }
+    }
+
+    fn some_seller(&mut self) -> Request {
+        let most_px = 1280.0;
+        self.some(&[
+            Request::AskSeller,
+            Request::Key('7'),
+            Request::EraseKey,
+            Request::EnterKeys,
+            Request::EnterKeys,
+            Request::LeftHanded(true),
+            Request::DefaultLanguage(Lang::Es),
+            Request::DefaultLanguage(Lang::En),
+            Request::DefaultLooks(Looks::default()),
+            Request::MatchCard,
+            Request::SizeCard { steps: 10, most_px },
+            Request::WidenCard { by_px: -CARD_WIDTH_MM * 40.0, most_px },
+            Request::WidenCard { by_px: f32::NAN, most_px: f32::NAN },
+            Request::KeepCard,
+            Request::StartPairing,
+            Request::Leave,
+        ])
+    }
+
+    /// Counts that have changed, answers to the last ticket or to another one, answers to no question.
+    fn some_news(&mut self) -> News {
+        let number = TicketNumber::new(3, 1 + self.random.below(900) as u16).expect("a number");
+        let asked = self.asked.clone();
+        let id = match &asked {
+            Some(draft) if self.random.below(4) > 0 => draft.id,
+            _ => uuid::Uuid::now_v7(),
+        };
+        let kept = Kept { id, number };
+        let mut parts: Vec<String> = asked.map(|draft| draft.piece.drops).unwrap_or_default();
+        parts.push(self.some_kind());
+        let gone = parts[self.random.of(parts.len())].clone();
+        match self.random.below(14) {
+            0..=2 => News::Snapshot(Arc::new(self.other_counts())),
+            3 => News::DeskInReach(self.random.below(2) == 0),
+            4 => News::LetGo(self.random.below(4) == 0),
+            5 => News::DiskNearlyFull(self.random.below(4) == 0),
+            6 | 7 => News::Delivered { kept, short: vec![] },
+            8 => News::Waiting(kept),
+            9 => News::Short { kept, parts: vec![gone.clone(), gone] },
+            10 => News::Refused { kept, reason: "for a try".into() },
+            11 => News::NotKept { id, error: self.some(&[SendError::LetGo, SendError::Disk("full".into())]) },
+            12 => News::Pin(self.some(&[None, Some(PinAnswer::Wrong), Some(PinAnswer::Right)])),
+            _ => News::Paired(self.some(&[Ok(3), Err(PairError::NoCode)])),
+        }
+    }
+
+    fn other_counts(&mut self) -> Snapshot {
+        let mut available: BTreeMap<String, u32> = self.snapshot.available.clone();
+        for count in available.values_mut() {
+            if self.random.below(8) == 0 {
+                *count = self.random.below(9) as u32;
+            }
+        }
+        Snapshot { available, ..self.snapshot.clone() }
+    }
+}
+
+fn told_short(news: &News) -> String {
+    match news {
+        News::Snapshot(_) => "other counts".into(),
+        other => format!("{other:?}"),
+    }
+}
