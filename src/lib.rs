@@ -1,11 +1,12 @@
 //! Chatelaine, the house: rooms whose arrows all point one way.
 //!
 //! ```text
+//! disk      durable files, locks, room left, hashes     (imports nothing of the house)
 //! craft     what a piece is made of                    (imports nothing of the house)
 //! money     amounts, quote, tax                        (craft)
 //! hang      how it hangs                               (craft)
 //! caution   the small-parts gauge, rules, what to say  (craft)
-//! catalog   files: read, check, report, watch          (all above)
+//! catalog   files: read, check, report, watch          (disk and the pure rooms)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    the book of events, in SQLite              (ticket and above; no HTTP)
@@ -22,6 +23,7 @@ pub mod catalog;
 pub mod caution;
 pub mod craft;
 pub mod desk;
+pub mod disk;
 pub mod hang;
 #[cfg(feature = "kiosk")]
 pub mod kiosk;

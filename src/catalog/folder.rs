@@ -7,19 +7,18 @@ use std::{
     sync::Arc,
 };
 
-use sha2::{Digest, Sha256};
-
 use super::{
     fields::Reader,
     mistake::{Mistake, Mistakes},
     model::Catalog,
     names::{self, Names},
-    pictures::{self, Picture, hex, relief_name},
+    pictures::{self, Picture, relief_name},
     read_bases, read_table, read_trays,
 };
 use crate::{
     caution::{Region, Rules, Sizes},
     craft::{Base, DropKind, fit_on},
+    disk::digest::Sha256,
 };
 
 /// A catalogue with its pictures.
@@ -147,7 +146,7 @@ fn fits_nowhere(bases: &[Base], drops: &[DropKind]) -> Vec<String> {
 /// Every mistake of every file, in order of file and place.
 pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     let mut mistakes = Vec::new();
-    let mut hash = Sha256::new();
+    let mut hash = Sha256::default();
     let pictures = pictures::read_all(&root.join("pictures"));
     let mut whole = |file: &str, mistakes: &mut Vec<Mistake>| match read_text(root, file) {
         Ok(text) => {
@@ -272,7 +271,7 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     remarks.extend(fits_nowhere(&bases, &drops));
     let sizes = Sizes::of_all(&drops, mine.gauge).with_bases(&bases);
     let catalog = Arc::new(Catalog { table, bases, trays, drops, names, rules: mine, sizes });
-    Ok(Loaded { catalog, pictures: used, revision: hex(&hash.finalize()), remarks, rules })
+    Ok(Loaded { catalog, pictures: used, revision: hash.into_hex(), remarks, rules })
 }
 
 /// Says so where an id was given before.

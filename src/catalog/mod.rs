@@ -28,7 +28,6 @@ pub use mistake::{Mistake, Mistakes};
 pub use model::{Catalog, PieceError, Table, Tray, nearest};
 pub use names::Names;
 pub use outline::Outline;
-pub(crate) use pictures::hex;
 pub use pictures::{Picture, relief_name};
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};

@@ -3,9 +3,9 @@
 use std::{collections::BTreeMap, fs, io::Cursor, path::Path, sync::Arc};
 
 use image::{ImageReader, Limits};
-use sha2::{Digest, Sha256};
 
 use super::outline::Outline;
+use crate::disk::digest::sha256_hex;
 
 /// A picture's file with what is known of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,15 +69,5 @@ fn read(path: &Path) -> Result<Picture, String> {
     reader.limits(limits);
     let picture = reader.decode().map_err(|error| format!("is not a whole picture ({error})"))?;
     let (width_px, height_px) = (picture.width(), picture.height());
-    Ok(Picture { sha256: hex(&Sha256::digest(&bytes)), bytes: Arc::new(bytes), width_px, height_px })
-}
-
-/// Bytes in hexadecimal.
-pub(crate) fn hex(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
-        // Writing to a String can't fail.
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
+    Ok(Picture { sha256: sha256_hex(&bytes), bytes: Arc::new(bytes), width_px, height_px })
 }

@@ -10,7 +10,8 @@ use axum::{
     routing::get,
 };
 
-use super::{auth::sha256_hex, server::House};
+use super::server::House;
+use crate::disk::digest::sha256_hex;
 
 const STYLE: &str = include_str!("../../assets/desk/desk.css");
 /// One file for the browser; each part uses those before it.
@@ -26,8 +27,7 @@ const SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/andika-bold.ttf");
 const SERIF: &[u8] = include_bytes!("../../assets/fonts/serif-semibold.ttf");
 
 /// Stands in the addresses of style and script, so that a browser keeps them exactly until they change.
-pub(super) static VERSION: LazyLock<String> =
-    LazyLock::new(|| sha256_hex(&format!("{STYLE}{SCRIPT}"))[..12].to_owned());
+pub(super) static VERSION: LazyLock<String> = LazyLock::new(|| sha256_hex(format!("{STYLE}{SCRIPT}"))[..12].to_owned());
 
 pub(super) fn routes() -> Router<Arc<House>> {
     Router::new().route("/assets/desk/{name}", get(asset))

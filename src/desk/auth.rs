@@ -11,7 +11,6 @@ use axum::{
     http::{HeaderMap, HeaderValue, StatusCode, header, request::Parts},
 };
 use jiff::{Timestamp, ToSpan};
-use sha2::{Digest, Sha256};
 
 use super::{
     back::Back,
@@ -20,7 +19,10 @@ use super::{
     gate::Caller,
     server::House,
 };
-use crate::{catalog::hex, link::wire::PairRefusal};
+use crate::{
+    disk::digest::{hex, sha256_hex},
+    link::wire::PairRefusal,
+};
 
 /// Carries the session.
 const SESSION: &str = "seller";
@@ -53,11 +55,6 @@ pub(super) fn random_key() -> Result<String, DeskError> {
     let mut bytes = [0; 32];
     getrandom::fill(&mut bytes).map_err(|error| DeskError::System(error.to_string()))?;
     Ok(hex(&bytes))
-}
-
-/// Keys and tokens are kept only as this.
-pub(super) fn sha256_hex(text: &str) -> String {
-    hex(&Sha256::digest(text.as_bytes()))
 }
 
 impl Auth {

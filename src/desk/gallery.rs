@@ -11,10 +11,10 @@ use axum::{
     response::{IntoResponse, Response},
 };
 
-use super::auth::sha256_hex;
 use crate::{
     catalog::{Loaded, Picture},
     craft::Piece,
+    disk::digest::sha256_hex,
     portrait::portrait_png,
 };
 
@@ -67,7 +67,7 @@ pub(super) struct Gallery {
 
 /// Changes exactly when the portrait does.
 pub(super) fn portrait_tag(loaded: &Loaded, piece: &Piece, size: PortraitSize) -> String {
-    let mut tag = sha256_hex(&format!("{}{piece:?}{size:?}", loaded.revision));
+    let mut tag = sha256_hex(format!("{}{piece:?}{size:?}", loaded.revision));
     tag.truncate(16);
     tag
 }

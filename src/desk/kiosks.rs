@@ -13,7 +13,7 @@ use jiff::Timestamp;
 use serde::Deserialize;
 
 use super::{
-    auth::{random_key, sha256_hex},
+    auth::random_key,
     budgets::{Guesser, Secret},
     error::{DeskError, Refusal},
     gallery::content_type,
@@ -23,6 +23,7 @@ use super::{
 };
 use crate::{
     catalog::Catalog,
+    disk::digest::sha256_hex,
     ledger::{Ledger, LedgerError, Receipt},
     link::{
         Pairing, PinAnswer,

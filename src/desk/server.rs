@@ -1,7 +1,6 @@
 //! Starting and stopping the desk.
 
 use std::{
-    fs::{File, TryLockError},
     net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener},
     path::PathBuf,
     sync::{Arc, Mutex, PoisonError},
@@ -31,8 +30,9 @@ use super::{
 };
 use crate::{
     catalog::{Watch, watch},
+    disk::{self, FolderLock, LockError, digest::sha256_hex},
     ledger::{Ledger, LedgerError},
-    link::{Pairing, files},
+    link::Pairing,
 };
 
 /// How a desk starts.
@@ -67,7 +67,7 @@ pub struct Desk {
     close: watch::Sender<bool>,
     server: Mutex<Option<JoinHandle<()>>>,
     _watch: Option<Watch>,
-    _lock: File,
+    _lock: FolderLock,
 }
 
 /// Open pages renew themselves no more often than this.
@@ -82,14 +82,12 @@ impl Desk {
     /// What is in the way, in words for the seller.
     pub fn start(config: DeskConfig) -> Result<Self, DeskError> {
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
-        let ours = |name: &str| name.starts_with("ledger.") || ["in-use", "last-good", "last-good.new"].contains(&name);
-        files::make_private(&config.data_dir, ours).map_err(data)?;
-        let lock = File::create(config.data_dir.join("in-use")).map_err(data)?;
-        match lock.try_lock() {
-            Ok(()) => {}
-            Err(TryLockError::WouldBlock) => return Err(DeskError::InUse(config.data_dir)),
-            Err(TryLockError::Error(error)) => return Err(data(error)),
-        }
+        let ours = |name: &str| name.starts_with("ledger.") || ["last-good", "last-good.new"].contains(&name);
+        disk::make_private(&config.data_dir, ours).map_err(data)?;
+        let lock = FolderLock::take(&config.data_dir).map_err(|error| match error {
+            LockError::InUse => DeskError::InUse(config.data_dir.clone()),
+            LockError::Disk(error) => data(error),
+        })?;
         let listen = |error| DeskError::Listen(config.listen, error);
         let listener = TcpListener::bind(config.listen).map_err(listen)?;
         listener.set_nonblocking(true).map_err(listen)?;
@@ -104,7 +102,7 @@ impl Desk {
             taken => taken?,
         }
         // Once more for what has come since; nobody could enter meanwhile.
-        files::make_private(&config.data_dir, ours).map_err(data)?;
+        disk::make_private(&config.data_dir, ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
         let house = Arc::new(House {
@@ -184,7 +182,7 @@ impl Desk {
 
     /// Whether the key of `pairing` is still good here.
     pub fn knows(&self, pairing: &Pairing) -> bool {
-        let hash = super::auth::sha256_hex(&pairing.key);
+        let hash = sha256_hex(&pairing.key);
         self.with_ledger(move |ledger| ledger.kiosk_by_key(&hash)).is_some_and(|found| matches!(found, Ok(Some(_))))
     }
 

@@ -1,8 +1,7 @@
 //! Opening the book and looking whether it is whole: a damaged one is refused in words, before anything is changed in it.
 
 use std::{
-    fs::{self, File},
-    io::{self, Write},
+    fs, io,
     path::{Path, PathBuf},
 };
 
@@ -14,6 +13,7 @@ use super::{
     store::{current_show, open_show},
     sums,
 };
+use crate::disk::durable;
 
 /// What the file beside a ledger says; that it is there says that there was one.
 const BEGUN: &[u8] =
@@ -163,7 +163,5 @@ fn make_mark(ledger: &Path) -> io::Result<()> {
     if path.exists() {
         return Ok(());
     }
-    let mut file = File::create(path)?;
-    file.write_all(BEGUN)?;
-    file.sync_all()
+    durable::write(&path, BEGUN)
 }

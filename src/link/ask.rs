@@ -5,10 +5,11 @@ use std::{io, path::Path, sync::atomic::Ordering, time::Duration};
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    News, PairError, Pairing, files,
+    News, PairError, Pairing,
     talk::{DELIVERY_TIMEOUT, Shared, lock},
     wire::{PairRefusal, PairRequest},
 };
+use crate::disk::durable;
 
 /// Why the desk gave no answer.
 #[derive(Debug)]
@@ -56,7 +57,7 @@ impl Shared {
         if lock(&self.pairing).as_ref() != Some(pairing) || self.let_go.swap(now, Ordering::Relaxed) == now {
             return;
         }
-        let kept = if now { files::write_json(&self.dir.join(LET_GO), pairing) } else { forget_let_go(&self.dir) };
+        let kept = if now { durable::write_json(&self.dir.join(LET_GO), pairing) } else { forget_let_go(&self.dir) };
         if let Err(error) = kept {
             tracing::warn!("whether the desk knows this kiosk could not be noted: {error}");
         }
@@ -93,7 +94,7 @@ impl Shared {
         let mut pairing: Pairing = response.body_mut().read_json().map_err(not_a_desk)?;
         // The address that was reached is the one that works from here.
         pairing.desk = desk;
-        files::write_json(&self.dir.join("pairing.json"), &pairing)
+        durable::write_json(&self.dir.join("pairing.json"), &pairing)
             .and_then(|()| forget_let_go(&self.dir))
             .map_err(|error| PairError::Disk(error.to_string()))?;
         let digit = pairing.digit;
@@ -111,7 +112,7 @@ impl Shared {
 const LET_GO: &str = "let-go.json";
 
 fn forget_let_go(dir: &Path) -> io::Result<()> {
-    match files::remove(&dir.join(LET_GO)) {
+    match durable::remove(&dir.join(LET_GO)) {
         Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
         _ => Ok(()),
     }
@@ -119,7 +120,7 @@ fn forget_let_go(dir: &Path) -> io::Result<()> {
 
 /// Whether the desk had let go of `pairing` when this kiosk ended.
 pub(super) fn was_let_go(dir: &Path, pairing: Option<&Pairing>) -> bool {
-    let of: Option<Pairing> = files::read_json(&dir.join(LET_GO));
+    let of: Option<Pairing> = durable::read_json(&dir.join(LET_GO));
     of.is_some_and(|of| pairing.is_some_and(|pairing| pairing.key == of.key))
 }
 

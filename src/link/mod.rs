@@ -5,8 +5,6 @@
 
 mod ask;
 mod deliver;
-pub mod disk;
-pub(crate) mod files;
 mod follow;
 mod outbox;
 mod pin;

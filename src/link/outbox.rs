@@ -9,8 +9,10 @@ use std::{
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-use super::files;
-use crate::ticket::{NumberError, SentTicket, TicketNumber};
+use crate::{
+    disk::durable,
+    ticket::{NumberError, SentTicket, TicketNumber},
+};
 
 /// A ticket on its way.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -49,7 +51,7 @@ fn read(folder: &Path) -> io::Result<(BTreeMap<PathBuf, Entry>, Vec<PathBuf>)> {
         if path.extension().is_none_or(|end| end != "json") {
             continue;
         }
-        match files::read_json(&path) {
+        match durable::read_json(&path) {
             Some(entry) => {
                 entries.insert(path, entry);
             }
@@ -67,11 +69,11 @@ impl Outbox {
         fs::create_dir_all(&folder)?;
         fs::create_dir_all(&refused)?;
         let numbers_file = root.join("numbers.json");
-        let numbers = files::read_json(&numbers_file).unwrap_or_default();
+        let numbers = durable::read_json(&numbers_file).unwrap_or_default();
         let (entries, damaged) = read(&folder)?;
         for path in damaged {
             if let Some(name) = path.file_name() {
-                files::rename(&path, &refused.join(name))?;
+                durable::rename(&path, &refused.join(name))?;
             }
         }
         let (aside, damaged) = read(&refused)?;
@@ -89,7 +91,7 @@ impl Outbox {
         let sequence = mine.max(at_least).max(after_lying);
         let number = TicketNumber::new(digit, sequence).map_err(|_| NumberError::Range)?;
         let numbers = Numbers { show, next: sequence + 1 };
-        files::write_json(&self.numbers_file, &numbers)?;
+        durable::write_json(&self.numbers_file, &numbers)?;
         self.numbers = numbers;
         Ok(number)
     }
@@ -98,7 +100,7 @@ impl Outbox {
     pub fn keep(&mut self, entry: Entry) -> io::Result<()> {
         // Version 7 ids sort by time, so the files' names are the order of sending.
         let path = self.folder.join(format!("{}.json", entry.ticket.id));
-        files::write_json(&path, &entry)?;
+        durable::write_json(&path, &entry)?;
         self.entries.insert(path, entry);
         Ok(())
     }
@@ -113,7 +115,7 @@ impl Outbox {
     /// The ticket is at the desk, or was taken back.
     pub fn release(&mut self, id: Uuid) -> io::Result<()> {
         if let Some(path) = self.path_of(id) {
-            files::remove(&path)?;
+            durable::remove(&path)?;
             self.entries.remove(&path);
         }
         // A crash may have left it in both places.
@@ -127,9 +129,9 @@ impl Outbox {
         // Written first, then removed: after a crash between the two it is delivered, and refused, once more.
         let entry = Entry { reason: Some(reason), ..entry.clone() };
         let aside = self.refused.join(format!("{id}.json"));
-        files::write_json(&aside, &entry)?;
+        durable::write_json(&aside, &entry)?;
         self.aside.insert(aside, entry);
-        files::remove(&path)?;
+        durable::remove(&path)?;
         self.entries.remove(&path);
         Ok(())
     }
@@ -148,7 +150,7 @@ impl Outbox {
     pub fn release_aside(&mut self, id: Uuid) -> io::Result<()> {
         let path = self.refused.join(format!("{id}.json"));
         if self.aside.contains_key(&path) {
-            files::remove(&path)?;
+            durable::remove(&path)?;
             self.aside.remove(&path);
         }
         Ok(())
@@ -161,7 +163,7 @@ impl Outbox {
         if self.aside.contains_key(&path) {
             let folder = self.refused.join("put-away");
             fs::create_dir_all(&folder)?;
-            files::rename(&path, &folder.join(name))?;
+            durable::rename(&path, &folder.join(name))?;
             self.aside.remove(&path);
         }
         Ok(())
@@ -172,7 +174,7 @@ impl Outbox {
         let path = self.refused.join(format!("{id}.json"));
         if let Some(entry) = self.aside.get_mut(&path) {
             entry.reason = Some(reason);
-            files::write_json(&path, entry)?;
+            durable::write_json(&path, entry)?;
         }
         Ok(())
     }

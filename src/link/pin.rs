@@ -8,7 +8,8 @@ use std::{
 use argon2::Argon2;
 use serde::{Deserialize, Serialize};
 
-use super::{files, wire::PinAnswer};
+use super::wire::PinAnswer;
+use crate::disk::durable;
 
 /// After this many wrong tries in a row the tablet waits.
 const TRIES: u32 = 5;
@@ -45,7 +46,7 @@ impl PinMemory {
         let kept = getrandom::fill(&mut salt)
             .ok()
             .and_then(|()| hash(pin, &salt))
-            .map(|hash| files::write_json(&self.file, &Remembered { salt, hash }));
+            .map(|hash| durable::write_json(&self.file, &Remembered { salt, hash }));
         if !matches!(kept, Some(Ok(()))) {
             tracing::warn!("the PIN could not be remembered for times without the desk");
         }
@@ -53,7 +54,7 @@ impl PinMemory {
 
     /// Whether `pin` is the one remembered; `None` where none is.
     pub fn ask(&mut self, pin: &str, now: Instant) -> Option<PinAnswer> {
-        let remembered: Remembered = files::read_json(&self.file)?;
+        let remembered: Remembered = durable::read_json(&self.file)?;
         if let Some(until) = self.locked_until.filter(|until| *until > now) {
             return Some(PinAnswer::Wait { seconds: (until - now).as_secs() as u32 + 1 });
         }

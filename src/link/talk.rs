@@ -1,8 +1,7 @@
 //! The handle the kiosk holds, and what it shares with the threads that talk to the desk.
 
 use std::{
-    fs::{self, File},
-    io,
+    fs, io,
     path::PathBuf,
     sync::{
         Arc, Condvar, Mutex, MutexGuard, PoisonError,
@@ -17,12 +16,14 @@ use super::{
     Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError,
     ask::was_let_go,
     deliver::Tries,
-    files,
     outbox::{Entry, Outbox},
     pin::PinMemory,
     wire::{CatalogContent, DeskNews, KioskReport, PinQuestion},
 };
-use crate::ticket::SentTicket;
+use crate::{
+    disk::{self, FolderLock, LockError, durable},
+    ticket::SentTicket,
+};
 
 /// A guest waits for the number no longer than this; then it is given without the desk.
 pub(super) const DELIVERY_TIMEOUT: Duration = Duration::from_millis(2500);
@@ -33,7 +34,7 @@ pub(super) const RETRY: Duration = Duration::from_secs(1);
 
 /// The pairing kept in a kiosk's folder, if there is one.
 pub fn kept_pairing(dir: &std::path::Path) -> Option<Pairing> {
-    files::read_json(&dir.join("pairing.json"))
+    durable::read_json(&dir.join("pairing.json"))
 }
 
 /// Why a kiosk's folder can't be opened.
@@ -58,7 +59,7 @@ pub struct Link {
 struct End {
     shared: Arc<Shared>,
     delivery: Mutex<Option<JoinHandle<()>>>,
-    _lock: File,
+    _lock: FolderLock,
 }
 
 impl Drop for End {
@@ -110,27 +111,25 @@ impl Link {
     /// # Errors
     /// The folder is used by another kiosk, or the disk refuses.
     pub fn open(config: LinkConfig) -> Result<(Self, NewsReceiver), LinkError> {
-        let disk = |error| LinkError::Disk(config.dir.clone(), error);
-        let ours = |name: &str| ["in-use", "outbox", "refused", "pictures"].contains(&name) || name.ends_with(".json");
-        files::make_private(&config.dir, ours).map_err(disk)?;
-        fs::create_dir_all(config.dir.join("pictures")).map_err(disk)?;
-        let lock_file = File::create(config.dir.join("in-use")).map_err(disk)?;
-        match lock_file.try_lock() {
-            Ok(()) => {}
-            Err(fs::TryLockError::WouldBlock) => return Err(LinkError::InUse(config.dir)),
-            Err(fs::TryLockError::Error(error)) => return Err(disk(error)),
-        }
-        let outbox = Outbox::open(&config.dir).map_err(disk)?;
+        let refused = |error| LinkError::Disk(config.dir.clone(), error);
+        let ours = |name: &str| ["outbox", "refused", "pictures"].contains(&name) || name.ends_with(".json");
+        disk::make_private(&config.dir, ours).map_err(refused)?;
+        fs::create_dir_all(config.dir.join("pictures")).map_err(refused)?;
+        let folder_lock = FolderLock::take(&config.dir).map_err(|error| match error {
+            LockError::InUse => LinkError::InUse(config.dir.clone()),
+            LockError::Disk(error) => refused(error),
+        })?;
+        let outbox = Outbox::open(&config.dir).map_err(refused)?;
         let kept = kept_pairing(&config.dir);
         // What is kept already asks nothing of a disk that may be full.
         if let Some(pairing) = config.pairing.as_ref().filter(|pairing| kept.as_ref() != Some(*pairing)) {
-            files::write_json(&config.dir.join("pairing.json"), pairing).map_err(disk)?;
+            durable::write_json(&config.dir.join("pairing.json"), pairing).map_err(refused)?;
         }
         let pairing = config.pairing.or(kept);
         let let_go = was_let_go(&config.dir, pairing.as_ref());
-        let content: Option<CatalogContent> = files::read_json(&config.dir.join("catalog.json"));
+        let content: Option<CatalogContent> = durable::read_json(&config.dir.join("catalog.json"));
         let desk = Desk {
-            state: files::read_json(&config.dir.join("desk.json")).filter(|_| content.is_some()),
+            state: durable::read_json(&config.dir.join("desk.json")).filter(|_| content.is_some()),
             catalog: content.as_ref().map(|content| Arc::new(content.catalog.clone())),
             content: content.map(Arc::new),
             in_reach: None,
@@ -163,7 +162,7 @@ impl Link {
         let delivery = spawn("delivery", move || for_delivery.deliver());
         let for_news = Arc::clone(&shared);
         spawn("news", move || for_news.follow());
-        let end = End { shared: Arc::clone(&shared), delivery: Mutex::new(delivery), _lock: lock_file };
+        let end = End { shared: Arc::clone(&shared), delivery: Mutex::new(delivery), _lock: folder_lock };
         Ok((Self { shared, _end: Arc::new(end) }, receiver))
     }
 

@@ -16,7 +16,7 @@ use serde::Deserialize;
 use super::{frame::plain_page, sessions::browser_name};
 use crate::{
     desk::{
-        auth::{browser_cookie, browser_of, guesser, random_key, session_cookie, session_of, sha256_hex},
+        auth::{browser_cookie, browser_of, guesser, random_key, session_cookie, session_of},
         back::Back,
         budgets::{Guesser, Secret},
         error::Refusal,
@@ -24,6 +24,7 @@ use crate::{
         pin::{fault_of, has_shape},
         server::House,
     },
+    disk::digest::sha256_hex,
     ledger::Visitor,
 };
 

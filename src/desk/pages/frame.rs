@@ -10,7 +10,7 @@ use maud::{DOCTYPE, Markup, html};
 use super::words::sentence;
 use crate::{
     desk::{assets::VERSION, server::House},
-    link::disk,
+    disk,
 };
 
 /// Where the page belongs in the navigation.
