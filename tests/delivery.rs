@@ -19,9 +19,10 @@ use chatelaine::{
     ledger::{Ledger, LedgerError},
     link::{
         Draft, Kept, Link, LinkConfig, News, NewsReceiver, PairError, Pairing, SendError,
-        wire::{CatalogContent, Delivery, DeliveryAnswer, DeskNews, KioskReport, TicketReport},
+        wire::{CatalogContent, Delivery, DeskNews, KioskReport, TicketReport},
     },
     money::Currency,
+    ticket::Receipt,
 };
 use jiff::Timestamp;
 use uuid::Uuid;
@@ -171,7 +172,7 @@ fn fake_answers(
             0 => None,
             200 => {
                 order.lock().expect("order").push(id);
-                Some((200, serde_json::to_string(&DeliveryAnswer::Stored { short: vec![] }).expect("an answer")))
+                Some((200, serde_json::to_string(&Receipt::Stored { short: vec![] }).expect("an answer")))
             }
             status => Some((status, String::new())),
         }
@@ -413,7 +414,7 @@ fn everything_that_is_gone_is_named_as_often_as_it_is_gone() {
         table.desk.with_ledger(move |ledger| ledger.recount(&id, left, Timestamp::now())).unwrap().unwrap();
     }
     let ticket = kiosk.ticket(0, &[&key, &other, &key, &key], Wearer::From13);
-    let DeliveryAnswer::Short { parts } = kiosk.deliver(&ticket, true) else { panic!("there is not enough") };
+    let Receipt::Short { parts } = kiosk.deliver(&ticket, true) else { panic!("there is not enough") };
     assert_eq!(parts, [other, key.clone(), key]);
     assert_eq!(numbers(&table.desk).len(), 0);
 }
@@ -444,8 +445,8 @@ fn a_tablets_words_are_no_more_than_words() {
     let ticket = kiosk.ticket(3, &[], Wearer::From13);
     let request = kiosk.agent.post(format!("{}/link/take-in", kiosk.pairing.desk));
     let mut answer = request.header("Authorization", kiosk.bearer()).send_json(&ticket).expect("an answer");
-    let answer: DeliveryAnswer = answer.body_mut().read_json().expect("an answer");
-    assert!(matches!(answer, DeliveryAnswer::Refused { .. }), "{answer:?}");
+    let answer: Receipt = answer.body_mut().read_json().expect("an answer");
+    assert!(matches!(answer, Receipt::Refused { .. }), "{answer:?}");
     assert!(numbers(&table.desk).is_empty());
 }
 

@@ -16,9 +16,9 @@ use chatelaine::{
     lang::{Lang, Texts},
     link::{
         PinAnswer,
-        wire::{DeliveryAnswer, PairRequest, Pairing, PinQuestion},
+        wire::{PairRequest, Pairing, PinQuestion},
     },
-    ticket::{State, Tender},
+    ticket::{Receipt, State, Tender},
 };
 
 use maud::html;
@@ -150,14 +150,14 @@ fn a_delivery_counts_once() {
     let (kiosk, other) = (table.kiosk(), table.kiosk());
     let drop = kiosk.fitting()[0].id.clone();
     let ticket = kiosk.ticket(0, &[&drop], Wearer::From13);
-    let stored = DeliveryAnswer::Stored { short: vec![] };
+    let stored = Receipt::Stored { short: vec![] };
     for _ in 0..3 {
         assert_eq!(kiosk.deliver(&ticket, true), stored);
     }
     let mut altered = ticket.clone();
     altered.grown_up_confirmed = true;
-    assert!(matches!(kiosk.deliver(&altered, false), DeliveryAnswer::Refused { .. }));
-    assert!(matches!(other.deliver(&kiosk.ticket(1, &[&drop], Wearer::From13), false), DeliveryAnswer::Refused { .. }));
+    assert!(matches!(kiosk.deliver(&altered, false), Receipt::Refused { .. }));
+    assert!(matches!(other.deliver(&kiosk.ticket(1, &[&drop], Wearer::From13), false), Receipt::Refused { .. }));
     let (tickets, counts) = table.desk.with_ledger(|ledger| (ledger.tickets(), ledger.counts())).unwrap();
     assert_eq!(tickets.unwrap().len(), 1);
     assert_eq!(counts.unwrap()[&drop].held, 1);
@@ -177,12 +177,12 @@ fn the_last_one_goes_to_one_guest() {
         let second = scope.spawn(|| two.deliver(&b, true));
         [first.join().unwrap(), second.join().unwrap()]
     });
-    let stored = answers.iter().filter(|answer| matches!(answer, DeliveryAnswer::Stored { .. })).count();
-    let short = DeliveryAnswer::Short { parts: vec![drop.clone()] };
+    let stored = answers.iter().filter(|answer| matches!(answer, Receipt::Stored { .. })).count();
+    let short = Receipt::Short { parts: vec![drop.clone()] };
     assert_eq!((stored, answers.contains(&short)), (1, true), "{answers:?}");
     // A number that was given with the desk away is kept in any case, and says what is missing.
     let late = two.ticket(7, &[&drop], Wearer::From13);
-    assert_eq!(two.deliver(&late, false), DeliveryAnswer::Stored { short: vec![drop] });
+    assert_eq!(two.deliver(&late, false), Receipt::Stored { short: vec![drop] });
 }
 
 #[test]
@@ -449,7 +449,7 @@ fn a_drop_the_count_denies_can_still_be_there() {
     let part = drop.clone();
     table.desk.with_ledger(move |ledger| ledger.recount(&part, 0, jiff::Timestamp::now())).unwrap().unwrap();
     let ticket = kiosk.ticket(0, &[&drop], Wearer::From13);
-    assert_eq!(kiosk.deliver(&ticket, false), DeliveryAnswer::Stored { short: vec![drop.clone()] });
+    assert_eq!(kiosk.deliver(&ticket, false), Receipt::Stored { short: vec![drop.clone()] });
     let page = format!("/tickets/{}", ticket.id);
     assert!(seller.get(&page).text.contains("It is here: count one more"));
     let denied = seller.post(&format!("{page}/tick"), &[("part", "0"), ("on", "1")]);

@@ -10,8 +10,8 @@ use chatelaine::{
     catalog::Catalog,
     caution::{Caution, CautionCode},
     craft::Wearer,
-    ledger::{Ledger, LedgerError, Part, Receipt},
-    ticket::{State, Tender},
+    ledger::{Ledger, LedgerError, Part},
+    ticket::{Receipt, State, Tender},
 };
 use jiff::ToSpan;
 use magnet::{MAGNET, with_magnet};

@@ -12,7 +12,7 @@ use std::{
 use tokio::sync::{oneshot, watch};
 
 use super::error::{DeskError, Refusal};
-use crate::ledger::{Answer, Ledger, LedgerError, Work};
+use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
 
 /// So many changes share a commit at most.
 const TOGETHER: usize = 64;
@@ -138,7 +138,7 @@ impl Books {
         let (answer, answered) = oneshot::channel();
         let work: Work = Box::new(move |ledger| {
             let done = work(ledger);
-            let tell: Answer = Box::new(move |kept| {
+            let tell: AfterCommit = Box::new(move |kept| {
                 // Nobody waits any more when the request was given up; the work is done all the same.
                 let _ = answer.send(done.and_then(|value| kept.map(|()| value)));
             });

@@ -24,14 +24,12 @@ use super::{
 use crate::{
     catalog::Catalog,
     disk::digest::sha256_hex,
-    ledger::{Ledger, LedgerError, Receipt},
+    ledger::{Ledger, LedgerError},
     link::{
         Pairing, PinAnswer,
-        wire::{
-            CatalogContent, Delivery, DeliveryAnswer, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion,
-        },
+        wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion},
     },
-    ticket::{SentTicket, TicketNumber},
+    ticket::{Receipt, SentTicket, TicketNumber},
 };
 
 /// A question for news waits this long for some.
@@ -183,9 +181,9 @@ async fn deliver(
     State(house): State<Arc<House>>,
     kiosk: Kiosk,
     Json(delivery): Json<Delivery>,
-) -> Result<Json<DeliveryAnswer>, Refusal> {
+) -> Result<Json<Receipt>, Refusal> {
     if delivery.ticket.number.kiosk() != kiosk.digit {
-        return Ok(Json(DeliveryAnswer::Refused { reason: "the number has another tablet’s digit".into() }));
+        return Ok(Json(Receipt::Refused { reason: "the number has another tablet’s digit".into() }));
     }
     let loaded = house.shelf.loaded();
     let receipt = house
@@ -194,15 +192,7 @@ async fn deliver(
             ledger.receive(&delivery.ticket, delivery.refuse_if_short, &loaded.catalog, Timestamp::now())
         })
         .await?;
-    Ok(Json(answer_of(receipt)))
-}
-
-fn answer_of(receipt: Receipt) -> DeliveryAnswer {
-    match receipt {
-        Receipt::Stored { short } => DeliveryAnswer::Stored { short },
-        Receipt::Short { parts } => DeliveryAnswer::Short { parts },
-        Receipt::Refused { reason } => DeliveryAnswer::Refused { reason },
-    }
+    Ok(Json(receipt))
 }
 
 async fn report(State(house): State<Arc<House>>, kiosk: Kiosk, Json(report): Json<KioskReport>) -> Json<()> {
@@ -217,10 +207,10 @@ async fn take_in(
     State(house): State<Arc<House>>,
     kiosk: Kiosk,
     Json(sent): Json<SentTicket>,
-) -> Result<Json<DeliveryAnswer>, Refusal> {
+) -> Result<Json<Receipt>, Refusal> {
     let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
     if !house.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
-        return Ok(Json(DeliveryAnswer::Refused { reason: "nobody at the desk has asked for it".into() }));
+        return Ok(Json(Receipt::Refused { reason: "nobody at the desk has asked for it".into() }));
     }
     let loaded = house.shelf.loaded();
     let (receipt, number) =
@@ -228,7 +218,7 @@ async fn take_in(
     let renumbered = number.filter(|number| *number != before).map(|number| (before, number));
     house.tablets.answered(digit, id, renumbered);
     house.pulse.send_modify(|beat| *beat += 1);
-    Ok(Json(answer_of(receipt)))
+    Ok(Json(receipt))
 }
 
 /// Enters a ticket of another desk, another show or another tablet in the running show. It keeps the guest's number where

@@ -9,31 +9,11 @@ use super::{
 use crate::{
     catalog::Catalog,
     money::{PriceRules, PricedDrop},
-    ticket::{SentTicket, State},
+    ticket::{Receipt, SentTicket, State},
 };
 
 /// No necklace is longer.
 const LONGEST_MM: f64 = 10_000.0;
-
-/// What became of an arriving ticket.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Receipt {
-    /// It is in the book, now or since an earlier delivery; `short` names parts that are not held.
-    Stored {
-        /// Ids of parts that could not be held.
-        short: Vec<String>,
-    },
-    /// Nothing was entered, since these parts are gone and the guest can still choose again.
-    Short {
-        /// Ids of the parts.
-        parts: Vec<String>,
-    },
-    /// It can never be entered.
-    Refused {
-        /// Why, for the log and the seller.
-        reason: String,
-    },
-}
 
 impl Ledger {
     /// Enters `sent` and holds its parts. Its sum has to be one that this table's prices give, today's or earlier ones;

@@ -10,9 +10,9 @@ use rusqlite::{Connection, Savepoint, Transaction};
 use super::{Ledger, LedgerError};
 
 /// Tells whoever waits what became of their work, once it is kept; or that it was lost with all that was entered together.
-pub type Answer = Box<dyn FnOnce(Result<(), LedgerError>) + Send>;
+pub type AfterCommit = Box<dyn FnOnce(Result<(), LedgerError>) + Send>;
 /// Work that enters something and gives the answer that is due once that is kept.
-pub type Work = Box<dyn FnOnce(&mut Ledger) -> Answer + Send>;
+pub type Work = Box<dyn FnOnce(&mut Ledger) -> AfterCommit + Send>;
 
 /// One change of the book: a transaction of its own, or a part of one that holds several.
 pub(super) enum Change<'a> {
@@ -45,7 +45,7 @@ impl Ledger {
     /// Runs all `works` in their order with one commit, and then gives their answers. Work that fails or panics takes only
     /// its own changes back. Gives whether some of it panicked; whoever waits for that hears no answer.
     pub fn together(&mut self, works: Vec<Work>) -> bool {
-        let mut answers: Vec<Answer> = Vec::with_capacity(works.len());
+        let mut answers: Vec<AfterCommit> = Vec::with_capacity(works.len());
         let (mut panicked, mut begun) = (false, false);
         // What comes alone needs no more than its own transaction.
         let alone = works.len() == 1;
@@ -79,7 +79,7 @@ impl Ledger {
     }
 
     /// One work among others; no answer where it panicked.
-    fn one_of_many(&mut self, work: Work) -> Option<Answer> {
+    fn one_of_many(&mut self, work: Work) -> Option<AfterCommit> {
         if let Err(error) = self.db.execute_batch("SAVEPOINT one") {
             tracing::error!("{error}");
         }
@@ -97,6 +97,6 @@ impl Ledger {
 }
 
 /// A panic ends with the work that it came from.
-fn caught(ledger: &mut Ledger, work: Work) -> Option<Answer> {
+fn caught(ledger: &mut Ledger, work: Work) -> Option<AfterCommit> {
     catch_unwind(AssertUnwindSafe(|| work(ledger))).ok()
 }

@@ -15,8 +15,9 @@ use super::{
     ask::Unanswered,
     outbox::Entry,
     talk::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
-    wire::{Delivery, DeliveryAnswer},
+    wire::Delivery,
 };
+use crate::ticket::Receipt;
 
 /// A ticket for which the desk is broken is tried again after at most this.
 const LONGEST_PAUSE: Duration = Duration::from_secs(30);
@@ -105,17 +106,17 @@ impl Shared {
     fn deliver_one(&self, entry: &Entry) -> io::Result<Ended> {
         let kept = Kept { id: entry.ticket.id, number: entry.ticket.number };
         let delivery = Delivery { ticket: entry.ticket.clone(), refuse_if_short: !entry.number_given };
-        let answer = self.ask::<DeliveryAnswer>("/link/tickets", Some(&delivery), DELIVERY_TIMEOUT);
+        let answer = self.ask::<Receipt>("/link/tickets", Some(&delivery), DELIVERY_TIMEOUT);
         let news = match answer {
-            Ok(DeliveryAnswer::Stored { short }) => {
+            Ok(Receipt::Stored { short }) => {
                 lock(&self.outbox).release(kept.id)?;
                 News::Delivered { kept, short }
             }
-            Ok(DeliveryAnswer::Short { parts }) => {
+            Ok(Receipt::Short { parts }) => {
                 lock(&self.outbox).release(kept.id)?;
                 News::Short { kept, parts }
             }
-            Ok(DeliveryAnswer::Refused { reason }) => {
+            Ok(Receipt::Refused { reason }) => {
                 lock(&self.outbox).set_aside(kept.id, reason.clone())?;
                 News::Refused { kept, reason }
             }

@@ -5,9 +5,9 @@
 //! | `POST /link/pair` | [`PairRequest`] | [`Pairing`], or 403 with a [`PairRefusal`] |
 //! | `GET /link/news?have=N&revision=R` | – | [`DeskNews`]; waits some seconds while nothing is newer than change `N` |
 //! | `GET /link/picture/NAME` | – | the picture's bytes |
-//! | `POST /link/tickets` | [`Delivery`] | [`DeliveryAnswer`] |
+//! | `POST /link/tickets` | [`Delivery`] | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/report` | [`KioskReport`] | nothing |
-//! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`DeliveryAnswer`] |
+//! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
 //!
 //! All carry the kiosk's key as `Authorization: Bearer KEY`; a wrong key is 401. For `/link/pair` it is the key that the
@@ -125,26 +125,6 @@ pub struct Delivery {
     /// True while the guest still waits and can choose something else: with a part gone, nothing is stored.
     /// False once the number has been given: the ticket is stored in any case, and its lines say what is short.
     pub refuse_if_short: bool,
-}
-
-/// What became of a delivery.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub enum DeliveryAnswer {
-    /// It is in the ledger (this time or before).
-    Stored {
-        /// Ids of the parts that could not be held.
-        short: Vec<String>,
-    },
-    /// Nothing was stored: these parts are gone.
-    Short {
-        /// Ids of the parts.
-        parts: Vec<String>,
-    },
-    /// It can never be stored: another ticket has the number, or the message makes no sense.
-    Refused {
-        /// Why, in words for the log and the seller.
-        reason: String,
-    },
 }
 
 /// A kiosk asks whether this is the seller's PIN.

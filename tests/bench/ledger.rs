@@ -24,11 +24,8 @@ use chatelaine::{
     craft::{Piece, Wearer},
     desk::{Desk, DeskConfig},
     ledger::{Part, Work},
-    link::{
-        Pairing,
-        wire::{Delivery, DeliveryAnswer},
-    },
-    ticket::{SentTicket, Tender, TicketNumber},
+    link::{Pairing, wire::Delivery},
+    ticket::{Receipt, SentTicket, Tender, TicketNumber},
 };
 use jiff::Timestamp;
 use tempfile::TempDir;
@@ -96,9 +93,9 @@ impl Bench {
         let request = agent.post(format!("{}/link/tickets", pairing.desk));
         let mut answer =
             request.header("Authorization", format!("Bearer {}", pairing.key)).send_json(&delivery).expect("an answer");
-        let answer: DeliveryAnswer = answer.body_mut().read_json().expect("an answer");
+        let answer: Receipt = answer.body_mut().read_json().expect("an answer");
         let took = began.elapsed();
-        assert_eq!(answer, DeliveryAnswer::Stored { short: vec![] });
+        assert_eq!(answer, Receipt::Stored { short: vec![] });
         took
     }
 
