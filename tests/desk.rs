@@ -16,7 +16,7 @@ use chatelaine::{
     lang::{Lang, Texts},
     link::{
         PinAnswer,
-        wire::{PairRequest, Pairing, PinQuestion},
+        wire::{PairRequest, Pairing, PinQuestion, Refused},
     },
     ticket::{Receipt, State, Tender},
 };
@@ -104,6 +104,39 @@ fn strangers_learn_nothing() {
     table.desk.with_ledger(move |ledger| ledger.release_kiosk(digit, jiff::Timestamp::now())).unwrap().unwrap();
     let answer = agent.get(format!("{url}/link/news?have=-1")).header("Authorization", kiosk.bearer()).call().unwrap();
     assert_eq!(answer.status(), 401);
+}
+
+/// A tablet reads messages and a seller pages, also where something is refused.
+#[test]
+fn a_refusal_has_the_form_that_its_reader_reads() {
+    let table = Table::new();
+    let (kiosk, seller) = (table.kiosk(), table.seller());
+    let (url, good) = (table.desk.url(), kiosk.bearer());
+    let asked = |path: &str, key: &str| -> Answer {
+        kiosk.agent.get(format!("{url}{path}")).header("Authorization", key).call().unwrap().into()
+    };
+    let delivered = |body: &str| -> Answer {
+        let request = kiosk.agent.post(format!("{url}/link/tickets")).header("Authorization", &good);
+        request.header("Content-Type", "application/json").send(body).unwrap().into()
+    };
+    for (answer, status, words) in [
+        (asked("/link/news?have=-1", "Bearer 0"), 401, "pair it again"),
+        (asked("/link/news?have=much", &good), 400, "have"),
+        (asked("/link/picture/none.png", &good), 404, "none.png"),
+        (asked("/link/nowhere", &good), 404, "/link/nowhere"),
+        (delivered("{\"ticket\""), 400, "line 1"),
+        (delivered("{\"ticket\": 3}"), 422, "ticket"),
+    ] {
+        let header = |name: &str| answer.headers.get(name).map(|value| value.to_str().unwrap().to_owned());
+        assert_eq!((answer.status, header("content-type").as_deref()), (status, Some("application/json")), "{words}");
+        let refused: Refused = serde_json::from_str(&answer.text).unwrap_or_else(|_| panic!("{}", answer.text));
+        assert!(refused.reason.contains(words), "{words}: {}", refused.reason);
+        assert_eq!(header("content-length"), Some(answer.text.len().to_string()), "{words}");
+        assert_eq!(header("x-content-type-options").as_deref(), Some("nosniff"), "{words}");
+    }
+    let page = seller.get("/nowhere");
+    assert_eq!((page.status, page.headers["content-type"].to_str().unwrap()), (404, "text/html; charset=utf-8"));
+    assert!(page.text.contains("That was not done") && page.text.contains("There is no page /nowhere at this desk"));
 }
 
 /// The six digits on the Kiosks page.

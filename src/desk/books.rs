@@ -11,7 +11,7 @@ use std::{
 
 use tokio::sync::{oneshot, watch};
 
-use super::error::{DeskError, Refusal};
+use super::{error::DeskError, refusal::Refusal};
 use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
 
 /// So many changes share a commit at most.

@@ -10,14 +10,14 @@ use axum::{
 };
 use tokio_stream::{Stream, StreamExt, wrappers::WatchStream};
 
-use super::{auth::Seller, server::House};
+use super::{seller::Seller, state::DeskState};
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/events", get(events)).route("/events/now", get(now))
 }
 
 async fn events(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
 ) -> Sse<impl Stream<Item = Result<Event, Infallible>> + use<>> {
     let pulse = WatchStream::new(house.pulse.subscribe()).map(Some);
@@ -28,6 +28,6 @@ async fn events(
 }
 
 /// The same for a page whose stream does not come through.
-async fn now(State(house): State<Arc<House>>, _seller: Seller) -> String {
+async fn now(State(house): State<Arc<DeskState>>, _seller: Seller) -> String {
     house.pulse.borrow().to_string()
 }

@@ -25,7 +25,7 @@ use tokio::net::{TcpListener, TcpStream};
 use tokio_stream::StreamExt;
 
 use super::{
-    error::Refusal,
+    refusal::Refusal,
     watched::{FETCH, Watched},
 };
 

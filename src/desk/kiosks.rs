@@ -15,10 +15,11 @@ use serde::Deserialize;
 use super::{
     auth::random_key,
     budgets::{Guesser, Secret},
-    error::{DeskError, Refusal},
+    error::DeskError,
     gallery::content_type,
     gate::Caller,
-    server::House,
+    refusal::Refusal,
+    state::DeskState,
     tablets::Wish,
 };
 use crate::{
@@ -35,7 +36,7 @@ use crate::{
 /// A question for news waits this long for some.
 const NEWS_WAIT: Duration = Duration::from_secs(10);
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/link/pair", post(pair_by_code))
         .route("/link/news", get(news))
@@ -63,10 +64,12 @@ struct Kiosk {
     digit: u8,
 }
 
-impl FromRequestParts<Arc<House>> for Kiosk {
-    type Rejection = StatusCode;
-    async fn from_request_parts(parts: &mut Parts, house: &Arc<House>) -> Result<Self, StatusCode> {
-        let hash = sha256_hex(key_of(&parts.headers).ok_or(StatusCode::UNAUTHORIZED)?);
+impl FromRequestParts<Arc<DeskState>> for Kiosk {
+    type Rejection = Refusal;
+    async fn from_request_parts(parts: &mut Parts, house: &Arc<DeskState>) -> Result<Self, Refusal> {
+        let unknown =
+            || Refusal::Request(StatusCode::UNAUTHORIZED, "the desk does not know this tablet; pair it again".into());
+        let hash = sha256_hex(key_of(&parts.headers).ok_or_else(unknown)?);
         match house.books.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
                 house.tablets.heard(digit);
@@ -76,15 +79,18 @@ impl FromRequestParts<Arc<House>> for Kiosk {
                 if let Ok(caller) = Caller::from_request_parts(parts, house).await {
                     house.alarms.note("an unknown key", caller.ip, "");
                 }
-                Err(StatusCode::UNAUTHORIZED)
+                Err(unknown())
             }
-            Err(_) => Err(StatusCode::SERVICE_UNAVAILABLE),
+            // It is the desk that can't look now; the key may be good.
+            Err(_) => {
+                Err(Refusal::Request(StatusCode::SERVICE_UNAVAILABLE, "the desk can't look up its tablets now".into()))
+            }
         }
     }
 }
 
 async fn pair_by_code(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     caller: Caller,
     headers: HeaderMap,
     Json(request): Json<PairRequest>,
@@ -95,7 +101,12 @@ async fn pair_by_code(
     }
 }
 
-async fn pair_with(house: &House, caller: &Caller, headers: &HeaderMap, code: &str) -> Result<Pairing, PairRefusal> {
+async fn pair_with(
+    house: &DeskState,
+    caller: &Caller,
+    headers: &HeaderMap,
+    code: &str,
+) -> Result<Pairing, PairRefusal> {
     let who = Guesser::at(caller.ip);
     house.auth.guess(Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
     house.auth.take_pair_code(code).inspect_err(|_| house.alarms.note("a wrong pairing code", caller.ip, ""))?;
@@ -125,7 +136,7 @@ struct Have {
 }
 
 async fn news(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     kiosk: Kiosk,
     Query(known): Query<Have>,
 ) -> Result<Json<DeskNews>, Refusal> {
@@ -170,15 +181,19 @@ async fn news(
     Ok(Json(news))
 }
 
-async fn picture(State(house): State<Arc<House>>, _kiosk: Kiosk, Path(name): Path<String>) -> Response {
+async fn picture(
+    State(house): State<Arc<DeskState>>,
+    _kiosk: Kiosk,
+    Path(name): Path<String>,
+) -> Result<Response, Refusal> {
     match house.shelf.loaded().pictures.get(&name) {
-        Some(picture) => ([(header::CONTENT_TYPE, content_type(&name))], picture.bytes.to_vec()).into_response(),
-        None => StatusCode::NOT_FOUND.into_response(),
+        Some(picture) => Ok(([(header::CONTENT_TYPE, content_type(&name))], picture.bytes.to_vec()).into_response()),
+        None => Err(Refusal::Request(StatusCode::NOT_FOUND, format!("no picture is called {name:?}"))),
     }
 }
 
 async fn deliver(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     kiosk: Kiosk,
     Json(delivery): Json<Delivery>,
 ) -> Result<Json<Receipt>, Refusal> {
@@ -195,16 +210,16 @@ async fn deliver(
     Ok(Json(receipt))
 }
 
-async fn report(State(house): State<Arc<House>>, kiosk: Kiosk, Json(report): Json<KioskReport>) -> Json<()> {
+async fn report(State(house): State<Arc<DeskState>>, kiosk: Kiosk, Json(report): Json<KioskReport>) -> Json<()> {
     if house.tablets.reported(kiosk.digit, report) {
-        house.pulse.send_modify(|beat| *beat += 1);
+        house.beat();
     }
     Json(())
 }
 
 /// Takes a ticket in that was refused before, since the seller wants it.
 async fn take_in(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     kiosk: Kiosk,
     Json(sent): Json<SentTicket>,
 ) -> Result<Json<Receipt>, Refusal> {
@@ -217,7 +232,7 @@ async fn take_in(
         house.books.run(move |ledger| enter_late(ledger, sent, digit, &loaded.catalog, Timestamp::now())).await?;
     let renumbered = number.filter(|number| *number != before).map(|number| (before, number));
     house.tablets.answered(digit, id, renumbered);
-    house.pulse.send_modify(|beat| *beat += 1);
+    house.beat();
     Ok(Json(receipt))
 }
 
@@ -247,7 +262,7 @@ fn enter_late(
 }
 
 async fn ask_pin(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     caller: Caller,
     kiosk: Kiosk,
     Json(question): Json<PinQuestion>,

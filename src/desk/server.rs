@@ -24,7 +24,9 @@ use super::{
     gate::{Caller, Gate, attend},
     guard::{after_panic, guard},
     kiosks, pages,
+    refused::put_into_form,
     shelf::Shelf,
+    state::DeskState,
     sweep,
     tablets::Tablets,
 };
@@ -46,24 +48,9 @@ pub struct DeskConfig {
     pub listen: SocketAddr,
 }
 
-/// What every request works with.
-pub(super) struct House {
-    pub books: Books,
-    pub shelf: Shelf,
-    pub auth: Auth,
-    pub alarms: Alarms,
-    pub gallery: Gallery,
-    pub data_dir: PathBuf,
-    pub tablets: Tablets,
-    /// Beats whenever a page may look different.
-    pub pulse: watch::Sender<u64>,
-    pub closing: watch::Receiver<bool>,
-    pub addr: SocketAddr,
-}
-
 /// A running desk; it stops when dropped.
 pub struct Desk {
-    house: Arc<House>,
+    house: Arc<DeskState>,
     close: watch::Sender<bool>,
     server: Mutex<Option<JoinHandle<()>>>,
     _watch: Option<Watch>,
@@ -105,7 +92,7 @@ impl Desk {
         disk::make_private(&config.data_dir, ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
-        let house = Arc::new(House {
+        let house = Arc::new(DeskState {
             books: Books::open(ledger)?,
             shelf,
             auth,
@@ -220,7 +207,7 @@ impl Drop for Desk {
     }
 }
 
-fn read_again(house: &House) {
+fn read_again(house: &DeskState) {
     let loaded = house.shelf.read_again();
     let noted = house.books.run_blocking(move |ledger| match loaded {
         Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, Timestamp::now()),
@@ -230,10 +217,10 @@ fn read_again(house: &House) {
         tracing::error!("{error}");
     }
     // A broken edit is news too: the pages show its mistakes.
-    house.pulse.send_modify(|beat| *beat += 1);
+    house.beat();
 }
 
-fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result<(), DeskError>>) {
+fn serve(listener: TcpListener, house: Arc<DeskState>, ready: oneshot::Sender<Result<(), DeskError>>) {
     let runtime = match tokio::runtime::Builder::new_current_thread().enable_all().build() {
         Ok(runtime) => runtime,
         Err(error) => {
@@ -270,15 +257,15 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
 }
 
 /// Lets an entry in the ledger be a beat at once, and those that follow it closely one more.
-async fn follow_ledger(house: Arc<House>) {
+async fn follow_ledger(house: Arc<DeskState>) {
     let mut changes = house.books.changes();
     while changes.changed().await.is_ok() {
-        house.pulse.send_modify(|beat| *beat += 1);
+        house.beat();
         tokio::time::sleep(BETWEEN_BEATS).await;
     }
 }
 
-fn router(house: Arc<House>) -> Router {
+fn router(house: Arc<DeskState>) -> Router {
     Router::new()
         .merge(pages::routes())
         .merge(kiosks::routes())
@@ -288,5 +275,6 @@ fn router(house: Arc<House>) -> Router {
         .layer(CatchPanicLayer::custom(after_panic))
         .layer(axum::middleware::from_fn(attend))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&house), guard))
+        .layer(axum::middleware::from_fn(put_into_form))
         .with_state(house)
 }

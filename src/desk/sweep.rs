@@ -7,7 +7,7 @@ use std::{
 
 use jiff::{SignedDuration, Timestamp};
 
-use super::server::House;
+use super::state::DeskState;
 
 /// Holds end within this of their time.
 const EVERY: Duration = Duration::from_secs(20);
@@ -15,7 +15,7 @@ const EVERY: Duration = Duration::from_secs(20);
 const SLACK: SignedDuration = SignedDuration::from_secs(30);
 
 /// Frees the parts of tickets whose time is over.
-pub(super) async fn end_holds(house: Arc<House>) {
+pub(super) async fn end_holds(house: Arc<DeskState>) {
     let mut last = (Instant::now(), Timestamp::now());
     loop {
         tokio::time::sleep(EVERY).await;

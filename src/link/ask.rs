@@ -7,9 +7,12 @@ use serde::{Serialize, de::DeserializeOwned};
 use super::{
     News, PairError, Pairing,
     talk::{DELIVERY_TIMEOUT, Shared, lock},
-    wire::{PairRefusal, PairRequest},
+    wire::{PairRefusal, PairRequest, Refused},
 };
 use crate::disk::durable;
+
+/// What a desk says when it refuses is not longer than this, in bytes.
+const LONGEST_REASON: u64 = 64 * 1024;
 
 /// Why the desk gave no answer.
 #[derive(Debug)]
@@ -18,7 +21,8 @@ pub(super) enum Unanswered {
     /// The desk does not know the key.
     LetGo,
     Away(String),
-    Status(u16),
+    /// The desk refuses, with these words; none where it says nothing that reads.
+    Status(u16, String),
 }
 
 impl Shared {
@@ -48,7 +52,10 @@ impl Shared {
                 self.let_go_of(&pairing, true);
                 Err(Unanswered::LetGo)
             }
-            status => Err(Unanswered::Status(status)),
+            status => {
+                let told = response.body_mut().with_config().limit(LONGEST_REASON).read_json::<Refused>();
+                Err(Unanswered::Status(status, told.map(|refused| refused.reason).unwrap_or_default()))
+            }
         }
     }
 

@@ -120,8 +120,8 @@ impl Shared {
                 lock(&self.outbox).set_aside(kept.id, reason.clone())?;
                 News::Refused { kept, reason }
             }
-            Err(Unanswered::Status(status)) if never_gets_better(status) => {
-                let reason = format!("the desk can't read it (answer {status})");
+            Err(Unanswered::Status(status, said)) if never_gets_better(status) => {
+                let reason = format!("the desk can't read it ({})", answer_in_words(status, &said));
                 lock(&self.outbox).set_aside(kept.id, reason.clone())?;
                 News::Refused { kept, reason }
             }
@@ -154,7 +154,9 @@ impl Shared {
                 format!("the desk did not answer ({reason})")
             }
             Unanswered::Away(_) => return Ended::Away,
-            Unanswered::Status(status) => format!("something is wrong at the desk (answer {status})"),
+            Unanswered::Status(status, said) => {
+                format!("something is wrong at the desk ({})", answer_in_words(status, &said))
+            }
         };
         let mut tries = lock(&self.tries);
         let times = tries.get(&id).map_or(1, |tried| tried.times + 1);
@@ -177,6 +179,11 @@ impl Shared {
             }
         }
     }
+}
+
+/// The status of an answer, with what the desk said about it.
+fn answer_in_words(status: u16, said: &str) -> String {
+    if said.is_empty() { format!("answer {status}") } else { format!("answer {status}: {said}") }
 }
 
 /// Whether a desk that answers so will answer so again: the message itself is at fault.

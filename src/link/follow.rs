@@ -50,8 +50,8 @@ impl Shared {
                     self.in_reach(true);
                     thread::sleep(RETRY * 5);
                 }
-                Err(Unanswered::Status(status)) => {
-                    tracing::warn!("the desk answers {status}");
+                Err(Unanswered::Status(status, reason)) => {
+                    tracing::warn!("the desk answers {status}: {reason}");
                     self.in_reach(false);
                     thread::sleep(RETRY);
                 }

@@ -10,6 +10,8 @@
 //! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
 //!
+//! What is refused has a status of 400 or more and, but for pairing, a [`Refused`] that says why.
+//!
 //! All carry the kiosk's key as `Authorization: Bearer KEY`; a wrong key is 401. For `/link/pair` it is the key that the
 //! kiosk had before, if any: with it, it gets its own digit back.
 
@@ -125,6 +127,13 @@ pub struct Delivery {
     /// True while the guest still waits and can choose something else: with a part gone, nothing is stored.
     /// False once the number has been given: the ticket is stored in any case, and its lines say what is short.
     pub refuse_if_short: bool,
+}
+
+/// Why a question was refused. Desks of earlier versions sent a page in its place.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Refused {
+    /// Plain words for the log and the seller.
+    pub reason: String,
 }
 
 /// A kiosk asks whether this is the seller's PIN.

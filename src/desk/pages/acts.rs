@@ -23,15 +23,15 @@ use crate::{
     caution::CautionCode,
     craft::{Length, Wearer},
     desk::{
-        auth::Seller,
-        error::{Refusal, status_of},
-        server::House,
+        refusal::{Refusal, status_of},
+        seller::Seller,
+        state::DeskState,
     },
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
     ticket::{State as TicketState, Tender},
 };
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/tickets/{id}/call", post(call))
         .route("/tickets/{id}/tick", post(tick))
@@ -48,7 +48,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
 
 /// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page.
 pub(super) async fn act(
-    house: &House,
+    house: &DeskState,
     id: Uuid,
     place: &str,
     work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
@@ -63,7 +63,7 @@ pub(super) async fn act(
     }
 }
 
-async fn call(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+async fn call(State(house): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
     act(&house, id, "", move |ledger| ledger.call(id, Timestamp::now())).await
 }
 
@@ -76,7 +76,7 @@ struct Tick {
 }
 
 async fn tick(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Tick>,
@@ -101,7 +101,7 @@ struct NewLength {
 }
 
 async fn length(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<NewLength>,
@@ -122,7 +122,7 @@ struct NewWearer {
 }
 
 async fn wearer(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<NewWearer>,
@@ -141,7 +141,7 @@ struct Line {
 }
 
 async fn remove(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Line>,
@@ -156,7 +156,7 @@ struct Told {
 }
 
 async fn told(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Told>,
@@ -171,7 +171,7 @@ struct Confirm {
 }
 
 async fn confirm(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Confirm>,
@@ -187,7 +187,7 @@ struct RingUp {
 }
 
 async fn ring_up(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<RingUp>,
@@ -222,7 +222,7 @@ struct ConfirmSum {
 }
 
 async fn confirm_sum(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<ConfirmSum>,
@@ -237,7 +237,7 @@ async fn confirm_sum(
 }
 
 async fn hand_over(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
@@ -245,7 +245,7 @@ async fn hand_over(
 }
 
 async fn ask_let_go(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
@@ -261,6 +261,10 @@ async fn ask_let_go(
     Ok(page(&house, Tab::Tickets, "Let go?", &main).into_response())
 }
 
-async fn let_go(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+async fn let_go(
+    State(house): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+) -> Result<Response, Refusal> {
     act(&house, id, "", move |ledger| ledger.let_go(id, Timestamp::now())).await
 }

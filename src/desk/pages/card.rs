@@ -19,11 +19,11 @@ use crate::{
     catalog::{Catalog, Tray},
     caution::{CautionCode, Hazard, Verdict},
     craft::{Base, Home, Piece, Wearer},
-    desk::{auth::Seller, error::Refusal, server::House},
+    desk::{refusal::Refusal, seller::Seller, state::DeskState},
     lang::{Lang, Texts},
 };
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/trays/cautions", get(card))
 }
 
@@ -41,7 +41,7 @@ struct Card<'a> {
 }
 
 async fn card(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     Query(asked): Query<Asked>,
     _seller: Seller,
 ) -> Result<Response, Refusal> {

@@ -18,15 +18,15 @@ use super::{
     words,
 };
 use crate::{
-    desk::{auth::Seller, error::Refusal, server::House},
+    desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Group,
 };
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show/close", get(ask_close).post(close))
 }
 
-async fn ask_close(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
+async fn ask_close(State(house): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
     let (show, open) = house
         .books
         .look(|ledger| {
@@ -55,7 +55,11 @@ struct Close {
     show: i64,
 }
 
-async fn close(State(house): State<Arc<House>>, _seller: Seller, Form(form): Form<Close>) -> Result<Response, Refusal> {
+async fn close(
+    State(house): State<Arc<DeskState>>,
+    _seller: Seller,
+    Form(form): Form<Close>,
+) -> Result<Response, Refusal> {
     let currency = house.shelf.loaded().catalog.table.prices.currency;
     let asked = form.show;
     let closed = house

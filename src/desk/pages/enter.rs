@@ -16,27 +16,29 @@ use serde::Deserialize;
 use super::{frame::plain_page, sessions::browser_name};
 use crate::{
     desk::{
-        auth::{browser_cookie, browser_of, guesser, random_key, session_cookie, session_of},
+        auth::random_key,
         back::Back,
         budgets::{Guesser, Secret},
-        error::Refusal,
+        cookies::{browser_cookie, browser_of, session_cookie, session_of},
         gate::Caller,
         pin::{fault_of, has_shape},
-        server::House,
+        refusal::Refusal,
+        seller::guesser,
+        state::DeskState,
     },
     disk::digest::sha256_hex,
     ledger::Visitor,
 };
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/setup", get(setup_page).post(set_up)).route("/sign-in", get(sign_in_page).post(sign_in))
 }
 
-pub(super) async fn kept_pin(house: &House) -> Result<Option<String>, Refusal> {
+pub(super) async fn kept_pin(house: &DeskState) -> Result<Option<String>, Refusal> {
     house.books.run(|ledger| ledger.setting("pin")).await
 }
 
-async fn setup_page(State(house): State<Arc<House>>, caller: Caller) -> Result<Response, Refusal> {
+async fn setup_page(State(house): State<Arc<DeskState>>, caller: Caller) -> Result<Response, Refusal> {
     if kept_pin(&house).await?.is_some() {
         return Ok(Redirect::to("/sign-in").into_response());
     }
@@ -83,7 +85,7 @@ struct Setup {
 }
 
 async fn set_up(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     caller: Caller,
     headers: HeaderMap,
     Form(form): Form<Setup>,
@@ -138,7 +140,7 @@ struct Led {
     lost: String,
 }
 
-async fn sign_in_page(State(house): State<Arc<House>>, Query(led): Query<Led>) -> Result<Response, Refusal> {
+async fn sign_in_page(State(house): State<Arc<DeskState>>, Query(led): Query<Led>) -> Result<Response, Refusal> {
     if kept_pin(&house).await?.is_none() {
         return Ok(Redirect::to("/setup").into_response());
     }
@@ -146,7 +148,7 @@ async fn sign_in_page(State(house): State<Arc<House>>, Query(led): Query<Led>) -
     Ok(plain_page("Sign in", &sign_in_form(&house, &Back::to(&led.back), words)).into_response())
 }
 
-fn sign_in_form(house: &House, back: &Back, trouble: Option<&str>) -> Markup {
+fn sign_in_form(house: &DeskState, back: &Back, trouble: Option<&str>) -> Markup {
     html! {
         h1 { (house.shelf.loaded().catalog.table.name) }
         p { "The seller’s desk" }
@@ -167,7 +169,7 @@ struct SignIn {
 }
 
 async fn sign_in(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     caller: Caller,
     headers: HeaderMap,
     Form(form): Form<SignIn>,
@@ -188,7 +190,7 @@ fn too_many(seconds: u32) -> String {
 
 /// Whether `pin` is the one kept as `kept`; else the status and words for whoever typed it.
 pub(super) async fn is_pin(
-    house: &House,
+    house: &DeskState,
     caller: &Caller,
     headers: &HeaderMap,
     pin: String,
@@ -209,7 +211,7 @@ pub(super) async fn is_pin(
 }
 
 /// Begins a session, which ends an earlier one of this browser, and leads on.
-async fn begin(house: &House, caller: &Caller, headers: &HeaderMap, back: &Back) -> Result<Response, Refusal> {
+async fn begin(house: &DeskState, caller: &Caller, headers: &HeaderMap, back: &Back) -> Result<Response, Refusal> {
     let key = || random_key().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()));
     let (token, new_browser) = (key()?, key()?);
     let hash = sha256_hex(&token);

@@ -1,15 +1,11 @@
 //! What all pages share: head, navigation, the banner of a broken catalogue.
 
-use axum::{
-    http::StatusCode,
-    response::{Html, IntoResponse, Response},
-};
+use axum::response::Html;
 use jiff::Timestamp;
 use maud::{DOCTYPE, Markup, html};
 
-use super::words::sentence;
 use crate::{
-    desk::{assets::VERSION, server::House},
+    desk::{assets::VERSION, state::DeskState},
     disk,
 };
 
@@ -34,7 +30,7 @@ const TABS: [(Tab, &str, &str); 4] = [
 ];
 
 /// A page of the signed-in seller.
-pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<String> {
+pub(super) fn page(house: &DeskState, tab: Tab, title: &str, main: &Markup) -> Html<String> {
     let mistakes = house.shelf.mistakes().map_or(0, |mistakes| mistakes.0.len());
     let not_taken = house.tablets.not_taken();
     let name = &house.shelf.loaded().catalog.table.name;
@@ -82,21 +78,8 @@ pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<
 }
 
 /// A page for somebody who is not signed in.
-pub(super) fn plain_page(title: &str, main: &Markup) -> Html<String> {
+pub(in crate::desk) fn plain_page(title: &str, main: &Markup) -> Html<String> {
     document(title, "", false, &html! { main #main.narrow { (main) } })
-}
-
-/// Says why a request was refused, and leads back.
-pub(in crate::desk) fn refused(status: StatusCode, words: &str) -> Response {
-    let page = plain_page(
-        "Not done",
-        &html! {
-            h1 { "That was not done" }
-            p.trouble role="alert" { (sentence(words)) }
-            p { a.button href="/tickets" { "To the tickets" } }
-        },
-    );
-    (status, page).into_response()
 }
 
 fn document(title: &str, name: &str, live: bool, body: &Markup) -> Html<String> {

@@ -23,9 +23,9 @@ use super::{
 };
 use crate::{
     desk::{
-        auth::Seller,
-        error::Refusal,
-        server::House,
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
         tablets::{Tablet, Wish},
     },
     ledger::Kiosk,
@@ -35,7 +35,7 @@ use crate::{
 /// Kiosks ask for news all the time; one that is silent longer than this is off or out of reach.
 const SILENT_SECONDS: u64 = 30;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/kiosks", get(kiosks))
         .route("/kiosks/code", post(new_code))
@@ -44,7 +44,7 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/kiosks/{digit}/put-away/{id}", get(ask_put_away).post(put_away))
 }
 
-async fn kiosks(State(house): State<Arc<House>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
+async fn kiosks(State(house): State<Arc<DeskState>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
     let now = Timestamp::now();
     let (kiosks, browsers) =
         house.books.run(move |ledger| Ok((ledger.kiosks()?, sessions::running(ledger, now)?))).await?;
@@ -153,14 +153,14 @@ fn lying(ticket: &TicketReport) -> Markup {
 }
 
 async fn take_in(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Result<Redirect, Refusal> {
     wish(&house, digit, id, Wish::TakeIn)
 }
 
-fn wish(house: &House, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refusal> {
+fn wish(house: &DeskState, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refusal> {
     if house.tablets.want(digit, id, wish) {
         return Ok(Redirect::to("/kiosks"));
     }
@@ -169,7 +169,7 @@ fn wish(house: &House, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refu
 }
 
 async fn ask_put_away(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Response {
@@ -188,7 +188,7 @@ async fn ask_put_away(
 }
 
 async fn put_away(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Result<Redirect, Refusal> {
@@ -196,7 +196,7 @@ async fn put_away(
 }
 
 /// The addresses under which tablets can reach this desk, the likeliest first.
-fn addresses(house: &House, headers: &HeaderMap) -> Vec<String> {
+fn addresses(house: &DeskState, headers: &HeaderMap) -> Vec<String> {
     let bound = house.addr;
     if !bound.ip().is_unspecified() {
         return vec![format!("http://{bound}")];
@@ -230,7 +230,7 @@ fn outward() -> Option<IpAddr> {
     Some(socket.local_addr().ok()?.ip()).filter(|ip| !ip.is_loopback() && !ip.is_unspecified())
 }
 
-async fn new_code(State(house): State<Arc<House>>, _seller: Seller) -> Result<Redirect, Refusal> {
+async fn new_code(State(house): State<Arc<DeskState>>, _seller: Seller) -> Result<Redirect, Refusal> {
     house
         .auth
         .new_pair_code()
@@ -238,7 +238,7 @@ async fn new_code(State(house): State<Arc<House>>, _seller: Seller) -> Result<Re
     Ok(Redirect::to("/kiosks"))
 }
 
-async fn ask_release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Response {
+async fn ask_release(State(house): State<Arc<DeskState>>, _seller: Seller, Path(digit): Path<u8>) -> Response {
     let report = house.tablets.get(digit).report;
     let keeps: Vec<String> =
         report.waiting.iter().chain(&report.aside).map(|ticket| ticket.number.to_string()).collect();
@@ -261,7 +261,11 @@ async fn ask_release(State(house): State<Arc<House>>, _seller: Seller, Path(digi
     page(&house, Tab::Kiosks, "Release a kiosk?", &main).into_response()
 }
 
-async fn release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Result<Redirect, Refusal> {
+async fn release(
+    State(house): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(digit): Path<u8>,
+) -> Result<Redirect, Refusal> {
     house.books.run(move |ledger| ledger.release_kiosk(digit, Timestamp::now())).await?;
     house.tablets.forget(digit);
     Ok(Redirect::to("/kiosks"))

@@ -30,10 +30,11 @@ use axum::{
     routing::get,
 };
 
-use super::{auth::Seller, error::Refusal, server::House};
-pub(super) use frame::refused;
+use super::{refusal::Refusal, seller::Seller, state::DeskState};
+pub(super) use frame::plain_page;
+pub(super) use words::sentence;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/", get(async || Redirect::to("/tickets")))
         .route("/pictures/{name}", get(picture))
@@ -57,7 +58,7 @@ pub(super) async fn nowhere(uri: Uri) -> Refusal {
 }
 
 async fn picture(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(name): Path<String>,
     headers: HeaderMap,

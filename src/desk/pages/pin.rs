@@ -17,13 +17,13 @@ use super::{
     enter::{alert, is_pin, kept_pin, pin_input},
     frame::{Tab, page},
 };
-use crate::desk::{auth::Seller, error::Refusal, gate::Caller, pin::fault_of, server::House};
+use crate::desk::{gate::Caller, pin::fault_of, refusal::Refusal, seller::Seller, state::DeskState};
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/pin", get(ask).post(change))
 }
 
-async fn ask(State(house): State<Arc<House>>, _seller: Seller) -> Response {
+async fn ask(State(house): State<Arc<DeskState>>, _seller: Seller) -> Response {
     page(&house, Tab::Kiosks, "Change the PIN", &content(None)).into_response()
 }
 
@@ -54,7 +54,7 @@ struct Change {
 }
 
 async fn change(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     seller: Seller,
     caller: Caller,
     headers: HeaderMap,

@@ -20,10 +20,10 @@ use super::{
 use crate::{
     catalog::Loaded,
     desk::{
-        auth::Seller,
-        error::Refusal,
         gallery::{PortraitSize, portrait_tag},
-        server::House,
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
     },
     ledger::{Group, Ledger, LedgerError, Listed, Ticket},
     ticket::TicketNumber,
@@ -36,7 +36,7 @@ const SHOWN_ALONE: usize = 60;
 
 const GROUPS: [Group; 3] = [Group::Waiting, Group::Checked, Group::Done];
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/tickets", get(queue)).route("/tickets/find", get(find))
 }
 
@@ -85,7 +85,7 @@ struct Wanted {
 }
 
 async fn queue(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Query(wanted): Query<Wanted>,
 ) -> Result<Response, Refusal> {
@@ -108,7 +108,11 @@ struct Find {
     number: String,
 }
 
-async fn find(State(house): State<Arc<House>>, _seller: Seller, Query(find): Query<Find>) -> Result<Response, Refusal> {
+async fn find(
+    State(house): State<Arc<DeskState>>,
+    _seller: Seller,
+    Query(find): Query<Find>,
+) -> Result<Response, Refusal> {
     let number = match find.number.parse::<TicketNumber>() {
         Ok(number) => number,
         Err(error) => {
@@ -140,13 +144,13 @@ async fn find(State(house): State<Arc<House>>, _seller: Seller, Query(find): Que
     }
 }
 
-async fn not_found(house: &House, status: StatusCode, typed: &str, words: &str) -> Result<Response, Refusal> {
+async fn not_found(house: &DeskState, status: StatusCode, typed: &str, words: &str) -> Result<Response, Refusal> {
     let main = content(house, None, None, Some((typed, words))).await?;
     Ok((status, page(house, Tab::Tickets, "Tickets", &main)).into_response())
 }
 
 async fn content(
-    house: &House,
+    house: &DeskState,
     alone: Option<Group>,
     before: Option<i64>,
     not_found: Option<(&str, &str)>,

@@ -19,16 +19,16 @@ use super::{
 };
 use crate::{
     catalog::Catalog,
-    desk::{auth::Seller, error::Refusal, server::House},
+    desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::{CloseOut, Listed},
     money::Currency,
 };
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show", get(running)).route("/shows/{id}", get(closed))
 }
 
-async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
+async fn running(State(house): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
     let (show, sums) = house.books.look(|ledger| Ok((ledger.show()?, ledger.so_far()?))).await?;
     let loaded = house.shelf.loaded();
     let currency = sums.currency.unwrap_or(loaded.catalog.table.prices.currency);
@@ -46,7 +46,11 @@ async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Res
     Ok(page(&house, Tab::Show, "Show", &main).into_response())
 }
 
-async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
+async fn closed(
+    State(house): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<i64>,
+) -> Result<Response, Refusal> {
     let (closed, came_after) =
         house.books.look(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?))).await?;
     let Some(closed) = closed else {

@@ -21,14 +21,14 @@ use super::{
 use crate::{
     catalog::Loaded,
     craft::{DropKind, fit_on},
-    desk::{auth::Seller, error::Refusal, server::House},
+    desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::{Count, Ticket, TicketLine},
 };
 
 /// Drops shown at once; with more, the search narrows them.
 const SHOWN: usize = 240;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/tickets/{id}/missing/{line}", get(choose).post(swap))
 }
 
@@ -39,7 +39,7 @@ struct Search {
 }
 
 async fn choose(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
     Query(search): Query<Search>,
@@ -129,7 +129,7 @@ struct Swap {
 }
 
 async fn swap(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
     Form(form): Form<Swap>,

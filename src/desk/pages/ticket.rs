@@ -26,13 +26,13 @@ use crate::{
     catalog::{Catalog, Loaded},
     caution::CautionCode,
     craft::{BaseKind, Length, Wearer},
-    desk::{auth::Seller, error::Refusal, gallery::PortraitSize, server::House},
+    desk::{gallery::PortraitSize, refusal::Refusal, seller::Seller, state::DeskState},
     ledger::{Charge, Count, Event, LedgerError, Listed, Part, Ticket, TicketLine},
     money::{TaxRule, cash_total},
     ticket::{State as TicketState, Tender},
 };
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/tickets/{id}", get(show)).route("/tickets/{id}/picture.png", get(portrait))
 }
 
@@ -47,12 +47,12 @@ pub(super) struct View {
     pub(super) now: Timestamp,
 }
 
-async fn show(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+async fn show(State(house): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
     with_trouble(&house, id, None).await
 }
 
 /// The ticket's page, with what went wrong on top.
-pub(super) async fn with_trouble(house: &House, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
+pub(super) async fn with_trouble(house: &DeskState, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
     let read = house
         .books
         .look(move |ledger| {
@@ -83,7 +83,7 @@ struct Wanted {
 }
 
 async fn portrait(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Query(wanted): Query<Wanted>,

@@ -21,7 +21,7 @@ use super::{
 use crate::{
     catalog::{Catalog, Loaded, Tray},
     craft::Home,
-    desk::{auth::Seller, error::Refusal, server::House},
+    desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Count,
 };
 
@@ -30,11 +30,11 @@ const MOST: u32 = 9999;
 /// Tables wider than this wrap like text.
 const WIDEST: usize = 12;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/trays", get(trays)).route("/parts/{id}", get(part).post(recount))
 }
 
-async fn trays(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
+async fn trays(State(house): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
     let counts = house.books.run(|ledger| ledger.counts()).await?;
     let loaded = house.shelf.loaded();
     let main = html! {
@@ -57,7 +57,7 @@ async fn trays(State(house): State<Arc<House>>, _seller: Seller) -> Result<Respo
     Ok(page(&house, Tab::Trays, "Trays", &main).into_response())
 }
 
-fn mistakes(house: &House, loaded: &Loaded) -> Markup {
+fn mistakes(house: &DeskState, loaded: &Loaded) -> Markup {
     html! {
         @if let Some(mistakes) = house.shelf.mistakes() {
             section.card.mistakes #mistakes aria-label="Mistakes in the catalogue" {
@@ -143,7 +143,11 @@ fn cell(cell: &Cell<'_>) -> Markup {
     }
 }
 
-async fn part(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<String>) -> Result<Response, Refusal> {
+async fn part(
+    State(house): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<String>,
+) -> Result<Response, Refusal> {
     part_page(&house, &id, None).await
 }
 
@@ -153,7 +157,7 @@ fn known(catalog: &Catalog, id: &str) -> Option<(String, Decimal, Option<Home>)>
     drop.or_else(|| catalog.base(id).map(|base| (base.name.clone(), base.price, None)))
 }
 
-async fn part_page(house: &House, id: &str, trouble: Option<&str>) -> Result<Response, Refusal> {
+async fn part_page(house: &DeskState, id: &str, trouble: Option<&str>) -> Result<Response, Refusal> {
     let counts = house.books.run(|ledger| ledger.counts()).await?;
     let loaded = house.shelf.loaded();
     let Some((name, price, home)) = known(&loaded.catalog, id) else {
@@ -205,7 +209,7 @@ struct Recount {
 }
 
 async fn recount(
-    State(house): State<Arc<House>>,
+    State(house): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<String>,
     Form(form): Form<Recount>,

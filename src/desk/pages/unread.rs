@@ -8,7 +8,7 @@ use super::{
     frame::{Tab, page},
     words,
 };
-use crate::{desk::server::House, ledger::Event};
+use crate::{desk::state::DeskState, ledger::Event};
 
 /// What is known of it.
 pub(super) struct Unread {
@@ -21,7 +21,7 @@ pub(super) struct Unread {
 }
 
 impl Unread {
-    pub fn page(&self, house: &House) -> Response {
+    pub fn page(&self, house: &DeskState) -> Response {
         let now = Timestamp::now();
         let main = html! {
             section.card {
