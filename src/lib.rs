@@ -2,10 +2,11 @@
 //!
 //! ```text
 //! disk      durable files, locks, room left, hashes     (imports nothing of the house)
+//! ron_tree  files written by hand, with places         (imports nothing of the house)
 //! craft     what a piece is made of                    (imports nothing of the house)
 //! money     amounts, quote, tax                        (craft)
 //! hang      how it hangs                               (craft)
-//! caution   the small-parts gauge, rules, what to say  (craft)
+//! caution   the small-parts gauge, rules, what to say  (ron_tree, craft)
 //! catalog   files: read, check, report, watch          (disk and the pure rooms)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
@@ -16,7 +17,7 @@
 //! kiosk     the guest's tablet, in Bevy                (link, lang and the pure rooms)
 //! ```
 //!
-//! `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
+//! `ron_tree`, `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
 //! `use` line and refuses an arrow that is not listed.
 
 pub mod catalog;
@@ -32,4 +33,5 @@ pub mod ledger;
 pub mod link;
 pub mod money;
 pub mod portrait;
+pub mod ron_tree;
 pub mod ticket;

@@ -5,9 +5,10 @@ mod support;
 use std::fs;
 
 use chatelaine::{
-    catalog::{Catalog, Mistake, read_folder, read_piece},
+    catalog::{Catalog, read_folder, read_piece},
     caution::{Gauge, Solid, gauge},
     craft::{Allergen, Body, UsualAllergen, Wearer},
+    ron_tree::Mistake,
 };
 use support::{copy, demo_catalog};
 
@@ -326,7 +327,7 @@ fn a_region_is_a_file_of_the_folder() {
 
     fs::write(dir.path().join("rules/ca2.ron"), us.replace("FluxBelow(50.0)", "AtMost(50.0)")).expect("written");
     let mistakes = read_folder(dir.path()).expect_err("the wrong limit").0;
-    let (line, column) = place(&us, "limit: FluxBelow(50.0)");
+    let (line, column) = place(&us, "FluxBelow(50.0)");
     assert!(mistakes.iter().any(|m| (m.line, m.column) == (line, column) && m.to_string().contains("FluxBelow(50.0)")));
 }
 

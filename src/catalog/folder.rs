@@ -8,8 +8,6 @@ use std::{
 };
 
 use super::{
-    fields::Reader,
-    mistake::{Mistake, Mistakes},
     model::Catalog,
     names::{self, Names},
     pictures::{self, Picture, relief_name},
@@ -19,6 +17,7 @@ use crate::{
     caution::{Region, Rules, Sizes},
     craft::{Base, DropKind, fit_on},
     disk::digest::Sha256,
+    ron_tree::{Mistake, Mistakes, Reader},
 };
 
 /// A catalogue with its pictures.
@@ -103,7 +102,7 @@ fn rules_files(root: &Path) -> Result<Vec<String>, Mistake> {
 
 /// Takes a rules file in: in place of the rules of its region, or beside the others.
 fn take_rules(all: &mut Vec<Rules>, own: &mut HashMap<Region, String>, file: &str, source: &str) -> Vec<Mistake> {
-    match Rules::from_ron(source) {
+    match Rules::from_ron(file, source) {
         Ok(rules) => {
             if let Some(first) = own.insert(rules.region, file.to_owned()) {
                 let found = format!("the rules of {} a second time", rules.region);
@@ -113,16 +112,7 @@ fn take_rules(all: &mut Vec<Rules>, own: &mut HashMap<Region, String>, file: &st
             all.push(rules);
             vec![]
         }
-        Err(mistakes) => mistakes
-            .into_iter()
-            .map(|one| Mistake {
-                file: file.to_owned(),
-                line: one.line,
-                column: one.column,
-                found: one.found,
-                expected: one.expected,
-            })
-            .collect(),
+        Err(mistakes) => mistakes,
     }
 }
 

@@ -8,9 +8,7 @@
 //! catalog/pictures/      a PNG or JPEG for every drop, and beside it NAME.normal.png with its relief, if it has one
 //! ```
 
-mod fields;
 mod folder;
-mod mistake;
 mod model;
 mod names;
 mod outline;
@@ -20,12 +18,10 @@ mod read_facts;
 mod read_piece;
 mod read_table;
 mod read_trays;
-mod tree;
 mod watch;
 
 pub use folder::{Loaded, read_folder};
-pub use mistake::{Mistake, Mistakes};
-pub use model::{Catalog, PieceError, Table, Tray, nearest};
+pub use model::{Catalog, PieceError, Table, Tray};
 pub use names::Names;
 pub use outline::Outline;
 pub use pictures::{Picture, relief_name};

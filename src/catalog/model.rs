@@ -7,6 +7,7 @@ use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
     craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
     money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
+    ron_tree::nearest,
 };
 
 /// The rules and habits of one selling table.
@@ -231,13 +232,4 @@ impl Catalog {
     pub fn drop_cautions(&self, kind: &DropKind, wearer: Wearer) -> Verdict {
         caution::drop_cautions(kind, &self.sizes, wearer, &self.rules)
     }
-}
-
-/// The known word nearest to `word`, if one is near enough to be meant.
-pub fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<String> {
-    known
-        .map(|one| (strsim::jaro_winkler(word, one), one))
-        .filter(|(likeness, _)| *likeness > 0.8)
-        .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, one)| one.to_owned())
 }

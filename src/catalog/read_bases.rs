@@ -1,16 +1,15 @@
 //! `bases.ron`.
 
 use super::{
-    fields::{Fields, Reader, names_of},
     read_facts::{FACTS, facts},
     read_table::price,
-    tree::{Node, Value},
 };
 use crate::{
     craft::{
         Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, LinkKind, Mass, Necklace, Ring,
     },
     money::Currency,
+    ron_tree::{Fields, Node, Reader, Value, names_of},
 };
 
 const COMMON: [&str; 5] = ["id", "name", "finish", "price", "stock"];

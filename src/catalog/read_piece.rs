@@ -1,11 +1,10 @@
 //! A piece as a file: `(base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])`.
 
-use super::{
-    fields::Reader,
-    mistake::{Mistake, Mistakes},
-    read_bases::length,
+use super::read_bases::length;
+use crate::{
+    craft::{Length, Piece, Wearer},
+    ron_tree::{Mistake, Mistakes, Reader},
 };
-use crate::craft::{Length, Piece, Wearer};
 
 /// Necks of people from the smallest child to the stoutest grown-up, in millimetres, wide enough for everybody.
 const NECKS_MM: (f64, f64) = (150.0, 700.0);

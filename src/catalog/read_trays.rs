@@ -1,16 +1,15 @@
 //! `trays/*.ron`.
 
 use super::{
-    fields::{Fields, Reader, names_of},
-    model::{Tray, nearest},
+    model::Tray,
     pictures::{Picture, Pictures},
     read_bases::{length, price_of, ring},
     read_facts::{FACTS, body, facts},
-    tree::{Node, Value},
 };
 use crate::{
     craft::{Body, Colour, DropKind, Finish, Home, Length, Mass, Material, Ring, Sort, weight_of},
     money::Currency,
+    ron_tree::{Fields, Node, Reader, Value, names_of, nearest},
 };
 
 const FIELDS: &[&str] = &[

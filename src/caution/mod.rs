@@ -7,7 +7,7 @@
 //! gauge                      the answer over all orientations
 //! part, sizes                small parts, a whole catalogue of them
 //! code, region, dated, rules what cautions there are, and what each region's file says of them
-//! slips, torn                what a region's file gets wrong
+//! read_rules, check_rules    reading a region's file, and what it gets wrong
 //! find, metals               what there is to be careful about, without words
 //! say, verdict, hazard       its English, what to say to whom, one card for each hazard
 //! table, table_cases         all of it on a page for whoever assesses it
@@ -15,6 +15,7 @@
 //!
 //! A pure room. Everything said here is a guide, not a test report; see [`DEFERRAL`].
 
+mod check_rules;
 mod code;
 mod dated;
 mod find;
@@ -26,17 +27,16 @@ mod oval;
 mod part;
 mod place;
 mod posed;
+mod read_rules;
 mod refine;
 mod region;
 mod rules;
 mod say;
 mod simplex;
 mod sizes;
-mod slips;
 mod solid;
 mod table;
 mod table_cases;
-mod torn;
 mod turn;
 mod verdict;
 
@@ -49,7 +49,6 @@ pub use part::{PartSize, flux_index_kg2mm2};
 pub use region::Region;
 pub use rules::{Limit, OtherLimit, Rule, Rules, Status, Within};
 pub use sizes::Sizes;
-pub use slips::RulesMistake;
 pub use solid::Solid;
 pub use table::table;
 #[cfg(test)]

@@ -4,13 +4,11 @@ use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
 
-use super::{
-    CautionCode, Gauge, Region,
-    dated::Dated,
-    slips::{RulesMistake, mistakes},
-    torn::all_mistakes,
+use super::{CautionCode, Gauge, Region, dated::Dated, read_rules};
+use crate::{
+    craft::{LeadExemption, Material, Plating, Wearer},
+    ron_tree::Mistake,
 };
-use crate::craft::{LeadExemption, Material, Plating, Wearer};
 
 /// One region's rules, as they stand in its file.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -246,14 +244,13 @@ pub(super) fn is_about(wearers: &[Wearer], wearer: Wearer) -> bool {
 }
 
 impl Rules {
-    /// Reads a region's file.
+    /// Reads a region's file; `file` is its name in the mistakes and `source` its text.
     ///
     /// # Errors
-    /// Every rule that does not read; or everything that a readable file gets wrong: a caution without a rule or with two, a limit of the wrong kind, empty words, a wearer or material named to no effect.
-    pub fn from_ron(source: &str) -> Result<Self, Vec<RulesMistake>> {
-        let rules: Self = ron::from_str(source).map_err(|error| all_mistakes(source, &error))?;
-        let mistakes = mistakes(&rules, source);
-        if mistakes.is_empty() { Ok(rules) } else { Err(mistakes) }
+    /// Everything that does not read, and everything that a readable rule gets wrong: a caution without a rule or with two,
+    /// a limit of the wrong kind, empty words, a wearer or material named to no effect. In the order of the places.
+    pub fn from_ron(file: &str, source: &str) -> Result<Self, Vec<Mistake>> {
+        read_rules::read(file, source)
     }
 
     /// What the region says on `code`.
@@ -263,8 +260,9 @@ impl Rules {
 
     /// The rules that come with the program.
     pub fn built_in() -> &'static [Self] {
-        static ALL: LazyLock<Vec<Rules>> =
-            LazyLock::new(|| SOURCES.iter().filter_map(|source| Rules::from_ron(source).ok()).collect());
+        static ALL: LazyLock<Vec<Rules>> = LazyLock::new(|| {
+            SOURCES.iter().filter_map(|source| Rules::from_ron("the program's own rules", source).ok()).collect()
+        });
         &ALL
     }
 
@@ -275,7 +273,7 @@ impl Rules {
 }
 
 /// The files that come with the program; a test holds them to be whole.
-const SOURCES: [&str; 3] = [
+pub(super) const SOURCES: [&str; 3] = [
     include_str!("../../assets/rules/us.ron"),
     include_str!("../../assets/rules/eu.ron"),
     include_str!("../../assets/rules/uk.ron"),
@@ -316,7 +314,7 @@ mod tests {
     #[test]
     fn the_files_that_come_with_the_program_are_whole() {
         for source in SOURCES {
-            Rules::from_ron(source).unwrap_or_else(|mistakes| panic!("{mistakes:?}"));
+            Rules::from_ron("a region", source).unwrap_or_else(|mistakes| panic!("{mistakes:?}"));
         }
         let regions: Vec<Region> = Rules::built_in().iter().map(|rules| rules.region).collect();
         assert_eq!(regions, [Region::US, Region::EU, Region::UK]);

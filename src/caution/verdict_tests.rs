@@ -501,7 +501,7 @@ fn another_regions_file_is_enough() {
             "code: glass, says: [Under3, From3To5, From6To12], against: [Under3]",
             "code: glass, says: [Under3, From3To5, From6To12, From13], against: [Under3, From3To5, From6To12, From13]",
         );
-    let rules = Rules::from_ron(&file).unwrap();
+    let rules = Rules::from_ron("a region", &file).unwrap();
     let glass = with(metal(Material::Glass));
     let judged = |wearer| drop_cautions(&glass, &Sizes::empty(rules.gauge), wearer, &rules);
     assert!(!judged(From13).suitable && of(&glass, From13, Region::US).suitable);

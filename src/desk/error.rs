@@ -2,7 +2,7 @@
 
 use std::{io, net::SocketAddr, path::PathBuf};
 
-use crate::{catalog::Mistakes, ledger::LedgerError};
+use crate::{ledger::LedgerError, ron_tree::Mistakes};
 
 /// Why the desk does not start.
 #[derive(Debug, thiserror::Error)]

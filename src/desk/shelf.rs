@@ -7,7 +7,10 @@ use std::{
 };
 
 use super::error::DeskError;
-use crate::catalog::{Loaded, Mistakes, read_folder};
+use crate::{
+    catalog::{Loaded, read_folder},
+    ron_tree::Mistakes,
+};
 
 /// What the desk knows of the catalogue folder.
 pub(super) struct Shelf {

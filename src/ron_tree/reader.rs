@@ -4,19 +4,20 @@ use std::{fmt::Display, str::FromStr};
 
 use super::{
     mistake::Mistake,
-    model::nearest,
+    nearest::nearest,
     tree::{Field, Node, Value, parse},
 };
 
 /// A file being read.
-pub(super) struct Reader<'a> {
+pub struct Reader<'a> {
     file: &'a str,
     source: &'a str,
+    /// What was wrong so far.
     pub mistakes: Vec<Mistake>,
 }
 
 /// The fields of one struct.
-pub(super) struct Fields<'n> {
+pub struct Fields<'n> {
     at: usize,
     what: &'static str,
     fields: &'n [Field],
@@ -28,6 +29,7 @@ impl<'n> Fields<'n> {
         self.at
     }
 
+    /// The value of a field, if it is there.
     pub fn get(&self, name: &str) -> Option<&'n Node> {
         self.fields.iter().find(|field| field.name == name).map(|field| &field.node)
     }
@@ -41,6 +43,7 @@ impl<'a> Reader<'a> {
         (Self { file, source, mistakes }, node)
     }
 
+    /// Says that something is wrong at byte `at` of the file.
     pub fn wrong(&mut self, at: usize, found: impl Into<String>, expected: impl Into<String>) {
         self.mistakes.push(Mistake::at(self.file, self.source, at, found, expected));
     }
@@ -80,6 +83,7 @@ impl<'a> Reader<'a> {
         node
     }
 
+    /// The items of a list of `of`.
     pub fn list<'n>(&mut self, node: &'n Node, of: &str) -> Option<&'n [Node]> {
         match &node.value {
             Value::List(items) => Some(items),
@@ -87,6 +91,7 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// A text; `what` it should be, for the message.
     pub fn text<'n>(&mut self, node: &'n Node, what: &str) -> Option<&'n str> {
         match &node.value {
             Value::Text(text) => Some(text),
@@ -191,6 +196,7 @@ impl<'a> Reader<'a> {
         self.unlike(node, &format!("a number from {low} to {high}, without quotes"))
     }
 
+    /// `true` or `false`.
     pub fn flag(&mut self, node: &Node) -> Option<bool> {
         self.word(node, "yes or no", &[("true", true), ("false", false)])
     }
@@ -202,4 +208,4 @@ macro_rules! names_of {
         &<$t>::ALL.iter().map(|one| (one.name(), *one)).collect::<Vec<_>>()
     };
 }
-pub(super) use names_of;
+pub(crate) use names_of;

@@ -7,27 +7,48 @@ use super::mistake::Mistake;
 
 /// A value and the byte at which it begins.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Node {
+pub struct Node {
+    /// The byte of the file at which it begins.
     pub at: usize,
+    /// What it is.
     pub value: Value,
 }
 
 /// What a value is.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Value {
+pub enum Value {
+    /// A text in quotes, without them.
     Text(String),
+    /// A number as it is written.
     Number(String),
+    /// A word without quotes.
     Word(String),
-    Struct { name: Option<String>, fields: Vec<Field> },
-    Tuple { name: Option<String>, items: Vec<Node> },
+    /// Fields in ( ), perhaps after a name; also empty brackets.
+    Struct {
+        /// The name before the brackets.
+        name: Option<String>,
+        /// The fields in their order.
+        fields: Vec<Field>,
+    },
+    /// Values without field names in ( ), perhaps after a name.
+    Tuple {
+        /// The name before the brackets.
+        name: Option<String>,
+        /// The values in their order.
+        items: Vec<Node>,
+    },
+    /// Values in [ ].
     List(Vec<Node>),
 }
 
 /// One `name: value` of a struct.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Field {
+pub struct Field {
+    /// The byte of the file at which its name begins.
     pub at: usize,
+    /// Its name.
     pub name: String,
+    /// Its value.
     pub node: Node,
 }
 
