@@ -12,8 +12,8 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::{
+    caution_signs,
     frame::{Tab, page},
-    signs,
 };
 use crate::{
     catalog::{Catalog, Tray},
@@ -175,11 +175,11 @@ impl Card<'_> {
             (true, true) => "card-fine",
         });
         html! {
-            (signs::standing(verdict, &word))
+            (caution_signs::standing(verdict, &word))
             @if !verdict.cautions.is_empty() {
                 ul {
                     @for (code, word, grave) in self.words(verdict) {
-                        li .grave[grave] { (signs::caution(code)) (word) }
+                        li .grave[grave] { (caution_signs::of(code)) (word) }
                     }
                 }
             }
@@ -212,7 +212,7 @@ impl Card<'_> {
                 h2 { (self.t("card-signs")) }
                 dl {
                     @for (rule, sentences) in rules {
-                        dt { (signs::caution(rule.code)) (self.t(&format!("code-{}", rule.code.code()))) }
+                        dt { (caution_signs::of(rule.code)) (self.t(&format!("code-{}", rule.code.code()))) }
                         dd {
                             @for sentence in sentences { (sentence) " " }
                             span.faint {

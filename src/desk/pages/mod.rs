@@ -1,23 +1,18 @@
 //! The seller's pages. Each file has one page with its routes; `frame` is what they share.
 
-mod acts;
 mod card;
+mod caution_signs;
 mod close;
 mod confirm;
-mod doubt;
 mod enter;
 mod frame;
-mod hazards;
 mod kiosks;
 mod pin;
 mod queue;
 mod sessions;
 mod show;
-mod signs;
-mod swap;
 mod ticket;
 mod trays;
-mod unread;
 mod words;
 
 use std::sync::Arc;
@@ -43,8 +38,6 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(sessions::routes())
         .merge(queue::routes())
         .merge(ticket::routes())
-        .merge(acts::routes())
-        .merge(swap::routes())
         .merge(trays::routes())
         .merge(card::routes())
         .merge(show::routes())

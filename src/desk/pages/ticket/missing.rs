@@ -13,15 +13,19 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use uuid::Uuid;
 
-use super::{
-    acts::act,
-    frame::{Tab, page},
-    words,
-};
+use super::actions::act;
 use crate::{
     catalog::Loaded,
     craft::{DropKind, fit_on},
-    desk::{refusal::Refusal, seller::Seller, state::DeskState},
+    desk::{
+        pages::{
+            frame::{Tab, page},
+            words,
+        },
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
+    },
     ledger::{Count, Ticket, TicketLine},
 };
 

@@ -14,15 +14,16 @@ use rust_decimal::Decimal;
 use serde::Deserialize;
 use uuid::Uuid;
 
-use super::{
-    confirm::{Question, ask},
-    frame::{Tab, page},
-    ticket, words,
-};
+use super::view::with_trouble;
 use crate::{
     caution::CautionCode,
     craft::{Length, Wearer},
     desk::{
+        pages::{
+            confirm::{Question, ask},
+            frame::{Tab, page},
+            words,
+        },
         refusal::{Refusal, status_of},
         seller::Seller,
         state::DeskState,
@@ -57,7 +58,7 @@ pub(super) async fn act(
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
             let words = words::trouble(&error, &house.shelf.loaded().catalog);
-            Ok((StatusCode::CONFLICT, ticket::with_trouble(house, id, Some(&words)).await?).into_response())
+            Ok((StatusCode::CONFLICT, with_trouble(house, id, Some(&words)).await?).into_response())
         }
         Err(refusal) => Err(refusal),
     }
@@ -202,7 +203,7 @@ async fn ring_up(
     if before.state.is_open() && before.quote.total != form.total {
         let sum = before.quote.currency.plain(before.quote.total);
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
-        return Ok((StatusCode::CONFLICT, ticket::with_trouble(&house, id, Some(&words)).await?).into_response());
+        return Ok((StatusCode::CONFLICT, with_trouble(&house, id, Some(&words)).await?).into_response());
     }
     act(&house, id, "#till", move |ledger| {
         let ticket = ledger.ticket(id)?;

@@ -4,14 +4,19 @@ use axum::response::{IntoResponse, Response};
 use jiff::Timestamp;
 use maud::html;
 
-use super::{
-    frame::{Tab, page},
-    words,
+use crate::{
+    desk::{
+        pages::{
+            frame::{Tab, page},
+            words,
+        },
+        state::DeskState,
+    },
+    ledger::Event,
 };
-use crate::{desk::state::DeskState, ledger::Event};
 
-/// What is known of it.
-pub(super) struct Unread {
+/// What is still known of such a ticket.
+pub(super) struct Unreadable {
     /// Its number.
     pub number: String,
     /// What is wrong with it.
@@ -20,7 +25,8 @@ pub(super) struct Unread {
     pub history: Vec<Event>,
 }
 
-impl Unread {
+impl Unreadable {
+    /// The page.
     pub fn page(&self, house: &DeskState) -> Response {
         let now = Timestamp::now();
         let main = html! {

@@ -2,14 +2,11 @@
 
 use maud::{Markup, html};
 
-use super::{
-    signs,
-    ticket::{View, tick_sign},
-    words,
-};
+use super::view::{View, tick_sign};
 use crate::{
     caution::{DEFERRAL, Hazard},
     craft::Wearer,
+    desk::pages::{caution_signs, words},
 };
 
 impl View {
@@ -97,7 +94,7 @@ impl View {
         let name = one.code.words();
         html! {
             li .grave-one[one.grave] {
-                (signs::caution(one.code))
+                (caution_signs::of(one.code))
                 div {
                     p.parts {
                         @if hazard.is_of_the_base() { span { (words::part_name(self.catalog(), &self.ticket.piece.base)) } }

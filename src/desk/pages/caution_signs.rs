@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use crate::caution::{CautionCode, Verdict};
 
 /// The sign of one caution.
-pub(super) fn caution(code: CautionCode) -> Markup {
+pub(super) fn of(code: CautionCode) -> Markup {
     let (drawing, letters) = match code {
         CautionCode::SmallPart => ("M6 3v18l12-7V3M12 6.5a2.7 2.7 0 1 0 .01 0", ""),
         CautionCode::SmallBall => ("M12 4a8 8 0 1 0 .01 0M5 8.5c4 3 10 3 14 0M5 15.5c4-3 10-3 14 0", ""),
