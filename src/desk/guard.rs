@@ -15,7 +15,7 @@ use axum::{
     response::{IntoResponse, Response},
 };
 
-use super::{gate::Caller, refusal::Refusal, state::DeskState};
+use super::{connections::Caller, refusal::Refusal, state::DeskState};
 
 /// Source: OWASP ASVS 5.0, chapter 3.4.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; \

@@ -15,9 +15,9 @@ use serde::Deserialize;
 use super::{
     auth::random_key,
     budgets::{Guesser, Secret},
+    connections::Caller,
     error::DeskError,
     gallery::content_type,
-    gate::Caller,
     refusal::Refusal,
     state::DeskState,
     tablets::Wish,

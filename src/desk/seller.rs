@@ -11,8 +11,8 @@ use jiff::{Timestamp, ToSpan};
 use super::{
     back::Back,
     budgets::Guesser,
+    connections::Caller,
     cookies::{browser_of, session_of},
-    gate::Caller,
     refusal::Refusal,
     state::DeskState,
 };

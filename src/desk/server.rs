@@ -18,10 +18,10 @@ use super::{
     assets,
     auth::Auth,
     books::Books,
+    connections::{Caller, GuardedListener, receive_body},
     error::DeskError,
     events,
     gallery::Gallery,
-    gate::{Caller, Gate, attend},
     guard::{after_panic, guard},
     kiosks, pages,
     refused::put_into_form,
@@ -241,7 +241,7 @@ fn serve(listener: TcpListener, house: Arc<DeskState>, ready: oneshot::Sender<Re
         tokio::spawn(follow_ledger(Arc::clone(&house)));
         let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
         let service = router(house).into_make_service_with_connect_info::<Caller>();
-        let server = axum::serve(Gate::new(listener), service).with_graceful_shutdown(async move {
+        let server = axum::serve(GuardedListener::new(listener), service).with_graceful_shutdown(async move {
             let _ = closing.wait_for(|closed| *closed).await;
         });
         tokio::select! {
@@ -273,7 +273,7 @@ fn router(house: Arc<DeskState>) -> Router {
         .merge(assets::routes())
         .fallback(pages::nowhere)
         .layer(CatchPanicLayer::custom(after_panic))
-        .layer(axum::middleware::from_fn(attend))
+        .layer(axum::middleware::from_fn(receive_body))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&house), guard))
         .layer(axum::middleware::from_fn(put_into_form))
         .with_state(house)

@@ -17,7 +17,7 @@ use super::{
     enter::{alert, is_pin, kept_pin, pin_input},
     frame::{Tab, page},
 };
-use crate::desk::{gate::Caller, pin::fault_of, refusal::Refusal, seller::Seller, state::DeskState};
+use crate::desk::{connections::Caller, pin::fault_of, refusal::Refusal, seller::Seller, state::DeskState};
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/pin", get(ask).post(change))

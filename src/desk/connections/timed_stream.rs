@@ -14,25 +14,38 @@ use tokio::{
     time::{Sleep, sleep},
 };
 
-use super::gate::{Door, Visit, turn_away};
+use super::{admission::Admission, visit::Visit};
 
 /// An answer that is not fetched for this long is given up.
 pub(super) const FETCH: Duration = Duration::from_secs(20);
 
+/// What is told whoever is turned away.
+const TURNED_AWAY: &[u8] = b"HTTP/1.1 503 Service Unavailable\r\ncontent-type: text/plain\r\n\
+    content-length: 50\r\nretry-after: 5\r\nconnection: close\r\n\r\nToo many connections to the desk; try again later.";
+
+/// Says why, as far as that goes without waiting.
+pub(super) fn turn_away(stream: &TcpStream) {
+    // What has come already is read first: a connection closed over it would take the words along.
+    let mut unread = [0; 4096];
+    let _ = stream.try_read(&mut unread);
+    let _ = stream.try_write(TURNED_AWAY);
+}
+
 /// A connection with the time it has.
-pub(super) struct Watched {
+pub(in crate::desk) struct TimedStream {
     stream: TcpStream,
     visit: Arc<Visit>,
-    door: Arc<Door>,
+    admission: Arc<Admission>,
     reading: Pin<Box<Sleep>>,
     writing: Pin<Box<Sleep>>,
     stuck: bool,
 }
 
-impl Watched {
-    pub fn new(stream: TcpStream, visit: Arc<Visit>, door: Arc<Door>) -> Self {
+impl TimedStream {
+    /// The connection of `visit`, which leaves `admission` when it ends.
+    pub fn new(stream: TcpStream, visit: Arc<Visit>, admission: Arc<Admission>) -> Self {
         let timer = || Box::pin(sleep(Duration::ZERO));
-        Self { stream, visit, door, reading: timer(), writing: timer(), stuck: false }
+        Self { stream, visit, admission, reading: timer(), writing: timer(), stuck: false }
     }
 
     /// Whether its time is over or it was turned away.
@@ -68,13 +81,13 @@ impl Watched {
     }
 }
 
-impl Drop for Watched {
+impl Drop for TimedStream {
     fn drop(&mut self) {
-        self.door.left(&self.visit);
+        self.admission.left(&self.visit);
     }
 }
 
-impl AsyncRead for Watched {
+impl AsyncRead for TimedStream {
     fn poll_read(mut self: Pin<&mut Self>, cx: &mut Context<'_>, buf: &mut ReadBuf<'_>) -> Poll<io::Result<()>> {
         if let Some(error) = self.is_over(cx) {
             return Poll::Ready(Err(error));
@@ -83,7 +96,7 @@ impl AsyncRead for Watched {
     }
 }
 
-impl AsyncWrite for Watched {
+impl AsyncWrite for TimedStream {
     fn poll_write(mut self: Pin<&mut Self>, cx: &mut Context<'_>, buf: &[u8]) -> Poll<io::Result<usize>> {
         let wrote = Pin::new(&mut self.stream).poll_write(cx, buf);
         self.fetched(cx, wrote)
@@ -95,5 +108,17 @@ impl AsyncWrite for Watched {
 
     fn poll_shutdown(mut self: Pin<&mut Self>, cx: &mut Context<'_>) -> Poll<io::Result<()>> {
         Pin::new(&mut self.stream).poll_shutdown(cx)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_words_are_as_long_as_they_say() {
+        let text = std::str::from_utf8(TURNED_AWAY).unwrap();
+        let (head, body) = text.split_once("\r\n\r\n").unwrap();
+        assert!(head.contains(&format!("content-length: {}\r\n", body.len())), "{}", body.len());
     }
 }
