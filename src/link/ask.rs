@@ -6,7 +6,7 @@ use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
     News, PairError, Pairing,
-    talk::{DELIVERY_TIMEOUT, Shared, lock},
+    shared::{DELIVERY_TIMEOUT, Shared, lock},
     wire::{PairRefusal, PairRequest, Refused},
 };
 use crate::disk::durable;

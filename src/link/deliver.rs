@@ -1,7 +1,6 @@
 //! Bringing the outbox to the desk, oldest first. A ticket that can't get through blocks none behind it.
 
 use std::{
-    collections::HashMap,
     io,
     sync::PoisonError,
     thread,
@@ -14,23 +13,13 @@ use super::{
     Kept, News, SendError,
     ask::Unanswered,
     outbox::Entry,
-    talk::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
+    shared::{DELIVERY_TIMEOUT, RETRY, Shared, Tried, lock},
     wire::Delivery,
 };
 use crate::ticket::Receipt;
 
 /// A ticket for which the desk is broken is tried again after at most this.
 const LONGEST_PAUSE: Duration = Duration::from_secs(30);
-
-/// What went wrong so far, by ticket.
-pub(super) type Tries = HashMap<Uuid, Tried>;
-
-/// Tries of one ticket that the desk answered, but not with what becomes of it.
-pub(super) struct Tried {
-    times: u32,
-    not_before: Instant,
-    pub trouble: String,
-}
 
 /// How a try ended.
 enum Ended {

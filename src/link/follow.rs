@@ -9,7 +9,7 @@ use std::{
 use super::{
     News, Snapshot,
     ask::{Unanswered, agent},
-    talk::{NEWS_TIMEOUT, RETRY, Shared, lock},
+    shared::{NEWS_TIMEOUT, RETRY, Shared, lock},
     wire::{CatalogContent, DeskNews},
 };
 use crate::disk::{self, durable};

@@ -2,14 +2,27 @@
 //!
 //! With no desk in reach guests go on designing; a ticket gets its number at once and is delivered later,
 //! once and only once.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `handle` | opening the line, sending, asking for the PIN, pairing |
+//! | `shared` | what the handle and the line's threads share |
+//! | `ask` | one question to the desk, and what comes of it |
+//! | `follow` | following the desk's news and keeping them |
+//! | `deliver` | bringing the outbox to the desk |
+//! | `outbox` | tickets on their way, a file each, and the numbers already given |
+//! | `report` | telling the desk what lies here, and bringing in what the seller asks for |
+//! | `pin_memory` | the seller's PIN while the desk is away |
+//! | `wire` | the messages between a kiosk and its desk |
 
 mod ask;
 mod deliver;
 mod follow;
+mod handle;
 mod outbox;
-mod pin;
+mod pin_memory;
 mod report;
-mod talk;
+mod shared;
 pub mod wire;
 
 use std::{
@@ -21,7 +34,7 @@ use std::{
 use uuid::Uuid;
 
 use crate::{catalog::Catalog, caution::Verdict, craft::Piece, money::Quote, ticket::TicketNumber};
-pub use talk::{Link, LinkError, kept_pairing};
+pub use handle::{Link, LinkError, kept_pairing};
 pub use wire::{Pairing, PinAnswer};
 
 /// The port on which a desk answers unless told otherwise.

@@ -9,7 +9,7 @@ use uuid::Uuid;
 
 use super::{
     outbox::Entry,
-    talk::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
+    shared::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
     wire::{KioskReport, TicketReport},
 };
 use crate::ticket::Receipt;

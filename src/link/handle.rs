@@ -1,36 +1,29 @@
-//! The handle the kiosk holds, and what it shares with the threads that talk to the desk.
+//! The handle that a kiosk holds on its line to the desk.
 
 use std::{
     fs, io,
     path::PathBuf,
     sync::{
-        Arc, Condvar, Mutex, MutexGuard, PoisonError,
+        Arc, Condvar, Mutex, PoisonError,
         atomic::{AtomicBool, Ordering},
         mpsc,
     },
     thread::{self, JoinHandle},
-    time::{Duration, Instant},
+    time::Instant,
 };
 
 use super::{
     Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError,
     ask::was_let_go,
-    deliver::Tries,
     outbox::{Entry, Outbox},
-    pin::PinMemory,
-    wire::{CatalogContent, DeskNews, KioskReport, PinQuestion},
+    pin_memory::PinMemory,
+    shared::{DELIVERY_TIMEOUT, Desk, Shared, lock},
+    wire::{CatalogContent, PinQuestion},
 };
 use crate::{
     disk::{self, FolderLock, LockError, durable},
     ticket::SentTicket,
 };
-
-/// A guest waits for the number no longer than this; then it is given without the desk.
-pub(super) const DELIVERY_TIMEOUT: Duration = Duration::from_millis(2500);
-/// Longer than the desk lets a question for news wait.
-pub(super) const NEWS_TIMEOUT: Duration = Duration::from_secs(25);
-/// Pause after a failed try; the guest is not waiting any more.
-pub(super) const RETRY: Duration = Duration::from_secs(1);
 
 /// The pairing kept in a kiosk's folder, if there is one.
 pub fn kept_pairing(dir: &std::path::Path) -> Option<Pairing> {
@@ -71,38 +64,6 @@ impl Drop for End {
             let _ = thread.join();
         }
     }
-}
-
-pub(super) struct Shared {
-    pub dir: PathBuf,
-    news: Mutex<mpsc::Sender<News>>,
-    wake: Arc<dyn Fn() + Send + Sync>,
-    pub pairing: Mutex<Option<Pairing>>,
-    pub desk: Mutex<Desk>,
-    pub outbox: Mutex<Outbox>,
-    pub outbox_changed: Condvar,
-    pin: Mutex<PinMemory>,
-    pub disk_nearly_full: AtomicBool,
-    /// The desk does not know this kiosk's key.
-    pub let_go: AtomicBool,
-    /// What went wrong so far with tickets in the outbox.
-    pub tries: Mutex<Tries>,
-    /// The last report that the desk has.
-    pub reported: Mutex<Option<(KioskReport, Instant)>>,
-    ended: AtomicBool,
-}
-
-/// What is known of the desk.
-#[derive(Default)]
-pub(super) struct Desk {
-    pub state: Option<DeskNews>,
-    pub content: Option<Arc<CatalogContent>>,
-    pub catalog: Option<Arc<crate::catalog::Catalog>>,
-    pub in_reach: Option<bool>,
-}
-
-pub(super) fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
-    mutex.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
 impl Link {
@@ -285,21 +246,5 @@ fn spawn(name: &str, work: impl FnOnce() + Send + 'static) -> Option<JoinHandle<
             tracing::error!("no thread for the {name}: {error}");
             None
         }
-    }
-}
-
-impl Shared {
-    pub fn is_let_go(&self) -> bool {
-        self.let_go.load(Ordering::Relaxed)
-    }
-
-    pub fn ended(&self) -> bool {
-        self.ended.load(Ordering::Relaxed)
-    }
-
-    pub fn tell(&self, news: News) {
-        // The receiver is gone only when the kiosk ends.
-        let _ = lock(&self.news).send(news);
-        (self.wake)();
     }
 }
