@@ -7,6 +7,15 @@
 //! catalog/rules/*.ron    where a table needs them: a region's cautions in place of the program's, or a region more
 //! catalog/pictures/      a PNG or JPEG for every drop, and beside it NAME.normal.png with its relief, if it has one
 //! ```
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `folder` | reading the whole folder, with all mistakes at once |
+//! | `read_table`, `read_bases`, `read_trays`, `read_facts`, `names` | reading one file, or a part of one |
+//! | `read_piece` | a piece as a file |
+//! | `model` | a whole catalogue, and what follows from it: sums, cautions, names |
+//! | `pictures`, `outline` | pictures, and the outline of what they show |
+//! | `watch` | watching the folder for edits |
 
 mod folder;
 mod model;

@@ -163,7 +163,7 @@ fn out_of_order(wearers: &[Wearer]) -> Option<(Wearer, Wearer)> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::Rules;
+    use crate::caution::Rules;
 
     #[test]
     fn slips_in_a_file_are_told_with_their_place() {

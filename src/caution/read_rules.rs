@@ -313,7 +313,7 @@ mod tests {
     /// The tablet gets the rules with the catalogue: what the reader makes of a file is what serde makes of it.
     #[test]
     fn the_reader_and_serde_agree_on_the_files_of_the_program() {
-        for source in super::super::rules::SOURCES {
+        for source in crate::caution::rules::SOURCES {
             assert_eq!(Rules::from_ron("a region", source).unwrap(), ron::from_str::<Rules>(source).unwrap());
         }
     }

@@ -1,4 +1,13 @@
 //! The command line: which role, which options.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `kiosk`, `window` | `chatelaine kiosk` and `chatelaine` alone; what happens when the window fails |
+//! | `desk` | `chatelaine desk` |
+//! | `backup` | `chatelaine backup` and `chatelaine verify` |
+//! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
+//! | `answers`, `hang` | the computing commands, one answer each |
+//! | `ending` | the orderly end |
 
 /// Prints a line for whoever still reads. Nobody may, which is no reason to stop.
 macro_rules! say {

@@ -9,8 +9,8 @@ use argon2::Argon2;
 use axum::http::StatusCode;
 
 use super::{
-    budgets::{Budgets, Guesser, Secret},
     error::DeskError,
+    guess_budgets::{GuessBudgets, Guesser, Secret},
     refusal::Refusal,
 };
 use crate::{disk::digest::hex, link::wire::PairRefusal};
@@ -21,7 +21,7 @@ const PAIR_CODE_LASTS: Duration = Duration::from_secs(600);
 pub(super) struct Auth {
     setup_code: String,
     pair_code: Mutex<Option<(String, Instant)>>,
-    budgets: Budgets,
+    budgets: GuessBudgets,
     // One slow hash at a time: they take memory and a core each.
     hashing: tokio::sync::Mutex<()>,
 }
@@ -46,7 +46,7 @@ impl Auth {
         Ok(Self {
             setup_code: random_digits(8)?,
             pair_code: Mutex::new(None),
-            budgets: Budgets::default(),
+            budgets: GuessBudgets::default(),
             hashing: tokio::sync::Mutex::default(),
         })
     }

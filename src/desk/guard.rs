@@ -23,7 +23,7 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 
 /// Refuses changes that another site's page asks for and names that are not this machine's; sets the answer's headers.
 pub(super) async fn guard(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     caller: Caller,
     request: Request,
     next: Next,
@@ -31,7 +31,7 @@ pub(super) async fn guard(
     let mut response = match refusal(request.method(), request.headers(), own_name()) {
         Some((alarm, header, words)) => {
             let theirs = request.headers().get(header).map(|value| String::from_utf8_lossy(value.as_bytes()));
-            house.alarms.note(alarm, caller.ip, theirs.as_deref().unwrap_or_default());
+            desk.alarms.note(alarm, caller.ip, theirs.as_deref().unwrap_or_default());
             Refusal::Request(StatusCode::FORBIDDEN, words.to_owned()).into_response()
         }
         None => next.run(request).await,

@@ -6,7 +6,7 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
 };
 
-use super::back::Back;
+use super::return_page::ReturnPage;
 use crate::ledger::LedgerError;
 
 /// Why a request is not answered as asked.
@@ -17,7 +17,7 @@ pub(super) enum Refusal {
     /// Asked wrongly: the status and plain words.
     Request(StatusCode, String),
     /// Nobody is signed in; signing in leads back.
-    SignIn(Back),
+    SignIn(ReturnPage),
 }
 
 impl From<LedgerError> for Refusal {

@@ -9,17 +9,17 @@ use axum::{
 use jiff::{Timestamp, ToSpan};
 
 use super::{
-    back::Back,
-    budgets::Guesser,
     connections::Caller,
     cookies::{browser_of, session_of},
+    guess_budgets::Guesser,
     refusal::Refusal,
+    return_page::ReturnPage,
     state::DeskState,
 };
 
 /// Who types a PIN into a page; `None` for the machine itself, which always can.
 pub(super) async fn guesser(
-    house: &DeskState,
+    desk: &DeskState,
     caller: &Caller,
     headers: &HeaderMap,
 ) -> Result<Option<Guesser>, Refusal> {
@@ -28,7 +28,7 @@ pub(super) async fn guesser(
     }
     let stranger = Guesser::at(caller.ip);
     let Some(hash) = browser_of(headers) else { return Ok(Some(stranger)) };
-    let known = house.books.run(|ledger| ledger.browsers()).await?;
+    let known = desk.ledger.run(|ledger| ledger.browsers()).await?;
     let is_known = known.iter().any(|browser| browser.key_hash == hash);
     Ok(Some(if is_known { Guesser::Browser(hash) } else { stranger }))
 }
@@ -40,15 +40,15 @@ pub(super) struct Seller {
 
 impl FromRequestParts<Arc<DeskState>> for Seller {
     type Rejection = Refusal;
-    async fn from_request_parts(parts: &mut Parts, house: &Arc<DeskState>) -> Result<Self, Refusal> {
-        let sign_in = || Refusal::SignIn(Back::of(parts));
+    async fn from_request_parts(parts: &mut Parts, desk: &Arc<DeskState>) -> Result<Self, Refusal> {
+        let sign_in = || Refusal::SignIn(ReturnPage::of(parts));
         let token_hash = session_of(&parts.headers).ok_or_else(sign_in)?;
         let hash = token_hash.clone();
         let now = Timestamp::now();
         // A page that only keeps itself up to date is no sign of the seller.
         let by_hand = !parts.headers.contains_key("x-live");
-        let known = house
-            .books
+        let known = desk
+            .ledger
             .run(move |ledger| {
                 let Some(session) = ledger.session(&hash)? else { return Ok(false) };
                 let used = session.1;

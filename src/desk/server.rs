@@ -17,17 +17,18 @@ use super::{
     alarms::Alarms,
     assets,
     auth::Auth,
-    books::Books,
     connections::{Caller, GuardedListener, receive_body},
+    end_holds,
     error::DeskError,
     events,
     gallery::Gallery,
     guard::{after_panic, guard},
-    kiosks, pages,
-    refused::put_into_form,
-    shelf::Shelf,
+    kiosk_interface,
+    ledger_thread::LedgerThread,
+    live_catalog::LiveCatalog,
+    pages,
+    refusal_forms::put_into_form,
     state::DeskState,
-    sweep,
     tablets::Tablets,
 };
 use crate::{
@@ -50,7 +51,7 @@ pub struct DeskConfig {
 
 /// A running desk; it stops when dropped.
 pub struct Desk {
-    house: Arc<DeskState>,
+    state: Arc<DeskState>,
     close: watch::Sender<bool>,
     server: Mutex<Option<JoinHandle<()>>>,
     _watch: Option<Watch>,
@@ -79,10 +80,10 @@ impl Desk {
         let listener = TcpListener::bind(config.listen).map_err(listen)?;
         listener.set_nonblocking(true).map_err(listen)?;
         let addr = listener.local_addr().map_err(listen)?;
-        let shelf = Shelf::open(config.catalog_dir.clone(), &config.data_dir)?;
+        let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
         let now = Timestamp::now();
         let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
-        let loaded = shelf.loaded();
+        let loaded = catalog.loaded();
         match ledger.take_catalog(&loaded.catalog, &loaded.revision, now) {
             // What is stored can still be read and shown; counts that are new come with the next start.
             Err(LedgerError::DiskFull) => tracing::error!("{}", LedgerError::DiskFull),
@@ -92,9 +93,9 @@ impl Desk {
         disk::make_private(&config.data_dir, ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
-        let house = Arc::new(DeskState {
-            books: Books::open(ledger)?,
-            shelf,
+        let desk = Arc::new(DeskState {
+            ledger: LedgerThread::open(ledger)?,
+            catalog,
             auth,
             alarms: Alarms::default(),
             gallery: Gallery::default(),
@@ -106,10 +107,10 @@ impl Desk {
             addr,
         });
 
-        let for_watch = Arc::downgrade(&house);
+        let for_watch = Arc::downgrade(&desk);
         let watching = watch(&config.catalog_dir, move || {
-            if let Some(house) = for_watch.upgrade() {
-                read_again(&house);
+            if let Some(desk) = for_watch.upgrade() {
+                read_again(&desk);
             }
         });
         let watching = match watching {
@@ -120,18 +121,18 @@ impl Desk {
             }
         };
         let (ready, is_ready) = oneshot::channel();
-        let for_server = Arc::clone(&house);
+        let for_server = Arc::clone(&desk);
         let server = thread::Builder::new()
             .name("desk".into())
             .spawn(move || serve(listener, for_server, ready))
             .map_err(|error| DeskError::System(error.to_string()))?;
         is_ready.blocking_recv().map_err(|_| DeskError::System("its thread ended".into()))??;
-        Ok(Self { house, close, server: Mutex::new(Some(server)), _watch: watching, _lock: lock })
+        Ok(Self { state: desk, close, server: Mutex::new(Some(server)), _watch: watching, _lock: lock })
     }
 
     /// Where it answers.
     pub fn addr(&self) -> SocketAddr {
-        self.house.addr
+        self.state.addr
     }
 
     /// Its address for a browser on this machine.
@@ -145,7 +146,7 @@ impl Desk {
 
     /// The one-time code by which the PIN is set from another machine.
     pub fn setup_code(&self) -> &str {
-        self.house.auth.setup_code()
+        self.state.auth.setup_code()
     }
 
     /// Pairs a kiosk that runs in the same process.
@@ -162,7 +163,7 @@ impl Desk {
     /// As for [`Desk::pair_local`].
     pub fn pair_local_again(&self, before: Option<&Pairing>) -> Result<Pairing, DeskError> {
         let before = before.map(|before| before.key.clone());
-        let paired = self.with_ledger(move |ledger| kiosks::pair(ledger, before.as_deref(), Timestamp::now()));
+        let paired = self.with_ledger(move |ledger| kiosk_interface::pair(ledger, before.as_deref(), Timestamp::now()));
         let (digit, key) = paired.ok_or_else(|| DeskError::System("the desk is closing".into()))??;
         Ok(Pairing { desk: self.url(), key, digit })
     }
@@ -185,7 +186,7 @@ impl Desk {
 
     /// Runs `work` on the ledger; `None` once the desk is closing.
     pub fn with_ledger<T: Send + 'static>(&self, work: impl FnOnce(&mut Ledger) -> T + Send + 'static) -> Option<T> {
-        self.house.books.run_blocking(work)
+        self.state.ledger.run_blocking(work)
     }
 
     /// Ends open streams, finishes what is under way and closes the ledger; dropping the desk does the same.
@@ -197,7 +198,7 @@ impl Desk {
         if let Some(server) = self.server.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = server.join();
         }
-        self.house.books.close();
+        self.state.ledger.close();
     }
 }
 
@@ -207,9 +208,9 @@ impl Drop for Desk {
     }
 }
 
-fn read_again(house: &DeskState) {
-    let loaded = house.shelf.read_again();
-    let noted = house.books.run_blocking(move |ledger| match loaded {
+fn read_again(desk: &DeskState) {
+    let loaded = desk.catalog.read_again();
+    let noted = desk.ledger.run_blocking(move |ledger| match loaded {
         Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, Timestamp::now()),
         None => Ok(()),
     });
@@ -217,10 +218,10 @@ fn read_again(house: &DeskState) {
         tracing::error!("{error}");
     }
     // A broken edit is news too: the pages show its mistakes.
-    house.beat();
+    desk.beat();
 }
 
-fn serve(listener: TcpListener, house: Arc<DeskState>, ready: oneshot::Sender<Result<(), DeskError>>) {
+fn serve(listener: TcpListener, desk: Arc<DeskState>, ready: oneshot::Sender<Result<(), DeskError>>) {
     let runtime = match tokio::runtime::Builder::new_current_thread().enable_all().build() {
         Ok(runtime) => runtime,
         Err(error) => {
@@ -237,10 +238,10 @@ fn serve(listener: TcpListener, house: Arc<DeskState>, ready: oneshot::Sender<Re
             }
         };
         let _ = ready.send(Ok(()));
-        tokio::spawn(sweep::end_holds(Arc::clone(&house)));
-        tokio::spawn(follow_ledger(Arc::clone(&house)));
-        let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
-        let service = router(house).into_make_service_with_connect_info::<Caller>();
+        tokio::spawn(end_holds::end_holds(Arc::clone(&desk)));
+        tokio::spawn(follow_ledger(Arc::clone(&desk)));
+        let (mut closing, mut closed) = (desk.closing.clone(), desk.closing.clone());
+        let service = router(desk).into_make_service_with_connect_info::<Caller>();
         let server = axum::serve(GuardedListener::new(listener), service).with_graceful_shutdown(async move {
             let _ = closing.wait_for(|closed| *closed).await;
         });
@@ -257,24 +258,24 @@ fn serve(listener: TcpListener, house: Arc<DeskState>, ready: oneshot::Sender<Re
 }
 
 /// Lets an entry in the ledger be a beat at once, and those that follow it closely one more.
-async fn follow_ledger(house: Arc<DeskState>) {
-    let mut changes = house.books.changes();
+async fn follow_ledger(desk: Arc<DeskState>) {
+    let mut changes = desk.ledger.changes();
     while changes.changed().await.is_ok() {
-        house.beat();
+        desk.beat();
         tokio::time::sleep(BETWEEN_BEATS).await;
     }
 }
 
-fn router(house: Arc<DeskState>) -> Router {
+fn router(desk: Arc<DeskState>) -> Router {
     Router::new()
         .merge(pages::routes())
-        .merge(kiosks::routes())
+        .merge(kiosk_interface::routes())
         .merge(events::routes())
         .merge(assets::routes())
         .fallback(pages::nowhere)
         .layer(CatchPanicLayer::custom(after_panic))
         .layer(axum::middleware::from_fn(receive_body))
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&house), guard))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))
         .layer(axum::middleware::from_fn(put_into_form))
-        .with_state(house)
+        .with_state(desk)
 }

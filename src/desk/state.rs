@@ -4,12 +4,15 @@ use std::{net::SocketAddr, path::PathBuf};
 
 use tokio::sync::watch;
 
-use super::{alarms::Alarms, auth::Auth, books::Books, gallery::Gallery, shelf::Shelf, tablets::Tablets};
+use super::{
+    alarms::Alarms, auth::Auth, gallery::Gallery, ledger_thread::LedgerThread, live_catalog::LiveCatalog,
+    tablets::Tablets,
+};
 
 /// What every request works with.
 pub(super) struct DeskState {
-    pub books: Books,
-    pub shelf: Shelf,
+    pub ledger: LedgerThread,
+    pub catalog: LiveCatalog,
     pub auth: Auth,
     pub alarms: Alarms,
     pub gallery: Gallery,

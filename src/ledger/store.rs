@@ -7,7 +7,7 @@ use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::{CloseOut, LedgerError, Ticket, list::listed, sums, together::Change};
+use super::{CloseOut, LedgerError, Ticket, list::listed, shared_commit::Change, sums};
 
 /// The book with its one writing connection.
 pub struct Ledger {

@@ -30,10 +30,10 @@ const TABS: [(Tab, &str, &str); 4] = [
 ];
 
 /// A page of the signed-in seller.
-pub(super) fn page(house: &DeskState, tab: Tab, title: &str, main: &Markup) -> Html<String> {
-    let mistakes = house.shelf.mistakes().map_or(0, |mistakes| mistakes.0.len());
-    let not_taken = house.tablets.not_taken();
-    let name = &house.shelf.loaded().catalog.table.name;
+pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> Html<String> {
+    let mistakes = desk.catalog.mistakes().map_or(0, |mistakes| mistakes.0.len());
+    let not_taken = desk.tablets.not_taken();
+    let name = &desk.catalog.loaded().catalog.table.name;
     document(
         title,
         name,
@@ -62,7 +62,7 @@ pub(super) fn page(house: &DeskState, tab: Tab, title: &str, main: &Markup) -> H
                         a href="/kiosks" { "See which, and take them in" }
                     }
                 }
-                @if disk::is_nearly_full(&house.data_dir) {
+                @if disk::is_nearly_full(&desk.data_dir) {
                     p.banner role="status" {
                         "This computer's disk is nearly full. Make room soon: with a full disk no ticket can be entered."
                     }

@@ -49,23 +49,23 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page.
 pub(super) async fn act(
-    house: &DeskState,
+    desk: &DeskState,
     id: Uuid,
     place: &str,
     work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
 ) -> Result<Response, Refusal> {
-    match house.books.enter(work).await {
+    match desk.ledger.enter(work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
-            let words = words::trouble(&error, &house.shelf.loaded().catalog);
-            Ok((StatusCode::CONFLICT, with_trouble(house, id, Some(&words)).await?).into_response())
+            let words = words::trouble(&error, &desk.catalog.loaded().catalog);
+            Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
         }
         Err(refusal) => Err(refusal),
     }
 }
 
-async fn call(State(house): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    act(&house, id, "", move |ledger| ledger.call(id, Timestamp::now())).await
+async fn call(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    act(&desk, id, "", move |ledger| ledger.call(id, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]
@@ -77,7 +77,7 @@ struct Tick {
 }
 
 async fn tick(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Tick>,
@@ -92,7 +92,7 @@ async fn tick(
         },
     };
     let (on, found) = (form.on == 1, form.found == 1);
-    act(&house, id, &place, move |ledger| ledger.tick(id, part, on, found, Timestamp::now())).await
+    act(&desk, id, &place, move |ledger| ledger.tick(id, part, on, found, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]
@@ -102,7 +102,7 @@ struct NewLength {
 }
 
 async fn length(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<NewLength>,
@@ -110,8 +110,8 @@ async fn length(
     let Some(mm) = form.to.or(form.mm).filter(|mm| mm.is_finite()) else {
         return Err(Refusal::bad("a length is a number of millimetres"));
     };
-    let loaded = house.shelf.loaded();
-    act(&house, id, "#length", move |ledger| {
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "#length", move |ledger| {
         ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, Timestamp::now())
     })
     .await
@@ -123,7 +123,7 @@ struct NewWearer {
 }
 
 async fn wearer(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<NewWearer>,
@@ -132,8 +132,8 @@ async fn wearer(
         let codes = Wearer::ANSWERS.map(Wearer::code).join(", ");
         return Err(Refusal::bad(format!("{:?} is no wearer; send one of {codes}", form.wearer)));
     };
-    let loaded = house.shelf.loaded();
-    act(&house, id, "#wearer", move |ledger| ledger.set_wearer(id, wearer, &loaded.catalog, Timestamp::now())).await
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "#wearer", move |ledger| ledger.set_wearer(id, wearer, &loaded.catalog, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]
@@ -142,13 +142,13 @@ struct Line {
 }
 
 async fn remove(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Line>,
 ) -> Result<Response, Refusal> {
-    let loaded = house.shelf.loaded();
-    act(&house, id, "", move |ledger| ledger.remove(id, form.line, &loaded.catalog, Timestamp::now())).await
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "", move |ledger| ledger.remove(id, form.line, &loaded.catalog, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]
@@ -157,12 +157,12 @@ struct Told {
 }
 
 async fn told(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Told>,
 ) -> Result<Response, Refusal> {
-    act(&house, id, "#told", move |ledger| ledger.set_told(id, form.told == 1, Timestamp::now())).await
+    act(&desk, id, "#told", move |ledger| ledger.set_told(id, form.told == 1, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]
@@ -172,13 +172,13 @@ struct Confirm {
 }
 
 async fn confirm(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Confirm>,
 ) -> Result<Response, Refusal> {
     let (code, on) = (form.code, form.on == 1);
-    act(&house, id, "#told", move |ledger| ledger.confirm_hazard(id, code, on, Timestamp::now())).await
+    act(&desk, id, "#told", move |ledger| ledger.confirm_hazard(id, code, on, Timestamp::now())).await
 }
 
 #[derive(Deserialize)]
@@ -188,7 +188,7 @@ struct RingUp {
 }
 
 async fn ring_up(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<RingUp>,
@@ -199,13 +199,13 @@ async fn ring_up(
         other => return Err(Refusal::bad(format!("{other:?} is no way to pay here; send cash or card"))),
     };
     // Somebody else may have changed the piece while this seller looked at the sum.
-    let before = house.books.look(move |ledger| ledger.ticket(id)).await?;
+    let before = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     if before.state.is_open() && before.quote.total != form.total {
         let sum = before.quote.currency.plain(before.quote.total);
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
-        return Ok((StatusCode::CONFLICT, with_trouble(&house, id, Some(&words)).await?).into_response());
+        return Ok((StatusCode::CONFLICT, with_trouble(&desk, id, Some(&words)).await?).into_response());
     }
-    act(&house, id, "#till", move |ledger| {
+    act(&desk, id, "#till", move |ledger| {
         let ticket = ledger.ticket(id)?;
         // A second touch on the same button means the first: the money was taken, once.
         let is_paid = matches!(ticket.state, TicketState::RungUp | TicketState::HandedOver);
@@ -223,7 +223,7 @@ struct ConfirmSum {
 }
 
 async fn confirm_sum(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<ConfirmSum>,
@@ -233,24 +233,24 @@ async fn confirm_sum(
         "today" => Charge::Today,
         other => return Err(Refusal::bad(format!("{other:?} is no sum to charge; send seen or today"))),
     };
-    let loaded = house.shelf.loaded();
-    act(&house, id, "#till", move |ledger| ledger.confirm_sum(id, charge, &loaded.catalog, Timestamp::now())).await
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "#till", move |ledger| ledger.confirm_sum(id, charge, &loaded.catalog, Timestamp::now())).await
 }
 
 async fn hand_over(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&house, id, "#till", move |ledger| ledger.hand_over(id, Timestamp::now())).await
+    act(&desk, id, "#till", move |ledger| ledger.hand_over(id, Timestamp::now())).await
 }
 
 async fn ask_let_go(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    let ticket = house.books.look(move |ledger| ledger.ticket(id)).await?;
+    let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     let main = ask(&Question {
         title: format!("Let ticket {} go?", ticket.number),
         text: "Its drops are free for other guests at once. The ticket can’t be taken up again.".to_owned(),
@@ -259,13 +259,13 @@ async fn ask_let_go(
         field: None,
         back: format!("/tickets/{id}"),
     });
-    Ok(page(&house, Tab::Tickets, "Let go?", &main).into_response())
+    Ok(page(&desk, Tab::Tickets, "Let go?", &main).into_response())
 }
 
 async fn let_go(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&house, id, "", move |ledger| ledger.let_go(id, Timestamp::now())).await
+    act(&desk, id, "", move |ledger| ledger.let_go(id, Timestamp::now())).await
 }

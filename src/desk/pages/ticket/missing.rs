@@ -43,16 +43,16 @@ struct Search {
 }
 
 async fn choose(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
     Query(search): Query<Search>,
 ) -> Result<Response, Refusal> {
-    let (ticket, counts) = house.books.run(move |ledger| Ok((ledger.ticket(id)?, ledger.counts()?))).await?;
+    let (ticket, counts) = desk.ledger.run(move |ledger| Ok((ledger.ticket(id)?, ledger.counts()?))).await?;
     let line = ticket.lines.get(at).filter(|line| !line.removed && ticket.state.is_open());
     let Some(line) = line else { return Ok(Redirect::to(&format!("/tickets/{id}")).into_response()) };
-    let main = content(&house.shelf.loaded(), &ticket, at, line, &counts, search.q.trim());
-    Ok(page(&house, Tab::Tickets, "A drop is missing", &main).into_response())
+    let main = content(&desk.catalog.loaded(), &ticket, at, line, &counts, search.q.trim());
+    Ok(page(&desk, Tab::Tickets, "A drop is missing", &main).into_response())
 }
 
 /// Whether the drop's name, home or sort has the searched word.
@@ -133,13 +133,13 @@ struct Swap {
 }
 
 async fn swap(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
     Form(form): Form<Swap>,
 ) -> Result<Response, Refusal> {
-    let loaded = house.shelf.loaded();
-    act(&house, id, &format!("#line-{at}"), move |ledger| {
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, &format!("#line-{at}"), move |ledger| {
         ledger.swap(id, at, &form.to, &loaded.catalog, Timestamp::now())
     })
     .await

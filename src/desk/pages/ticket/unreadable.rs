@@ -27,7 +27,7 @@ pub(super) struct Unreadable {
 
 impl Unreadable {
     /// The page.
-    pub fn page(&self, house: &DeskState) -> Response {
+    pub fn page(&self, desk: &DeskState) -> Response {
         let now = Timestamp::now();
         let main = html! {
             section.card {
@@ -45,6 +45,6 @@ impl Unreadable {
                 p { a.button.quiet href="/tickets" { "To all tickets" } }
             }
         };
-        page(house, Tab::Tickets, &format!("Ticket {}", self.number), &main).into_response()
+        page(desk, Tab::Tickets, &format!("Ticket {}", self.number), &main).into_response()
     }
 }

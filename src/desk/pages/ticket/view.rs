@@ -49,14 +49,14 @@ pub(super) struct View {
     pub(super) now: Timestamp,
 }
 
-async fn show(State(house): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    with_trouble(&house, id, None).await
+async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    with_trouble(&desk, id, None).await
 }
 
 /// The ticket's page, with what went wrong on top.
-pub(super) async fn with_trouble(house: &DeskState, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
-    let read = house
-        .books
+pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
+    let read = desk
+        .ledger
         .look(move |ledger| {
             let ticket = match ledger.ticket(id) {
                 Err(LedgerError::Unreadable { number, why }) => {
@@ -71,11 +71,11 @@ pub(super) async fn with_trouble(house: &DeskState, id: Uuid, trouble: Option<&s
         .await?;
     let (ticket, history, others, counts) = match read {
         Ok(read) => read,
-        Err(unreadable) => return Ok(unreadable.page(house)),
+        Err(unreadable) => return Ok(unreadable.page(desk)),
     };
     let title = format!("Ticket {}", ticket.number);
-    let view = View { ticket, history, others, counts, loaded: house.shelf.loaded(), now: Timestamp::now() };
-    Ok(page(house, Tab::Tickets, &title, &view.content(trouble)).into_response())
+    let view = View { ticket, history, others, counts, loaded: desk.catalog.loaded(), now: Timestamp::now() };
+    Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
 #[derive(Deserialize)]
@@ -85,15 +85,15 @@ struct Wanted {
 }
 
 async fn portrait(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<Uuid>,
     Query(wanted): Query<Wanted>,
     headers: HeaderMap,
 ) -> Result<Response, Refusal> {
-    let piece = house.books.look(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
+    let piece = desk.ledger.look(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
     let size = PortraitSize::ALL.into_iter().find(|size| size.name() == wanted.size).unwrap_or(PortraitSize::Large);
-    Ok(house.gallery.portrait(house.shelf.loaded(), piece, size, &headers).await)
+    Ok(desk.gallery.portrait(desk.catalog.loaded(), piece, size, &headers).await)
 }
 
 impl View {

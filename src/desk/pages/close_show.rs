@@ -26,9 +26,9 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show/close", get(ask_close).post(close))
 }
 
-async fn ask_close(State(house): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
-    let (show, open) = house
-        .books
+async fn ask_close(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
+    let (show, open) = desk
+        .ledger
         .look(|ledger| {
             let open = ledger.tally(Group::Waiting)? + ledger.tally(Group::Checked)?;
             Ok((ledger.show()?.id, open))
@@ -47,7 +47,7 @@ async fn ask_close(State(house): State<Arc<DeskState>>, _seller: Seller) -> Resu
         field: Some(("show", show.to_string())),
         back: "/show".to_owned(),
     });
-    Ok(page(&house, Tab::Show, "Close the show?", &main).into_response())
+    Ok(page(&desk, Tab::Show, "Close the show?", &main).into_response())
 }
 
 #[derive(Deserialize)]
@@ -56,14 +56,14 @@ struct Close {
 }
 
 async fn close(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Form(form): Form<Close>,
 ) -> Result<Response, Refusal> {
-    let currency = house.shelf.loaded().catalog.table.prices.currency;
+    let currency = desk.catalog.loaded().catalog.table.prices.currency;
     let asked = form.show;
-    let closed = house
-        .books
+    let closed = desk
+        .ledger
         .run(move |ledger| {
             let running = ledger.show()?.id;
             // A form sent twice must not close the next show as well.

@@ -17,12 +17,12 @@ use super::{frame::plain_page, sessions::browser_name};
 use crate::{
     desk::{
         auth::random_key,
-        back::Back,
-        budgets::{Guesser, Secret},
         connections::Caller,
         cookies::{browser_cookie, browser_of, session_cookie, session_of},
-        pin::{fault_of, has_shape},
+        guess_budgets::{Guesser, Secret},
+        pin_rules::{fault_of, has_shape},
         refusal::Refusal,
+        return_page::ReturnPage,
         seller::guesser,
         state::DeskState,
     },
@@ -34,12 +34,12 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/setup", get(setup_page).post(set_up)).route("/sign-in", get(sign_in_page).post(sign_in))
 }
 
-pub(super) async fn kept_pin(house: &DeskState) -> Result<Option<String>, Refusal> {
-    house.books.run(|ledger| ledger.setting("pin")).await
+pub(super) async fn kept_pin(desk: &DeskState) -> Result<Option<String>, Refusal> {
+    desk.ledger.run(|ledger| ledger.setting("pin")).await
 }
 
-async fn setup_page(State(house): State<Arc<DeskState>>, caller: Caller) -> Result<Response, Refusal> {
-    if kept_pin(&house).await?.is_some() {
+async fn setup_page(State(desk): State<Arc<DeskState>>, caller: Caller) -> Result<Response, Refusal> {
+    if kept_pin(&desk).await?.is_some() {
         return Ok(Redirect::to("/sign-in").into_response());
     }
     Ok(plain_page("Choose a PIN", &setup_form(caller.is_here, None)).into_response())
@@ -85,12 +85,12 @@ struct Setup {
 }
 
 async fn set_up(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     caller: Caller,
     headers: HeaderMap,
     Form(form): Form<Setup>,
 ) -> Result<Response, Refusal> {
-    if kept_pin(&house).await?.is_some() {
+    if kept_pin(&desk).await?.is_some() {
         return Ok(Redirect::to("/sign-in").into_response());
     }
     let here = caller.is_here;
@@ -98,14 +98,14 @@ async fn set_up(
         |status, words: &str| Ok((status, plain_page("Choose a PIN", &setup_form(here, Some(words)))).into_response());
     if !here {
         let who = Guesser::at(caller.ip);
-        if let Err(seconds) = house.auth.guess(Secret::SetupCode, &who) {
+        if let Err(seconds) = desk.auth.guess(Secret::SetupCode, &who) {
             return again(StatusCode::TOO_MANY_REQUESTS, &too_many(seconds));
         }
-        if form.code.trim() != house.auth.setup_code() {
-            house.alarms.note("a wrong setup code", caller.ip, "");
+        if form.code.trim() != desk.auth.setup_code() {
+            desk.alarms.note("a wrong setup code", caller.ip, "");
             return again(StatusCode::FORBIDDEN, "This is not the code that the desk’s terminal shows.");
         }
-        house.auth.was_right(Secret::SetupCode, &who);
+        desk.auth.was_right(Secret::SetupCode, &who);
     }
     if let Some(words) = fault_of(&form.pin) {
         return again(StatusCode::BAD_REQUEST, words);
@@ -113,9 +113,9 @@ async fn set_up(
     if form.pin != form.again {
         return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the PIN twice.");
     }
-    let hash = house.auth.hash_pin(form.pin).await?;
-    let is_first = house
-        .books
+    let hash = desk.auth.hash_pin(form.pin).await?;
+    let is_first = desk
+        .ledger
         .run(move |ledger| {
             // Two browsers may have had the page open.
             let is_first = ledger.setting("pin")?.is_none();
@@ -126,7 +126,7 @@ async fn set_up(
         })
         .await?;
     if is_first {
-        begin(&house, &caller, &headers, &Back::default()).await
+        begin(&desk, &caller, &headers, &ReturnPage::default()).await
     } else {
         Ok(Redirect::to("/sign-in").into_response())
     }
@@ -140,17 +140,17 @@ struct Led {
     lost: String,
 }
 
-async fn sign_in_page(State(house): State<Arc<DeskState>>, Query(led): Query<Led>) -> Result<Response, Refusal> {
-    if kept_pin(&house).await?.is_none() {
+async fn sign_in_page(State(desk): State<Arc<DeskState>>, Query(led): Query<Led>) -> Result<Response, Refusal> {
+    if kept_pin(&desk).await?.is_none() {
         return Ok(Redirect::to("/setup").into_response());
     }
     let words = (led.lost == "1").then_some("You were signed out before this was entered. Sign in and do it again.");
-    Ok(plain_page("Sign in", &sign_in_form(&house, &Back::to(&led.back), words)).into_response())
+    Ok(plain_page("Sign in", &sign_in_form(&desk, &ReturnPage::to(&led.back), words)).into_response())
 }
 
-fn sign_in_form(house: &DeskState, back: &Back, trouble: Option<&str>) -> Markup {
+fn sign_in_form(desk: &DeskState, back: &ReturnPage, trouble: Option<&str>) -> Markup {
     html! {
-        h1 { (house.shelf.loaded().catalog.table.name) }
+        h1 { (desk.catalog.loaded().catalog.table.name) }
         p { "The seller’s desk" }
         (alert(trouble))
         form.stack method="post" action="/sign-in" {
@@ -169,17 +169,17 @@ struct SignIn {
 }
 
 async fn sign_in(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     caller: Caller,
     headers: HeaderMap,
     Form(form): Form<SignIn>,
 ) -> Result<Response, Refusal> {
-    let Some(kept) = kept_pin(&house).await? else { return Ok(Redirect::to("/setup").into_response()) };
-    let back = Back::to(&form.back);
-    match is_pin(&house, &caller, &headers, form.pin, &kept).await? {
-        Ok(()) => begin(&house, &caller, &headers, &back).await,
+    let Some(kept) = kept_pin(&desk).await? else { return Ok(Redirect::to("/setup").into_response()) };
+    let back = ReturnPage::to(&form.back);
+    match is_pin(&desk, &caller, &headers, form.pin, &kept).await? {
+        Ok(()) => begin(&desk, &caller, &headers, &back).await,
         Err((status, words)) => {
-            Ok((status, plain_page("Sign in", &sign_in_form(&house, &back, Some(&words)))).into_response())
+            Ok((status, plain_page("Sign in", &sign_in_form(&desk, &back, Some(&words)))).into_response())
         }
     }
 }
@@ -190,35 +190,35 @@ fn too_many(seconds: u32) -> String {
 
 /// Whether `pin` is the one kept as `kept`; else the status and words for whoever typed it.
 pub(super) async fn is_pin(
-    house: &DeskState,
+    desk: &DeskState,
     caller: &Caller,
     headers: &HeaderMap,
     pin: String,
     kept: &str,
 ) -> Result<Result<(), (StatusCode, String)>, Refusal> {
-    let who = guesser(house, caller, headers).await?;
-    if let Some(Err(seconds)) = who.as_ref().map(|who| house.auth.guess(Secret::Pin, who)) {
+    let who = guesser(desk, caller, headers).await?;
+    if let Some(Err(seconds)) = who.as_ref().map(|who| desk.auth.guess(Secret::Pin, who)) {
         return Ok(Err((StatusCode::TOO_MANY_REQUESTS, too_many(seconds))));
     }
-    if !has_shape(&pin) || !house.auth.is_pin(pin, kept).await? {
-        house.alarms.note("a wrong PIN", caller.ip, "");
+    if !has_shape(&pin) || !desk.auth.is_pin(pin, kept).await? {
+        desk.alarms.note("a wrong PIN", caller.ip, "");
         return Ok(Err((StatusCode::FORBIDDEN, "This is not the PIN.".to_owned())));
     }
     if let Some(who) = &who {
-        house.auth.was_right(Secret::Pin, who);
+        desk.auth.was_right(Secret::Pin, who);
     }
     Ok(Ok(()))
 }
 
 /// Begins a session, which ends an earlier one of this browser, and leads on.
-async fn begin(house: &DeskState, caller: &Caller, headers: &HeaderMap, back: &Back) -> Result<Response, Refusal> {
+async fn begin(desk: &DeskState, caller: &Caller, headers: &HeaderMap, back: &ReturnPage) -> Result<Response, Refusal> {
     let key = || random_key().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()));
     let (token, new_browser) = (key()?, key()?);
     let hash = sha256_hex(&token);
     let (before, claimed) = (session_of(headers), browser_of(headers));
     let (name, address, new_hash) = (browser_name(headers), caller.ip.to_string(), sha256_hex(&new_browser));
-    let is_known = house
-        .books
+    let is_known = desk
+        .ledger
         .run(move |ledger| {
             let now = Timestamp::now();
             let known = ledger.browsers()?;

@@ -41,11 +41,11 @@ struct Card<'a> {
 }
 
 async fn card(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     Query(asked): Query<Asked>,
     _seller: Seller,
 ) -> Result<Response, Refusal> {
-    let loaded = house.shelf.loaded();
+    let loaded = desk.catalog.loaded();
     let lang = Lang::from_code(&asked.lang).unwrap_or_default();
     let card = Card { catalog: &loaded.catalog, texts: Texts::new(lang) };
     let (table, region) = (card.catalog.table.name.as_str(), card.catalog.rules.name.as_str());
@@ -68,7 +68,7 @@ async fn card(
             p.deferral { strong { (card.t("caution-deferral")) } }
         }
     };
-    Ok(page(&house, Tab::Trays, "Cautions", &main).into_response())
+    Ok(page(&desk, Tab::Trays, "Cautions", &main).into_response())
 }
 
 impl Card<'_> {

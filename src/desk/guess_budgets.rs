@@ -58,11 +58,11 @@ const STRANGERS: [Limit; 2] = [(60, MINUTE), (300, HOUR)];
 
 /// The tries of the last hour.
 #[derive(Default)]
-pub(super) struct Budgets {
+pub(super) struct GuessBudgets {
     tries: Mutex<HashMap<(Secret, Guesser), Vec<Instant>>>,
 }
 
-impl Budgets {
+impl GuessBudgets {
     /// Counts a try; the seconds to wait where there were too many.
     pub fn guess(&self, secret: Secret, who: &Guesser, now: Instant) -> Result<(), u32> {
         let mut tries = self.tries.lock().unwrap_or_else(PoisonError::into_inner);
@@ -116,7 +116,7 @@ mod tests {
     /// Four addresses that guess for two minutes kept the right PIN out of everybody's reach.
     #[test]
     fn guessing_strangers_lock_nobody_else_out() {
-        let (budgets, began) = (Budgets::default(), Instant::now());
+        let (budgets, began) = (GuessBudgets::default(), Instant::now());
         let known = Guesser::Browser("a browser".into());
         for second in 0..120 {
             let now = began + Duration::from_secs(second);
@@ -137,7 +137,7 @@ mod tests {
 
     #[test]
     fn each_guesser_and_each_secret_has_its_own_budget() {
-        let (budgets, now) = (Budgets::default(), Instant::now());
+        let (budgets, now) = (GuessBudgets::default(), Instant::now());
         for who in [address(1), Guesser::Browser("b".into()), Guesser::Tablet(3)] {
             for secret in [Secret::Pin, Secret::PairCode, Secret::SetupCode] {
                 for _ in 0..5 {
@@ -155,7 +155,7 @@ mod tests {
     /// take 69 days; with one address 480 a day.
     #[test]
     fn patience_does_not_help() {
-        let budgets = Budgets::default();
+        let budgets = GuessBudgets::default();
         let began = Instant::now();
         let (mut one, mut all) = (0, 0);
         for second in 0..24 * 3600 {
@@ -169,7 +169,7 @@ mod tests {
 
     #[test]
     fn one_network_of_version_6_is_one_stranger() {
-        let (budgets, now) = (Budgets::default(), Instant::now());
+        let (budgets, now) = (GuessBudgets::default(), Instant::now());
         let host = |n: u128| Guesser::at(IpAddr::V6((0x2001_0db8_0000_0001_u128 << 64 | n).into()));
         assert!((0..5).all(|n| budgets.guess(Secret::Pin, &host(n), now).is_ok()));
         assert!(budgets.guess(Secret::Pin, &host(77), now).is_err());

@@ -14,17 +14,17 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::{
-    enter::{alert, is_pin, kept_pin, pin_input},
     frame::{Tab, page},
+    sign_in::{alert, is_pin, kept_pin, pin_input},
 };
-use crate::desk::{connections::Caller, pin::fault_of, refusal::Refusal, seller::Seller, state::DeskState};
+use crate::desk::{connections::Caller, pin_rules::fault_of, refusal::Refusal, seller::Seller, state::DeskState};
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/pin", get(ask).post(change))
 }
 
-async fn ask(State(house): State<Arc<DeskState>>, _seller: Seller) -> Response {
-    page(&house, Tab::Kiosks, "Change the PIN", &content(None)).into_response()
+async fn ask(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Response {
+    page(&desk, Tab::Kiosks, "Change the PIN", &content(None)).into_response()
 }
 
 fn content(trouble: Option<&str>) -> Markup {
@@ -54,18 +54,18 @@ struct Change {
 }
 
 async fn change(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     seller: Seller,
     caller: Caller,
     headers: HeaderMap,
     Form(form): Form<Change>,
 ) -> Result<Response, Refusal> {
     let again = |status: StatusCode, words: &str| {
-        Ok((status, page(&house, Tab::Kiosks, "Change the PIN", &content(Some(words)))).into_response())
+        Ok((status, page(&desk, Tab::Kiosks, "Change the PIN", &content(Some(words)))).into_response())
     };
-    let kept = kept_pin(&house).await?.unwrap_or_default();
+    let kept = kept_pin(&desk).await?.unwrap_or_default();
     // A phone left lying about is signed in; whoever finds it must not be able to lock the seller out.
-    if let Err((status, words)) = is_pin(&house, &caller, &headers, form.now, &kept).await? {
+    if let Err((status, words)) = is_pin(&desk, &caller, &headers, form.now, &kept).await? {
         return again(status, &words);
     }
     if let Some(words) = fault_of(&form.pin) {
@@ -74,7 +74,7 @@ async fn change(
     if form.pin != form.again {
         return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the new PIN twice.");
     }
-    let hash = house.auth.hash_pin(form.pin).await?;
-    house.books.run(move |ledger| ledger.change_pin(&hash, &seller.token_hash, Timestamp::now())).await?;
+    let hash = desk.auth.hash_pin(form.pin).await?;
+    desk.ledger.run(move |ledger| ledger.change_pin(&hash, &seller.token_hash, Timestamp::now())).await?;
     Ok(Redirect::to("/kiosks").into_response())
 }

@@ -15,15 +15,15 @@ const EVERY: Duration = Duration::from_secs(20);
 const SLACK: SignedDuration = SignedDuration::from_secs(30);
 
 /// Frees the parts of tickets whose time is over.
-pub(super) async fn end_holds(house: Arc<DeskState>) {
+pub(super) async fn end_holds(desk: Arc<DeskState>) {
     let mut last = (Instant::now(), Timestamp::now());
     loop {
         tokio::time::sleep(EVERY).await;
         let now = (Instant::now(), Timestamp::now());
         let by = clock_was_set(last.1.duration_until(now.1), now.0 - last.0);
         last = now;
-        let swept = house
-            .books
+        let swept = desk
+            .ledger
             .run(move |ledger| {
                 if let Some(by) = by {
                     ledger.clock_was_set(by, now.1)?;

@@ -82,7 +82,7 @@ impl Queue {
 }
 
 /// Sends work to the threads that own the ledger.
-pub(super) struct Books {
+pub(super) struct LedgerThread {
     queue: Arc<Queue>,
     thread: Mutex<Option<JoinHandle<()>>>,
     /// None where the ledger can't be opened twice, and once the desk is closing.
@@ -93,7 +93,7 @@ pub(super) struct Books {
     change: watch::Receiver<i64>,
 }
 
-impl Books {
+impl LedgerThread {
     pub fn open(ledger: Ledger) -> Result<Self, DeskError> {
         let queue = Arc::new(Queue::default());
         let (tell, change) = watch::channel(ledger.change()?);

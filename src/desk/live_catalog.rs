@@ -13,13 +13,13 @@ use crate::{
 };
 
 /// What the desk knows of the catalogue folder.
-pub(super) struct Shelf {
+pub(super) struct LiveCatalog {
     folder: PathBuf,
     last_good: PathBuf,
     now: RwLock<(Arc<Loaded>, Option<Arc<Mistakes>>)>,
 }
 
-impl Shelf {
+impl LiveCatalog {
     /// Reads the folder; where it is broken, the copy kept of the last good one.
     pub fn open(folder: PathBuf, data_dir: &Path) -> Result<Self, DeskError> {
         let last_good = data_dir.join("last-good");

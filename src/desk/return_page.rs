@@ -9,12 +9,12 @@ const PLAIN: &[u8] = b"-._~/";
 
 /// A page of this desk, and whether something that was entered there was lost.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub(super) struct Back {
+pub(super) struct ReturnPage {
     page: Option<String>,
     lost: bool,
 }
 
-impl Back {
+impl ReturnPage {
     /// From a request that nobody signed in has made. A form's own address is no page: there it is the one it stood on.
     pub fn of(parts: &Parts) -> Self {
         if parts.method == Method::GET {
@@ -68,8 +68,8 @@ mod tests {
     fn only_pages_of_this_desk_are_led_back_to() {
         let ticket = "/tickets/0197f1c2-0000-7000-8000-000000000000";
         for page in [ticket, "/trays", "/parts/key-heart", "/kiosks", "/show"] {
-            assert_eq!(Back::to(page).page(), page);
-            assert_eq!(Back::to(page).sign_in(), format!("/sign-in?back={page}"));
+            assert_eq!(ReturnPage::to(page).page(), page);
+            assert_eq!(ReturnPage::to(page).sign_in(), format!("/sign-in?back={page}"));
         }
         for page in [
             "",
@@ -85,8 +85,8 @@ mod tests {
             "/tickets/\r\nset-cookie: a",
             "/events",
         ] {
-            assert_eq!(Back::to(page).page(), "/tickets", "{page:?}");
-            assert_eq!(Back::to(page).sign_in(), "/sign-in", "{page:?}");
+            assert_eq!(ReturnPage::to(page).page(), "/tickets", "{page:?}");
+            assert_eq!(ReturnPage::to(page).sign_in(), "/sign-in", "{page:?}");
         }
     }
 }

@@ -14,10 +14,10 @@ use serde::Deserialize;
 
 use super::{
     auth::random_key,
-    budgets::{Guesser, Secret},
     connections::Caller,
     error::DeskError,
     gallery::content_type,
+    guess_budgets::{Guesser, Secret},
     refusal::Refusal,
     state::DeskState,
     tablets::Wish,
@@ -66,18 +66,18 @@ struct Kiosk {
 
 impl FromRequestParts<Arc<DeskState>> for Kiosk {
     type Rejection = Refusal;
-    async fn from_request_parts(parts: &mut Parts, house: &Arc<DeskState>) -> Result<Self, Refusal> {
+    async fn from_request_parts(parts: &mut Parts, desk: &Arc<DeskState>) -> Result<Self, Refusal> {
         let unknown =
             || Refusal::Request(StatusCode::UNAUTHORIZED, "the desk does not know this tablet; pair it again".into());
         let hash = sha256_hex(key_of(&parts.headers).ok_or_else(unknown)?);
-        match house.books.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
+        match desk.ledger.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
-                house.tablets.heard(digit);
+                desk.tablets.heard(digit);
                 Ok(Self { digit })
             }
             Ok(None) => {
-                if let Ok(caller) = Caller::from_request_parts(parts, house).await {
-                    house.alarms.note("an unknown key", caller.ip, "");
+                if let Ok(caller) = Caller::from_request_parts(parts, desk).await {
+                    desk.alarms.note("an unknown key", caller.ip, "");
                 }
                 Err(unknown())
             }
@@ -90,28 +90,23 @@ impl FromRequestParts<Arc<DeskState>> for Kiosk {
 }
 
 async fn pair_by_code(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     caller: Caller,
     headers: HeaderMap,
     Json(request): Json<PairRequest>,
 ) -> Response {
-    match pair_with(&house, &caller, &headers, &request.code).await {
+    match pair_with(&desk, &caller, &headers, &request.code).await {
         Ok(pairing) => Json(pairing).into_response(),
         Err(refusal) => (StatusCode::FORBIDDEN, Json(refusal)).into_response(),
     }
 }
 
-async fn pair_with(
-    house: &DeskState,
-    caller: &Caller,
-    headers: &HeaderMap,
-    code: &str,
-) -> Result<Pairing, PairRefusal> {
+async fn pair_with(desk: &DeskState, caller: &Caller, headers: &HeaderMap, code: &str) -> Result<Pairing, PairRefusal> {
     let who = Guesser::at(caller.ip);
-    house.auth.guess(Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
-    house.auth.take_pair_code(code).inspect_err(|_| house.alarms.note("a wrong pairing code", caller.ip, ""))?;
+    desk.auth.guess(Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
+    desk.auth.take_pair_code(code).inspect_err(|_| desk.alarms.note("a wrong pairing code", caller.ip, ""))?;
     let before = key_of(headers).map(str::to_owned);
-    let paired = house.books.run(move |ledger| Ok(pair(ledger, before.as_deref(), Timestamp::now()))).await;
+    let paired = desk.ledger.run(move |ledger| Ok(pair(ledger, before.as_deref(), Timestamp::now()))).await;
     let (digit, key) = match paired {
         Ok(Ok(paired)) => paired,
         Ok(Err(DeskError::Ledger(LedgerError::TenKiosks))) => return Err(PairRefusal::NoDigit),
@@ -121,8 +116,8 @@ async fn pair_with(
         }
         Err(_) => return Err(PairRefusal::DeskFailed),
     };
-    house.auth.was_right(Secret::PairCode, &who);
-    house.tablets.forget(digit);
+    desk.auth.was_right(Secret::PairCode, &who);
+    desk.tablets.forget(digit);
     // The address by which the kiosk reached the desk is one that works from there.
     let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
     Ok(Pairing { desk: format!("http://{host}"), key, digit })
@@ -136,26 +131,26 @@ struct Have {
 }
 
 async fn news(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     kiosk: Kiosk,
     Query(known): Query<Have>,
 ) -> Result<Json<DeskNews>, Refusal> {
-    let mut changes = house.books.changes();
-    let mut closing = house.closing.clone();
-    let mut asked = house.tablets.asked();
+    let mut changes = desk.ledger.changes();
+    let mut closing = desk.closing.clone();
+    let mut asked = desk.tablets.asked();
     // Another catalogue is news whatever the number of the last change says.
-    let other_catalogue = house.shelf.loaded().revision != known.revision;
+    let other_catalogue = desk.catalog.loaded().revision != known.revision;
     tokio::select! {
-        () = std::future::ready(()), if other_catalogue || house.tablets.has_wishes(kiosk.digit) => {}
+        () = std::future::ready(()), if other_catalogue || desk.tablets.has_wishes(kiosk.digit) => {}
         _ = asked.changed() => {}
         _ = changes.wait_for(|change| *change > known.have) => {}
         _ = tokio::time::sleep(NEWS_WAIT) => {}
         _ = closing.wait_for(|closed| *closed) => {}
     }
-    let loaded = house.shelf.loaded();
+    let loaded = desk.catalog.loaded();
     let digit = kiosk.digit;
-    let mut news = house
-        .books
+    let mut news = desk
+        .ledger
         .look(move |ledger| {
             let show = ledger.show()?.id;
             let counts = ledger.counts()?;
@@ -176,33 +171,33 @@ async fn news(
         news.content = Some(CatalogContent { catalog: (*loaded.catalog).clone(), pictures });
     }
     news.revision.clone_from(&loaded.revision);
-    news.wanted = house.tablets.wishes(digit, Wish::TakeIn);
-    news.put_away = house.tablets.wishes(digit, Wish::PutAway);
+    news.wanted = desk.tablets.wishes(digit, Wish::TakeIn);
+    news.put_away = desk.tablets.wishes(digit, Wish::PutAway);
     Ok(Json(news))
 }
 
 async fn picture(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     _kiosk: Kiosk,
     Path(name): Path<String>,
 ) -> Result<Response, Refusal> {
-    match house.shelf.loaded().pictures.get(&name) {
+    match desk.catalog.loaded().pictures.get(&name) {
         Some(picture) => Ok(([(header::CONTENT_TYPE, content_type(&name))], picture.bytes.to_vec()).into_response()),
         None => Err(Refusal::Request(StatusCode::NOT_FOUND, format!("no picture is called {name:?}"))),
     }
 }
 
 async fn deliver(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     kiosk: Kiosk,
     Json(delivery): Json<Delivery>,
 ) -> Result<Json<Receipt>, Refusal> {
     if delivery.ticket.number.kiosk() != kiosk.digit {
         return Ok(Json(Receipt::Refused { reason: "the number has another tablet’s digit".into() }));
     }
-    let loaded = house.shelf.loaded();
-    let receipt = house
-        .books
+    let loaded = desk.catalog.loaded();
+    let receipt = desk
+        .ledger
         .enter(move |ledger| {
             ledger.receive(&delivery.ticket, delivery.refuse_if_short, &loaded.catalog, Timestamp::now())
         })
@@ -210,29 +205,29 @@ async fn deliver(
     Ok(Json(receipt))
 }
 
-async fn report(State(house): State<Arc<DeskState>>, kiosk: Kiosk, Json(report): Json<KioskReport>) -> Json<()> {
-    if house.tablets.reported(kiosk.digit, report) {
-        house.beat();
+async fn report(State(desk): State<Arc<DeskState>>, kiosk: Kiosk, Json(report): Json<KioskReport>) -> Json<()> {
+    if desk.tablets.reported(kiosk.digit, report) {
+        desk.beat();
     }
     Json(())
 }
 
 /// Takes a ticket in that was refused before, since the seller wants it.
 async fn take_in(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     kiosk: Kiosk,
     Json(sent): Json<SentTicket>,
 ) -> Result<Json<Receipt>, Refusal> {
     let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
-    if !house.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
+    if !desk.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
         return Ok(Json(Receipt::Refused { reason: "nobody at the desk has asked for it".into() }));
     }
-    let loaded = house.shelf.loaded();
+    let loaded = desk.catalog.loaded();
     let (receipt, number) =
-        house.books.run(move |ledger| enter_late(ledger, sent, digit, &loaded.catalog, Timestamp::now())).await?;
+        desk.ledger.run(move |ledger| enter_late(ledger, sent, digit, &loaded.catalog, Timestamp::now())).await?;
     let renumbered = number.filter(|number| *number != before).map(|number| (before, number));
-    house.tablets.answered(digit, id, renumbered);
-    house.beat();
+    desk.tablets.answered(digit, id, renumbered);
+    desk.beat();
     Ok(Json(receipt))
 }
 
@@ -262,22 +257,22 @@ fn enter_late(
 }
 
 async fn ask_pin(
-    State(house): State<Arc<DeskState>>,
+    State(desk): State<Arc<DeskState>>,
     caller: Caller,
     kiosk: Kiosk,
     Json(question): Json<PinQuestion>,
 ) -> Result<Json<PinAnswer>, Refusal> {
-    let Some(kept) = house.books.run(|ledger| ledger.setting("pin")).await? else {
+    let Some(kept) = desk.ledger.run(|ledger| ledger.setting("pin")).await? else {
         return Ok(Json(PinAnswer::NotSet));
     };
     let who = Guesser::Tablet(kiosk.digit);
-    if let Err(seconds) = house.auth.guess(Secret::Pin, &who) {
+    if let Err(seconds) = desk.auth.guess(Secret::Pin, &who) {
         return Ok(Json(PinAnswer::Wait { seconds }));
     }
-    if house.auth.is_pin(question.pin, &kept).await? {
-        house.auth.was_right(Secret::Pin, &who);
+    if desk.auth.is_pin(question.pin, &kept).await? {
+        desk.auth.was_right(Secret::Pin, &who);
         return Ok(Json(PinAnswer::Right));
     }
-    house.alarms.note("a wrong PIN at a tablet", caller.ip, "");
+    desk.alarms.note("a wrong PIN at a tablet", caller.ip, "");
     Ok(Json(PinAnswer::Wrong))
 }
