@@ -45,11 +45,8 @@ fn name(path: &Path) -> String {
 
 #[test]
 fn no_file_is_long_without_a_reason() {
-    let mut found = Vec::new();
-    folders(&root().join("src"), &mut found);
-    folders(&root().join("tests"), &mut found);
     let mut faults = Vec::new();
-    for path in found.into_iter().flat_map(|(_, files)| files) {
+    for path in rust_files() {
         let lines = fs::read_to_string(&path).expect("a source file").lines().count();
         let name = name(&path);
         if lines > LONGEST && !LONG.iter().any(|(long, _)| *long == name) {
@@ -79,6 +76,49 @@ fn a_folder_with_many_files_has_a_map() {
         let words: Vec<&str> = map.split(|c: char| !c.is_alphanumeric() && c != '_').collect();
         for stem in stems.iter().filter(|stem| !words.contains(&stem.as_str())) {
             faults.push(format!("{}: the map in its module's docs does not say what {stem} is for", name(&folder)));
+        }
+    }
+    assert!(faults.is_empty(), "\n{}\n", faults.join("\n"));
+}
+
+/// Every Rust file below `src` and `tests`, by its path from the top.
+fn rust_files() -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    folders(&root().join("src"), &mut found);
+    folders(&root().join("tests"), &mut found);
+    found.into_iter().flat_map(|(_, files)| files).collect()
+}
+
+/// What is written in `text` between single backquotes.
+fn quoted(text: &str) -> impl Iterator<Item = &str> {
+    text.split('`').skip(1).step_by(2)
+}
+
+#[test]
+fn the_files_and_tests_named_for_contributors_are_there() {
+    let text = fs::read_to_string(root().join("DEVELOPERS.md")).expect("DEVELOPERS.md");
+    let mut faults = Vec::new();
+    for path in quoted(&text).filter(|path| path.ends_with(".rs") && !path.contains('*')) {
+        let places = [root().join("src").join(path), root().join(path)];
+        if !places.iter().any(|place| place.exists()) {
+            faults.push(format!("there is no file {path}"));
+        }
+    }
+    let tests: Vec<(String, String)> =
+        rust_files().iter().map(|path| (name(path), fs::read_to_string(path).expect("a source file"))).collect();
+    let words = text.split(|c: char| !c.is_alphanumeric() && c != '_' && c != ':');
+    let named: Vec<(&str, &str)> = words.filter_map(|word| word.split_once("::")).collect();
+    let of_tests = |file: &str| tests.iter().any(|(path, _)| *path == format!("tests/{file}.rs"));
+    let named: Vec<_> = named.into_iter().filter(|(file, test)| of_tests(file) && test.contains('_')).collect();
+    assert!(named.len() > 60, "only {} tests are named", named.len());
+    for (file, test) in named {
+        let (whole, folder) = (format!("tests/{file}.rs"), format!("tests/{file}/"));
+        let is_there = |text: &str| {
+            let head = text.split_once(&format!("\nfn {test}(")).map(|(before, _)| before.rsplit("\n\n").next());
+            head.flatten().is_some_and(|attributes| attributes.contains("#[test]"))
+        };
+        if !tests.iter().any(|(path, text)| (*path == whole || path.starts_with(&folder)) && is_there(text)) {
+            faults.push(format!("there is no test {file}::{test}"));
         }
     }
     assert!(faults.is_empty(), "\n{}\n", faults.join("\n"));
