@@ -1,5 +1,13 @@
 //! The demo catalogue reads without a mistake; broken ones are told with their place.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
+
 #[path = "catalog/mistakes.rs"]
 mod mistakes;
 #[path = "catalog/rules.rs"]

@@ -1,5 +1,13 @@
 //! The desk as kiosks and sellers meet it: over HTTP, with a real ledger on disk.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
+
 use std::{
     collections::BTreeSet,
     fs,

@@ -1,5 +1,13 @@
 //! Rules of the house that are read from the source: small files, and a map where there are many.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
+
 use std::{
     fs,
     path::{Path, PathBuf},

@@ -1,5 +1,12 @@
 //! The tablet as a guest meets it: touches in, screens and tickets out. No window, no graphics driver.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
 #![cfg(feature = "kiosk")]
 
 #[path = "kiosk/colour.rs"]

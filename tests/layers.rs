@@ -1,5 +1,13 @@
 //! The rooms' arrows point one way: which room may name which, read from the source.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
+
 use std::{
     collections::{BTreeMap, BTreeSet},
     fs,

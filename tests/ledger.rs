@@ -1,5 +1,13 @@
 //! The book: once, in order, never below zero.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
+
 #[path = "support/book.rs"]
 mod book;
 #[path = "support/magnet.rs"]

@@ -1,5 +1,12 @@
 //! The piece in the guest's hand, as the tablet shows it.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
 #![cfg(feature = "kiosk")]
 
 #[allow(dead_code, reason = "each test file needs another part of the hand")]

@@ -1,6 +1,14 @@
 //! What goes wrong over time rather than at once: holds that end, shows that close before a ticket arrives, books of
 //! earlier versions, amounts that can't be right.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
+
 #[path = "support/book.rs"]
 mod book;
 #[path = "desk/kit.rs"]

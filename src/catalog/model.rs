@@ -141,6 +141,9 @@ impl Catalog {
     }
 
     /// Base and drops of `piece`, if the catalogue has them all, the drops fit on the base, and it is made in that length.
+    ///
+    /// # Errors
+    /// The catalogue does not have one of them, a drop does not go onto the base, or the base is not made in that length.
     pub fn parts<'a>(&'a self, piece: &Piece) -> Result<(&'a Base, Vec<&'a DropKind>), PieceError> {
         let base = self.base(&piece.base).ok_or_else(|| PieceError::NoBase {
             id: piece.base.clone(),
@@ -178,6 +181,9 @@ impl Catalog {
     }
 
     /// The quote for `piece` at the catalogue's prices.
+    ///
+    /// # Errors
+    /// As for [`Self::parts`]; or the sum is none that a table takes.
     pub fn quote(&self, piece: &Piece) -> Result<Quote, PieceError> {
         let (base, kinds) = self.parts(piece)?;
         let drops = kinds.iter().map(|kind| PricedDrop { id: kind.id.clone(), price: kind.price, home: kind.home });
@@ -186,11 +192,17 @@ impl Catalog {
     }
 
     /// The cautions for `piece` under the table's rules.
+    ///
+    /// # Errors
+    /// As for [`Self::parts`].
     pub fn cautions(&self, piece: &Piece) -> Result<Verdict, PieceError> {
         self.cautions_under(piece, &self.rules)
     }
 
     /// The cautions for `piece` under other rules.
+    ///
+    /// # Errors
+    /// As for [`Self::parts`].
     pub fn cautions_under(&self, piece: &Piece, rules: &Rules) -> Result<Verdict, PieceError> {
         let (base, kinds) = self.parts(piece)?;
         Ok(self.cautions_of(base, &kinds, piece, rules))

@@ -10,6 +10,9 @@ use crate::{
 const NECKS_MM: (f64, f64) = (150.0, 700.0);
 
 /// Reads a piece from `source`; `file` names it in messages. A length that is left out is the base's usual one.
+///
+/// # Errors
+/// Every mistake in it, in the order of the places.
 pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
     let (mut reader, node) = Reader::open(file, source);
     let piece = node.and_then(|node| {

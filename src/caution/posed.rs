@@ -109,6 +109,7 @@ impl<'a> Posed<'a> {
 }
 
 /// The one of `all` (never empty) that `measure` finds greatest.
+#[allow(clippy::expect_used, reason = "a solid has at least one point or circle")]
 fn farthest<T: Copy>(mut all: impl Iterator<Item = T>, measure: impl Fn(&T) -> f64) -> T {
     let first = all.next().expect("a solid has at least one point or circle");
     let start = (measure(&first), first);

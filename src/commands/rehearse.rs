@@ -1,6 +1,7 @@
 //! `chatelaine rehearse`: a whole show without a screen, through the real catalogue, real HTTP and the real ledger.
 
 use std::{
+    collections::BTreeMap,
     fs,
     net::SocketAddr,
     path::{Path, PathBuf},
@@ -14,7 +15,7 @@ use chatelaine::{
     catalog::read_folder,
     craft::{Change, History, Piece, Wearer},
     desk::{Desk, DeskConfig},
-    ledger::{CloseOut, LedgerError, Part, Ticket},
+    ledger::{CloseOut, Count, LedgerError, Part, Ticket},
     link::{Draft, Kept, Link, LinkConfig, News, NewsReceiver, Snapshot},
     portrait::portrait_png,
     ticket::{State, Tender},
@@ -239,18 +240,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
     deliver("Her friend wants a bracelet's worth", &two, piece(1, Wearer::From13, &plenty[3..6]))?;
     deliver("A grandfather chooses for a girl of eight", &one, piece(2, Wearer::From6To12, &plenty[6..9]))?;
 
-    // A child hangs everything and pulls all of it off again, then keeps one.
-    let mut playing = History::default();
-    playing.apply(Change::Base { id: bases[0].to_owned(), length: None });
-    for id in &plenty {
-        playing.apply(Change::Hang { kind: (*id).to_owned(), at: 0 });
-    }
-    let hung = playing.now().drops.len();
-    for drop in playing.now().drops.clone() {
-        playing.apply(Change::PullOff(drop.token));
-    }
-    agree("what still hangs after all was pulled off", &playing.now().drops.len(), &0)?;
-    say!("A child hangs {hung} drops, pulls all of them off and keeps one");
+    a_child_plays(bases[0], &plenty)?;
     deliver("The child", &two, piece(0, Wearer::From3To5, &plenty[9..10]))?;
 
     let toddler = piece(0, Wearer::Under3, &plenty[0..2]);
@@ -272,6 +262,15 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         )?;
     }
 
+    let (sold, taken) = at_the_till(&story, &sent, plenty[11])?;
+    close_and_compare(&story, &before, &sent, (sold, taken))?;
+    say!("Every sum, count and state agrees. Pictures, tickets and the close-out are in {}", options.out.display());
+    Ok(())
+}
+
+/// Rings up the first five of `sent`, swapping a missing drop for `spare` on the way; gives how many were rung up, and for
+/// how much.
+fn at_the_till(story: &Story<'_>, sent: &[Kept], spare: &str) -> Result<(u32, Decimal), Told> {
     say!("At the till:");
     let mut taken = Decimal::ZERO;
     let mut sold = 0u32;
@@ -279,7 +278,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         let kept = *kept;
         if n == 1 {
             // A drop is missing on the real piece: it is swapped, and the sum follows.
-            let (to, catalog) = (plenty[11].to_owned(), Arc::clone(catalog));
+            let (to, catalog) = (spare.to_owned(), Arc::clone(&story.loaded.catalog));
             let ticket = story.on_ledger(move |ledger| ledger.swap(kept.id, 0, &to, &catalog, Timestamp::now()))?;
             say!("  {}: {} instead of a missing drop", ticket.number, ticket.lines[0].id);
         }
@@ -292,16 +291,25 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         let ticket = story.on_ledger(move |ledger| ledger.ticket(kept.id))?;
         story.keep(&ticket)?;
     }
+    Ok((sold, taken))
+}
 
-    let currency = catalog.table.prices.currency;
+/// Closes the show and compares what it came to with what was rung up, part by part.
+fn close_and_compare(
+    story: &Story<'_>,
+    before: &BTreeMap<String, Count>,
+    sent: &[Kept],
+    (sold, taken): (u32, Decimal),
+) -> Result<(), Told> {
+    let currency = story.loaded.catalog.table.prices.currency;
     let close: CloseOut = story.on_ledger(move |ledger| ledger.close_show(currency, Timestamp::now()))?;
-    fs::write(options.out.join("close-out.json"), serde_json::to_vec_pretty(&close)?)?;
-    let plain = |amount| catalog.table.prices.currency.plain(amount);
+    fs::write(story.out.join("close-out.json"), serde_json::to_vec_pretty(&close)?)?;
+    let plain = |amount| currency.plain(amount);
     say!("The show closes: {} rung up, {} let go, {} taken", close.sold, close.let_go, plain(close.cash + close.card));
     agree("the number rung up", &close.sold, &sold)?;
     agree("the money taken", &(close.cash + close.card), &taken)?;
     let after = story.on_ledger(|ledger| ledger.counts())?;
-    for (id, count) in &before {
+    for (id, count) in before {
         let gone = close.parts.get(id).map_or(0, |line| line.count);
         let now = after.get(id).copied();
         agree(
@@ -310,11 +318,26 @@ fn rehearse(options: &Options) -> Result<(), Told> {
             &Some((count.on_hand - gone, 0)),
         )?;
     }
-    for kept in &sent {
+    for kept in sent {
         let kept = *kept;
         let state = story.on_ledger(move |ledger| ledger.ticket(kept.id))?.state;
         agree(&format!("the state of {}", kept.number), &matches!(state, State::HandedOver | State::LetGo), &true)?;
     }
-    say!("Every sum, count and state agrees. Pictures, tickets and the close-out are in {}", options.out.display());
+    Ok(())
+}
+
+/// A child hangs everything and pulls all of it off again, then keeps one.
+fn a_child_plays(base: &str, plenty: &[&str]) -> Result<(), Told> {
+    let mut playing = History::default();
+    playing.apply(Change::Base { id: base.to_owned(), length: None });
+    for id in plenty {
+        playing.apply(Change::Hang { kind: (*id).to_owned(), at: 0 });
+    }
+    let hung = playing.now().drops.len();
+    for drop in playing.now().drops.clone() {
+        playing.apply(Change::PullOff(drop.token));
+    }
+    agree("what still hangs after all was pulled off", &playing.now().drops.len(), &0)?;
+    say!("A child hangs {hung} drops, pulls all of them off and keeps one");
     Ok(())
 }

@@ -4,6 +4,12 @@
 //! view of it. A frame goes Intake → Apply → Derive → Present; then the paper is painted, which also notes what can be
 //! touched. So a touch is answered by what was on the screen when it came down.
 
+#![allow(
+    clippy::missing_errors_doc,
+    clippy::too_many_lines,
+    reason = "the tablet is held to the lints of the house later"
+)]
+
 pub mod act;
 mod apply;
 mod bridge;

@@ -56,6 +56,9 @@ impl Ledger {
     }
 
     /// A book in memory only, for trying things out.
+    ///
+    /// # Errors
+    /// SQLite refuses, as where its version can lose an entry.
     pub fn in_memory(now: Timestamp) -> Result<Self, LedgerError> {
         Self::prepared(Connection::open_in_memory()?, None, now)
     }
@@ -75,6 +78,9 @@ impl Ledger {
 
     /// Opens the file anew after something went wrong in the middle of a change; what was not committed is gone. A book in
     /// memory stays as it is.
+    ///
+    /// # Errors
+    /// The file can't be opened again.
     pub fn reopen(&mut self) -> Result<(), LedgerError> {
         if let Some(file) = &self.file {
             let db = Connection::open(file)?;
@@ -97,24 +103,36 @@ impl Ledger {
     }
 
     /// What `work` finds in the book as it is at one moment, whatever is entered meanwhile.
+    ///
+    /// # Errors
+    /// What `work` gives; or the ledger can't be read.
     pub fn at_one_moment<T>(&self, work: impl FnOnce(&Self) -> Result<T, LedgerError>) -> Result<T, LedgerError> {
         let _moment = self.db.unchecked_transaction()?;
         work(self)
     }
 
     /// Brings what lies in the write-ahead file into the ledger's own: then that file alone is the whole ledger.
+    ///
+    /// # Errors
+    /// The disk refuses; what lies in the write-ahead file stays there.
     pub fn merge(&self) -> Result<(), LedgerError> {
         self.db.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))?;
         Ok(())
     }
 
     /// Whether the file reads without fault (SQLite's own integrity check).
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn is_sound(&self) -> Result<bool, LedgerError> {
         let answer: String = self.db.query_row("PRAGMA integrity_check", [], |row| row.get(0))?;
         Ok(answer == "ok")
     }
 
     /// Reads the whole book and gives everything that is wrong with it, in words.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn faults(&self) -> Result<Vec<String>, LedgerError> {
         faults_in(&self.db)
     }

@@ -20,6 +20,9 @@ impl Ledger {
     /// otherwise the seller has to say what is charged, and what can be no sum at all is refused. With `refuse_if_short`, a
     /// part that is gone means that nothing is entered; otherwise the ticket is entered and the part's line says that it
     /// is not held.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then. What is wrong with the ticket itself is no error but a [`Receipt`].
     pub fn receive(
         &mut self,
         sent: &SentTicket,
@@ -57,6 +60,9 @@ impl Ledger {
     }
 
     /// The first number of kiosk `digit` that the book has not seen in show `show`.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn next_sequence(&self, show: i64, digit: u8) -> Result<u16, LedgerError> {
         // Between the digit's first and last number, so that the index finds the last one at once.
         let last: Option<String> = self

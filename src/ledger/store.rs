@@ -49,21 +49,33 @@ impl Ledger {
     }
 
     /// Number of the last entry; it grows with every change.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn change(&self) -> Result<i64, LedgerError> {
         Ok(self.db.prepare_cached("SELECT coalesce(max(seq), 0) FROM events")?.query_row([], |row| row.get(0))?)
     }
 
     /// The running show.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn show(&self) -> Result<Show, LedgerError> {
         Ok(current_show(&self.db)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?)
     }
 
     /// One ticket.
+    ///
+    /// # Errors
+    /// There is no such ticket, or it can't be read.
     pub fn ticket(&self, id: Uuid) -> Result<Ticket, LedgerError> {
         find(&self.db, id)?.ok_or(LedgerError::NoTicket(id))
     }
 
     /// Everything that happened to a ticket, oldest first.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn history(&self, id: Uuid) -> Result<Vec<Event>, LedgerError> {
         let mut all = self.db.prepare_cached("SELECT seq, at, kind, body FROM events WHERE ticket = ? ORDER BY seq")?;
         let mut rows = all.query([id.to_string()])?;
@@ -81,11 +93,17 @@ impl Ledger {
     }
 
     /// A setting of the desk.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn setting(&self, name: &str) -> Result<Option<String>, LedgerError> {
         Ok(self.db.query_row("SELECT value FROM settings WHERE name = ?", [name], |row| row.get(0)).optional()?)
     }
 
     /// Keeps a setting of the desk.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn set_setting(&mut self, name: &str, value: &str) -> Result<(), LedgerError> {
         self.db.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [name, value])?;
         Ok(())

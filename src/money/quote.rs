@@ -22,9 +22,15 @@ pub enum TaxRule {
     /// No tax is shown.
     None,
     /// The marked prices are net; tax comes on top.
-    Added { percent: Decimal },
+    Added {
+        /// Percent of the net price.
+        percent: Decimal,
+    },
     /// The marked prices contain the tax.
-    Included { percent: Decimal },
+    Included {
+        /// Percent of the net price.
+        percent: Decimal,
+    },
 }
 
 /// A price reduction of the table.
@@ -35,7 +41,10 @@ pub enum Discount {
     /// An amount off the whole piece, never more than the piece costs.
     Amount(Decimal),
     /// Of every `n` drops the cheapest is free.
-    EveryNth { n: u32 },
+    EveryNth {
+        /// Of so many drops one is free.
+        n: u32,
+    },
 }
 
 /// Everything about money that a table states once.
@@ -169,6 +178,9 @@ pub enum MoneyError {
 ///
 /// Discounts are rounded to the minor unit each, and tax once, on what is left. Contained tax is
 /// r/(100 + r) of the gross sum (source: HMRC, VAT fractions).
+///
+/// # Errors
+/// A price or the sum is none that a table takes.
 pub fn quote(rules: &PriceRules, base: PricedItem, drops: Vec<PricedDrop>) -> Result<Quote, MoneyError> {
     let priced = std::iter::once((&base.id, base.price)).chain(drops.iter().map(|drop| (&drop.id, drop.price)));
     let mut subtotal = Decimal::ZERO;

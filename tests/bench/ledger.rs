@@ -1,6 +1,14 @@
 //! Sends, over HTTP to a real desk, beside bare SQLite commits with the same settings in the same run; pages with many
 //! tickets; and what a send takes while they look on. Each ratio is the median of several rounds.
 
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured"
+)]
+
 #[path = "../support/mod.rs"]
 mod support;
 
@@ -281,6 +289,7 @@ fn sends() {
     slow_disk::flush_takes(Duration::ZERO);
 }
 
+#[allow(clippy::too_many_lines, reason = "one row of measurements after the other")]
 fn pages() {
     let mut bench = Bench::new();
     bench.fill(5000);

@@ -3,6 +3,7 @@
 use super::*;
 
 #[test]
+#[allow(clippy::too_many_lines, reason = "one story, in the order in which it happens")]
 fn a_ticket_is_checked_and_rung_up_by_forms() {
     let table = Table::new();
     let seller = table.seller();
