@@ -24,7 +24,7 @@ use crate::{
 /// A catalogue with its pictures.
 #[derive(Debug, Clone)]
 pub struct Loaded {
-    /// The catalogue.
+    /// The catalogue, whole and checked.
     pub catalog: Arc<Catalog>,
     /// The pictures that its drops use and their reliefs, by file name.
     pub pictures: BTreeMap<String, Picture>,

@@ -32,7 +32,7 @@ pub struct Table {
 /// One tray as it lies on the table.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Tray {
-    /// Its letter.
+    /// The letter on the table, from A.
     pub letter: char,
     /// Its name for people.
     pub name: String,
@@ -51,7 +51,7 @@ impl Tray {
 /// Everything a table sells and the rules it sells by.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Catalog {
-    /// The table.
+    /// What table.ron says: prices, region, times.
     pub table: Table,
     /// The bases, in the order of the file.
     pub bases: Vec<Base>,
@@ -90,29 +90,29 @@ pub enum PieceError {
     /// A drop's ring does not pass over the base's ends.
     #[error("the ring of {id:?} does not go onto {base:?} by hand: {fit}")]
     Fit {
-        /// The drop.
+        /// Id of the drop.
         id: String,
-        /// The base.
+        /// Id of the base.
         base: String,
-        /// The sizes.
+        /// Opening and widest place, in millimetres.
         fit: Fit,
     },
     /// The necklace is not made in this length.
     #[error("{base:?} is made from {shortest_mm:.0} mm to {longest_mm:.0} mm, not {length_mm:.0} mm")]
     Length {
-        /// The base.
+        /// Id of the base.
         base: String,
         /// What was asked for.
         length_mm: f64,
-        /// The shortest.
+        /// The shortest length that it is made in, in millimetres.
         shortest_mm: f64,
-        /// The longest.
+        /// The longest length that it is made in, in millimetres.
         longest_mm: f64,
     },
     /// A bangle has no length to choose, a necklace needs one.
     #[error("{base:?} is a bangle, which has no length; leave `length` out")]
     BangleLength {
-        /// The base.
+        /// Id of the base.
         base: String,
     },
     /// The sum can't be made.

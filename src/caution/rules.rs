@@ -14,7 +14,7 @@ use crate::{
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rules {
-    /// Whose rules.
+    /// The region whose rules they are.
     pub region: Region,
     /// The region's name for people.
     pub name: String,
@@ -28,7 +28,7 @@ pub struct Rules {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rule {
-    /// Which caution.
+    /// The caution that it is about.
     pub code: CautionCode,
     /// The wearers who hear of it; who is not known counts as each of them, here and below. What a test found, and a
     /// magnet beyond its limit, is said to everyone.
@@ -96,7 +96,7 @@ pub struct Within {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct OtherLimit {
-    /// The wearers.
+    /// The wearers for whom this limit stands in place of the rule's own.
     pub wearers: Vec<Wearer>,
     /// The rule's citation.
     pub rule: String,
@@ -167,7 +167,7 @@ impl Status {
         }
     }
 
-    /// In words.
+    /// How far it is known, in English.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Read => "read",

@@ -62,7 +62,7 @@ pub enum Body {
     },
     /// The outline of its picture, `thickness` deep.
     Outline {
-        /// How deep.
+        /// How thick it is, from front to back.
         thickness: Length,
         /// What the picture's outline comes to; a catalogue fills it in when it has read the picture.
         #[serde(default)]

@@ -35,7 +35,7 @@ pub(super) enum PortraitSize {
 }
 
 impl PortraitSize {
-    /// Every size.
+    /// All sizes that a page asks for.
     pub const ALL: [Self; 3] = [Self::Small, Self::Large, Self::Close];
 
     /// Its name in addresses.

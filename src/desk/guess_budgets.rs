@@ -20,7 +20,7 @@ pub(super) enum Secret {
     SetupCode,
 }
 
-/// Who guesses.
+/// Who tries to guess a secret, as far as they can be told apart.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub(super) enum Guesser {
     /// Somebody of whom only the address is known.

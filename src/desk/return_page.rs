@@ -38,7 +38,7 @@ impl ReturnPage {
         (is_page && is_plain && !page.contains("//") && !page.contains("..")).then(|| page.to_owned())
     }
 
-    /// The page.
+    /// The page's address; the tickets where there is none.
     pub fn page(&self) -> &str {
         self.page.as_deref().unwrap_or("/tickets")
     }

@@ -12,7 +12,7 @@ use super::{
 /// A paired kiosk.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Kiosk {
-    /// Its digit.
+    /// The digit with which its ticket numbers begin.
     pub digit: u8,
     /// When it was paired.
     pub paired: Timestamp,

@@ -44,7 +44,7 @@ pub enum BackupError {
     Target {
         /// The file to make.
         file: PathBuf,
-        /// Why.
+        /// What the system says.
         error: io::Error,
     },
     /// A desk wrote all the time.

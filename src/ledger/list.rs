@@ -9,7 +9,7 @@ use crate::ticket::{State, TicketNumber};
 /// A ticket on a list, by what stands beside its document in the book: so it is listed also where that can't be read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Listed {
-    /// Its id.
+    /// Id of the ticket.
     pub id: Uuid,
     /// The show it was sent in.
     pub show: i64,

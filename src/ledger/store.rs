@@ -34,7 +34,7 @@ pub struct Event {
     pub at: Timestamp,
     /// What happened, in a word.
     pub kind: String,
-    /// The particulars.
+    /// What belongs to the entry, in a form of its kind.
     pub body: serde_json::Value,
 }
 
@@ -64,7 +64,7 @@ impl Ledger {
         Ok(current_show(&self.db)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?)
     }
 
-    /// One ticket.
+    /// The ticket with this id.
     ///
     /// # Errors
     /// There is no such ticket, or it can't be read.

@@ -91,7 +91,7 @@ impl Shared {
         }
     }
 
-    /// One try.
+    /// Tries once to deliver a ticket, and keeps what comes of it.
     fn deliver_one(&self, entry: &Entry) -> io::Result<Ended> {
         let kept = Kept { id: entry.ticket.id, number: entry.ticket.number };
         let delivery = Delivery { ticket: entry.ticket.clone(), refuse_if_short: !entry.number_given };

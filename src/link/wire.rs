@@ -41,7 +41,7 @@ pub enum PairRefusal {
     NoCode,
     /// Too many wrong codes; wait.
     Wait {
-        /// How long.
+        /// How many seconds until the next try.
         seconds: u32,
     },
     /// All ten digits are given, or rest until the show closes.
@@ -98,7 +98,7 @@ pub struct KioskReport {
 /// One ticket that lies on a kiosk.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TicketReport {
-    /// Its id.
+    /// Id of the ticket.
     pub id: Uuid,
     /// The number the guest has.
     pub number: TicketNumber,
@@ -113,7 +113,7 @@ pub struct TicketReport {
 /// The catalogue with what tells one picture from another.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CatalogContent {
-    /// The catalogue.
+    /// The whole catalogue, without its pictures.
     pub catalog: Catalog,
     /// SHA-256 of each picture, by file name, in hexadecimal.
     pub pictures: BTreeMap<String, String>,
@@ -122,7 +122,7 @@ pub struct CatalogContent {
 /// One delivery of a ticket; may be repeated.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Delivery {
-    /// The ticket.
+    /// The ticket as the guest sent it.
     pub ticket: SentTicket,
     /// True while the guest still waits and can choose something else: with a part gone, nothing is stored.
     /// False once the number has been given: the ticket is stored in any case, and its lines say what is short.
@@ -143,16 +143,16 @@ pub struct PinQuestion {
     pub pin: String,
 }
 
-/// The answer.
+/// What the desk says to a PIN.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum PinAnswer {
-    /// It is.
+    /// It is the seller's PIN.
     Right,
-    /// It is not.
+    /// It is another.
     Wrong,
     /// Too many tries; wait.
     Wait {
-        /// How long.
+        /// How many seconds until the next try.
         seconds: u32,
     },
     /// No PIN has been set at the desk yet.

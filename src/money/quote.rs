@@ -67,7 +67,7 @@ pub struct PriceRules {
 pub struct PricedItem {
     /// Id in the catalogue.
     pub id: String,
-    /// Price.
+    /// Price of one, in the currency of the quote.
     pub price: Decimal,
 }
 
@@ -76,7 +76,7 @@ pub struct PricedItem {
 pub struct PricedDrop {
     /// Id in the catalogue.
     pub id: String,
-    /// Price.
+    /// Price of one, in the currency of the quote.
     pub price: Decimal,
     /// Where it lives on the table.
     pub home: Home,
@@ -87,7 +87,7 @@ pub struct PricedDrop {
 pub struct Quote {
     /// The currency of every amount.
     pub currency: Currency,
-    /// The base.
+    /// The base with its price.
     pub base: PricedItem,
     /// The drops, left to right.
     pub drops: Vec<PricedDrop>,
@@ -155,9 +155,9 @@ pub enum MoneyError {
     /// A price is zero, negative or larger than any price here.
     #[error("the price {price} of {id:?} is not between 0 and {MAX_AMOUNT}")]
     Price {
-        /// Whose price.
+        /// Id of the part whose price it is.
         id: String,
-        /// The price.
+        /// The price that was found.
         price: Decimal,
     },
     /// The sum is larger than any sum here.

@@ -22,7 +22,7 @@ pub(super) enum Activity {
     Busy,
 }
 
-/// One connection.
+/// A connection from its beginning to its end, whoever looks at it.
 #[derive(Debug)]
 pub(super) struct Visit {
     /// The other side's address.

@@ -13,7 +13,7 @@ const FASTEST_MM_S: f64 = 2500.0;
 pub(super) enum What {
     /// A place of the base: arc along a chain, or angle on a bangle as it was made.
     Base(f64),
-    /// A drop.
+    /// The body of a drop.
     Body(Token),
 }
 

@@ -28,7 +28,7 @@ pub(super) const FASTEST_MM_S: f64 = 3000.0;
 /// What a bangle is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HoopPlan {
-    /// Inside diameter.
+    /// Inside diameter in millimetres.
     pub inside_mm: f64,
     /// Diameter of its wire.
     pub wire_mm: f64,
@@ -189,7 +189,7 @@ impl Hoop {
         self.velocity.length().max(self.spin.abs() * self.line())
     }
 
-    /// It stops.
+    /// Takes all its speed away, so that it stops where it is.
     pub const fn stop(&mut self) {
         (self.velocity, self.spin) = (V::ZERO, 0.0);
     }

@@ -15,7 +15,7 @@ use crate::{
 pub struct Hanging {
     /// Which one it is.
     pub token: Token,
-    /// Its mass.
+    /// Its mass in grams.
     pub mass_g: f64,
     /// The wire of its ring.
     pub wire_mm: f64,
@@ -57,7 +57,7 @@ pub(super) struct Hung {
     /// Place of the ring along the line, in millimetres, and its speed.
     pub at: f64,
     pub speed: f64,
-    /// The body.
+    /// Where the body is, in millimetres; at rest straight below the ring.
     pub place: V,
     pub before: V,
     pub velocity: V,

@@ -17,7 +17,7 @@ use crate::{
 
 /// What is still known of such a ticket.
 pub(super) struct Unreadable {
-    /// Its number.
+    /// The number that the guest has.
     pub number: String,
     /// What is wrong with it.
     pub why: String,
@@ -26,7 +26,7 @@ pub(super) struct Unreadable {
 }
 
 impl Unreadable {
-    /// The page.
+    /// The page that says so, and what to do.
     pub fn page(&self, desk: &DeskState) -> Response {
         let now = Timestamp::now();
         let main = html! {
