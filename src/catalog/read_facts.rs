@@ -1,6 +1,6 @@
 //! What is known of a part, drop or base: the same fields for both.
 
-use super::read_bases::length;
+use super::read_sizes::length;
 use crate::{
     craft::{
         Allergen, Body, Day, Declaration, Facts, Finish, LeadExemption, Length, Magnet, Material, MetalTest, Plating,

@@ -1,6 +1,6 @@
 //! A piece as a file: `(base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])`.
 
-use super::read_bases::length;
+use super::read_sizes::length;
 use crate::{
     craft::{Length, Piece, Wearer},
     ron_tree::{Mistake, Mistakes, Reader},

@@ -3,8 +3,9 @@
 use super::{
     model::Tray,
     pictures::{Picture, Pictures},
-    read_bases::{length, price_of, ring},
+    read_bases::price_of,
     read_facts::{FACTS, body, facts},
+    read_sizes::{length, ring},
 };
 use crate::{
     craft::{Body, Colour, DropKind, Finish, Home, Length, Mass, Material, Ring, Sort, weight_of},

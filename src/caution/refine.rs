@@ -1,7 +1,7 @@
 //! From a good orientation to the best one near it.
 
 use super::{
-    gauge::Room,
+    cylinder::Room,
     place::{Place, place},
     posed::Posed,
     simplex::{Contact, best_step},

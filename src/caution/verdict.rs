@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     CautionCode, Dated, Rules, Sizes, Status,
-    find::{Finder, Finding, Form, Judgable, Small, Worn},
+    find::{Finder, Finding, Judgable, Small, Worn},
+    form::Form,
     rules::Source,
     say,
 };
