@@ -1,11 +1,12 @@
 //! A hostile stranger in the desk's network, over real sockets.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 #![cfg(target_os = "linux")]
 

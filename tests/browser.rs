@@ -1,11 +1,12 @@
 //! The desk in a real browser, on a phone's screen and on a laptop's.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
 use std::{env, fs, path::PathBuf};

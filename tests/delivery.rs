@@ -2,11 +2,12 @@
 //! broken. No guest gets a number in vain, nothing blocks what waits behind it, and the seller is told.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
 use std::{

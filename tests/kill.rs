@@ -1,11 +1,12 @@
 //! kill -9 of kiosk or desk at any moment of a send: no ticket lost, none doubled, the stock right.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
 mod support;

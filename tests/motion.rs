@@ -1,11 +1,12 @@
 //! The piece in the guest's hand, as the tablet shows it.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 #![cfg(feature = "kiosk")]
 

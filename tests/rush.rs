@@ -3,11 +3,12 @@
 //! up in the ledger. Half a minute here, `CHATELAINE_RUSH=minutes` for longer.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
 #[path = "desk/kit.rs"]

@@ -23,7 +23,7 @@ pub(super) enum Small {
 }
 
 impl Small {
-    pub const fn size(self) -> PartSize {
+    pub(super) const fn size(self) -> PartSize {
         match self {
             Self::Drop(size) | Self::Ends(size) | Self::Hoop(size) => size,
         }
@@ -111,7 +111,7 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     }
 
     /// Everything about one part by itself, whether it is a drop or a base.
-    pub fn part(&mut self, part: &Judgable<'_>) {
+    pub(super) fn part(&mut self, part: &Judgable<'_>) {
         use CautionCode::{CoinCell, FoodAllergen, Glass, Liquid, LooksLikeFood, Sharp, SmallBall};
         let facts = part.facts;
         self.small_part(part.small);
@@ -217,7 +217,7 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     }
 
     /// Everything about how the base is worn; what is known of it as a part is said by [`Self::part`].
-    pub fn worn(&mut self, worn: &Worn<'_>) {
+    pub(super) fn worn(&mut self, worn: &Worn<'_>) {
         match &worn.base.kind {
             BaseKind::Necklace(necklace) => self.necklace(necklace, worn),
             BaseKind::Bangle(bangle) => self.bangle(bangle),

@@ -35,7 +35,7 @@ pub(super) enum Form {
 
 impl Form {
     /// The end of a language file's key, `caution-CODE-FORM`.
-    pub const fn code(self) -> &'static str {
+    pub(super) const fn code(self) -> &'static str {
         match self {
             Self::Usual => "",
             Self::Away => "away",

@@ -39,7 +39,7 @@ pub fn gauge(solid: &Solid, gauge: Gauge) -> GaugeResult {
 }
 
 /// How the body stands to the cylinder: as [`gauge`] says, but done with the first pose that fits for certain.
-pub fn decide(solid: &Solid, gauge: Gauge) -> Size {
+pub(super) fn decide(solid: &Solid, gauge: Gauge) -> Size {
     let margin_mm = best_pose(solid, gauge.room(), solid.round_mm + SURE_MM).margin - solid.round_mm;
     if margin_mm >= SURE_MM {
         Size::Fits

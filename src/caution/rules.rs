@@ -125,7 +125,7 @@ pub(super) struct Source<'r> {
 
 impl<'r> Source<'r> {
     /// The rule's own citation.
-    pub fn of(rule: &'r Rule) -> Self {
+    pub(super) fn of(rule: &'r Rule) -> Self {
         Self { rule: &rule.rule, title: &rule.title, dated: &rule.dated, status: rule.status }
     }
 }
@@ -295,7 +295,7 @@ impl OtherLimit {
 
 impl Source<'_> {
     /// In English with its date, and how far it is known where it was not read.
-    pub fn cited(&self) -> String {
+    pub(super) fn cited(&self) -> String {
         let Self { rule, title, dated, status } = *self;
         let title = if title.is_empty() { String::new() } else { format!(" ({title})") };
         let dated = dated.english();

@@ -82,7 +82,7 @@ enum Command {
 }
 
 /// Something the person at the terminal can mend, in words.
-pub struct Told(String);
+pub(super) struct Told(String);
 
 impl<E: std::fmt::Display> From<E> for Told {
     fn from(error: E) -> Self {
@@ -91,7 +91,7 @@ impl<E: std::fmt::Display> From<E> for Told {
 }
 
 /// Runs the program; 2 is bad input, 1 anything else that went wrong.
-pub fn run() -> ExitCode {
+pub(super) fn run() -> ExitCode {
     let cli = Cli::parse();
     let Some(command) = cli.command else {
         #[cfg(feature = "kiosk")]

@@ -27,7 +27,7 @@ use uuid::Uuid;
 use super::Told;
 
 #[derive(clap::Args)]
-pub struct Options {
+pub(super) struct Options {
     /// The catalogue's folder.
     #[arg(long, default_value = "catalog")]
     catalog: PathBuf,
@@ -42,12 +42,12 @@ pub struct Options {
 impl Options {
     /// A rehearsal on `catalog`, with everything else as usual.
     #[cfg(feature = "kiosk")]
-    pub fn on(catalog: PathBuf) -> Self {
+    pub(super) fn on(catalog: PathBuf) -> Self {
         Self { catalog, data: None, out: "rehearsal".into() }
     }
 }
 
-pub fn run(options: &Options) -> ExitCode {
+pub(super) fn run(options: &Options) -> ExitCode {
     match rehearse(options) {
         Ok(()) => ExitCode::SUCCESS,
         Err(Told(words)) => {

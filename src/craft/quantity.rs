@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::wire::{awg_mm, swg_mm};
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
-pub const MM_PER_INCH: f64 = 25.4;
+pub(super) const MM_PER_INCH: f64 = 25.4;
 /// Grams in an avoirdupois ounce, exactly (international yard and pound agreement, 1959).
 const G_PER_OUNCE: f64 = 28.349_523_125;
 

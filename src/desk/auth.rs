@@ -42,7 +42,7 @@ pub(super) fn random_key() -> Result<String, DeskError> {
 }
 
 impl Auth {
-    pub fn new() -> Result<Self, DeskError> {
+    pub(super) fn new() -> Result<Self, DeskError> {
         Ok(Self {
             setup_code: random_digits(8)?,
             pair_code: Mutex::new(None),
@@ -52,19 +52,19 @@ impl Auth {
     }
 
     /// The code by which the PIN can be set from another machine, for as long as there is none.
-    pub fn setup_code(&self) -> &str {
+    pub(super) fn setup_code(&self) -> &str {
         &self.setup_code
     }
 
     /// A new pairing code; an earlier one is worth nothing any more.
-    pub fn new_pair_code(&self) -> Result<String, DeskError> {
+    pub(super) fn new_pair_code(&self) -> Result<String, DeskError> {
         let code = random_digits(6)?;
         *self.pair_code.lock().unwrap_or_else(PoisonError::into_inner) = Some((code.clone(), Instant::now()));
         Ok(code)
     }
 
     /// The pairing code that is good now, and for how many more whole minutes.
-    pub fn pair_code(&self) -> Option<(String, u64)> {
+    pub(super) fn pair_code(&self) -> Option<(String, u64)> {
         let code = self.pair_code.lock().unwrap_or_else(PoisonError::into_inner);
         let (code, since) = code.as_ref()?;
         let left = PAIR_CODE_LASTS.checked_sub(since.elapsed())?;
@@ -72,7 +72,7 @@ impl Auth {
     }
 
     /// Uses the pairing code up, if it is this one and not older than ten minutes.
-    pub fn take_pair_code(&self, typed: &str) -> Result<(), PairRefusal> {
+    pub(super) fn take_pair_code(&self, typed: &str) -> Result<(), PairRefusal> {
         let plain: String = typed.chars().filter(|c| !c.is_whitespace()).collect();
         let mut code = self.pair_code.lock().unwrap_or_else(PoisonError::into_inner);
         match &*code {
@@ -88,23 +88,23 @@ impl Auth {
     }
 
     /// Counts a try to guess `secret`; the seconds to wait where there were too many.
-    pub fn guess(&self, secret: Secret, who: &Guesser) -> Result<(), u32> {
+    pub(super) fn guess(&self, secret: Secret, who: &Guesser) -> Result<(), u32> {
         self.budgets.guess(secret, who, Instant::now())
     }
 
     /// Who was right has all tries again.
-    pub fn was_right(&self, secret: Secret, who: &Guesser) {
+    pub(super) fn was_right(&self, secret: Secret, who: &Guesser) {
         self.budgets.was_right(secret, who);
     }
 
     /// The PIN as it is kept: salt and Argon2id hash in hexadecimal.
-    pub async fn hash_pin(&self, pin: String) -> Result<String, Refusal> {
+    pub(super) async fn hash_pin(&self, pin: String) -> Result<String, Refusal> {
         let salt = random_key().map_err(|error| Refusal::bad(error.to_string()))?[..32].to_owned();
         self.hashed(pin, salt).await
     }
 
     /// Whether `pin` is the one kept as `kept`.
-    pub async fn is_pin(&self, pin: String, kept: &str) -> Result<bool, Refusal> {
+    pub(super) async fn is_pin(&self, pin: String, kept: &str) -> Result<bool, Refusal> {
         let salt = kept.split(':').next().unwrap_or_default().to_owned();
         Ok(self.hashed(pin, salt).await? == kept)
     }

@@ -36,10 +36,10 @@ pub(super) enum PortraitSize {
 
 impl PortraitSize {
     /// All sizes that a page asks for.
-    pub const ALL: [Self; 3] = [Self::Small, Self::Large, Self::Close];
+    pub(super) const ALL: [Self; 3] = [Self::Small, Self::Large, Self::Close];
 
     /// Its name in addresses.
-    pub const fn name(self) -> &'static str {
+    pub(super) const fn name(self) -> &'static str {
         match self {
             Self::Small => "small",
             Self::Large => "large",
@@ -48,7 +48,7 @@ impl PortraitSize {
     }
 
     /// Width and height of the drawing.
-    pub const fn px(self) -> (u32, u32) {
+    pub(super) const fn px(self) -> (u32, u32) {
         match self {
             Self::Small => (180, 220),
             Self::Large => (540, 660),
@@ -93,7 +93,13 @@ impl Gallery {
     }
 
     /// The portrait of `piece`; a plain sign where the catalogue can't make it any more.
-    pub async fn portrait(&self, loaded: Arc<Loaded>, piece: Piece, size: PortraitSize, asked: &HeaderMap) -> Response {
+    pub(super) async fn portrait(
+        &self,
+        loaded: Arc<Loaded>,
+        piece: Piece,
+        size: PortraitSize,
+        asked: &HeaderMap,
+    ) -> Response {
         let tag = portrait_tag(&loaded, &piece, size);
         if is_known(asked, &tag) {
             return not_modified(&tag, PIECE_KEPT);
@@ -116,7 +122,7 @@ impl Gallery {
     }
 
     /// A drop's picture, made smaller if it is a large photo.
-    pub async fn drop_picture(&self, name: &str, picture: &Picture, asked: &HeaderMap) -> Response {
+    pub(super) async fn drop_picture(&self, name: &str, picture: &Picture, asked: &HeaderMap) -> Response {
         let tag = &picture.sha256[..16];
         if is_known(asked, tag) {
             return not_modified(tag, DROP_KEPT);

@@ -34,7 +34,7 @@ pub(super) enum Guesser {
 impl Guesser {
     /// A stranger at `address`. Whoever has one address of version 6 has all of its network's (RFC 4291, section 2.5.4:
     /// 64 bits of the interface's own), so these count as one.
-    pub fn at(address: IpAddr) -> Self {
+    pub(super) fn at(address: IpAddr) -> Self {
         Self::Address(match address.to_canonical() {
             IpAddr::V6(v6) => IpAddr::V6((u128::from(v6) >> 64 << 64).into()),
             v4 => v4,
@@ -64,7 +64,7 @@ pub(super) struct GuessBudgets {
 
 impl GuessBudgets {
     /// Counts a try; the seconds to wait where there were too many.
-    pub fn guess(&self, secret: Secret, who: &Guesser, now: Instant) -> Result<(), u32> {
+    pub(super) fn guess(&self, secret: Secret, who: &Guesser, now: Instant) -> Result<(), u32> {
         let mut tries = self.tries.lock().unwrap_or_else(PoisonError::into_inner);
         tries.values_mut().for_each(|times| times.retain(|time| now.saturating_duration_since(*time) < HOUR));
         tries.retain(|_, times| !times.is_empty());
@@ -88,7 +88,7 @@ impl GuessBudgets {
     }
 
     /// Who was right has all tries again.
-    pub fn was_right(&self, secret: Secret, who: &Guesser) {
+    pub(super) fn was_right(&self, secret: Secret, who: &Guesser) {
         self.tries.lock().unwrap_or_else(PoisonError::into_inner).remove(&(secret, who.clone()));
     }
 }

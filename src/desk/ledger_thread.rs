@@ -94,7 +94,7 @@ pub(super) struct LedgerThread {
 }
 
 impl LedgerThread {
-    pub fn open(ledger: Ledger) -> Result<Self, DeskError> {
+    pub(super) fn open(ledger: Ledger) -> Result<Self, DeskError> {
         let queue = Arc::new(Queue::default());
         let (tell, change) = watch::channel(ledger.change()?);
         let for_thread = Arc::clone(&queue);
@@ -125,13 +125,13 @@ impl LedgerThread {
     }
 
     /// Follows the number of the last entry.
-    pub fn changes(&self) -> watch::Receiver<i64> {
+    pub(super) fn changes(&self) -> watch::Receiver<i64> {
         self.change.clone()
     }
 
     /// Runs `work` before anything that is only read, and answers once it is kept. It shares its commit with what else
     /// waits to be entered.
-    pub async fn enter<T: Send + 'static>(
+    pub(super) async fn enter<T: Send + 'static>(
         &self,
         work: impl FnOnce(&mut Ledger) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
@@ -149,7 +149,7 @@ impl LedgerThread {
     }
 
     /// Answers a question of one row at once.
-    pub async fn peek<T: Send + 'static>(
+    pub(super) async fn peek<T: Send + 'static>(
         &self,
         work: impl FnOnce(&Ledger) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
@@ -160,7 +160,7 @@ impl LedgerThread {
     }
 
     /// Lets `work` look at the ledger as it is at one moment, everything that was answered included.
-    pub async fn look<T: Send + 'static>(
+    pub(super) async fn look<T: Send + 'static>(
         &self,
         work: impl FnOnce(&Ledger) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
@@ -175,7 +175,7 @@ impl LedgerThread {
     }
 
     /// Runs `work` when nothing waits to be entered.
-    pub async fn run<T: Send + 'static>(
+    pub(super) async fn run<T: Send + 'static>(
         &self,
         work: impl FnOnce(&mut Ledger) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
@@ -188,7 +188,10 @@ impl LedgerThread {
     }
 
     /// The same for a thread that may block; `None` once the desk is closing, and where the work panicked.
-    pub fn run_blocking<T: Send + 'static>(&self, work: impl FnOnce(&mut Ledger) -> T + Send + 'static) -> Option<T> {
+    pub(super) fn run_blocking<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Ledger) -> T + Send + 'static,
+    ) -> Option<T> {
         let (answer, answered) = mpsc::channel();
         let other: Other = Box::new(move |ledger| {
             let _ = answer.send(work(ledger));
@@ -210,7 +213,7 @@ impl LedgerThread {
     }
 
     /// Finishes what was asked and closes the ledger.
-    pub fn close(&self) {
+    pub(super) fn close(&self) {
         // Whoever looks ends first: the last to close the file merges its write-ahead file.
         self.at_hand.lock().unwrap_or_else(PoisonError::into_inner).take();
         self.looks.lock().unwrap_or_else(PoisonError::into_inner).take();

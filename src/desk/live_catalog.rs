@@ -21,7 +21,7 @@ pub(super) struct LiveCatalog {
 
 impl LiveCatalog {
     /// Reads the folder; where it is broken, the copy kept of the last good one.
-    pub fn open(folder: PathBuf, data_dir: &Path) -> Result<Self, DeskError> {
+    pub(super) fn open(folder: PathBuf, data_dir: &Path) -> Result<Self, DeskError> {
         let last_good = data_dir.join("last-good");
         let now = match read_folder(&folder) {
             Ok(loaded) => {
@@ -38,17 +38,17 @@ impl LiveCatalog {
     }
 
     /// The catalogue to work with.
-    pub fn loaded(&self) -> Arc<Loaded> {
+    pub(super) fn loaded(&self) -> Arc<Loaded> {
         Arc::clone(&self.now.read().unwrap_or_else(PoisonError::into_inner).0)
     }
 
     /// The mistakes of the folder as it is now.
-    pub fn mistakes(&self) -> Option<Arc<Mistakes>> {
+    pub(super) fn mistakes(&self) -> Option<Arc<Mistakes>> {
         self.now.read().unwrap_or_else(PoisonError::into_inner).1.clone()
     }
 
     /// Reads the folder again; the catalogue if it is another one now. A broken folder changes nothing but the mistakes.
-    pub fn read_again(&self) -> Option<Arc<Loaded>> {
+    pub(super) fn read_again(&self) -> Option<Arc<Loaded>> {
         let read = read_folder(&self.folder);
         let is_other = read.as_ref().is_ok_and(|loaded| loaded.revision != self.loaded().revision);
         if let Ok(loaded) = &read

@@ -27,7 +27,7 @@ impl From<LedgerError> for Refusal {
 }
 
 impl Refusal {
-    pub fn bad(words: impl Into<String>) -> Self {
+    pub(super) fn bad(words: impl Into<String>) -> Self {
         Self::Request(StatusCode::BAD_REQUEST, words.into())
     }
 

@@ -16,7 +16,7 @@ pub(super) struct ReturnPage {
 
 impl ReturnPage {
     /// From a request that nobody signed in has made. A form's own address is no page: there it is the one it stood on.
-    pub fn of(parts: &Parts) -> Self {
+    pub(super) fn of(parts: &Parts) -> Self {
         if parts.method == Method::GET {
             return Self { page: path_of(&parts.uri).and_then(|path| Self::checked(&path)), lost: false };
         }
@@ -26,7 +26,7 @@ impl ReturnPage {
     }
 
     /// From what a sign-in page was asked with.
-    pub fn to(page: &str) -> Self {
+    pub(super) fn to(page: &str) -> Self {
         Self { page: Self::checked(page), lost: false }
     }
 
@@ -39,12 +39,12 @@ impl ReturnPage {
     }
 
     /// The page's address; the tickets where there is none.
-    pub fn page(&self) -> &str {
+    pub(super) fn page(&self) -> &str {
         self.page.as_deref().unwrap_or("/tickets")
     }
 
     /// The address of the sign-in page that leads back there.
-    pub fn sign_in(&self) -> String {
+    pub(super) fn sign_in(&self) -> String {
         let mut address = "/sign-in".to_owned();
         let page = self.page.as_ref().filter(|page| *page != "/tickets").map(|page| format!("back={page}"));
         let asked: Vec<String> = page.into_iter().chain(self.lost.then(|| "lost=1".to_owned())).collect();

@@ -26,7 +26,7 @@ pub(super) struct DeskState {
 
 impl DeskState {
     /// Lets open pages look again.
-    pub fn beat(&self) {
+    pub(super) fn beat(&self) {
         self.pulse.send_modify(|beat| *beat += 1);
     }
 }

@@ -5,6 +5,7 @@
 //! touched. So a touch is answered by what was on the screen when it came down.
 
 #![allow(
+    unreachable_pub,
     clippy::missing_errors_doc,
     clippy::too_many_lines,
     reason = "the tablet is held to the lints of the house later"

@@ -22,7 +22,7 @@ pub(super) enum Change<'a> {
 
 impl Change<'_> {
     /// Enters the change. Without this it is taken back.
-    pub fn commit(self) -> Result<(), LedgerError> {
+    pub(super) fn commit(self) -> Result<(), LedgerError> {
         match self {
             Self::Alone(own) => own.commit()?,
             Self::Among(part) => part.commit()?,

@@ -35,12 +35,12 @@ fn hash(pin: &str, salt: &[u8; 16]) -> Option<[u8; 32]> {
 }
 
 impl PinMemory {
-    pub fn open(dir: &Path) -> Self {
+    pub(super) fn open(dir: &Path) -> Self {
         Self { file: dir.join("pin.json"), wrong: 0, locked_until: None }
     }
 
     /// Remembers a PIN the desk called right. Where that fails, the tablet can't be left while the desk is away.
-    pub fn keep(&mut self, pin: &str) {
+    pub(super) fn keep(&mut self, pin: &str) {
         self.wrong = 0;
         let mut salt = [0; 16];
         let kept = getrandom::fill(&mut salt)
@@ -53,7 +53,7 @@ impl PinMemory {
     }
 
     /// Whether `pin` is the one remembered; `None` where none is.
-    pub fn ask(&mut self, pin: &str, now: Instant) -> Option<PinAnswer> {
+    pub(super) fn ask(&mut self, pin: &str, now: Instant) -> Option<PinAnswer> {
         let remembered: Remembered = durable::read_json(&self.file)?;
         if let Some(until) = self.locked_until.filter(|until| *until > now) {
             return Some(PinAnswer::Wait { seconds: (until - now).as_secs() as u32 + 1 });

@@ -76,17 +76,17 @@ pub(super) struct Tried {
 
 impl Shared {
     /// Whether the desk does not know this kiosk any more.
-    pub fn is_let_go(&self) -> bool {
+    pub(super) fn is_let_go(&self) -> bool {
         self.let_go.load(Ordering::Relaxed)
     }
 
     /// Whether the line has to end.
-    pub fn ended(&self) -> bool {
+    pub(super) fn ended(&self) -> bool {
         self.ended.load(Ordering::Relaxed)
     }
 
     /// Gives news to whoever holds the receiving end, and wakes the screen.
-    pub fn tell(&self, news: News) {
+    pub(super) fn tell(&self, news: News) {
         // The receiver is gone only when the kiosk ends.
         let _ = lock(&self.news).send(news);
         (self.wake)();

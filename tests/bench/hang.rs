@@ -2,11 +2,12 @@
 //! library on the same chain.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
 #[path = "../support/peer.rs"]

@@ -2,11 +2,12 @@
 //! tickets; and what a send takes while they look on. Each ratio is the median of several rounds.
 
 #![allow(
+    unreachable_pub,
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::print_stdout,
     clippy::print_stderr,
-    reason = "tests may end in a panic and print what they measured"
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
 #[path = "../support/mod.rs"]

@@ -25,7 +25,7 @@ impl Admission {
     }
 
     /// Lets `ip` in, and for that turns somebody away who only waits; `None` where everybody is being answered.
-    pub fn let_in(&self, ip: IpAddr) -> Option<Arc<Visit>> {
+    pub(super) fn let_in(&self, ip: IpAddr) -> Option<Arc<Visit>> {
         let mut inside = self.lock();
         let mut by_address: HashMap<IpAddr, usize> = HashMap::new();
         inside.iter().for_each(|visit| *by_address.entry(visit.ip).or_default() += 1);
@@ -43,7 +43,7 @@ impl Admission {
     }
 
     /// A connection has ended.
-    pub fn left(&self, visit: &Arc<Visit>) {
+    pub(super) fn left(&self, visit: &Arc<Visit>) {
         self.lock().retain(|other| !Arc::ptr_eq(other, visit));
     }
 }

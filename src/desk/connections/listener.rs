@@ -23,7 +23,7 @@ pub(in crate::desk) struct GuardedListener {
 
 impl GuardedListener {
     /// Guards the connections of `listener`.
-    pub fn new(listener: TcpListener) -> Self {
+    pub(in crate::desk) fn new(listener: TcpListener) -> Self {
         Self { listener, admission: Arc::default() }
     }
 }

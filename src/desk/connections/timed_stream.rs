@@ -43,7 +43,7 @@ pub(in crate::desk) struct TimedStream {
 
 impl TimedStream {
     /// The connection of `visit`, which leaves `admission` when it ends.
-    pub fn new(stream: TcpStream, visit: Arc<Visit>, admission: Arc<Admission>) -> Self {
+    pub(super) fn new(stream: TcpStream, visit: Arc<Visit>, admission: Arc<Admission>) -> Self {
         let timer = || Box::pin(sleep(Duration::ZERO));
         Self { stream, visit, admission, reading: timer(), writing: timer(), stuck: false }
     }

@@ -33,18 +33,18 @@ pub(super) struct Visit {
 
 impl Visit {
     /// A connection that has just begun.
-    pub fn new(ip: IpAddr) -> Arc<Self> {
+    pub(super) fn new(ip: IpAddr) -> Arc<Self> {
         let state = Activity::Waiting { since: Instant::now(), within: HEAD };
         Arc::new(Self { ip, now: Mutex::new((state, None)), turned_away: false.into() })
     }
 
     /// What it is at, and who is to be woken when it is turned away.
-    pub fn lock(&self) -> MutexGuard<'_, (Activity, Option<Waker>)> {
+    pub(super) fn lock(&self) -> MutexGuard<'_, (Activity, Option<Waker>)> {
         self.now.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// Since when it waits; `None` while a request is being answered.
-    pub fn waits_since(&self) -> Option<Instant> {
+    pub(super) fn waits_since(&self) -> Option<Instant> {
         match self.lock().0 {
             Activity::Waiting { since, .. } => Some(since),
             Activity::Busy => None,
@@ -53,7 +53,7 @@ impl Visit {
 
     /// Until when something has to be read; `None` while a request is being answered. `waker` is woken when it is turned
     /// away.
-    pub fn deadline(&self, waker: &Waker) -> Option<Instant> {
+    pub(super) fn deadline(&self, waker: &Waker) -> Option<Instant> {
         let mut now = self.lock();
         now.1 = Some(waker.clone());
         match now.0 {
@@ -63,19 +63,19 @@ impl Visit {
     }
 
     /// Some of the answer went out.
-    pub fn written(&self) {
+    pub(super) fn written(&self) {
         if let Activity::Waiting { since, .. } = &mut self.lock().0 {
             *since = Instant::now();
         }
     }
 
     /// Whether it has to go.
-    pub fn is_turned_away(&self) -> bool {
+    pub(super) fn is_turned_away(&self) -> bool {
         self.turned_away.load(Ordering::Relaxed)
     }
 
     /// Lets it go; whoever reads from it is woken.
-    pub fn turn_away(&self) {
+    pub(super) fn turn_away(&self) {
         self.turned_away.store(true, Ordering::Relaxed);
         if let Some(waker) = self.lock().1.take() {
             waker.wake();

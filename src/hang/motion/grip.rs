@@ -33,7 +33,7 @@ pub(super) struct Grip {
 
 impl Grip {
     /// Follows the finger for `h` seconds.
-    pub fn follow(&mut self, h: f64) {
+    pub(super) fn follow(&mut self, h: f64) {
         self.before = self.now;
         let step = (self.goal - self.now) * (1.0 - (-h / FOLLOW_S).exp());
         self.now += step.at_most(FASTEST_MM_S * h);

@@ -27,7 +27,7 @@ pub(super) struct Unreadable {
 
 impl Unreadable {
     /// The page that says so, and what to do.
-    pub fn page(&self, desk: &DeskState) -> Response {
+    pub(super) fn page(&self, desk: &DeskState) -> Response {
         let now = Timestamp::now();
         let main = html! {
             section.card {
