@@ -10,7 +10,7 @@
 //! catalog   files: read, check, report, watch          (disk and the pure rooms)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
-//! ledger    the book of events, in SQLite              (ticket and above; no HTTP)
+//! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
 //! link      the kiosk's line to the desk               (ticket, catalog; no Bevy)
 //! desk      the server: pages and kiosk interface      (ledger, lang, link's messages; no Bevy)

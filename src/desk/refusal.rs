@@ -12,7 +12,7 @@ use crate::ledger::LedgerError;
 /// Why a request is not answered as asked.
 #[derive(Debug)]
 pub(super) enum Refusal {
-    /// The book refuses.
+    /// The ledger refuses.
     Ledger(LedgerError),
     /// Asked wrongly: the status and plain words.
     Request(StatusCode, String),

@@ -1,4 +1,4 @@
-//! Why the book refuses.
+//! Why the ledger refuses.
 
 use std::path::{Path, PathBuf};
 

@@ -6,7 +6,7 @@ use uuid::Uuid;
 use super::{Ledger, LedgerError, Ticket, close::closed_at, store::current_show};
 use crate::ticket::{State, TicketNumber};
 
-/// A ticket on a list, by what stands beside its document in the book: so it is listed also where that can't be read.
+/// A ticket on a list, by what stands beside its document in the ledger: so it is listed also where that can't be read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Listed {
     /// Id of the ticket.

@@ -1,4 +1,4 @@
-//! The book: every ticket, every count, every change of either, in one SQLite file.
+//! The ledger: every ticket, every count, every change of either, in one SQLite file.
 //!
 //! Events are only ever added; what a page shows is kept beside them in the same transaction.
 //! One [`Ledger`] owns the one writing connection. Times are shown to people and decide when a hold ends;
@@ -6,7 +6,7 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `store`, `schema`, `shared_commit` | the book and its show; the tables and those of earlier layouts; changes that share one commit |
+//! | `store`, `schema`, `shared_commit` | the ledger and its show; the tables and those of earlier layouts; changes that share one commit |
 //! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
 //! | `receive` | a ticket arrives |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
@@ -15,7 +15,7 @@
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `close`, `sums` | the end of a show; what it comes to |
 //! | `access` | paired kiosks, sessions, settings |
-//! | `error` | why the book refuses |
+//! | `error` | why the ledger refuses |
 
 mod access;
 mod backup;

@@ -59,7 +59,7 @@ impl Ledger {
         Ok(Receipt::Stored { short })
     }
 
-    /// The first number of kiosk `digit` that the book has not seen in show `show`.
+    /// The first number of kiosk `digit` that the ledger has not seen in show `show`.
     ///
     /// # Errors
     /// The ledger can't be read.
@@ -74,7 +74,7 @@ impl Ledger {
     }
 }
 
-/// What is answered to a ticket that is in the book already, or whose id another ticket has.
+/// What is answered to a ticket that is in the ledger already, or whose id another ticket has.
 fn known(db: &Connection, sent: &SentTicket) -> Result<Option<Receipt>, LedgerError> {
     let Some(known) = listed(db, "id = ?", [sent.id.to_string()])?.pop() else { return Ok(None) };
     let before: String = db
@@ -88,7 +88,7 @@ fn known(db: &Connection, sent: &SentTicket) -> Result<Option<Receipt>, LedgerEr
     Ok(Some(Receipt::Stored { short: short.unwrap_or_default() }))
 }
 
-/// Why a ticket makes no sense in this book, whatever its prices.
+/// Why a ticket makes no sense in this ledger, whatever its prices.
 fn nonsense(db: &Connection, sent: &SentTicket) -> Result<Option<String>, LedgerError> {
     let quoted = sent.quote.drops.iter().map(|drop| drop.id.as_str());
     if sent.quote.base.id != sent.piece.base || !quoted.eq(sent.piece.drops.iter().map(String::as_str)) {

@@ -14,7 +14,7 @@ pub type AfterCommit = Box<dyn FnOnce(Result<(), LedgerError>) + Send>;
 /// Work that enters something and gives the answer that is due once that is kept.
 pub type Work = Box<dyn FnOnce(&mut Ledger) -> AfterCommit + Send>;
 
-/// One change of the book: a transaction of its own, or a part of one that holds several.
+/// One change of the ledger: a transaction of its own, or a part of one that holds several.
 pub(super) enum Change<'a> {
     Alone(Transaction<'a>),
     Among(Savepoint<'a>),

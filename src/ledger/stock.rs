@@ -26,7 +26,7 @@ impl Count {
 
 impl Ledger {
     /// Takes over a catalogue. Its counts: of parts never seen before, and of those whose figure in the file was edited
-    /// since; a figure nobody touched leaves the book's own count alone. What it says of its parts, by which the open
+    /// since; a figure nobody touched leaves the ledger's own count alone. What it says of its parts, by which the open
     /// tickets are judged anew.
     ///
     /// # Errors

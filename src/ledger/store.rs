@@ -1,4 +1,4 @@
-//! The book itself, and the small things every entry uses.
+//! The ledger itself, and the small things every entry uses.
 
 use std::path::PathBuf;
 
@@ -9,7 +9,7 @@ use uuid::Uuid;
 
 use super::{CloseOut, LedgerError, Ticket, list::listed, shared_commit::Change, sums};
 
-/// The book with its one writing connection.
+/// The ledger with its one writing connection.
 pub struct Ledger {
     pub(super) db: Connection,
     /// Where it lies, unless it is in memory only.
@@ -25,10 +25,10 @@ pub struct Show {
     pub opened: Timestamp,
 }
 
-/// One entry of the book.
+/// One entry of the ledger.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Event {
-    /// Its place in the book.
+    /// Its place in the ledger.
     pub seq: i64,
     /// When, by the desk's clock.
     pub at: Timestamp,
