@@ -1,14 +1,16 @@
 //! Chatelaine, the house: rooms whose arrows all point one way.
 //!
 //! ```text
+//! disk      durable files, locks, room left, hashes     (imports nothing of the house)
+//! ron_tree  files written by hand, with places         (imports nothing of the house)
 //! craft     what a piece is made of                    (imports nothing of the house)
 //! money     amounts, quote, tax                        (craft)
 //! hang      how it hangs                               (craft)
-//! caution   the small-parts gauge, rules, what to say  (craft)
-//! catalog   files: read, check, report, watch          (all above)
+//! caution   the small-parts gauge, rules, what to say  (ron_tree, craft)
+//! catalog   files: read, check, report, watch          (disk and the pure rooms)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
-//! ledger    the book of events, in SQLite              (ticket and above; no HTTP)
+//! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
 //! link      the kiosk's line to the desk               (ticket, catalog; no Bevy)
 //! guest     the guest's session without an engine        (link, lang and the pure rooms; no Bevy)
@@ -16,13 +18,14 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
+//! `ron_tree`, `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
 //! `use` line and refuses an arrow that is not listed.
 
 pub mod catalog;
 pub mod caution;
 pub mod craft;
 pub mod desk;
+pub mod disk;
 pub mod guest;
 pub mod hang;
 #[cfg(feature = "kiosk")]
@@ -32,4 +35,5 @@ pub mod ledger;
 pub mod link;
 pub mod money;
 pub mod portrait;
+pub mod ron_tree;
 pub mod ticket;

@@ -1,5 +1,7 @@
 //! The command line.
 
+#![allow(clippy::print_stdout, clippy::print_stderr, reason = "the command line answers in the terminal")]
+
 mod commands;
 
 use std::process::ExitCode;

@@ -1,5 +1,14 @@
 //! The desk in a real browser, on a phone's screen and on a laptop's.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 use std::{env, fs, path::PathBuf};
 
 use chatelaine::{craft::Wearer, ledger::Ticket, ticket::State};
@@ -91,6 +100,7 @@ fn confirm_all(browser: &Browser, ticket: &Ticket) {
 }
 
 #[test]
+#[allow(clippy::too_many_lines, reason = "one story, in the order in which it happens")]
 fn a_seller_checks_swaps_tells_and_rings_up() {
     let Some(browser) = browser() else { return };
     let table = Table::new();

@@ -1,15 +1,36 @@
 //! The demo catalogue reads without a mistake; broken ones are told with their place.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
+#[path = "catalog/mistakes.rs"]
+mod mistakes;
+#[path = "catalog/rules.rs"]
+mod rules;
 mod support;
 
 use std::fs;
 
 use chatelaine::{
-    catalog::{Catalog, Mistake, read_folder, read_piece},
+    catalog::{Catalog, read_folder, read_piece},
     caution::{Gauge, Solid, gauge},
     craft::{Allergen, Body, UsualAllergen, Wearer},
+    ron_tree::Mistake,
 };
 use support::{copy, demo_catalog};
+
+/// Line and column, from 1, of `words` in `text`.
+fn place(text: &str, words: &str) -> (usize, usize) {
+    let at = text.find(words).unwrap_or_else(|| panic!("{words} does not stand in the file"));
+    let line_start = text[..at].rfind('\n').map_or(0, |n| n + 1);
+    (text[..at].matches('\n').count() + 1, text[line_start..at].chars().count() + 1)
+}
 
 #[test]
 fn the_demo_catalogue_is_whole() {
@@ -95,186 +116,6 @@ fn allergens_are_usual_ones_or_own_words() {
     assert_eq!(sweet.facts.allergens, [sesame, nuts, Allergen::Own("carmine".into())]);
 }
 
-/// A mistake a seller would make: the file, the words changed into what, and what the message has to say.
-/// The place is found from where the wrong words then stand.
-const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
-    ("table.ron", "currency: \"USD\"", "currency: \"usd\"", "\"usd\"", "currency code"),
-    ("table.ron", "currency: \"USD\"", "currency: USD", "USD", "in quotes"),
-    ("table.ron", "region: US", "region: \"US\"", "\"US\"", "without quotes"),
-    ("table.ron", "region: US", "region: USA", "USA", "region"),
-    ("table.ron", "rho: 0.6", "rho: 6", "6,", "0.1 to 1.5"),
-    ("table.ron", "rho: 0.6", "rho: \"0.6\"", "\"0.6\"", "without quotes"),
-    ("table.ron", "hold_minutes: 45", "hold_minutes: 0", "0,", "1 to 1440"),
-    ("table.ron", "hold_minutes: 45", "hold_minutes: soon", "soon", "whole number"),
-    ("table.ron", "hold_minutes", "hold_minuts", "hold_minuts", "did you mean hold_minutes?"),
-    ("table.ron", "idle_warning_seconds: 20", "idle_warning_seconds: 5", "5,\n)", "20 to 300"),
-    ("table.ron", "percent: \"6.25\"", "percent: \"6,25\"", "\"6,25\"", "percentage"),
-    ("table.ron", "percent: \"6.25\"", "percent: 6.25", "6.25", "in quotes"),
-    ("table.ron", "Added(", "Plus(", "Plus", "Included"),
-    ("table.ron", "rounding: HalfUp", "rounding: Up", "Up", "HalfUp"),
-    (
-        "bases.ron",
-        "id: \"chain-silver\"",
-        "id: \"chain-brass\"",
-        "\"chain-brass\", name: \"Antique silver",
-        "a second time",
-    ),
-    ("bases.ron", "id: \"chain-silver\"", "id: \"Chain Silver\"", "\"Chain Silver\"", "small letters"),
-    ("bases.ron", "finish: Copper", "finish: Coper", "Coper", "did you mean Copper?"),
-    ("bases.ron", "price: \"14.00\"", "price: \"14.005\"", "\"14.005\"", "at most 2 decimals"),
-    ("bases.ron", "price: \"14.00\"", "price: \"-14\"", "\"-14\"", "a price"),
-    ("bases.ron", "price: \"14.00\"", "price: \"0.00\"", "\"0.00\"", "above zero"),
-    ("bases.ron", "price: \"14.00\"", "price: \"1400000\"", "\"1400000\"", "up to"),
-    ("bases.ron", "usual_length: \"24in\"", "usual_length: \"24\"", "\"24\"", "with its unit"),
-    ("bases.ron", "usual_length: \"24in\"", "usual_length: \"24 inch\"", "\"24 inch\"", "24in"),
-    (
-        "bases.ron",
-        "outside: \"5mm\", wire: \"20awg\"",
-        "outside: \"5mm\", wire: \"3mm\"",
-        "(outside: \"5mm\", wire: \"3mm\"",
-        "thinner",
-    ),
-    ("bases.ron", "link: Rolo", "link: Rollo", "Rollo", "did you mean Rolo?"),
-    ("bases.ron", "Bangle(", "Bracelet(", "Bracelet", "Necklace(…) or Bangle(…)"),
-    ("bases.ron", "free_arc_deg: 240", "free_arc_deg: 400", "400", "10 to 340"),
-    ("bases.ron", "stock: 20", "stock: -2", "-2,", "0 to 100000"),
-    ("bases.ron", "breakaway: false", "breakaway: no", "no,", "yes or no"),
-    ("trays/a.ron", "letter: \"A\"", "letter: \"a\"", "\"a\"", "from \"A\" to \"Z\""),
-    ("trays/d.ron", "letter: \"D\"", "letter: \"A\"", "\"A\"", "trays/a.ron"),
-    ("trays/a.ron", "sort: Key", "sort: Keys", "Keys,", "did you mean Key?"),
-    ("trays/a.ron", "materials: [ZincAlloy]", "materials: []", "[]", "at least one material"),
-    ("trays/a.ron", "body: Box(", "body: Cube(", "Cube", "Cylinder(diameter, height)"),
-    (
-        "trays/a.ron",
-        "picture: \"key-heart.png\"",
-        "picture: \"key-hart.png\"",
-        "\"key-hart.png\"",
-        "did you mean \"key-heart.png\"?",
-    ),
-    ("trays/a.ron", "\"key-heart.png\"", "\"key-heart.png", "\"key-heart.png,", "closing quote"),
-    ("trays/a.ron", "ring: (outside", "ring: outside", ": \"10mm\"", "comma"),
-    ("names/de.ron", "id: \"key-heart\"", "id: \"key-hart\"", "\"key-hart\"", "did you mean \"key-heart\"?"),
-    ("names/de.ron", "name: \"Feder\"", "name: \" \"", "\" \"", "1 to 60 letters"),
-    ("names/fr.ron", "name: \"Plume\"", "nom: \"Plume\"", "nom", "the fields id, name"),
-    (
-        "names/es.ron",
-        "id: \"key-round\"",
-        "id: \"key-heart\"",
-        "\"key-heart\", name: \"Llave con rueda",
-        "a second name",
-    ),
-    ("trays/d.ron", "[Milk, Wheat]", "[Milk, Weat]", "Weat]", "did you mean Wheat?"),
-    ("trays/d.ron", "[Milk, Wheat]", "[Milk, \"\"]", "\"\"]", "an allergen in 1 to 60 letters"),
-    ("trays/d.ron", "[Milk, Wheat]", "[\"  \", Wheat]", "\"  \"", "an allergen in 1 to 60 letters"),
-    ("trays/a.ron", "weight: \"4.", "weigth: \"4.", "weigth", "did you mean weight?"),
-    // What is known of a part, in a drop and in a base.
-    ("bases.ron", "plating: NickelFree", "plating: NickelFre", "NickelFre,", "did you mean NickelFree?"),
-    ("bases.ron", "breakaway: true", "breakaway: true, magnet: strong", "strong", "Unknown, or (surface_kilogauss"),
-    ("bases.ron", "dated: \"2026-02-20\"", "dated: \"2026-02-30\"", "\"2026-02-30\"", "a date as in"),
-    ("bases.ron", "says: [Lead, Cadmium, Nickel]", "says: []", "[]", "at least one of Lead"),
-    ("bases.ron", "says: [Lead, ", "says: [Leed, ", "Leed", "did you mean Lead?"),
-    ("trays/c.ron", "comes_off: [Cylinder(", "comes_off: [Cork(", "Cork(", "a body: "),
-    ("trays/c.ron", "lead_exempt: CrystalGlass", "lead_exempt: Crystal", "Crystal,\n", "did you mean CrystalGlass?"),
-    ("trays/d.ron", "coin_cell: true", "coin_cell: true, liquid: some", "some", "yes or no"),
-    // A body and its picture differ by a quarter at most; 16 cm for 16 mm asks again.
-    (
-        "trays/a.ron",
-        "width: \"16mm\", height: \"38mm\", ring",
-        "width: \"21mm\", height: \"38mm\", ring",
-        "\"21mm\", height",
-        "16 mm of the body",
-    ),
-    (
-        "trays/a.ron",
-        "width: \"16mm\", height: \"38mm\", ring",
-        "width: \"16cm\", height: \"38mm\", ring",
-        "\"16cm\", height",
-        "write large: true",
-    ),
-];
-
-/// Line and column, from 1, of `words` in `text`.
-fn place(text: &str, words: &str) -> (usize, usize) {
-    let at = text.find(words).unwrap_or_else(|| panic!("{words} does not stand in the file"));
-    let line_start = text[..at].rfind('\n').map_or(0, |n| n + 1);
-    (text[..at].matches('\n').count() + 1, text[line_start..at].chars().count() + 1)
-}
-
-#[test]
-fn every_slip_is_told_with_its_place() {
-    let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
-    let mut faults = Vec::new();
-    for (file, right, wrong, stands, says) in SLIPS {
-        let path = dir.path().join(file);
-        let whole = fs::read_to_string(&path).expect("a file");
-        assert!(whole.contains(right), "{file} has no {right}");
-        let broken = whole.replacen(right, wrong, 1);
-        fs::write(&path, &broken).expect("written");
-        let mistakes = read_folder(dir.path()).expect_err(&format!("{file}: {wrong} was taken")).0;
-        let (line, column) = place(&broken, stands);
-        let told =
-            |m: &Mistake| m.file == *file && m.line == line && m.column == column && m.to_string().contains(says);
-        if !mistakes.iter().any(told) {
-            faults.push(format!("{file}:{line}:{column} should say {says:?}, told were {mistakes:?}"));
-        }
-        fs::write(&path, &whole).expect("written");
-    }
-    assert!(faults.is_empty(), "{}", faults.join("\n"));
-}
-
-#[test]
-fn all_mistakes_of_a_folder_are_told_at_once() {
-    let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
-    for (file, right, wrong) in [
-        ("table.ron", "rho: 0.6", "rho: 9"),
-        ("bases.ron", "stock: 20", "stock: x"),
-        ("trays/c.ron", "sort: Bead", "sort: Bed"),
-    ] {
-        let path = dir.path().join(file);
-        let text = fs::read_to_string(&path).expect("a file").replacen(right, wrong, 1);
-        fs::write(path, text).expect("written");
-    }
-    fs::write(dir.path().join("pictures/key-round.png"), b"no picture").expect("written");
-    fs::remove_file(dir.path().join("trays/d.ron")).expect("removed");
-    let mistakes = read_folder(dir.path()).expect_err("it is broken").0;
-    let files: Vec<&str> = mistakes.iter().map(|mistake| mistake.file.as_str()).collect();
-    assert_eq!(files, ["table.ron", "bases.ron", "trays/a.ron", "trays/c.ron"], "{mistakes:#?}");
-}
-
-#[test]
-fn files_that_are_damaged_anywhere_end_in_a_message() {
-    let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
-    fs::remove_dir_all(dir.path().join("pictures")).expect("removed");
-    let path = dir.path().join("bases.ron");
-    let whole = fs::read(&path).expect("a file");
-    for end in (0..whole.len()).step_by(7) {
-        fs::write(&path, &whole[..end]).expect("written");
-        assert!(read_folder(dir.path()).is_err(), "cut at byte {end}");
-    }
-    fs::write(&path, b"[ \xFF ]").expect("written");
-    assert!(read_folder(dir.path()).is_err());
-}
-
-#[test]
-fn a_piece_reads_from_a_file_and_its_slips_are_told() {
-    let piece =
-        read_piece("p.ron", "(base: \"chain-brass\", length: \"24in\", wearer: From6To12, drops: [\"key-heart\"])");
-    assert_eq!(piece.expect("a piece").drops, ["key-heart"]);
-    for (text, says) in [
-        ("(base: \"chain-brass\")", "add the field drops"),
-        ("(base: chain, drops: [])", "in quotes"),
-        ("(base: \"x\", wearer: Adult, drops: [])", "wearer"),
-        ("(base: \"x\", length: \"long\", drops: [])", "24in"),
-        ("", "expected a value"),
-    ] {
-        let told = read_piece("p.ron", text).expect_err(text).to_string();
-        assert!(told.contains(says) && told.starts_with("p.ron:1:"), "{told}");
-    }
-}
-
 /// The reference library for RON reads the demo files as well, and refuses what is cut off: our own reader, which
 /// knows every place, keeps to the same language.
 #[test]
@@ -296,81 +137,6 @@ fn changed(file: &str, right: &str, wrong: &str) -> tempfile::TempDir {
     assert!(text.contains(right), "{file} has no {right}");
     fs::write(&path, text.replacen(right, wrong, 1)).expect("written");
     dir
-}
-
-#[test]
-fn a_region_is_a_file_of_the_folder() {
-    let dir = changed("table.ron", "region: US", "region: CA");
-    let told = read_folder(dir.path()).expect_err("no such rules yet").to_string();
-    assert!(told.contains("table.ron:9:13: CA is not a region with rules"), "{told}");
-
-    let us = fs::read_to_string(demo_catalog().join("../assets/rules/us.ron")).expect("the rules");
-    let canada = us.replace("\"US\"", "\"CA\"").replace("gauge: Inch", "gauge: Metric");
-    fs::create_dir(dir.path().join("rules")).expect("a folder");
-    fs::write(dir.path().join("rules/ca.ron"), &canada).expect("written");
-    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
-    assert_eq!(loaded.catalog.rules.region.code(), "CA");
-    assert_eq!(loaded.catalog.sizes.gauge(), Gauge::Metric);
-    let codes: Vec<&str> = loaded.rules.iter().map(|rules| rules.region.code()).collect();
-    assert_eq!(codes, ["US", "EU", "UK", "CA"]);
-
-    let broken = canada.replace("code: glass", "code: glas").replace("code: sharp", "code: sharpe");
-    fs::write(dir.path().join("rules/ca.ron"), broken).expect("written");
-    let told = read_folder(dir.path()).expect_err("two words nobody knows").0;
-    assert!(told.len() == 2 && told.iter().all(|one| one.file == "rules/ca.ron" && one.line > 0), "{told:?}");
-    fs::write(dir.path().join("rules/ca.ron"), &canada).expect("written");
-
-    fs::write(dir.path().join("rules/ca2.ron"), &canada).expect("written");
-    let told = read_folder(dir.path()).expect_err("twice").to_string();
-    assert!(told.contains("rules/ca2.ron: the rules of CA a second time; rules/ca.ron has them"), "{told}");
-
-    fs::write(dir.path().join("rules/ca2.ron"), us.replace("FluxBelow(50.0)", "AtMost(50.0)")).expect("written");
-    let mistakes = read_folder(dir.path()).expect_err("the wrong limit").0;
-    let (line, column) = place(&us, "limit: FluxBelow(50.0)");
-    assert!(mistakes.iter().any(|m| (m.line, m.column) == (line, column) && m.to_string().contains("FluxBelow(50.0)")));
-}
-
-/// What can't be read is told, and never passed over: the program's own rules would be taken in its place.
-#[test]
-fn a_rules_folder_that_cannot_be_read_is_a_mistake() {
-    let dir = changed("table.ron", "region: US", "region: US");
-    let rules = dir.path().join("rules");
-    let told =
-        || read_folder(dir.path()).map(|loaded| loaded.catalog.rules.name.clone()).unwrap_or_else(|m| m.to_string());
-    assert_eq!(told(), "United States", "without such a folder the program's own");
-    fs::write(&rules, "no folder").expect("written");
-    let said = told();
-    assert!(said.starts_with("rules: the folder can't be read") && said.contains("program's own"), "{said}");
-    fs::remove_file(&rules).expect("removed");
-    #[cfg(unix)]
-    {
-        use std::{ffi::OsStr, os::unix::ffi::OsStrExt};
-        std::os::unix::fs::symlink(dir.path().join("nowhere"), &rules).expect("a link");
-        assert!(told().starts_with("rules: the folder can't be read"), "a link to nowhere: {}", told());
-        fs::remove_file(&rules).expect("removed");
-        fs::create_dir(&rules).expect("a folder");
-        let odd = rules.join(OsStr::from_bytes(b"us\xff.ron"));
-        fs::write(&odd, "()").expect("written");
-        assert!(told().starts_with("rules/us\u{fffd}.ron: a file name that is no UTF-8"), "{}", told());
-        fs::remove_file(&odd).expect("removed");
-        std::os::unix::fs::symlink(dir.path().join("nowhere"), rules.join("us.ron")).expect("a link");
-        assert!(told().starts_with("rules/us.ron: "), "{}", told());
-        fs::remove_dir_all(&rules).expect("removed");
-    }
-    fs::create_dir_all(rules.join("us.ron")).expect("a folder");
-    assert!(told().starts_with("rules/us.ron: the file can't be read"), "a folder in place of a file: {}", told());
-}
-
-#[test]
-fn rules_of_the_folder_replace_those_of_the_program() {
-    let dir = changed("table.ron", "region: US", "region: US");
-    let us = fs::read_to_string(demo_catalog().join("../assets/rules/us.ron")).expect("the rules");
-    fs::create_dir(dir.path().join("rules")).expect("a folder");
-    fs::write(dir.path().join("rules/us.ron"), us.replace("\"United States\"", "\"Here\"")).expect("written");
-    let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
-    assert_eq!((loaded.catalog.rules.name.as_str(), loaded.rules.len()), ("Here", 3));
-    let before = read_folder(&demo_catalog()).expect("the catalogue").revision;
-    assert_ne!(loaded.revision, before, "an edited rule is another catalogue");
 }
 
 /// A box of zinc alloy 16 × 2.5 × 38 mm at 6.6 g/cm³ and 28.1 mm of 18 AWG brass: worked by hand, 10.03 + 0.19 g.

@@ -1,5 +1,14 @@
 //! What is said under each region's rules, kept as pages that an assessor can read.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 use std::{env, fs, path::Path};
 
 use chatelaine::caution::{Region, Rules, table};

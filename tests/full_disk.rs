@@ -1,6 +1,15 @@
 //! A disk that fills up: announced before, refused in plain words, everything stored still readable, and on it goes
 //! without a restart once there is room. On real small disks in memory (Linux, with the right to mount them).
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "desk/kit.rs"]
 #[expect(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;

@@ -1,5 +1,14 @@
 //! kill -9 of kiosk or desk at any moment of a send: no ticket lost, none doubled, the stock right.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 mod support;
 
 use std::{
@@ -94,6 +103,7 @@ fn desk(catalog: &Path, data: &Path, listen: SocketAddr) -> Child {
 }
 
 #[test]
+#[allow(clippy::too_many_lines, reason = "one story, in the order in which it happens")]
 fn no_ticket_is_lost_or_doubled_by_kill_9() {
     let dir = tempfile::tempdir().expect("a folder");
     let (catalog, data, kiosk, told) =

@@ -1,5 +1,13 @@
 //! The tablet as a guest meets it: touches in, screens and tickets out. No window, no graphics driver.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
 #![cfg(feature = "kiosk")]
 
 #[path = "kiosk/colour.rs"]
@@ -420,7 +428,7 @@ fn what_is_sold_out_too_dear_or_hung_up_cannot_be_picked() {
 fn a_full_base_says_so() {
     let mut hand = Hand::at((1280, 800));
     hand.tap(&Request::Begin);
-    hand.tap(&Request::ChooseBase("bangle-silver".into()));
+    hand.ask(Request::ChooseBase("bangle-silver".into()));
     hand.tap(&Request::ToStage);
     let mut snapshot = Snapshot::clone(hand.app.world().resource::<Tablet>().known().snapshot.as_ref().unwrap());
     snapshot.available.insert("key-heart".into(), 1000);

@@ -1,5 +1,14 @@
 //! The book: once, in order, never below zero.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "support/book.rs"]
 mod book;
 #[path = "support/magnet.rs"]
@@ -10,8 +19,8 @@ use chatelaine::{
     catalog::Catalog,
     caution::{Caution, CautionCode},
     craft::Wearer,
-    ledger::{Ledger, LedgerError, Part, Receipt},
-    ticket::{State, Tender},
+    ledger::{Ledger, LedgerError, Part},
+    ticket::{Receipt, State, Tender},
 };
 use jiff::ToSpan;
 use magnet::{MAGNET, with_magnet};

@@ -1,5 +1,13 @@
 //! The piece in the guest's hand, as the tablet shows it.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
 #![cfg(feature = "kiosk")]
 
 #[allow(dead_code, reason = "each test file needs another part of the hand")]

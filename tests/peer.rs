@@ -1,5 +1,14 @@
 //! A chain's rest held against a general-purpose rigid-body library: the same links, jointed there.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "support/peer.rs"]
 mod peer;
 

@@ -1,5 +1,14 @@
 //! The rehearsal as a newcomer runs it: no display, no graphics driver, a whole show.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 use std::{ffi::OsStr, fs, path::Path, process::Command};
 
 fn count(folder: &Path, ending: &str) -> usize {

@@ -1,6 +1,15 @@
 //! A page that renews itself, a desk that does not answer, a session that ends: in a real browser, nothing moves under the
 //! hand and nothing that was entered is lost without a word.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 use std::{
     env,
     io::{BufRead, BufReader},

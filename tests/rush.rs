@@ -2,6 +2,15 @@
 //! desk that is killed with -9 again and again; a show that is closed in the middle. At the end every promise is looked
 //! up in the ledger. Half a minute here, `CHATELAINE_RUSH=minutes` for longer.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "desk/kit.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;

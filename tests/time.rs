@@ -1,6 +1,15 @@
 //! What goes wrong over time rather than at once: holds that end, shows that close before a ticket arrives, books of
 //! earlier versions, amounts that can't be right.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "support/book.rs"]
 mod book;
 #[path = "desk/kit.rs"]

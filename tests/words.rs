@@ -1,5 +1,14 @@
 //! How the tablet's texts are written, read off the files of the four languages.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 use std::{fs, path::Path};
 
 /// No-break space.

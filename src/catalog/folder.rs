@@ -7,25 +7,24 @@ use std::{
     sync::Arc,
 };
 
-use sha2::{Digest, Sha256};
-
 use super::{
-    fields::Reader,
-    mistake::{Mistake, Mistakes},
-    model::Catalog,
+    model::{Catalog, Table, Tray},
     names::{self, Names},
-    pictures::{self, Picture, hex, relief_name},
+    pictures::{self, Picture, Pictures, relief_name},
     read_bases, read_table, read_trays,
 };
 use crate::{
     caution::{Region, Rules, Sizes},
     craft::{Base, DropKind, fit_on},
+    disk::digest::Sha256,
+    money::Currency,
+    ron_tree::{Mistake, Mistakes, Reader},
 };
 
 /// A catalogue with its pictures.
 #[derive(Debug, Clone)]
 pub struct Loaded {
-    /// The catalogue.
+    /// The catalogue, whole and checked.
     pub catalog: Arc<Catalog>,
     /// The pictures that its drops use and their reliefs, by file name.
     pub pictures: BTreeMap<String, Picture>,
@@ -115,7 +114,7 @@ fn rules_files(root: &Path) -> Result<Vec<String>, Mistake> {
 
 /// Takes a rules file in: in place of the rules of its region, or beside the others.
 fn take_rules(all: &mut Vec<Rules>, own: &mut HashMap<Region, String>, file: &str, source: &str) -> Vec<Mistake> {
-    match Rules::from_ron(source) {
+    match Rules::from_ron(file, source) {
         Ok(rules) => {
             if let Some(first) = own.insert(rules.region, file.to_owned()) {
                 let found = format!("the rules of {} a second time", rules.region);
@@ -125,16 +124,7 @@ fn take_rules(all: &mut Vec<Rules>, own: &mut HashMap<Region, String>, file: &st
             all.push(rules);
             vec![]
         }
-        Err(mistakes) => mistakes
-            .into_iter()
-            .map(|one| Mistake {
-                file: file.to_owned(),
-                line: one.line,
-                column: one.column,
-                found: one.found,
-                expected: one.expected,
-            })
-            .collect(),
+        Err(mistakes) => mistakes,
     }
 }
 
@@ -152,123 +142,163 @@ fn fits_nowhere(bases: &[Base], drops: &[DropKind]) -> Vec<String> {
     drops.iter().filter_map(alone).collect()
 }
 
-/// Reads and checks the catalogue in `root`.
-///
-/// # Errors
-/// Every mistake of every file, in order of file and place.
-pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
-    let mut mistakes = Vec::new();
-    let mut hash = Sha256::new();
-    let pictures = pictures::read_all(&root.join("pictures"));
-    let mut whole = |file: &str, mistakes: &mut Vec<Mistake>| match read_text(root, file) {
-        Ok(text) => {
-            hash.update(file);
-            hash.update((text.len() as u64).to_le_bytes());
-            hash.update(&text);
-            Some(text)
-        }
-        Err(mistake) => {
-            mistakes.push(mistake);
-            None
-        }
-    };
+/// A folder while it is read.
+struct Reading<'r> {
+    root: &'r Path,
+    /// Of every file's name and text.
+    hash: Sha256,
+    mistakes: Vec<Mistake>,
+    /// Whose each id is, in words.
+    ids: HashMap<String, String>,
+    remarks: Vec<String>,
+}
 
-    let mut rules = Rules::built_in().to_vec();
-    let mut own_rules = HashMap::new();
-    let mut broken_rules = Vec::new();
-    let files = rules_files(root).unwrap_or_else(|mistake| {
-        mistakes.push(mistake);
-        vec![]
-    });
-    for file in files {
-        if let Some(source) = whole(&file, &mut mistakes) {
-            broken_rules.extend(take_rules(&mut rules, &mut own_rules, &file, &source));
+/// The rules of every region: those of the program, and of the folder in their place or beside them.
+struct FoundRules {
+    all: Vec<Rules>,
+    /// Whether every file of the folder reads.
+    are_whole: bool,
+}
+
+impl Reading<'_> {
+    /// A file's text. It counts for the revision.
+    fn text(&mut self, file: &str) -> Option<String> {
+        match read_text(self.root, file) {
+            Ok(text) => {
+                self.hash.update(file);
+                self.hash.update((text.len() as u64).to_le_bytes());
+                self.hash.update(&text);
+                Some(text)
+            }
+            Err(mistake) => {
+                self.mistakes.push(mistake);
+                None
+            }
         }
     }
 
-    // A region whose own file is broken is no mistake of the table's as well.
-    let regions: Vec<Region> = rules.iter().map(|rules| rules.region).collect();
-    let regions = broken_rules.is_empty().then_some(regions.as_slice());
-    mistakes.append(&mut broken_rules);
-    let table = whole("table.ron", &mut mistakes).and_then(|source| {
+    /// The files of a folder, or none and the mistake.
+    fn listed(&mut self, files: Result<Vec<String>, Mistake>) -> Vec<String> {
+        files.unwrap_or_else(|mistake| {
+            self.mistakes.push(mistake);
+            vec![]
+        })
+    }
+
+    fn rules(&mut self) -> FoundRules {
+        let mut all = Rules::built_in().to_vec();
+        let mut own = HashMap::new();
+        let mut broken = Vec::new();
+        for file in self.listed(rules_files(self.root)) {
+            if let Some(source) = self.text(&file) {
+                broken.extend(take_rules(&mut all, &mut own, &file, &source));
+            }
+        }
+        let are_whole = broken.is_empty();
+        self.mistakes.append(&mut broken);
+        let replaced = own.iter().filter(|(region, _)| Rules::of_region(**region).is_some());
+        self.remarks.extend(
+            replaced.map(|(region, file)| format!("{file} stands in place of the program's own rules of {region}")),
+        );
+        self.remarks.sort();
+        FoundRules { all, are_whole }
+    }
+
+    fn table(&mut self, rules: &FoundRules) -> Option<Table> {
+        // A region whose own file is broken is no mistake of the table's as well.
+        let regions: Vec<Region> = rules.all.iter().map(|rules| rules.region).collect();
+        let regions = rules.are_whole.then_some(regions.as_slice());
+        let source = self.text("table.ron")?;
         let (mut reader, node) = Reader::open("table.ron", &source);
         let table = node.and_then(|node| read_table::read(&mut reader, &node, regions));
-        mistakes.append(&mut reader.mistakes);
+        self.mistakes.append(&mut reader.mistakes);
         table
-    });
-    let currency = table.as_ref().map(|table| table.prices.currency);
+    }
 
-    let mut ids: HashMap<String, String> = HashMap::new();
-    let mut bases = Vec::new();
-    if let Some(source) = whole("bases.ron", &mut mistakes) {
+    fn bases(&mut self, currency: Option<Currency>) -> Vec<Base> {
+        let mut bases = Vec::new();
+        let Some(source) = self.text("bases.ron") else { return bases };
         let (mut reader, node) = Reader::open("bases.ron", &source);
         for (base, at) in node.map(|node| read_bases::read(&mut reader, &node, currency)).unwrap_or_default() {
-            unique(&mut reader, &mut ids, &base.id, at, format!("the base {:?}", base.name));
+            unique(&mut reader, &mut self.ids, &base.id, at, format!("the base {:?}", base.name));
             bases.push(base);
         }
         if bases.is_empty() && reader.mistakes.is_empty() && currency.is_some() {
             reader.wrong(0, "no base", "a table needs at least one");
         }
-        mistakes.append(&mut reader.mistakes);
+        self.mistakes.append(&mut reader.mistakes);
+        bases
     }
 
-    let mut trays = Vec::new();
-    let mut drops = Vec::new();
-    let own = own_rules.iter().filter(|(region, _)| Rules::of_region(**region).is_some());
-    let mut remarks: Vec<String> =
-        own.map(|(region, file)| format!("{file} stands in place of the program's own rules of {region}")).collect();
-    remarks.sort();
-    let mut letters: HashMap<char, String> = HashMap::new();
-    let files = tray_files(root).unwrap_or_else(|mistake| {
-        mistakes.push(mistake);
-        vec![]
-    });
-    for file in files {
-        let Some(source) = whole(&file, &mut mistakes) else { continue };
-        let (mut reader, node) = Reader::open(&file, &source);
-        if let Some(read) = node.and_then(|node| read_trays::read(&mut reader, &node, currency, &pictures)) {
-            if let Some(other) = letters.insert(read.tray.letter, file.clone()) {
+    /// Trays by letter and drops by home.
+    fn trays(&mut self, currency: Option<Currency>, pictures: &Pictures) -> (Vec<Tray>, Vec<DropKind>) {
+        let (mut trays, mut drops) = (Vec::new(), Vec::new());
+        let mut letters: HashMap<char, String> = HashMap::new();
+        for file in self.listed(tray_files(self.root)) {
+            let Some(source) = self.text(&file) else { continue };
+            let (mut reader, node) = Reader::open(&file, &source);
+            if let Some(read) = node.and_then(|node| read_trays::read(&mut reader, &node, currency, pictures)) {
                 let letter = read.tray.letter;
-                reader.wrong(read.letter_at, format!("a second tray {letter}"), format!("{other} is tray {letter}"));
+                if let Some(other) = letters.insert(letter, file.clone()) {
+                    let expected = format!("{other} is tray {letter}");
+                    reader.wrong(read.letter_at, format!("a second tray {letter}"), expected);
+                }
+                for (kind, at) in read.drops {
+                    unique(&mut reader, &mut self.ids, &kind.id, at, format!("{:?} in {}", kind.name, kind.home));
+                    drops.push(kind);
+                }
+                self.remarks.extend(read.remarks);
+                trays.push(read.tray);
             }
-            for (kind, at) in read.drops {
-                unique(&mut reader, &mut ids, &kind.id, at, format!("{:?} in {}", kind.name, kind.home));
-                drops.push(kind);
-            }
-            remarks.extend(read.remarks);
-            trays.push(read.tray);
+            self.mistakes.append(&mut reader.mistakes);
         }
-        mistakes.append(&mut reader.mistakes);
+        trays.sort_by_key(|tray| tray.letter);
+        drops.sort_by_key(|kind| kind.home);
+        (trays, drops)
     }
 
-    let mut names = Names::default();
-    let letters: Vec<String> = letters.keys().map(char::to_string).collect();
-    let known: Vec<&str> = ids.keys().chain(&letters).map(String::as_str).collect();
-    let known = mistakes.is_empty().then_some(known.as_slice());
-    // A table whose guests all read the seller's language has no such folder.
-    let files = files_of(root, "names", "").map(Option::unwrap_or_default);
-    for file in files.unwrap_or_else(|mistake| {
-        mistakes.push(mistake);
-        vec![]
-    }) {
-        let Some(language) = names::language_of(&file).map(str::to_owned) else {
-            let right = "name it after a language of two small letters, as in names/de.ron";
-            mistakes.push(Mistake::of_file(&file, "no language is called so", right));
-            continue;
-        };
-        let Some(source) = whole(&file, &mut mistakes) else { continue };
-        let (mut reader, node) = Reader::open(&file, &source);
-        names.add(language, node.map(|node| names::read(&mut reader, &node, known)).unwrap_or_default());
-        mistakes.append(&mut reader.mistakes);
+    fn names(&mut self, trays: &[Tray]) -> Names {
+        let mut names = Names::default();
+        let letters: Vec<String> = trays.iter().map(|tray| tray.letter.to_string()).collect();
+        let ids = self.ids.clone();
+        let known: Vec<&str> = ids.keys().chain(&letters).map(String::as_str).collect();
+        let known = self.mistakes.is_empty().then_some(known.as_slice());
+        // A table whose guests all read the seller's language has no such folder.
+        for file in self.listed(files_of(self.root, "names", "").map(Option::unwrap_or_default)) {
+            let Some(language) = names::language_of(&file).map(str::to_owned) else {
+                let right = "name it after a language of two small letters, as in names/de.ron";
+                self.mistakes.push(Mistake::of_file(&file, "no language is called so", right));
+                continue;
+            };
+            let Some(source) = self.text(&file) else { continue };
+            let (mut reader, node) = Reader::open(&file, &source);
+            names.add(language, node.map(|node| names::read(&mut reader, &node, known)).unwrap_or_default());
+            self.mistakes.append(&mut reader.mistakes);
+        }
+        names
     }
+}
 
+/// Reads and checks the catalogue in `root`.
+///
+/// # Errors
+/// Every mistake of every file, in order of file and place.
+pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
+    let pictures = pictures::read_all(&root.join("pictures"));
+    let mut reading = Reading { root, hash: Sha256::default(), mistakes: vec![], ids: HashMap::new(), remarks: vec![] };
+    let rules = reading.rules();
+    let table = reading.table(&rules);
+    let currency = table.as_ref().map(|table| table.prices.currency);
+    let bases = reading.bases(currency);
+    let (trays, drops) = reading.trays(currency, &pictures);
+    let names = reading.names(&trays);
+
+    let Reading { mut hash, mistakes, mut remarks, .. } = reading;
     let table = table.filter(|_| mistakes.is_empty());
-    let mine = table.as_ref().and_then(|table| rules.iter().find(|one| one.region == table.region).cloned());
+    let mine = table.as_ref().and_then(|table| rules.all.iter().find(|one| one.region == table.region).cloned());
     let (Some(table), Some(mine)) = (table, mine) else {
         return Err(Mistakes(mistakes));
     };
-    trays.sort_by_key(|tray| tray.letter);
-    drops.sort_by_key(|kind| kind.home);
     let used: BTreeMap<String, Picture> = drops
         .iter()
         .flat_map(|kind| [kind.picture.clone(), relief_name(&kind.picture)])
@@ -283,7 +313,7 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     remarks.extend(fits_nowhere(&bases, &drops));
     let sizes = Sizes::of_all(&drops, mine.gauge).with_bases(&bases);
     let catalog = Arc::new(Catalog { table, bases, trays, drops, names, rules: mine, sizes });
-    Ok(Loaded { catalog, pictures: used, revision: hex(&hash.finalize()), remarks, rules })
+    Ok(Loaded { catalog, pictures: used, revision: hash.into_hex(), remarks, rules: rules.all })
 }
 
 /// Says so where an id was given before.

@@ -7,10 +7,17 @@
 //! catalog/rules/*.ron    where a table needs them: a region's cautions in place of the program's, or a region more
 //! catalog/pictures/      a PNG or JPEG for every drop, and beside it NAME.normal.png with its relief, if it has one
 //! ```
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `folder` | reading the whole folder, with all mistakes at once |
+//! | `read_table`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `names` | reading one file, or a part of one |
+//! | `read_piece` | a piece as a file |
+//! | `model` | a whole catalogue, and what follows from it: sums, cautions, names |
+//! | `pictures`, `outline` | pictures, and the outline of what they show |
+//! | `watch` | watching the folder for edits |
 
-mod fields;
 mod folder;
-mod mistake;
 mod model;
 mod names;
 mod outline;
@@ -18,17 +25,15 @@ mod pictures;
 mod read_bases;
 mod read_facts;
 mod read_piece;
+mod read_sizes;
 mod read_table;
 mod read_trays;
-mod tree;
 mod watch;
 
 pub use folder::{Loaded, read_folder};
-pub use mistake::{Mistake, Mistakes};
-pub use model::{Catalog, PieceError, Table, Tray, nearest};
+pub use model::{Catalog, PieceError, Table, Tray};
 pub use names::Names;
 pub use outline::Outline;
-pub(crate) use pictures::hex;
 pub use pictures::{Picture, relief_name};
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};

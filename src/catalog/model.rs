@@ -7,6 +7,7 @@ use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
     craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
     money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
+    ron_tree::nearest,
 };
 
 /// The rules and habits of one selling table.
@@ -31,7 +32,7 @@ pub struct Table {
 /// One tray as it lies on the table.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Tray {
-    /// Its letter.
+    /// The letter on the table, from A.
     pub letter: char,
     /// Its name for people.
     pub name: String,
@@ -50,7 +51,7 @@ impl Tray {
 /// Everything a table sells and the rules it sells by.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Catalog {
-    /// The table.
+    /// What table.ron says: prices, region, times.
     pub table: Table,
     /// The bases, in the order of the file.
     pub bases: Vec<Base>,
@@ -89,29 +90,29 @@ pub enum PieceError {
     /// A drop's ring does not pass over the base's ends.
     #[error("the ring of {id:?} does not go onto {base:?} by hand: {fit}")]
     Fit {
-        /// The drop.
+        /// Id of the drop.
         id: String,
-        /// The base.
+        /// Id of the base.
         base: String,
-        /// The sizes.
+        /// Opening and widest place, in millimetres.
         fit: Fit,
     },
     /// The necklace is not made in this length.
     #[error("{base:?} is made from {shortest_mm:.0} mm to {longest_mm:.0} mm, not {length_mm:.0} mm")]
     Length {
-        /// The base.
+        /// Id of the base.
         base: String,
         /// What was asked for.
         length_mm: f64,
-        /// The shortest.
+        /// The shortest length that it is made in, in millimetres.
         shortest_mm: f64,
-        /// The longest.
+        /// The longest length that it is made in, in millimetres.
         longest_mm: f64,
     },
     /// A bangle has no length to choose, a necklace needs one.
     #[error("{base:?} is a bangle, which has no length; leave `length` out")]
     BangleLength {
-        /// The base.
+        /// Id of the base.
         base: String,
     },
     /// The sum can't be made.
@@ -140,6 +141,9 @@ impl Catalog {
     }
 
     /// Base and drops of `piece`, if the catalogue has them all, the drops fit on the base, and it is made in that length.
+    ///
+    /// # Errors
+    /// The catalogue does not have one of them, a drop does not go onto the base, or the base is not made in that length.
     pub fn parts<'a>(&'a self, piece: &Piece) -> Result<(&'a Base, Vec<&'a DropKind>), PieceError> {
         let base = self.base(&piece.base).ok_or_else(|| PieceError::NoBase {
             id: piece.base.clone(),
@@ -177,6 +181,9 @@ impl Catalog {
     }
 
     /// The quote for `piece` at the catalogue's prices.
+    ///
+    /// # Errors
+    /// As for [`Self::parts`]; or the sum is none that a table takes.
     pub fn quote(&self, piece: &Piece) -> Result<Quote, PieceError> {
         let (base, kinds) = self.parts(piece)?;
         let drops = kinds.iter().map(|kind| PricedDrop { id: kind.id.clone(), price: kind.price, home: kind.home });
@@ -185,11 +192,17 @@ impl Catalog {
     }
 
     /// The cautions for `piece` under the table's rules.
+    ///
+    /// # Errors
+    /// As for [`Self::parts`].
     pub fn cautions(&self, piece: &Piece) -> Result<Verdict, PieceError> {
         self.cautions_under(piece, &self.rules)
     }
 
     /// The cautions for `piece` under other rules.
+    ///
+    /// # Errors
+    /// As for [`Self::parts`].
     pub fn cautions_under(&self, piece: &Piece, rules: &Rules) -> Result<Verdict, PieceError> {
         let (base, kinds) = self.parts(piece)?;
         Ok(self.cautions_of(base, &kinds, piece, rules))
@@ -231,13 +244,4 @@ impl Catalog {
     pub fn drop_cautions(&self, kind: &DropKind, wearer: Wearer) -> Verdict {
         caution::drop_cautions(kind, &self.sizes, wearer, &self.rules)
     }
-}
-
-/// The known word nearest to `word`, if one is near enough to be meant.
-pub fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<String> {
-    known
-        .map(|one| (strsim::jaro_winkler(word, one), one))
-        .filter(|(likeness, _)| *likeness > 0.8)
-        .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, one)| one.to_owned())
 }

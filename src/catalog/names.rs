@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{fields::Reader, model::nearest, tree::Node};
+use crate::ron_tree::{Node, Reader, nearest};
 
 /// Names by language and id; a tray's by its letter.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]

@@ -8,9 +8,9 @@ use std::{
 };
 
 use image::{ImageReader, Limits};
-use sha2::{Digest, Sha256};
 
 use super::outline::Outline;
+use crate::disk::digest::sha256_hex;
 
 /// A picture's file with what is known of it. It stays on the disk and is read as it is asked for.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,7 +32,7 @@ impl Picture {
     /// It can't be read, or another file lies in its place by now.
     pub fn read(&self) -> io::Result<Vec<u8>> {
         let bytes = fs::read(&self.file)?;
-        if hex(&Sha256::digest(&bytes)) != self.sha256 {
+        if sha256_hex(&bytes) != self.sha256 {
             return Err(io::Error::other(format!("{} is another picture by now", self.file.display())));
         }
         Ok(bytes)
@@ -86,15 +86,5 @@ fn read(path: &Path) -> Result<Picture, String> {
     reader.limits(limits);
     let picture = reader.decode().map_err(|error| format!("is not a whole picture ({error})"))?;
     let (width_px, height_px) = (picture.width(), picture.height());
-    Ok(Picture { sha256: hex(&Sha256::digest(&bytes)), file: path.to_owned(), width_px, height_px })
-}
-
-/// Bytes in hexadecimal.
-pub(crate) fn hex(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
-        // Writing to a String can't fail.
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
+    Ok(Picture { sha256: sha256_hex(&bytes), file: path.to_owned(), width_px, height_px })
 }

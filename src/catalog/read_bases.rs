@@ -1,16 +1,14 @@
 //! `bases.ron`.
 
 use super::{
-    fields::{Fields, Reader, names_of},
     read_facts::{FACTS, facts},
+    read_sizes::{length, ring},
     read_table::price,
-    tree::{Node, Value},
 };
 use crate::{
-    craft::{
-        Bangle, Base, BaseKind, Clasp, Finish, Length, LengthRange, LinearDensity, LinkKind, Mass, Necklace, Ring,
-    },
+    craft::{Bangle, Base, BaseKind, Clasp, Finish, LengthRange, LinearDensity, LinkKind, Mass, Necklace},
     money::Currency,
+    ron_tree::{Fields, Node, Reader, Value, names_of},
 };
 
 const COMMON: [&str; 5] = ["id", "name", "finish", "price", "stock"];
@@ -69,23 +67,6 @@ pub(super) fn price_of(
 ) -> Option<rust_decimal::Decimal> {
     let node = reader.required(f, "price")?;
     price(reader, node, currency?)
-}
-
-pub(super) fn length(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str, low_mm: f64, high_mm: f64) -> Option<Length> {
-    reader.quantity(f, name, |length: &Length| length.mm(), (low_mm, high_mm, "mm"))
-}
-
-pub(super) fn ring(reader: &mut Reader<'_>, node: &Node) -> Option<Ring> {
-    let f = reader.fields(node, "a ring", &["outside", "wire"])?;
-    let outside = length(reader, &f, "outside", 1.0, 60.0);
-    let wire = length(reader, &f, "wire", 0.2, 6.0);
-    match Ring::new(outside?, wire?) {
-        Ok(ring) => Some(ring),
-        Err(error) => {
-            reader.wrong(node.at, error.to_string(), "give outside and wire as measured");
-            None
-        }
-    }
 }
 
 fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Necklace> {

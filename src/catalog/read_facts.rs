@@ -1,13 +1,12 @@
 //! What is known of a part, drop or base: the same fields for both.
 
-use super::{
-    fields::{Fields, Reader, names_of},
-    read_bases::length,
-    tree::{Node, Value},
-};
-use crate::craft::{
-    Allergen, Body, Day, Declaration, Facts, Finish, LeadExemption, Length, Magnet, Material, MetalTest, Plating,
-    Substance, UsualAllergen,
+use super::read_sizes::length;
+use crate::{
+    craft::{
+        Allergen, Body, Day, Declaration, Facts, Finish, LeadExemption, Length, Magnet, Material, MetalTest, Plating,
+        Substance, UsualAllergen,
+    },
+    ron_tree::{Fields, Node, Reader, Value, names_of},
 };
 
 /// The fields in which a part's facts are written.

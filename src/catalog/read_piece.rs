@@ -1,16 +1,18 @@
 //! A piece as a file: `(base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])`.
 
-use super::{
-    fields::Reader,
-    mistake::{Mistake, Mistakes},
-    read_bases::length,
+use super::read_sizes::length;
+use crate::{
+    craft::{Length, Piece, Wearer},
+    ron_tree::{Mistake, Mistakes, Reader},
 };
-use crate::craft::{Length, Piece, Wearer};
 
 /// Necks of people from the smallest child to the stoutest grown-up, in millimetres, wide enough for everybody.
 const NECKS_MM: (f64, f64) = (150.0, 700.0);
 
 /// Reads a piece from `source`; `file` names it in messages. A length that is left out is the base's usual one.
+///
+/// # Errors
+/// Every mistake in it, in the order of the places.
 pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
     let (mut reader, node) = Reader::open(file, source);
     let piece = node.and_then(|node| {

@@ -2,14 +2,11 @@
 
 use rust_decimal::Decimal;
 
-use super::{
-    fields::Reader,
-    model::Table,
-    tree::{Node, Value},
-};
+use super::model::Table;
 use crate::{
     caution::Region,
     money::{Currency, Discount, PriceRules, Rounding, TaxRule, parse_percent, parse_price},
+    ron_tree::{Node, Reader, Value},
 };
 
 const FIELDS: &[&str] = &[

@@ -1,16 +1,16 @@
 //! `trays/*.ron`.
 
 use super::{
-    fields::{Fields, Reader, names_of},
-    model::{Tray, nearest},
+    model::Tray,
     pictures::{Picture, Pictures},
-    read_bases::{length, price_of, ring},
+    read_bases::price_of,
     read_facts::{FACTS, body, facts},
-    tree::{Node, Value},
+    read_sizes::{length, ring},
 };
 use crate::{
     craft::{Body, Colour, DropKind, Finish, Home, Length, Mass, Material, Ring, Sort, weight_of},
     money::Currency,
+    ron_tree::{Fields, Node, Reader, Value, names_of, nearest},
 };
 
 const FIELDS: &[&str] = &[

@@ -4,6 +4,7 @@ use rust_decimal::Decimal;
 
 use super::{
     CautionCode, Limit, PartSize, Rule, Rules, Size,
+    form::Form,
     metals::{Judged, judge},
     part::{ball_mm, flux_index_kg2mm2, is_ball_beyond_the_cylinder},
     rules::{Source, is_about},
@@ -12,61 +13,6 @@ use crate::craft::{
     BAND_HANDS, BAND_NECKS, Bangle, Base, BaseKind, Body, Facts, Girth, Length, Material, Necklace, Substance, Wearer,
     closes_on_mm, slips_over_hand_mm,
 };
-
-/// Which of several ways to say a caution.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Form {
-    /// The usual one.
-    Usual,
-    /// Small parts, to somebody for whom they are none: keep them from small children.
-    Away,
-    /// Beyond the limit, by a test.
-    Found,
-    /// Within the wearer's limit, by a test, yet beyond what some region allows for children.
-    Elsewhere,
-    /// Beyond the children's limit, by a test, for a wearer without a limit.
-    Children,
-    /// Beyond the limit, by a test, and exempt from it.
-    Exempt,
-    /// Not tested; the supplier states in writing that it is within the limit.
-    Declared,
-    /// The allergens are known.
-    Known,
-    /// A magnet of which nobody knows how strong it is.
-    Unknown,
-    /// A magnet below the limit.
-    Within,
-    /// Two magnets or more on the piece, each below the limit.
-    Together,
-    /// A necklace that comes apart when pulled.
-    Apart,
-    /// Against the neck that the guest gave.
-    Own,
-    /// A bangle too wide for the hand.
-    Slips,
-}
-
-impl Form {
-    /// The end of a language file's key, `caution-CODE-FORM`.
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Usual => "",
-            Self::Away => "away",
-            Self::Found => "found",
-            Self::Elsewhere => "elsewhere",
-            Self::Children => "children",
-            Self::Exempt => "exempt",
-            Self::Declared => "declared",
-            Self::Known => "known",
-            Self::Unknown => "unknown",
-            Self::Within => "within",
-            Self::Together => "together",
-            Self::Apart => "apart",
-            Self::Own => "own",
-            Self::Slips => "slips",
-        }
-    }
-}
 
 /// Why a small part is one.
 #[derive(Debug, Clone, Copy)]
@@ -77,7 +23,7 @@ pub(super) enum Small {
 }
 
 impl Small {
-    pub const fn size(self) -> PartSize {
+    pub(super) const fn size(self) -> PartSize {
         match self {
             Self::Drop(size) | Self::Ends(size) | Self::Hoop(size) => size,
         }
@@ -165,7 +111,7 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     }
 
     /// Everything about one part by itself, whether it is a drop or a base.
-    pub fn part(&mut self, part: &Judgable<'_>) {
+    pub(super) fn part(&mut self, part: &Judgable<'_>) {
         use CautionCode::{CoinCell, FoodAllergen, Glass, Liquid, LooksLikeFood, Sharp, SmallBall};
         let facts = part.facts;
         self.small_part(part.small);
@@ -271,7 +217,7 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
     }
 
     /// Everything about how the base is worn; what is known of it as a part is said by [`Self::part`].
-    pub fn worn(&mut self, worn: &Worn<'_>) {
+    pub(super) fn worn(&mut self, worn: &Worn<'_>) {
         match &worn.base.kind {
             BaseKind::Necklace(necklace) => self.necklace(necklace, worn),
             BaseKind::Bangle(bangle) => self.bangle(bangle),

@@ -9,31 +9,13 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use serde::{Deserialize, Serialize};
 
 use super::{
+    cylinder::{Gauge, Room},
     place::place,
     posed::Posed,
     refine::{Pose, refine},
     solid::{Form, Solid},
     turn::{Turn, V3, dot},
 };
-
-/// Which drawing of the cylinder.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Gauge {
-    /// 1.25 in across, 1.00 to 2.25 in deep. Source: 16 CFR 1501.4, figure 1; inch figures govern.
-    Inch,
-    /// 31.7 mm across, 25.4 to 57.1 mm deep. Source: Canada Toys Regulations SOR/2011-17, Schedule 1; EN 71-1 (clause
-    /// 8.2) and ISO 8124-1 from memory.
-    Metric,
-}
-
-/// The inside of a cylinder, in millimetres.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Room {
-    /// Radius of the wall.
-    pub radius: f64,
-    /// Depth on the axis; the floor slopes at 45°.
-    pub depth: f64,
-}
 
 /// What the cylinder says of a body.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -50,15 +32,6 @@ pub struct GaugeResult {
 /// Margins below this, in millimetres, are within what measuring a body and searching its poses can decide.
 const SURE_MM: f64 = 0.05;
 
-impl Gauge {
-    pub(super) const fn room(self) -> Room {
-        match self {
-            Self::Inch => Room { radius: 15.875, depth: 41.275 },
-            Self::Metric => Room { radius: 15.85, depth: 41.25 },
-        }
-    }
-}
-
 /// Puts a body into the cylinder in every way.
 pub fn gauge(solid: &Solid, gauge: Gauge) -> GaugeResult {
     let margin_mm = best_pose(solid, gauge.room(), f64::INFINITY).margin - solid.round_mm;
@@ -66,7 +39,7 @@ pub fn gauge(solid: &Solid, gauge: Gauge) -> GaugeResult {
 }
 
 /// How the body stands to the cylinder: as [`gauge`] says, but done with the first pose that fits for certain.
-pub fn decide(solid: &Solid, gauge: Gauge) -> Size {
+pub(super) fn decide(solid: &Solid, gauge: Gauge) -> Size {
     let margin_mm = best_pose(solid, gauge.room(), solid.round_mm + SURE_MM).margin - solid.round_mm;
     if margin_mm >= SURE_MM {
         Size::Fits

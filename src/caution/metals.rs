@@ -2,7 +2,7 @@
 
 use super::{
     CautionCode, Rule, Rules,
-    find::Form,
+    form::Form,
     rules::{Source, is_about},
 };
 use crate::craft::{Facts, Substance, Wearer};

@@ -4,20 +4,23 @@
 //! outline, turn, oval        plane and space: hulls, rotations, shadows of round things
 //! solid, posed               a body's hull, and the hull in one orientation
 //! place, simplex, refine     its best place there, and the best orientation nearby
-//! gauge                      the answer over all orientations
+//! cylinder, gauge            the test cylinder; the answer over all orientations
 //! part, sizes                small parts, a whole catalogue of them
 //! code, region, dated, rules what cautions there are, and what each region's file says of them
-//! slips, torn                what a region's file gets wrong
-//! find, metals               what there is to be careful about, without words
+//! read_rules, check_rules    reading a region's file, and what it gets wrong
+//! find, form, metals         what there is to be careful about, without words
 //! say, verdict, hazard       its English, what to say to whom, one card for each hazard
 //! table, table_cases         all of it on a page for whoever assesses it
 //! ```
 //!
 //! A pure room. Everything said here is a guide, not a test report; see [`DEFERRAL`].
 
+mod check_rules;
 mod code;
+mod cylinder;
 mod dated;
 mod find;
+mod form;
 mod gauge;
 mod hazard;
 mod metals;
@@ -26,30 +29,29 @@ mod oval;
 mod part;
 mod place;
 mod posed;
+mod read_rules;
 mod refine;
 mod region;
 mod rules;
 mod say;
 mod simplex;
 mod sizes;
-mod slips;
 mod solid;
 mod table;
 mod table_cases;
-mod torn;
 mod turn;
 mod verdict;
 
 pub use code::CautionCode;
+pub use cylinder::Gauge;
 pub use dated::Dated;
-pub use gauge::{Gauge, GaugeResult, Size, gauge};
+pub use gauge::{GaugeResult, Size, gauge};
 pub use hazard::Hazard;
 pub use outline::hull;
 pub use part::{PartSize, flux_index_kg2mm2};
 pub use region::Region;
 pub use rules::{Limit, OtherLimit, Rule, Rules, Status, Within};
 pub use sizes::Sizes;
-pub use slips::RulesMistake;
 pub use solid::Solid;
 pub use table::table;
 #[cfg(test)]

@@ -20,7 +20,7 @@ impl Oval {
     /// In the ellipse's own axes, with (S, T) ≥ 0 the centre seen from the point, (S + a cos φ)² + (T + b sin φ)² is
     /// greatest where −aS sin φ + bT cos φ − (a² − b²) sin φ cos φ = 0. Divided by sin φ cos φ the left side only
     /// falls, so there is one root in the quarter turn.
-    pub fn farthest(&self, from: [f64; 2]) -> [f64; 2] {
+    pub(super) fn farthest(&self, from: [f64; 2]) -> [f64; 2] {
         let Self { centre, along: [ax, ay], long, short } = *self;
         if long == 0.0 {
             return centre;

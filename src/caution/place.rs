@@ -6,7 +6,7 @@
 //! sought is the smallest ρ with |p − c| ≤ ρ for each p of the shadow and c_x ≤ A + (1 + √2) ρ, where
 //! A = m + a − b − (1 + √2) R: a smallest enclosing circle with one more condition, which two or three points decide.
 
-use super::{gauge::Room, posed::Posed};
+use super::{cylinder::Room, posed::Posed};
 
 /// Rim and floor together: 1 to the rim, √2 to the floor along z − x.
 const STEEP: f64 = 1.0 + std::f64::consts::SQRT_2;

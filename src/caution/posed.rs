@@ -31,7 +31,7 @@ pub(super) const FLOOR: V3 = [-1.0, 0.0, 1.0];
 pub(super) const RIM: V3 = [0.0, 0.0, -1.0];
 
 impl<'a> Posed<'a> {
-    pub fn new(solid: &'a Solid, turn: Turn) -> Self {
+    pub(super) fn new(solid: &'a Solid, turn: Turn) -> Self {
         let shape = match &solid.form {
             Form::Points { points, .. } => Shape::Points(points.iter().map(|p| turn.apply(*p)).collect()),
             Form::Turned(circles) => Shape::Turned(circles, circle_shadows(circles, turn.columns()[2])),
@@ -44,7 +44,7 @@ impl<'a> Posed<'a> {
     }
 
     /// The point that reaches farthest in a direction of the room.
-    pub fn support(&self, direction: V3) -> V3 {
+    pub(super) fn support(&self, direction: V3) -> V3 {
         let reach = |p: &V3| dot(*p, direction);
         match &self.shape {
             Shape::Points(points) => farthest(points.iter().copied(), reach),
@@ -65,7 +65,7 @@ impl<'a> Posed<'a> {
     }
 
     /// The shadow's point farthest from `centre`, and how far it is.
-    pub fn farthest(&self, centre: [f64; 2]) -> ([f64; 2], f64) {
+    pub(super) fn farthest(&self, centre: [f64; 2]) -> ([f64; 2], f64) {
         let squared = |p: &[f64; 2]| (p[0] - centre[0]).powi(2) + (p[1] - centre[1]).powi(2);
         let of_ovals = |ovals: &[Oval]| farthest(ovals.iter().map(|oval| oval.farthest(centre)), squared);
         let point = match &self.shape {
@@ -78,7 +78,7 @@ impl<'a> Posed<'a> {
 
     /// Points that touch first when the body is turned a little: all of a few points, else where it reaches farthest
     /// towards rim, floor and wall, `towards` (directions across) among them.
-    pub fn witnesses(&self, towards: &[[f64; 2]]) -> Vec<V3> {
+    pub(super) fn witnesses(&self, towards: &[[f64; 2]]) -> Vec<V3> {
         if let Shape::Points(points) = &self.shape
             && points.len() <= 24
         {
@@ -109,6 +109,7 @@ impl<'a> Posed<'a> {
 }
 
 /// The one of `all` (never empty) that `measure` finds greatest.
+#[allow(clippy::expect_used, reason = "a solid has at least one point or circle")]
 fn farthest<T: Copy>(mut all: impl Iterator<Item = T>, measure: impl Fn(&T) -> f64) -> T {
     let first = all.next().expect("a solid has at least one point or circle");
     let start = (measure(&first), first);

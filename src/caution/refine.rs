@@ -1,7 +1,7 @@
 //! From a good orientation to the best one near it.
 
 use super::{
-    gauge::Room,
+    cylinder::Room,
     place::{Place, place},
     posed::Posed,
     simplex::{Contact, best_step},
@@ -29,7 +29,7 @@ pub(super) struct Pose {
 
 impl Pose {
     /// The best pose of one orientation to within `exact_mm`, for the form without its rounding ball.
-    pub fn of(solid: &Solid, room: Room, turn: Turn, exact_mm: f64) -> Self {
+    pub(super) fn of(solid: &Solid, room: Room, turn: Turn, exact_mm: f64) -> Self {
         let posed = Posed::new(solid, turn);
         Self::placed(&posed, turn, &place(&posed, room, exact_mm))
     }

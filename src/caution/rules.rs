@@ -4,19 +4,17 @@ use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
 
-use super::{
-    CautionCode, Gauge, Region,
-    dated::Dated,
-    slips::{RulesMistake, mistakes},
-    torn::all_mistakes,
+use super::{CautionCode, Gauge, Region, dated::Dated, read_rules};
+use crate::{
+    craft::{LeadExemption, Material, Plating, Wearer},
+    ron_tree::Mistake,
 };
-use crate::craft::{LeadExemption, Material, Plating, Wearer};
 
 /// One region's rules, as they stand in its file.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rules {
-    /// Whose rules.
+    /// The region whose rules they are.
     pub region: Region,
     /// The region's name for people.
     pub name: String,
@@ -30,7 +28,7 @@ pub struct Rules {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rule {
-    /// Which caution.
+    /// The caution that it is about.
     pub code: CautionCode,
     /// The wearers who hear of it; who is not known counts as each of them, here and below. What a test found, and a
     /// magnet beyond its limit, is said to everyone.
@@ -98,7 +96,7 @@ pub struct Within {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct OtherLimit {
-    /// The wearers.
+    /// The wearers for whom this limit stands in place of the rule's own.
     pub wearers: Vec<Wearer>,
     /// The rule's citation.
     pub rule: String,
@@ -127,7 +125,7 @@ pub(super) struct Source<'r> {
 
 impl<'r> Source<'r> {
     /// The rule's own citation.
-    pub fn of(rule: &'r Rule) -> Self {
+    pub(super) fn of(rule: &'r Rule) -> Self {
         Self { rule: &rule.rule, title: &rule.title, dated: &rule.dated, status: rule.status }
     }
 }
@@ -169,7 +167,7 @@ impl Status {
         }
     }
 
-    /// In words.
+    /// How far it is known, in English.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Read => "read",
@@ -246,14 +244,13 @@ pub(super) fn is_about(wearers: &[Wearer], wearer: Wearer) -> bool {
 }
 
 impl Rules {
-    /// Reads a region's file.
+    /// Reads a region's file; `file` is its name in the mistakes and `source` its text.
     ///
     /// # Errors
-    /// Every rule that does not read; or everything that a readable file gets wrong: a caution without a rule or with two, a limit of the wrong kind, empty words, a wearer or material named to no effect.
-    pub fn from_ron(source: &str) -> Result<Self, Vec<RulesMistake>> {
-        let rules: Self = ron::from_str(source).map_err(|error| all_mistakes(source, &error))?;
-        let mistakes = mistakes(&rules, source);
-        if mistakes.is_empty() { Ok(rules) } else { Err(mistakes) }
+    /// Everything that does not read, and everything that a readable rule gets wrong: a caution without a rule or with two,
+    /// a limit of the wrong kind, empty words, a wearer or material named to no effect. In the order of the places.
+    pub fn from_ron(file: &str, source: &str) -> Result<Self, Vec<Mistake>> {
+        read_rules::read(file, source)
     }
 
     /// What the region says on `code`.
@@ -263,8 +260,9 @@ impl Rules {
 
     /// The rules that come with the program.
     pub fn built_in() -> &'static [Self] {
-        static ALL: LazyLock<Vec<Rules>> =
-            LazyLock::new(|| SOURCES.iter().filter_map(|source| Rules::from_ron(source).ok()).collect());
+        static ALL: LazyLock<Vec<Rules>> = LazyLock::new(|| {
+            SOURCES.iter().filter_map(|source| Rules::from_ron("the program's own rules", source).ok()).collect()
+        });
         &ALL
     }
 
@@ -275,7 +273,7 @@ impl Rules {
 }
 
 /// The files that come with the program; a test holds them to be whole.
-const SOURCES: [&str; 3] = [
+pub(super) const SOURCES: [&str; 3] = [
     include_str!("../../assets/rules/us.ron"),
     include_str!("../../assets/rules/eu.ron"),
     include_str!("../../assets/rules/uk.ron"),
@@ -297,7 +295,7 @@ impl OtherLimit {
 
 impl Source<'_> {
     /// In English with its date, and how far it is known where it was not read.
-    pub fn cited(&self) -> String {
+    pub(super) fn cited(&self) -> String {
         let Self { rule, title, dated, status } = *self;
         let title = if title.is_empty() { String::new() } else { format!(" ({title})") };
         let dated = dated.english();
@@ -316,7 +314,7 @@ mod tests {
     #[test]
     fn the_files_that_come_with_the_program_are_whole() {
         for source in SOURCES {
-            Rules::from_ron(source).unwrap_or_else(|mistakes| panic!("{mistakes:?}"));
+            Rules::from_ron("a region", source).unwrap_or_else(|mistakes| panic!("{mistakes:?}"));
         }
         let regions: Vec<Region> = Rules::built_in().iter().map(|rules| rules.region).collect();
         assert_eq!(regions, [Region::US, Region::EU, Region::UK]);

@@ -3,7 +3,8 @@
 
 use super::{
     CautionCode, Size,
-    find::{Finding, Form, Small},
+    find::{Finding, Small},
+    form::Form,
 };
 use crate::craft::{Allergen, Facts};
 

@@ -25,20 +25,20 @@ pub(super) struct Turn([V3; 3]);
 
 impl Turn {
     /// Body z-axis towards polar angle `tilt` and azimuth `azimuth` of the room.
-    pub fn of_axis(tilt: f64, azimuth: f64) -> Self {
+    pub(super) fn of_axis(tilt: f64, azimuth: f64) -> Self {
         let ((st, ct), (sa, ca)) = (tilt.sin_cos(), azimuth.sin_cos());
         Self([[ca * ct, -sa, ca * st], [sa * ct, ca, sa * st], [-st, 0.0, ct]])
     }
 
     /// The body's direction at `polar` and `azimuth` of its own goes straight down the cylinder, then all is turned by
     /// `spin` about the cylinder's axis.
-    pub fn of_depth(polar: f64, azimuth: f64, spin: f64) -> Self {
+    pub(super) fn of_depth(polar: f64, azimuth: f64, spin: f64) -> Self {
         // The inverse of of_axis is its transpose.
         Self(Self::of_axis(polar, azimuth).columns()).spun([0.0, 0.0, spin])
     }
 
     /// Turned further by a rotation vector of the room, in radians. Source: the formula of Rodrigues.
-    pub fn spun(&self, by: V3) -> Self {
+    pub(super) fn spun(&self, by: V3) -> Self {
         let angle = dot(by, by).sqrt();
         if angle == 0.0 {
             return *self;
@@ -56,23 +56,23 @@ impl Turn {
     }
 
     /// Where a body's point goes.
-    pub fn apply(&self, p: V3) -> V3 {
+    pub(super) fn apply(&self, p: V3) -> V3 {
         self.0.map(|row| dot(row, p))
     }
 
     /// A room's direction as the body sees it.
-    pub fn back(&self, direction: V3) -> V3 {
+    pub(super) fn back(&self, direction: V3) -> V3 {
         self.columns().map(|column| dot(column, direction))
     }
 
     /// Where the body's axes go.
-    pub fn columns(&self) -> [V3; 3] {
+    pub(super) fn columns(&self) -> [V3; 3] {
         let m = &self.0;
         [[m[0][0], m[1][0], m[2][0]], [m[0][1], m[1][1], m[2][1]], [m[0][2], m[1][2], m[2][2]]]
     }
 
     /// Cosine of the angle between two rotations.
-    pub fn nearness(&self, other: &Self) -> f64 {
+    pub(super) fn nearness(&self, other: &Self) -> f64 {
         let trace: f64 = self.0.iter().zip(&other.0).map(|(a, b)| dot(*a, *b)).sum();
         (trace - 1.0) / 2.0
     }

@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     CautionCode, Dated, Rules, Sizes, Status,
-    find::{Finder, Finding, Form, Judgable, Small, Worn},
+    find::{Finder, Finding, Judgable, Small, Worn},
+    form::Form,
     rules::Source,
     say,
 };
@@ -16,7 +17,7 @@ use crate::craft::{Base, BaseKind, DropKind, Facts, Wearer};
 /// Said with every list of cautions.
 pub const DEFERRAL: &str = "A guide, not a test report; local rules and a qualified safety assessment decide.";
 
-/// One caution.
+/// One thing to be careful about, with the rule it rests on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Caution {
     /// What it is about.
@@ -68,19 +69,19 @@ pub struct Verdict {
 /// What the rules look at.
 #[derive(Debug, Clone, Copy)]
 pub struct PieceFacts<'a> {
-    /// The base.
+    /// What the drops hang on.
     pub base: &'a Base,
     /// Whole length of a necklace; without it, the usual one.
     pub length_mm: Option<f64>,
     /// The wearer's own neck, in millimetres, where they said it.
     pub neck_mm: Option<f64>,
-    /// The drops.
+    /// What hangs, from the left.
     pub drops: &'a [&'a DropKind],
     /// How drops and base stand to the test cylinder.
     pub sizes: &'a Sizes,
     /// Who it is for.
     pub wearer: Wearer,
-    /// Whose rules.
+    /// The rules by which it is judged.
     pub rules: &'a Rules,
 }
 

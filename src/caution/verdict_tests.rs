@@ -9,6 +9,9 @@ use crate::craft::{
 use CautionCode as Code;
 use Wearer::{From3To5, From6To12, From13, Under3, Unknown};
 
+mod substances;
+mod worn;
+
 const WEARERS: [Wearer; 5] = [Under3, From3To5, From6To12, From13, Unknown];
 const REGIONS: [Region; 3] = [Region::US, Region::EU, Region::UK];
 const CHILDREN: [Wearer; 4] = [Under3, From3To5, From6To12, Unknown];
@@ -68,11 +71,6 @@ fn said(facts: &Facts, code: Code, region: Region) -> (Vec<Wearer>, Vec<Wearer>)
 
 fn metal(material: Material) -> Facts {
     Facts::of([material])
-}
-
-fn lead(ppm: f64) -> Facts {
-    let tested = Some(MetalTest { lead_ppm: Some(ppm), ..MetalTest::default() });
-    Facts { tested, ..metal(Material::Brass) }
 }
 
 /// 16 CFR 1501.1 bans them under 3; 16 CFR 1500.19 asks for words up to 6; that older ones keep them away from the small:
@@ -216,197 +214,6 @@ fn bands_that_straddle_a_figure_take_the_careful_side() {
     }
 }
 
-/// What a test found beyond any region's limit for children (US: CPSIA § 101, 100 ppm of lead; EU: REACH XVII/23, 100 ppm
-/// of cadmium) is said to everybody, with the limit that applies to the wearer (California, second-hand: 500 ppm of lead).
-#[test]
-fn what_a_test_found_is_said_to_everybody_with_the_wearers_limit() {
-    let of_lead = |ppm, wearer, region| {
-        let verdict = of(&with(lead(ppm)), wearer, region);
-        find(&verdict, Code::Lead)
-            .map(|one| (one.form.clone(), one.grave, one.forbidden, one.limit.map(|l| l.to_string())))
-    };
-    let answer = |form: &str, grave, forbidden, limit: &str| Some((form.into(), grave, forbidden, Some(limit.into())));
-    for wearer in WEARERS {
-        assert_eq!(of_lead(100.0, wearer, Region::US), None, "at the strictest limit nothing is found");
-    }
-    assert_eq!(of_lead(101.0, From6To12, Region::US), answer("found", true, false, "100"));
-    assert_eq!(of_lead(101.0, From13, Region::US), answer("elsewhere", false, false, "500"));
-    assert_eq!(of_lead(501.0, From13, Region::US), answer("found", true, false, "500"));
-    assert_eq!(of_lead(101.0, Under3, Region::EU), answer("elsewhere", false, false, "500"));
-    assert_eq!(of_lead(499.0, From13, Region::EU), answer("elsewhere", false, false, "500"));
-    assert_eq!(of_lead(500.0, From13, Region::EU), answer("found", true, true, "500"), "it may not be sold at all");
-    let cadmium = |ppm| {
-        let tested = Some(MetalTest { cadmium_ppm: Some(ppm), ..MetalTest::default() });
-        with(Facts { tested, ..metal(Material::CopperMetal) })
-    };
-    let us = of(&cadmium(301.0), From13, Region::US);
-    let one = find(&us, Code::Cadmium).unwrap();
-    assert!(us.suitable && one.form == "children" && one.rule == "ASTM F2999", "{one:?}");
-    assert!(!of(&cadmium(301.0), From6To12, Region::US).suitable);
-    assert!(of(&cadmium(100.0), From13, Region::UK).is_forbidden() && of(&cadmium(99.0), From13, Region::UK).suitable);
-    // Words after a failed test speak of a failed test.
-    for (region, wearer) in [(Region::US, Under3), (Region::EU, From13)] {
-        let verdict = of(&with(lead(900.0)), wearer, region);
-        let one = find(&verdict, Code::Lead).unwrap();
-        assert!(one.text.contains("A test found 900 ppm") && one.seller.starts_with("A test found"), "{one:?}");
-        assert!(!one.text.contains("not tested") && !one.seller.contains("without a test"), "{one:?}");
-    }
-}
-
-/// Brass for turning holds about 2 % of lead (one trade page); gems, pearls, wood, stainless steel, gold and sterling silver
-/// are on the list of what needs no test (16 CFR 1500.91).
-#[test]
-fn untested_cheap_metal_counts_against_children() {
-    for region in REGIONS {
-        for material in [
-            Material::Brass,
-            Material::Bronze,
-            Material::ZincAlloy,
-            Material::Pewter,
-            Material::UnknownMetal,
-            Material::CrystalGlass,
-        ] {
-            assert_eq!(
-                said(&metal(material), Code::Lead, region),
-                (CHILDREN.to_vec(), CHILDREN.to_vec()),
-                "{material:?}"
-            );
-        }
-        for material in [
-            Material::CopperMetal,
-            Material::GoldMetal,
-            Material::SilverMetal,
-            Material::StainlessSteel,
-            Material::Wood,
-            Material::Stone,
-            Material::Pearl,
-        ] {
-            assert_eq!(said(&metal(material), Code::Lead, region), (vec![], vec![]), "{material:?}");
-        }
-        for material in [Material::ZincAlloy, Material::Pewter, Material::UnknownMetal] {
-            assert_eq!(said(&metal(material), Code::Cadmium, region).1, CHILDREN, "{material:?}");
-        }
-        let plated = Facts { plating: Plating::Unknown, ..metal(Material::CopperMetal) };
-        assert_eq!(said(&plated, Code::Lead, region).1, CHILDREN);
-        let painted = Facts { painted: true, ..metal(Material::Wood) };
-        assert_eq!(said(&painted, Code::Paint, region), (CHILDREN.to_vec(), CHILDREN.to_vec()));
-    }
-}
-
-/// A supplier's word stands between a test and nothing: it is said as such, with its paper for the seller.
-#[test]
-fn a_declaration_is_no_test_and_more_than_nothing() {
-    let dated = crate::craft::Day::from_iso("2026-03-02").unwrap();
-    let says = vec![Substance::Lead];
-    let declared = Some(Declaration { paper: "letter 17".into(), dated, says });
-    let facts = Facts { declared, ..metal(Material::ZincAlloy) };
-    for region in REGIONS {
-        let (heard, grave) = said(&facts, Code::Lead, region);
-        assert_eq!((heard, grave), (CHILDREN.to_vec(), vec![]));
-        assert_eq!(said(&facts, Code::Cadmium, region).1, CHILDREN, "the paper says nothing of cadmium");
-        let verdict = of(&with(facts.clone()), Under3, region);
-        let one = find(&verdict, Code::Lead).unwrap();
-        assert!(one.text.contains("its supplier states") && one.text.contains("not tested"), "{}", one.text);
-        assert!(one.seller.contains("letter 17, 2 March 2026"), "{}", one.seller);
-        let tested = Facts { tested: lead(20.0).tested, ..facts.clone() };
-        assert_eq!(said(&tested, Code::Lead, region), (vec![], vec![]), "a test ends the question");
-    }
-}
-
-/// REACH XVII, entry 63: crystal glass of categories 1 to 4, enamels, natural stones and pieces from before 1961 are exempt.
-#[test]
-fn what_is_lawful_is_not_called_beyond_the_rule() {
-    let tested = lead(240_000.0).tested;
-    let crystal = Facts { tested, lead_exempt: Some(LeadExemption::CrystalGlass), ..metal(Material::CrystalGlass) };
-    for region in [Region::EU, Region::UK] {
-        let verdict = of(&with(crystal.clone()), From13, region);
-        let one = find(&verdict, Code::Lead).unwrap();
-        assert!(verdict.suitable && one.form == "exempt" && one.text.contains("exempts it"), "{one:?}");
-        let untested = Facts { tested: None, ..crystal.clone() };
-        assert_eq!(said(&untested, Code::Lead, region), (vec![], vec![]));
-        let with_brass = Facts { materials: vec![Material::CrystalGlass, Material::Brass], ..untested };
-        assert_eq!(said(&with_brass, Code::Lead, region).1, CHILDREN, "the brass is not exempt");
-        // A test of the whole does not say where the lead was found, and what is not there exempts nothing.
-        for materials in [vec![Material::CrystalGlass, Material::Brass], vec![Material::ZincAlloy]] {
-            let claimed = Facts { materials, ..crystal.clone() };
-            assert!(of(&with(claimed), From13, region).is_forbidden(), "{region}");
-        }
-    }
-    assert!(!of(&with(crystal), Under3, Region::US).suitable, "the American rule has no such exemption");
-}
-
-/// The airway of a small child shuts at a pull of 1.6 lb on the mean (Soudek and McLaughlin 2018), long before 15 lbf; neck
-/// drawstrings are a hazard up to 12 (cpsc.gov). EN 71-1, 5.4: loops of 380 mm.
-#[test]
-fn what_lies_round_a_neck_is_said_up_to_12_and_never_silenced_for_the_small() {
-    for region in REGIONS {
-        let of = |apart: bool, code: Code, wearer: Wearer| {
-            let mut base = neutral_base();
-            if let BaseKind::Necklace(necklace) = &mut base.kind {
-                necklace.breakaway = apart;
-            }
-            find(&judge(&base, &[], wearer, region), code).map(|one| (one.form.clone(), one.grave, one.text.clone()))
-        };
-        for wearer in [Under3, From3To5, Unknown] {
-            let (form, grave, text) = of(true, Code::Breakaway, wearer).unwrap();
-            assert!(form == "apart" && text.contains("for play and sleep"), "{text}");
-            assert_eq!(grave, wearer != From3To5);
-        }
-        assert_eq!(of(true, Code::Breakaway, From6To12), None);
-        assert!(of(false, Code::Breakaway, From6To12).is_some() && of(false, Code::Breakaway, From13).is_none());
-        assert!(of(true, Code::CordLoop, From6To12).is_some() && of(true, Code::CordLoop, From13).is_none());
-        let loop_of = |length: f64| {
-            let rules = rules(region);
-            let (sizes, base) = (&Sizes::empty(rules.gauge), &neutral_base());
-            let facts =
-                PieceFacts { base, length_mm: Some(length), neck_mm: None, drops: &[], sizes, wearer: Under3, rules };
-            find(&cautions(&facts), Code::CordLoop).map(|one| one.grave)
-        };
-        let figure = if region == Region::US { 355.6 } else { 380.0 };
-        assert_eq!((loop_of(figure - 0.1), loop_of(figure)), (None, Some(true)), "{region}");
-        assert_eq!(loop_of(Length::from_inches(14.0).mm()).is_some(), region == Region::US);
-    }
-}
-
-/// A necklace is judged for a large neck of its band: 443 mm for grown-ups (ANSUR II, 95th percentile of men), 330 mm for
-/// growing boys (abstract), with half an inch of slack (common practice, no source).
-#[test]
-fn a_length_is_judged_for_a_large_neck_or_for_the_guests_own() {
-    let of = |length: f64, neck_mm: Option<f64>, wearer: Wearer| {
-        let rules = rules(Region::EU);
-        let (sizes, base) = (&Sizes::empty(rules.gauge), &neutral_base());
-        let facts = PieceFacts { base, length_mm: Some(length), neck_mm, drops: &[], sizes, wearer, rules };
-        find(&cautions(&facts), Code::ChainTooShort).map(|one| (one.grave, one.text.clone()))
-    };
-    assert_eq!(of(456.0, None, From13), None);
-    let (grave, text) = of(355.6, None, From13).unwrap();
-    assert!(!grave && text == "It closes on necks up to 342 mm round: measure the neck.", "{text}");
-    assert_eq!(of(342.0, None, From6To12).map(|(grave, _)| grave), Some(true));
-    assert_eq!(of(344.0, None, From6To12).map(|(grave, _)| grave), Some(false), "it closes on this child");
-    assert_eq!(of(355.6, Some(340.0), From13), None);
-    let (grave, text) = of(355.6, Some(343.0), From6To12).unwrap();
-    assert!(grave && text == "It closes on necks up to 342 mm round; you gave 343 mm.", "{text}");
-}
-
-/// Hands from memory; 60 mm inside are 188 mm round, far more than a small child's hand of 122 mm.
-#[test]
-fn bangles_are_judged_by_the_hand() {
-    let of = |inside: f64, wearer: Wearer| {
-        let verdict = judge(&bangle(inside), &[], wearer, Region::US);
-        let all: Vec<(String, bool)> = verdict
-            .cautions
-            .iter()
-            .filter(|one| one.code == Code::BangleSize)
-            .map(|one| (one.form.clone(), one.grave))
-            .collect();
-        all
-    };
-    assert!(of(60.0, From3To5).contains(&("slips".into(), true)));
-    assert!(!of(46.5, From3To5).iter().any(|(form, _)| form == "slips"), "a child's bangle stays on");
-    assert!(!of(60.0, From13).iter().any(|(form, grave)| form == "slips" || *grave));
-    assert_eq!(of(60.0, From13), [(String::new(), false)], "188 mm do not go over a man's hand");
-}
-
 /// Food Imitations (Safety) Regulations 1989; Regulation (EU) 2023/988, article 6(1)(f).
 #[test]
 fn what_looks_like_food_and_what_holds_liquid() {
@@ -435,19 +242,6 @@ fn a_swallowed_cell_is_an_emergency() {
         let verdict = of(&with(cell.clone()), From13, region);
         assert!(find(&verdict, Code::CoinCell).unwrap().text.contains("get medical help at once"));
     }
-}
-
-/// Weights by age: common practice, no source. 460 mm of chain weigh 4.6 g, a drop 10 g.
-#[test]
-fn a_piece_can_be_heavy_on_a_child() {
-    let drop = DropKind { weight: Mass::from_g(10.0), ..neutral_drop() };
-    let heavy = |count, wearer| {
-        let verdict = judge(&neutral_base(), &vec![&drop; count], wearer, Region::US);
-        find(&verdict, Code::HeavyOnChild).map(|one| one.number.unwrap().to_string())
-    };
-    assert_eq!((heavy(2, Under3), heavy(3, Under3)), (None, Some("35".into())));
-    assert_eq!((heavy(5, From3To5), heavy(6, From3To5)), (None, Some("65".into())));
-    assert_eq!((heavy(11, From6To12), heavy(12, From6To12), heavy(99, From13)), (None, Some("125".into()), None));
 }
 
 /// No advice sends a child to a metal that is itself untested: what the rules' files say to the seller names no other
@@ -501,7 +295,7 @@ fn another_regions_file_is_enough() {
             "code: glass, says: [Under3, From3To5, From6To12], against: [Under3]",
             "code: glass, says: [Under3, From3To5, From6To12, From13], against: [Under3, From3To5, From6To12, From13]",
         );
-    let rules = Rules::from_ron(&file).unwrap();
+    let rules = Rules::from_ron("a region", &file).unwrap();
     let glass = with(metal(Material::Glass));
     let judged = |wearer| drop_cautions(&glass, &Sizes::empty(rules.gauge), wearer, &rules);
     assert!(!judged(From13).suitable && of(&glass, From13, Region::US).suitable);

@@ -15,7 +15,7 @@ use serde_json::{Value, json};
 use super::Told;
 
 #[derive(clap::Args)]
-pub struct Catalogued {
+pub(super) struct Catalogued {
     /// The catalogue's folder.
     #[arg(long, default_value = "catalog")]
     pub(super) catalog: PathBuf,
@@ -25,7 +25,7 @@ pub struct Catalogued {
 }
 
 #[derive(clap::Args)]
-pub struct PieceFile {
+pub(super) struct PieceFile {
     /// The piece's file: (base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])
     piece: PathBuf,
     #[command(flatten)]
@@ -33,7 +33,7 @@ pub struct PieceFile {
 }
 
 #[derive(clap::Args)]
-pub struct Caution {
+pub(super) struct Caution {
     /// The piece's file: (base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])
     #[arg(required_unless_present = "table")]
     piece: Option<PathBuf>,
@@ -52,7 +52,7 @@ pub struct Caution {
 
 #[derive(clap::Args)]
 #[group(required = true, multiple = false)]
-pub struct Shape {
+pub(super) struct Shape {
     /// Diameter of a ball.
     #[arg(long)]
     ball: Option<String>,
@@ -80,7 +80,7 @@ pub struct Shape {
 }
 
 #[derive(clap::Args)]
-pub struct Body {
+pub(super) struct Body {
     #[command(flatten)]
     shape: Shape,
     /// The metric cylinder of the EU and the UK instead of the inch one.
@@ -92,7 +92,7 @@ pub struct Body {
 }
 
 #[derive(clap::Args)]
-pub struct Fit {
+pub(super) struct Fit {
     /// The ring: outside diameter and wire, as in 10mm,18awg.
     #[arg(long)]
     ring: String,
@@ -124,7 +124,7 @@ pub(super) fn piece(file: &PathBuf) -> Result<Piece, Told> {
     Ok(read_piece(&name, &text)?)
 }
 
-pub fn check(options: &Catalogued) -> Result<(), Told> {
+pub(super) fn check(options: &Catalogued) -> Result<(), Told> {
     let loaded = read_folder(&options.catalog)?;
     let catalog = &loaded.catalog;
     let (bases, trays, drops) = (catalog.bases.len(), catalog.trays.len(), catalog.drops.len());
@@ -138,7 +138,7 @@ pub fn check(options: &Catalogued) -> Result<(), Told> {
     })
 }
 
-pub fn quote(options: &PieceFile) -> Result<(), Told> {
+pub(super) fn quote(options: &PieceFile) -> Result<(), Told> {
     let catalog = read_folder(&options.catalogued.catalog)?.catalog;
     let quote = catalog.quote(&piece(&options.piece)?)?;
     print(options.catalogued.json, &serde_json::to_value(&quote)?, || {
@@ -156,7 +156,7 @@ pub fn quote(options: &PieceFile) -> Result<(), Told> {
     })
 }
 
-pub fn caution(options: &Caution) -> Result<(), Told> {
+pub(super) fn caution(options: &Caution) -> Result<(), Told> {
     let catalogued = &options.catalogued;
     let loaded = read_folder(&catalogued.catalog)?;
     let rules = match &options.region {
@@ -261,7 +261,7 @@ fn body(shape: &Shape) -> Result<craft::Body, Told> {
     Err(Told("name one body, as in --ball 12".into()))
 }
 
-pub fn gauge(options: &Body) -> Result<(), Told> {
+pub(super) fn gauge(options: &Body) -> Result<(), Told> {
     let solid = Solid::of_body(&body(&options.shape)?);
     let which = if options.metric { Gauge::Metric } else { Gauge::Inch };
     let result = caution::gauge(&solid, which);
@@ -279,7 +279,7 @@ pub fn gauge(options: &Body) -> Result<(), Told> {
     )
 }
 
-pub fn fit(options: &Fit) -> Result<(), Told> {
+pub(super) fn fit(options: &Fit) -> Result<(), Told> {
     let ring = sizes(&options.ring, 2)?;
     let ring = Ring::new(ring[0], ring[1])?;
     let end = match options.over.split_once('x') {

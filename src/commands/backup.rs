@@ -7,7 +7,7 @@ use chatelaine::ledger::{back_up, read_through};
 use super::{Told, data_dir};
 
 #[derive(clap::Args)]
-pub struct Backup {
+pub(super) struct Backup {
     /// The file to make; it must not exist yet.
     #[arg(long)]
     to: PathBuf,
@@ -16,7 +16,7 @@ pub struct Backup {
 }
 
 #[derive(clap::Args)]
-pub struct Verify {
+pub(super) struct Verify {
     /// A ledger or a backup; the desk's ledger otherwise.
     #[arg(conflicts_with = "data")]
     file: Option<PathBuf>,
@@ -25,7 +25,7 @@ pub struct Verify {
 }
 
 #[derive(clap::Args)]
-pub struct Place {
+pub(super) struct Place {
     /// The folder with the ledger; your own data folder otherwise.
     #[arg(long)]
     data: Option<PathBuf>,
@@ -42,7 +42,7 @@ impl Place {
     }
 }
 
-pub fn backup(options: Backup) -> Result<(), Told> {
+pub(super) fn backup(options: Backup) -> Result<(), Told> {
     let from = options.place.ledger()?;
     let copied = back_up(&from, &options.to)?;
     say!(
@@ -58,7 +58,7 @@ pub fn backup(options: Backup) -> Result<(), Told> {
     Ok(())
 }
 
-pub fn verify(options: Verify) -> Result<(), Told> {
+pub(super) fn verify(options: Verify) -> Result<(), Told> {
     let file = match options.file {
         Some(file) => file,
         None => options.place.ledger()?,

@@ -8,7 +8,7 @@ use chatelaine::{
 };
 
 #[derive(clap::Args)]
-pub struct Options {
+pub(super) struct Options {
     /// The catalogue's folder.
     #[arg(long, default_value = "catalog")]
     catalog: PathBuf,
@@ -23,7 +23,7 @@ pub struct Options {
     reset_pin: bool,
 }
 
-pub fn run(options: Options) -> ExitCode {
+pub(super) fn run(options: Options) -> ExitCode {
     super::log();
     let data_dir = match super::data_dir(options.data, "desk") {
         Ok(dir) => dir,

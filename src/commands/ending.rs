@@ -4,7 +4,7 @@ use std::future::Future;
 
 /// Waits for the end; with Ctrl-C or, where something else looks after that, without. Without a signal to wait for, a
 /// program runs until it is killed, which it survives.
-pub fn wait(with_ctrl_c: bool) {
+pub(super) fn wait(with_ctrl_c: bool) {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build();
     let waited = runtime.and_then(|runtime| {
         runtime.block_on(async {

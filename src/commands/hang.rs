@@ -21,7 +21,7 @@ use super::{
 };
 
 #[derive(clap::Args)]
-pub struct Options {
+pub(super) struct Options {
     /// The piece's file; without it, a chain is described by --front-length, --width and --chain.
     piece: Option<PathBuf>,
     /// Length of the chain between the hang points; otherwise as the wearer's neck has it.
@@ -52,7 +52,7 @@ struct Answer {
     words: String,
 }
 
-pub fn run(options: &Options) -> Result<(), Told> {
+pub(super) fn run(options: &Options) -> Result<(), Told> {
     let answer = match &options.piece {
         Some(file) => hang_piece(options, &piece(file)?)?,
         None => hang_bare(options)?,

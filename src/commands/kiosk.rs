@@ -19,7 +19,7 @@ use super::{
 };
 
 #[derive(clap::Args)]
-pub struct Window {
+pub(super) struct Window {
     /// Take the whole screen.
     #[arg(long)]
     fullscreen: bool,
@@ -32,7 +32,7 @@ pub struct Window {
 }
 
 #[derive(clap::Args)]
-pub struct Options {
+pub(super) struct Options {
     /// The desk's address, as in http://192.168.4.1:7345; the desk this tablet was paired with otherwise.
     #[arg(long)]
     desk: Option<String>,
@@ -47,7 +47,7 @@ pub struct Options {
 }
 
 #[derive(clap::Args)]
-pub struct Together {
+pub(super) struct Together {
     /// The catalogue's folder.
     #[arg(long, default_value = "catalog")]
     catalog: PathBuf,
@@ -75,7 +75,7 @@ fn open(dir: PathBuf, pairing: Option<Pairing>, code: Option<(String, String)>, 
     Ok(run_guarded(move || kiosk::run(options)))
 }
 
-pub fn run(options: Options) -> ExitCode {
+pub(super) fn run(options: Options) -> ExitCode {
     let opened = data_dir(options.data, "kiosk").and_then(|dir| {
         let kept = kept_pairing(&dir);
         let pairing = match (&options.desk, kept) {
@@ -103,7 +103,7 @@ pub fn run(options: Options) -> ExitCode {
 }
 
 /// Desk and kiosk in one process; where there is no window to be had, the rehearsal instead.
-pub fn together(options: Together) -> ExitCode {
+pub(super) fn together(options: Together) -> ExitCode {
     match window_beside_a_desk(&options.catalog, options.data, options.listen, options.window) {
         Ok(Ended::Left) => ExitCode::SUCCESS,
         Ok(Ended::Missing(what)) => {

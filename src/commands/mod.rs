@@ -1,4 +1,13 @@
 //! The command line: which role, which options.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `kiosk`, `window` | `chatelaine kiosk` and `chatelaine` alone; what happens when the window fails |
+//! | `desk` | `chatelaine desk` |
+//! | `backup` | `chatelaine backup` and `chatelaine verify` |
+//! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
+//! | `answers`, `hang` | the computing commands, one answer each |
+//! | `ending` | the orderly end |
 
 /// Prints a line for whoever still reads. Nobody may, which is no reason to stop.
 macro_rules! say {
@@ -73,7 +82,7 @@ enum Command {
 }
 
 /// Something the person at the terminal can mend, in words.
-pub struct Told(String);
+pub(super) struct Told(String);
 
 impl<E: std::fmt::Display> From<E> for Told {
     fn from(error: E) -> Self {
@@ -82,7 +91,7 @@ impl<E: std::fmt::Display> From<E> for Told {
 }
 
 /// Runs the program; 2 is bad input, 1 anything else that went wrong.
-pub fn run() -> ExitCode {
+pub(super) fn run() -> ExitCode {
     let cli = Cli::parse();
     let Some(command) = cli.command else {
         #[cfg(feature = "kiosk")]

@@ -1,6 +1,7 @@
 //! `chatelaine rehearse`: a whole show without a screen, through the real catalogue, real HTTP and the real ledger.
 
 use std::{
+    collections::BTreeMap,
     fs,
     net::SocketAddr,
     path::{Path, PathBuf},
@@ -15,7 +16,7 @@ use chatelaine::{
     craft::{Piece, Wearer},
     desk::{Desk, DeskConfig},
     guest::{Effect, Guest, Request, Sending, Settings},
-    ledger::{CloseOut, LedgerError, Part, Ticket},
+    ledger::{CloseOut, Count, LedgerError, Part, Ticket},
     link::{Kept, Link, LinkConfig, News, NewsReceiver},
     portrait::portrait_png,
     ticket::{State, Tender},
@@ -26,7 +27,7 @@ use rust_decimal::Decimal;
 use super::Told;
 
 #[derive(clap::Args)]
-pub struct Options {
+pub(super) struct Options {
     /// The catalogue's folder.
     #[arg(long, default_value = "catalog")]
     catalog: PathBuf,
@@ -41,12 +42,12 @@ pub struct Options {
 impl Options {
     /// A rehearsal on `catalog`, with everything else as usual.
     #[cfg(feature = "kiosk")]
-    pub fn on(catalog: PathBuf) -> Self {
+    pub(super) fn on(catalog: PathBuf) -> Self {
         Self { catalog, data: None, out: "rehearsal".into() }
     }
 }
 
-pub fn run(options: &Options) -> ExitCode {
+pub(super) fn run(options: &Options) -> ExitCode {
     match rehearse(options) {
         Ok(()) => ExitCode::SUCCESS,
         Err(Told(words)) => {
@@ -278,20 +279,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
     deliver("Her friend wants a bracelet's worth", &mut two, piece(1, Wearer::From13, &plenty[3..6]))?;
     deliver("A grandfather chooses for a girl of eight", &mut one, piece(2, Wearer::From6To12, &plenty[6..9]))?;
 
-    // A child hangs everything and pulls all of it off again, then keeps one.
-    let playing = piece(0, Wearer::From3To5, &[]);
-    two.design(&playing)?;
-    two.ask(Request::Back);
-    two.ask(Request::ClearFilters);
-    for id in &plenty {
-        two.ask(Request::Hang { kind: (*id).to_owned(), at: Some(0) });
-    }
-    let hung = two.guest.session().history.now().drops.clone();
-    for drop in &hung {
-        two.ask(Request::PullOff(drop.token));
-    }
-    agree("what still hangs after all was pulled off", &two.guest.session().history.now().drops.len(), &0)?;
-    say!("A child hangs {} drops, pulls all of them off and keeps one", hung.len());
+    a_child_plays(&mut two, &piece(0, Wearer::From3To5, &[]), &plenty)?;
     deliver("The child", &mut two, piece(0, Wearer::From3To5, &plenty[9..10]))?;
 
     let toddler = piece(0, Wearer::Under3, &plenty[0..2]);
@@ -313,6 +301,15 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         )?;
     }
 
+    let (sold, taken) = at_the_till(&story, &sent, plenty[11])?;
+    close_and_compare(&story, &before, &sent, (sold, taken))?;
+    say!("Every sum, count and state agrees. Pictures, tickets and the close-out are in {}", options.out.display());
+    Ok(())
+}
+
+/// Rings up the first five of `sent`, swapping a missing drop for `spare` on the way; gives how many were rung up, and for
+/// how much.
+fn at_the_till(story: &Story<'_>, sent: &[Kept], spare: &str) -> Result<(u32, Decimal), Told> {
     say!("At the till:");
     let mut taken = Decimal::ZERO;
     let mut sold = 0u32;
@@ -320,7 +317,7 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         let kept = *kept;
         if n == 1 {
             // A drop is missing on the real piece: it is swapped, and the sum follows.
-            let (to, catalog) = (plenty[11].to_owned(), Arc::clone(catalog));
+            let (to, catalog) = (spare.to_owned(), Arc::clone(&story.loaded.catalog));
             let ticket = story.on_ledger(move |ledger| ledger.swap(kept.id, 0, &to, &catalog, Timestamp::now()))?;
             say!("  {}: {} instead of a missing drop", ticket.number, ticket.lines[0].id);
         }
@@ -333,16 +330,25 @@ fn rehearse(options: &Options) -> Result<(), Told> {
         let ticket = story.on_ledger(move |ledger| ledger.ticket(kept.id))?;
         story.keep(&ticket)?;
     }
+    Ok((sold, taken))
+}
 
-    let currency = catalog.table.prices.currency;
+/// Closes the show and compares what it came to with what was rung up, part by part.
+fn close_and_compare(
+    story: &Story<'_>,
+    before: &BTreeMap<String, Count>,
+    sent: &[Kept],
+    (sold, taken): (u32, Decimal),
+) -> Result<(), Told> {
+    let currency = story.loaded.catalog.table.prices.currency;
     let close: CloseOut = story.on_ledger(move |ledger| ledger.close_show(currency, Timestamp::now()))?;
-    fs::write(options.out.join("close-out.json"), serde_json::to_vec_pretty(&close)?)?;
-    let plain = |amount| catalog.table.prices.currency.plain(amount);
+    fs::write(story.out.join("close-out.json"), serde_json::to_vec_pretty(&close)?)?;
+    let plain = |amount| currency.plain(amount);
     say!("The show closes: {} rung up, {} let go, {} taken", close.sold, close.let_go, plain(close.cash + close.card));
     agree("the number rung up", &close.sold, &sold)?;
     agree("the money taken", &(close.cash + close.card), &taken)?;
     let after = story.on_ledger(|ledger| ledger.counts())?;
-    for (id, count) in &before {
+    for (id, count) in before {
         let gone = close.parts.get(id).map_or(0, |line| line.count);
         let now = after.get(id).copied();
         agree(
@@ -351,11 +357,28 @@ fn rehearse(options: &Options) -> Result<(), Told> {
             &Some((count.on_hand - gone, 0)),
         )?;
     }
-    for kept in &sent {
+    for kept in sent {
         let kept = *kept;
         let state = story.on_ledger(move |ledger| ledger.ticket(kept.id))?.state;
         agree(&format!("the state of {}", kept.number), &matches!(state, State::HandedOver | State::LetGo), &true)?;
     }
-    say!("Every sum, count and state agrees. Pictures, tickets and the close-out are in {}", options.out.display());
+    Ok(())
+}
+
+/// A child hangs everything and pulls all of it off again, then keeps one.
+fn a_child_plays(tablet: &mut Tablet, bare: &Piece, plenty: &[&str]) -> Result<(), Told> {
+    tablet.design(bare)?;
+    tablet.ask(Request::Back);
+    tablet.ask(Request::ClearFilters);
+    for id in plenty {
+        tablet.ask(Request::Hang { kind: (*id).to_owned(), at: Some(0) });
+    }
+    let hung = tablet.guest.session().history.now().drops.clone();
+    for drop in &hung {
+        tablet.ask(Request::PullOff(drop.token));
+    }
+    let left = tablet.guest.session().history.now().drops.len();
+    agree("what still hangs after all was pulled off", &left, &0)?;
+    say!("A child hangs {} drops, pulls all of them off and keeps one", hung.len());
     Ok(())
 }

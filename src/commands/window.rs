@@ -4,12 +4,12 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 /// The shorter and the longer side of the smallest window on which the screens have room, in logical pixels.
-pub const SMALLEST: (u32, u32) = (400, 640);
+pub(super) const SMALLEST: (u32, u32) = (400, 640);
 const LARGEST: u32 = 8192;
 
 /// How a kiosk's window ended.
 #[derive(Debug, PartialEq, Eq)]
-pub enum Ended {
+pub(super) enum Ended {
     /// The seller left it.
     Left,
     /// There was none to be had; what is missing, in a sentence.
@@ -19,7 +19,7 @@ pub enum Ended {
 }
 
 /// Runs a window and takes up its panics; what they said stands in the log.
-pub fn run_guarded(window: impl FnOnce() -> Result<(), String>) -> Ended {
+pub(super) fn run_guarded(window: impl FnOnce() -> Result<(), String>) -> Ended {
     match catch_unwind(AssertUnwindSafe(window)) {
         Ok(Ok(())) => Ended::Left,
         Ok(Err(missing)) => Ended::Missing(missing),
@@ -28,7 +28,7 @@ pub fn run_guarded(window: impl FnOnce() -> Result<(), String>) -> Ended {
 }
 
 /// A window's size as it is typed.
-pub fn size(text: &str) -> Result<(u32, u32), String> {
+pub(super) fn size(text: &str) -> Result<(u32, u32), String> {
     let sides = text.split_once('x').and_then(|(w, h)| Some((w.parse::<u32>().ok()?, h.parse::<u32>().ok()?)));
     let (width, height) = sides.ok_or_else(|| format!("{text:?} is no size; write it as in 1280x800"))?;
     let (short, long) = (width.min(height), width.max(height));

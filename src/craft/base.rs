@@ -48,7 +48,7 @@ pub struct Necklace {
     pub link_width: Length,
     /// The ring at the end without the clasp; a drop goes on over it.
     pub end_ring: Ring,
-    /// The clasp.
+    /// The clasp at the other end.
     pub clasp: Clasp,
     /// The lengths a guest can ask for.
     pub lengths: LengthRange,

@@ -10,29 +10,69 @@ use super::Length;
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Body {
     /// A ball.
-    Ball { diameter: Length },
+    Ball {
+        /// The same every way.
+        diameter: Length,
+    },
     /// A rod with hemispherical ends; `length` is overall.
-    Rod { diameter: Length, length: Length },
+    Rod {
+        /// How thick it is.
+        diameter: Length,
+        /// From tip to tip.
+        length: Length,
+    },
     /// A flat disc.
-    Disc { diameter: Length, thickness: Length },
+    Disc {
+        /// Across its face.
+        diameter: Length,
+        /// From face to face.
+        thickness: Length,
+    },
     /// A cylinder with flat ends.
-    Cylinder { diameter: Length, height: Length },
+    Cylinder {
+        /// Across its ends.
+        diameter: Length,
+        /// From end to end.
+        height: Length,
+    },
     /// A cone; `diameter` is that of its foot.
-    Cone { diameter: Length, height: Length },
+    Cone {
+        /// Across its foot.
+        diameter: Length,
+        /// From foot to tip.
+        height: Length,
+    },
     /// A box.
-    Box { width: Length, depth: Length, height: Length },
+    Box {
+        /// From left to right.
+        width: Length,
+        /// From front to back.
+        depth: Length,
+        /// From top to bottom.
+        height: Length,
+    },
     /// An ellipsoid, by its three full axes.
-    Ellipsoid { width: Length, depth: Length, height: Length },
+    Ellipsoid {
+        /// From left to right.
+        width: Length,
+        /// From front to back.
+        depth: Length,
+        /// From top to bottom.
+        height: Length,
+    },
     /// The outline of its picture, `thickness` deep.
     Outline {
-        /// How deep.
+        /// How thick it is, from front to back.
         thickness: Length,
         /// What the picture's outline comes to; a catalogue fills it in when it has read the picture.
         #[serde(default)]
         shape: Option<OutlineShape>,
     },
     /// The hull of measured points, each x, y, z in millimetres.
-    Points { points_mm: Vec<[f64; 3]> },
+    Points {
+        /// x, y and z of each, in millimetres.
+        points_mm: Vec<[f64; 3]>,
+    },
 }
 
 /// A picture's outline at the drop's size.

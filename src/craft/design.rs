@@ -37,7 +37,12 @@ pub struct Design {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Change {
     /// Take another base; the drops stay on it.
-    Base { id: String, length: Option<Length> },
+    Base {
+        /// Id of the base.
+        id: String,
+        /// The length of a necklace; none for a bangle.
+        length: Option<Length>,
+    },
     /// Make the necklace this long.
     Length(Length),
     /// Say who it is for.
@@ -45,11 +50,21 @@ pub enum Change {
     /// Say how far round the wearer's neck is, or that it is not known.
     Neck(Option<Length>),
     /// Hang a drop so that it becomes number `at` from the left; past the end means at the end.
-    Hang { kind: String, at: usize },
+    Hang {
+        /// Id of the drop in the catalogue.
+        kind: String,
+        /// Number from the left, counted from 0.
+        at: usize,
+    },
     /// Pull a drop off.
     PullOff(Token),
     /// Slide a drop so that it becomes number `to` from the left.
-    Slide { token: Token, to: usize },
+    Slide {
+        /// The drop that slides.
+        token: Token,
+        /// Number from the left, counted from 0.
+        to: usize,
+    },
     /// Replace all drops at once, as "surprise me" does.
     Drops(Vec<String>),
 }

@@ -87,11 +87,11 @@ pub struct DropKind {
     pub ring: Ring,
     /// Its whole weight, ring included.
     pub weight: Mass,
-    /// Its price.
+    /// Price of one, in the table's currency.
     pub price: Decimal,
     /// How many the maker counted when the catalogue was last edited.
     pub stock: u32,
-    /// Its compartment.
+    /// The compartment in which it lies on the table.
     pub home: Home,
     /// The picture's file name under `pictures/`.
     pub picture: String,

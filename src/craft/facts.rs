@@ -83,7 +83,7 @@ words! {
 pub struct Declaration {
     /// What the paper is called, for the seller to find it again.
     pub paper: String,
-    /// Its date.
+    /// The date on the paper.
     pub dated: Day,
     /// What it says to be within the limits.
     pub says: Vec<Substance>,

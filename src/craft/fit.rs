@@ -12,9 +12,9 @@ pub enum ClosedEnd {
     Round(Length),
     /// A clasp or hook of this section; the smallest circle round a rectangle has its diagonal as diameter.
     Flat {
-        /// Widest place.
+        /// How wide the section is at its widest place.
         width: Length,
-        /// Thickest place.
+        /// How thick the section is at its thickest place.
         thickness: Length,
     },
 }

@@ -2,6 +2,18 @@
 //!
 //! A pure room: no files, no clock, no engine. Every length is in millimetres, every mass in grams,
 //! carried by a type or by the name of the field.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `quantity`, `day` | lengths and masses with their units; days of the calendar |
+//! | `wire`, `ring` | wire gauges; jump rings and bails |
+//! | `material`, `density` | materials, platings and finishes; how heavy they are |
+//! | `body` | the solid shape of a drop |
+//! | `base`, `drop_kind`, `home` | what drops hang on; what hangs; where it lies on the table |
+//! | `facts`, `allergen`, `metal_test` | what is known of a part: food in it, what a laboratory found |
+//! | `fit` | whether a ring passes over the closed end of a base |
+//! | `wearer`, `girth`, `falls` | who wears it; necks and hands; where a length falls |
+//! | `piece`, `design` | a base with its drops; the piece while a guest works on it, with the way back |
 
 mod allergen;
 mod base;

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::wire::{awg_mm, swg_mm};
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
-pub const MM_PER_INCH: f64 = 25.4;
+pub(super) const MM_PER_INCH: f64 = 25.4;
 /// Grams in an avoirdupois ounce, exactly (international yard and pound agreement, 1959).
 const G_PER_OUNCE: f64 = 28.349_523_125;
 
@@ -47,11 +47,11 @@ impl Length {
     pub fn from_inches(inches: f64) -> Self {
         Self(inches * MM_PER_INCH)
     }
-    /// In millimetres.
+    /// The length in millimetres.
     pub const fn mm(self) -> f64 {
         self.0
     }
-    /// In inches.
+    /// The length in inches of 25.4 mm.
     pub fn inches(self) -> f64 {
         self.0 / MM_PER_INCH
     }
@@ -62,7 +62,7 @@ impl Mass {
     pub const fn from_g(g: f64) -> Self {
         Self(g)
     }
-    /// In grams.
+    /// The mass in grams.
     pub const fn g(self) -> f64 {
         self.0
     }

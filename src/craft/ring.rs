@@ -27,6 +27,9 @@ pub struct RingError {
 
 impl Ring {
     /// A ring `outside` across, of round `wire`.
+    ///
+    /// # Errors
+    /// The wire has no thickness, or leaves no opening.
     pub fn new(outside: Length, wire: Length) -> Result<Self, RingError> {
         if wire.mm() > 0.0 && outside.mm() > 2.0 * wire.mm() {
             Ok(Self { outside, wire })

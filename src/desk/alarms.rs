@@ -21,7 +21,7 @@ pub(super) struct Alarms {
 
 impl Alarms {
     /// Notes `what` came `from` there; `words` is what a stranger wrote, never a secret.
-    pub fn note(&self, what: &'static str, from: IpAddr, words: &str) {
+    pub(super) fn note(&self, what: &'static str, from: IpAddr, words: &str) {
         let now = Instant::now();
         let mut said = self.said.lock().unwrap_or_else(PoisonError::into_inner);
         let (since, count) = said.entry(what).or_insert((now, 0));

@@ -1,6 +1,6 @@
 //! Style, script and fonts, all inside the program: the pages need no internet.
 
-use std::sync::{Arc, LazyLock};
+use std::sync::LazyLock;
 
 use axum::{
     Router,
@@ -10,7 +10,7 @@ use axum::{
     routing::get,
 };
 
-use super::{auth::sha256_hex, server::House};
+use crate::disk::digest::sha256_hex;
 
 const STYLE: &str = include_str!("../../assets/desk/desk.css");
 /// One file for the browser; each part uses those before it.
@@ -26,10 +26,9 @@ const SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/andika-bold.ttf");
 const SERIF: &[u8] = include_bytes!("../../assets/fonts/serif-semibold.ttf");
 
 /// Stands in the addresses of style and script, so that a browser keeps them exactly until they change.
-pub(super) static VERSION: LazyLock<String> =
-    LazyLock::new(|| sha256_hex(&format!("{STYLE}{SCRIPT}"))[..12].to_owned());
+pub(super) static VERSION: LazyLock<String> = LazyLock::new(|| sha256_hex(format!("{STYLE}{SCRIPT}"))[..12].to_owned());
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes<S: Clone + Send + Sync + 'static>() -> Router<S> {
     Router::new().route("/assets/desk/{name}", get(asset))
 }
 

@@ -1,14 +1,8 @@
-//! Why the desk does not start, and how a request is refused.
+//! Why the desk does not start.
 
 use std::{io, net::SocketAddr, path::PathBuf};
 
-use axum::{
-    http::StatusCode,
-    response::{IntoResponse, Response},
-};
-
-use super::back::Back;
-use crate::{catalog::Mistakes, ledger::LedgerError};
+use crate::{ledger::LedgerError, ron_tree::Mistakes};
 
 /// Why the desk does not start.
 #[derive(Debug, thiserror::Error)]
@@ -31,70 +25,4 @@ pub enum DeskError {
     /// The system refuses a thread or a watch.
     #[error("the desk can't start: {0}")]
     System(String),
-}
-
-/// Why a request is not answered as asked.
-#[derive(Debug)]
-pub(super) enum Refusal {
-    /// The book refuses.
-    Ledger(LedgerError),
-    /// Asked wrongly: the status and plain words.
-    Request(StatusCode, String),
-    /// Nobody is signed in; signing in leads back.
-    SignIn(Back),
-}
-
-impl From<LedgerError> for Refusal {
-    fn from(error: LedgerError) -> Self {
-        Self::Ledger(error)
-    }
-}
-
-impl Refusal {
-    pub fn bad(words: impl Into<String>) -> Self {
-        Self::Request(StatusCode::BAD_REQUEST, words.into())
-    }
-
-    fn status_and_words(self) -> (StatusCode, String) {
-        match self {
-            Self::Request(status, words) => (status, words),
-            Self::SignIn(_) => (StatusCode::UNAUTHORIZED, "sign in first".into()),
-            Self::Ledger(error) => {
-                let status = status_of(&error);
-                if status.is_server_error() {
-                    tracing::error!("{error}");
-                }
-                (status, error.to_string())
-            }
-        }
-    }
-}
-
-/// Whether the request is at fault, or the disk.
-pub(super) const fn status_of(error: &LedgerError) -> StatusCode {
-    match error {
-        LedgerError::Database(_)
-        | LedgerError::Damaged(_)
-        | LedgerError::DamagedFile { .. }
-        | LedgerError::Emptied(_)
-        | LedgerError::FoundDamaged
-        | LedgerError::NotKept(_)
-        | LedgerError::Panicked
-        | LedgerError::Unreadable { .. }
-        | LedgerError::OldLibrary(_)
-        | LedgerError::Newer { .. } => StatusCode::INTERNAL_SERVER_ERROR,
-        LedgerError::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
-        LedgerError::NoTicket(_) => StatusCode::NOT_FOUND,
-        _ => StatusCode::CONFLICT,
-    }
-}
-
-impl IntoResponse for Refusal {
-    fn into_response(self) -> Response {
-        if let Self::SignIn(back) = &self {
-            return axum::response::Redirect::to(&back.sign_in()).into_response();
-        }
-        let (status, words) = self.status_and_words();
-        super::pages::refused(status, &words)
-    }
 }

@@ -11,10 +11,10 @@ use axum::{
     response::{IntoResponse, Response},
 };
 
-use super::auth::sha256_hex;
 use crate::{
     catalog::{Loaded, Picture},
     craft::Piece,
+    disk::digest::sha256_hex,
     portrait::portrait_png,
 };
 
@@ -35,11 +35,11 @@ pub(super) enum PortraitSize {
 }
 
 impl PortraitSize {
-    /// Every size.
-    pub const ALL: [Self; 3] = [Self::Small, Self::Large, Self::Close];
+    /// All sizes that a page asks for.
+    pub(super) const ALL: [Self; 3] = [Self::Small, Self::Large, Self::Close];
 
     /// Its name in addresses.
-    pub const fn name(self) -> &'static str {
+    pub(super) const fn name(self) -> &'static str {
         match self {
             Self::Small => "small",
             Self::Large => "large",
@@ -48,7 +48,7 @@ impl PortraitSize {
     }
 
     /// Width and height of the drawing.
-    pub const fn px(self) -> (u32, u32) {
+    pub(super) const fn px(self) -> (u32, u32) {
         match self {
             Self::Small => (180, 220),
             Self::Large => (540, 660),
@@ -67,7 +67,7 @@ pub(super) struct Gallery {
 
 /// Changes exactly when the portrait does.
 pub(super) fn portrait_tag(loaded: &Loaded, piece: &Piece, size: PortraitSize) -> String {
-    let mut tag = sha256_hex(&format!("{}{piece:?}{size:?}", loaded.revision));
+    let mut tag = sha256_hex(format!("{}{piece:?}{size:?}", loaded.revision));
     tag.truncate(16);
     tag
 }
@@ -93,7 +93,13 @@ impl Gallery {
     }
 
     /// The portrait of `piece`; a plain sign where the catalogue can't make it any more.
-    pub async fn portrait(&self, loaded: Arc<Loaded>, piece: Piece, size: PortraitSize, asked: &HeaderMap) -> Response {
+    pub(super) async fn portrait(
+        &self,
+        loaded: Arc<Loaded>,
+        piece: Piece,
+        size: PortraitSize,
+        asked: &HeaderMap,
+    ) -> Response {
         let tag = portrait_tag(&loaded, &piece, size);
         if is_known(asked, &tag) {
             return not_modified(&tag, PIECE_KEPT);
@@ -116,7 +122,7 @@ impl Gallery {
     }
 
     /// A drop's picture, made smaller if it is a large photo.
-    pub async fn drop_picture(&self, name: &str, picture: &Picture, asked: &HeaderMap) -> Response {
+    pub(super) async fn drop_picture(&self, name: &str, picture: &Picture, asked: &HeaderMap) -> Response {
         let tag = &picture.sha256[..16];
         if is_known(asked, tag) {
             return not_modified(tag, DROP_KEPT);

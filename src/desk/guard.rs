@@ -15,18 +15,23 @@ use axum::{
     response::{IntoResponse, Response},
 };
 
-use super::{error::Refusal, gate::Caller, server::House};
+use super::{connections::Caller, refusal::Refusal, state::DeskState};
 
 /// Source: OWASP ASVS 5.0, chapter 3.4.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; \
                       connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
 /// Refuses changes that another site's page asks for and names that are not this machine's; sets the answer's headers.
-pub(super) async fn guard(State(house): State<Arc<House>>, caller: Caller, request: Request, next: Next) -> Response {
+pub(super) async fn guard(
+    State(desk): State<Arc<DeskState>>,
+    caller: Caller,
+    request: Request,
+    next: Next,
+) -> Response {
     let mut response = match refusal(request.method(), request.headers(), own_name()) {
         Some((alarm, header, words)) => {
             let theirs = request.headers().get(header).map(|value| String::from_utf8_lossy(value.as_bytes()));
-            house.alarms.note(alarm, caller.ip, theirs.as_deref().unwrap_or_default());
+            desk.alarms.note(alarm, caller.ip, theirs.as_deref().unwrap_or_default());
             Refusal::Request(StatusCode::FORBIDDEN, words.to_owned()).into_response()
         }
         None => next.run(request).await,

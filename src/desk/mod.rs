@@ -1,27 +1,51 @@
 //! The seller's side: the server that owns the truth, its pages, and the interface for kiosks.
 //!
-//! One thread owns the ledger (`books`) and one answers requests (`server`); the catalogue is watched
-//! (`shelf`). Every page works by plain forms; the script only keeps open pages up to date.
+//! One thread owns the ledger and one answers requests; the catalogue's folder is watched. Every page works by plain forms;
+//! the script only keeps open pages up to date. Pages name the state, and the state names no page.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `server` | starting and stopping; which request goes where |
+//! | `state` | what every request works with |
+//! | `ledger_thread` | the threads of the ledger: what waits to be entered together, and who only reads |
+//! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
+//! | `connections` | who may be connected, and for how long without asking anything |
+//! | `guard` | what every request has to pass, and what every answer carries |
+//! | `refusal`, `refusal_forms` | why a request is refused; as a page for the seller, in JSON for a tablet |
+//! | `seller`, `cookies`, `return_page` | who is signed in, by what a browser keeps, and where signing in leads back to |
+//! | `auth`, `pin_rules`, `guess_budgets` | PIN, setup code and pairing code; which PIN may be set; how often somebody may guess |
+//! | `alarms` | lines in the log about who tries to get in |
+//! | `pages` | the seller's pages, a file for each |
+//! | `events` | telling open pages that something changed |
+//! | `assets`, `gallery` | style, script and typefaces; portraits and small pictures |
+//! | `kiosk_interface` | what kiosks ask |
+//! | `tablets` | what lies on the tablets, and what the seller wants done with it |
+//! | `end_holds` | ends holds whose time is over |
+//! | `error` | why the desk does not start |
 
 mod alarms;
 mod assets;
 mod auth;
-mod back;
-mod books;
-mod budgets;
+mod connections;
+mod cookies;
+mod end_holds;
 mod error;
 mod events;
 mod gallery;
-mod gate;
 mod guard;
-mod kiosks;
+mod guess_budgets;
+mod kiosk_interface;
+mod ledger_thread;
+mod live_catalog;
 mod pages;
-mod pin;
+mod pin_rules;
+mod refusal;
+mod refusal_forms;
+mod return_page;
+mod seller;
 mod server;
-mod shelf;
-mod sweep;
+mod state;
 mod tablets;
-mod watched;
 
 pub use error::DeskError;
 pub use server::{Desk, DeskConfig};

@@ -1,7 +1,6 @@
 //! Starting and stopping the desk.
 
 use std::{
-    fs::{File, TryLockError},
     net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener},
     path::PathBuf,
     sync::{Arc, Mutex, PoisonError},
@@ -18,21 +17,25 @@ use super::{
     alarms::Alarms,
     assets,
     auth::Auth,
-    books::Books,
+    connections::{Caller, GuardedListener, receive_body},
+    end_holds,
     error::DeskError,
     events,
     gallery::Gallery,
-    gate::{Caller, Gate, attend},
     guard::{after_panic, guard},
-    kiosks, pages,
-    shelf::Shelf,
-    sweep,
+    kiosk_interface,
+    ledger_thread::LedgerThread,
+    live_catalog::LiveCatalog,
+    pages,
+    refusal_forms::put_into_form,
+    state::DeskState,
     tablets::Tablets,
 };
 use crate::{
     catalog::{Watch, watch},
+    disk::{self, FolderLock, LockError, digest::sha256_hex},
     ledger::{Ledger, LedgerError},
-    link::{Pairing, files},
+    link::Pairing,
 };
 
 /// How a desk starts.
@@ -46,28 +49,13 @@ pub struct DeskConfig {
     pub listen: SocketAddr,
 }
 
-/// What every request works with.
-pub(super) struct House {
-    pub books: Books,
-    pub shelf: Shelf,
-    pub auth: Auth,
-    pub alarms: Alarms,
-    pub gallery: Gallery,
-    pub data_dir: PathBuf,
-    pub tablets: Tablets,
-    /// Beats whenever a page may look different.
-    pub pulse: watch::Sender<u64>,
-    pub closing: watch::Receiver<bool>,
-    pub addr: SocketAddr,
-}
-
 /// A running desk; it stops when dropped.
 pub struct Desk {
-    house: Arc<House>,
+    state: Arc<DeskState>,
     close: watch::Sender<bool>,
     server: Mutex<Option<JoinHandle<()>>>,
     _watch: Option<Watch>,
-    _lock: File,
+    _lock: FolderLock,
 }
 
 /// Open pages renew themselves no more often than this.
@@ -82,34 +70,32 @@ impl Desk {
     /// What is in the way, in words for the seller.
     pub fn start(config: DeskConfig) -> Result<Self, DeskError> {
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
-        let ours = |name: &str| name.starts_with("ledger.") || ["in-use", "last-good", "last-good.new"].contains(&name);
-        files::make_private(&config.data_dir, ours).map_err(data)?;
-        let lock = File::create(config.data_dir.join("in-use")).map_err(data)?;
-        match lock.try_lock() {
-            Ok(()) => {}
-            Err(TryLockError::WouldBlock) => return Err(DeskError::InUse(config.data_dir)),
-            Err(TryLockError::Error(error)) => return Err(data(error)),
-        }
+        let ours = |name: &str| name.starts_with("ledger.") || ["last-good", "last-good.new"].contains(&name);
+        disk::make_private(&config.data_dir, ours).map_err(data)?;
+        let lock = FolderLock::take(&config.data_dir).map_err(|error| match error {
+            LockError::InUse => DeskError::InUse(config.data_dir.clone()),
+            LockError::Disk(error) => data(error),
+        })?;
         let listen = |error| DeskError::Listen(config.listen, error);
         let listener = TcpListener::bind(config.listen).map_err(listen)?;
         listener.set_nonblocking(true).map_err(listen)?;
         let addr = listener.local_addr().map_err(listen)?;
-        let shelf = Shelf::open(config.catalog_dir.clone(), &config.data_dir)?;
+        let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
         let now = Timestamp::now();
         let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
-        let loaded = shelf.loaded();
+        let loaded = catalog.loaded();
         match ledger.take_catalog(&loaded.catalog, &loaded.revision, now) {
             // What is stored can still be read and shown; counts that are new come with the next start.
             Err(LedgerError::DiskFull) => tracing::error!("{}", LedgerError::DiskFull),
             taken => taken?,
         }
         // Once more for what has come since; nobody could enter meanwhile.
-        files::make_private(&config.data_dir, ours).map_err(data)?;
+        disk::make_private(&config.data_dir, ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
-        let house = Arc::new(House {
-            books: Books::open(ledger)?,
-            shelf,
+        let desk = Arc::new(DeskState {
+            ledger: LedgerThread::open(ledger)?,
+            catalog,
             auth,
             alarms: Alarms::default(),
             gallery: Gallery::default(),
@@ -121,10 +107,10 @@ impl Desk {
             addr,
         });
 
-        let for_watch = Arc::downgrade(&house);
+        let for_watch = Arc::downgrade(&desk);
         let watching = watch(&config.catalog_dir, move || {
-            if let Some(house) = for_watch.upgrade() {
-                read_again(&house);
+            if let Some(desk) = for_watch.upgrade() {
+                read_again(&desk);
             }
         });
         let watching = match watching {
@@ -135,18 +121,18 @@ impl Desk {
             }
         };
         let (ready, is_ready) = oneshot::channel();
-        let for_server = Arc::clone(&house);
+        let for_server = Arc::clone(&desk);
         let server = thread::Builder::new()
             .name("desk".into())
             .spawn(move || serve(listener, for_server, ready))
             .map_err(|error| DeskError::System(error.to_string()))?;
         is_ready.blocking_recv().map_err(|_| DeskError::System("its thread ended".into()))??;
-        Ok(Self { house, close, server: Mutex::new(Some(server)), _watch: watching, _lock: lock })
+        Ok(Self { state: desk, close, server: Mutex::new(Some(server)), _watch: watching, _lock: lock })
     }
 
     /// Where it answers.
     pub fn addr(&self) -> SocketAddr {
-        self.house.addr
+        self.state.addr
     }
 
     /// Its address for a browser on this machine.
@@ -160,7 +146,7 @@ impl Desk {
 
     /// The one-time code by which the PIN is set from another machine.
     pub fn setup_code(&self) -> &str {
-        self.house.auth.setup_code()
+        self.state.auth.setup_code()
     }
 
     /// Pairs a kiosk that runs in the same process.
@@ -177,14 +163,14 @@ impl Desk {
     /// As for [`Desk::pair_local`].
     pub fn pair_local_again(&self, before: Option<&Pairing>) -> Result<Pairing, DeskError> {
         let before = before.map(|before| before.key.clone());
-        let paired = self.with_ledger(move |ledger| kiosks::pair(ledger, before.as_deref(), Timestamp::now()));
+        let paired = self.with_ledger(move |ledger| kiosk_interface::pair(ledger, before.as_deref(), Timestamp::now()));
         let (digit, key) = paired.ok_or_else(|| DeskError::System("the desk is closing".into()))??;
         Ok(Pairing { desk: self.url(), key, digit })
     }
 
     /// Whether the key of `pairing` is still good here.
     pub fn knows(&self, pairing: &Pairing) -> bool {
-        let hash = super::auth::sha256_hex(&pairing.key);
+        let hash = sha256_hex(&pairing.key);
         self.with_ledger(move |ledger| ledger.kiosk_by_key(&hash)).is_some_and(|found| matches!(found, Ok(Some(_))))
     }
 
@@ -200,7 +186,7 @@ impl Desk {
 
     /// Runs `work` on the ledger; `None` once the desk is closing.
     pub fn with_ledger<T: Send + 'static>(&self, work: impl FnOnce(&mut Ledger) -> T + Send + 'static) -> Option<T> {
-        self.house.books.run_blocking(work)
+        self.state.ledger.run_blocking(work)
     }
 
     /// Ends open streams, finishes what is under way and closes the ledger; dropping the desk does the same.
@@ -212,7 +198,7 @@ impl Desk {
         if let Some(server) = self.server.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = server.join();
         }
-        self.house.books.close();
+        self.state.ledger.close();
     }
 }
 
@@ -222,9 +208,9 @@ impl Drop for Desk {
     }
 }
 
-fn read_again(house: &House) {
-    let loaded = house.shelf.read_again();
-    let noted = house.books.run_blocking(move |ledger| match loaded {
+fn read_again(desk: &DeskState) {
+    let loaded = desk.catalog.read_again();
+    let noted = desk.ledger.run_blocking(move |ledger| match loaded {
         Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, Timestamp::now()),
         None => Ok(()),
     });
@@ -232,10 +218,10 @@ fn read_again(house: &House) {
         tracing::error!("{error}");
     }
     // A broken edit is news too: the pages show its mistakes.
-    house.pulse.send_modify(|beat| *beat += 1);
+    desk.beat();
 }
 
-fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result<(), DeskError>>) {
+fn serve(listener: TcpListener, desk: Arc<DeskState>, ready: oneshot::Sender<Result<(), DeskError>>) {
     let runtime = match tokio::runtime::Builder::new_current_thread().enable_all().build() {
         Ok(runtime) => runtime,
         Err(error) => {
@@ -252,11 +238,11 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
             }
         };
         let _ = ready.send(Ok(()));
-        tokio::spawn(sweep::end_holds(Arc::clone(&house)));
-        tokio::spawn(follow_ledger(Arc::clone(&house)));
-        let (mut closing, mut closed) = (house.closing.clone(), house.closing.clone());
-        let service = router(house).into_make_service_with_connect_info::<Caller>();
-        let server = axum::serve(Gate::new(listener), service).with_graceful_shutdown(async move {
+        tokio::spawn(end_holds::end_holds(Arc::clone(&desk)));
+        tokio::spawn(follow_ledger(Arc::clone(&desk)));
+        let (mut closing, mut closed) = (desk.closing.clone(), desk.closing.clone());
+        let service = router(desk).into_make_service_with_connect_info::<Caller>();
+        let server = axum::serve(GuardedListener::new(listener), service).with_graceful_shutdown(async move {
             let _ = closing.wait_for(|closed| *closed).await;
         });
         tokio::select! {
@@ -272,23 +258,24 @@ fn serve(listener: TcpListener, house: Arc<House>, ready: oneshot::Sender<Result
 }
 
 /// Lets an entry in the ledger be a beat at once, and those that follow it closely one more.
-async fn follow_ledger(house: Arc<House>) {
-    let mut changes = house.books.changes();
+async fn follow_ledger(desk: Arc<DeskState>) {
+    let mut changes = desk.ledger.changes();
     while changes.changed().await.is_ok() {
-        house.pulse.send_modify(|beat| *beat += 1);
+        desk.beat();
         tokio::time::sleep(BETWEEN_BEATS).await;
     }
 }
 
-fn router(house: Arc<House>) -> Router {
+fn router(desk: Arc<DeskState>) -> Router {
     Router::new()
         .merge(pages::routes())
-        .merge(kiosks::routes())
+        .merge(kiosk_interface::routes())
         .merge(events::routes())
         .merge(assets::routes())
         .fallback(pages::nowhere)
         .layer(CatchPanicLayer::custom(after_panic))
-        .layer(axum::middleware::from_fn(attend))
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&house), guard))
-        .with_state(house)
+        .layer(axum::middleware::from_fn(receive_body))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))
+        .layer(axum::middleware::from_fn(put_into_form))
+        .with_state(desk)
 }

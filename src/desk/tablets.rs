@@ -42,12 +42,12 @@ pub(super) struct Tablet {
 
 impl Tablet {
     /// How long ago it was last heard.
-    pub fn silent(&self) -> Option<Duration> {
+    pub(super) fn silent(&self) -> Option<Duration> {
         self.heard.map(|then| then.elapsed())
     }
 
     /// What the seller wants done with this ticket, which is not done yet.
-    pub fn wish(&self, id: Uuid) -> Option<Wish> {
+    pub(super) fn wish(&self, id: Uuid) -> Option<Wish> {
         self.wishes.get(&id).copied()
     }
 }
@@ -70,22 +70,22 @@ impl Tablets {
     }
 
     /// What is known of the tablet with this digit.
-    pub fn get(&self, digit: u8) -> Tablet {
+    pub(super) fn get(&self, digit: u8) -> Tablet {
         self.lock().get(&digit).cloned().unwrap_or_default()
     }
 
     /// How many tickets lie on tablets since the desk did not take them.
-    pub fn not_taken(&self) -> usize {
+    pub(super) fn not_taken(&self) -> usize {
         self.lock().values().map(|tablet| tablet.report.aside.len()).sum()
     }
 
     /// It has said something.
-    pub fn heard(&self, digit: u8) {
+    pub(super) fn heard(&self, digit: u8) {
         self.lock().entry(digit).or_default().heard = Some(Instant::now());
     }
 
     /// It says what lies on it; whether that is news.
-    pub fn reported(&self, digit: u8, mut report: KioskReport) -> bool {
+    pub(super) fn reported(&self, digit: u8, mut report: KioskReport) -> bool {
         for list in [&mut report.waiting, &mut report.aside] {
             list.truncate(MOST);
             list.iter_mut().for_each(shorten);
@@ -98,7 +98,7 @@ impl Tablets {
     }
 
     /// The seller wants something done with a ticket that lies aside there; whether it lies there.
-    pub fn want(&self, digit: u8, id: Uuid, wish: Wish) -> bool {
+    pub(super) fn want(&self, digit: u8, id: Uuid, wish: Wish) -> bool {
         let mut all = self.lock();
         let Some(tablet) = all.get_mut(&digit) else { return false };
         let lies_there = tablet.report.aside.iter().any(|ticket| ticket.id == id);
@@ -110,19 +110,19 @@ impl Tablets {
     }
 
     /// The tickets with which the seller wants this done.
-    pub fn wishes(&self, digit: u8, wish: Wish) -> Vec<Uuid> {
+    pub(super) fn wishes(&self, digit: u8, wish: Wish) -> Vec<Uuid> {
         let all = self.lock();
         let of_it = all.get(&digit).into_iter().flat_map(|tablet| &tablet.wishes);
         of_it.filter(|(_, one)| **one == wish).map(|(id, _)| *id).collect()
     }
 
     /// Whether the seller wants anything of it.
-    pub fn has_wishes(&self, digit: u8) -> bool {
+    pub(super) fn has_wishes(&self, digit: u8) -> bool {
         self.lock().get(&digit).is_some_and(|tablet| !tablet.wishes.is_empty())
     }
 
     /// A wanted ticket has been answered, perhaps with another number.
-    pub fn answered(&self, digit: u8, id: Uuid, renumbered: Option<(TicketNumber, TicketNumber)>) {
+    pub(super) fn answered(&self, digit: u8, id: Uuid, renumbered: Option<(TicketNumber, TicketNumber)>) {
         let mut all = self.lock();
         let tablet = all.entry(digit).or_default();
         tablet.wishes.remove(&id);
@@ -130,12 +130,12 @@ impl Tablets {
     }
 
     /// The tablet with this digit was released, or another one has it now.
-    pub fn forget(&self, digit: u8) {
+    pub(super) fn forget(&self, digit: u8) {
         self.lock().remove(&digit);
     }
 
     /// Follows the seller's wishes.
-    pub fn asked(&self) -> watch::Receiver<u64> {
+    pub(super) fn asked(&self) -> watch::Receiver<u64> {
         self.asked.subscribe()
     }
 }

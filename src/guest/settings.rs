@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use serde::{Deserialize, Deserializer, Serialize, de::DeserializeOwned};
 
 use super::looks::Looks;
-use crate::{lang::Lang, link::files};
+use crate::{disk::durable, lang::Lang};
 
 /// Width of a bank card in millimetres. Source: ISO/IEC 7810, size ID-1.
 pub const CARD_WIDTH_MM: f32 = 85.60;
@@ -57,7 +57,7 @@ pub(super) fn if_understood<'de, D: Deserializer<'de>, T: DeserializeOwned + Def
 impl Settings {
     /// The settings kept in `file`, with the language of `language` if that is given and known.
     pub fn open(file: Option<PathBuf>, language: Option<&str>) -> Self {
-        let kept: Kept = file.as_deref().and_then(files::read_json).unwrap_or_default();
+        let kept: Kept = file.as_deref().and_then(durable::read_json).unwrap_or_default();
         let lang = language.and_then(Lang::from_code).or_else(|| Lang::from_code(&kept.language)).unwrap_or_default();
         let px_per_mm = kept.px_per_mm.filter(|px| PX_PER_MM.contains(px));
         Self { lang, left_handed: kept.left_handed, looks: kept.looks, px_per_mm, file }
@@ -75,7 +75,7 @@ impl Settings {
             looks: self.looks,
             px_per_mm: self.px_per_mm,
         };
-        files::write_json(file, &kept)
+        durable::write_json(file, &kept)
     }
 }
 

@@ -24,7 +24,7 @@ pub const WRIST_GRIP: f64 = 0.3;
 /// A bangle with its drops.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BangleLoad {
-    /// Inside diameter.
+    /// Inside diameter in millimetres.
     pub inside_mm: f64,
     /// How much of the ring drops can hang on, in degrees, its middle opposite the hook; 360 at most.
     pub free_arc_deg: f64,

@@ -8,7 +8,7 @@ pub enum HangError {
     Nonsense {
         /// What the figure is.
         what: &'static str,
-        /// The figure.
+        /// The figure that was found.
         value: f64,
         /// What it should be, in words.
         wanted: &'static str,

@@ -1,6 +1,16 @@
 //! How it hangs: chain and bangle at rest, where everything of a piece is, and where it falls on the body.
 //!
 //! A pure room: lengths in millimetres, masses in grams, forces in millinewtons, x to the right, y downwards.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `necklace` | a chain with its cluster of drops, at rest |
+//! | `bangle` | a bangle on a wrist, at rest |
+//! | `piece` | where everything of a piece is, for every drawing |
+//! | `body` | from a neck to hang points, and where a length falls |
+//! | `motion` | the same in the hand |
+//! | `error` | why something does not hang |
+//! | `seeded` | numbers from a seed, for the tests |
 
 mod bangle;
 mod body;

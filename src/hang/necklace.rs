@@ -28,7 +28,7 @@ use super::{
 /// One drop on the chain.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Load {
-    /// Its mass.
+    /// Its mass in grams.
     pub mass_g: f64,
 }
 
@@ -61,11 +61,11 @@ pub enum Side {
 /// A ring on the chain at rest.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RingPlace {
-    /// Arc from the left hang point.
+    /// Arc from the left hang point, in millimetres.
     pub arc_mm: f64,
-    /// To the right of it.
+    /// How far to the right of that point, in millimetres.
     pub x_mm: f64,
-    /// Below it.
+    /// How far below that point, in millimetres.
     pub y_mm: f64,
     /// Mean slope dy/dx of the chain at the ring, positive when it falls to the right.
     pub slope: f64,

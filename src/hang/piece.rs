@@ -10,9 +10,9 @@ use crate::craft::{Bangle, Base, BaseKind, DropKind, Length, Necklace};
 /// A place in millimetres: x to the right, y downwards. A necklace's left hang point, or the middle of a bangle, is (0, 0).
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Point {
-    /// To the right.
+    /// How far to the right, in millimetres.
     pub x_mm: f64,
-    /// Downwards.
+    /// How far down, in millimetres.
     pub y_mm: f64,
 }
 
@@ -32,22 +32,22 @@ pub struct RingAt {
 /// The smallest upright rectangle round a piece.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Bounds {
-    /// Leftmost.
+    /// The leftmost x, in millimetres.
     pub left_mm: f64,
-    /// Topmost.
+    /// The topmost y, in millimetres.
     pub top_mm: f64,
-    /// Rightmost.
+    /// The rightmost x, in millimetres.
     pub right_mm: f64,
-    /// Lowest.
+    /// The lowest y, in millimetres.
     pub bottom_mm: f64,
 }
 
 /// Where a bangle is.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct BangleAt {
-    /// Its middle.
+    /// The middle of the ring.
     pub centre: Point,
-    /// Inside radius.
+    /// Inside radius in millimetres.
     pub inside_radius_mm: f64,
     /// Diameter of its wire.
     pub wire_mm: f64,

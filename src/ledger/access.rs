@@ -12,7 +12,7 @@ use super::{
 /// A paired kiosk.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Kiosk {
-    /// Its digit.
+    /// The digit with which its ticket numbers begin.
     pub digit: u8,
     /// When it was paired.
     pub paired: Timestamp,
@@ -96,6 +96,9 @@ impl Ledger {
     /// Pairs the kiosk whose key has this hash, and gives it the smallest free digit from 1, 0 being the last. A digit
     /// that was released in the running show rests until the show closes: its numbers may be in guests' hands. Only the
     /// kiosk that had it, which knows its key from `before`, gets it back.
+    ///
+    /// # Errors
+    /// All ten digits are given or rest until the show closes; or the disk refuses, and nothing is entered.
     pub fn pair_kiosk(&mut self, key_hash: &str, before: Option<&str>, now: Timestamp) -> Result<u8, LedgerError> {
         let tx = self.begin()?;
         let taken: Vec<u8> = {
@@ -124,6 +127,9 @@ impl Ledger {
     }
 
     /// Releases a kiosk; its key is worth nothing from now on, other than for being paired again.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn release_kiosk(&mut self, digit: u8, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         let key_hash = tx
@@ -136,6 +142,9 @@ impl Ledger {
     }
 
     /// The paired kiosks, by digit.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn kiosks(&self) -> Result<Vec<Kiosk>, LedgerError> {
         let mut all = self.db.prepare_cached("SELECT digit, paired FROM kiosks ORDER BY digit")?;
         let rows =
@@ -144,11 +153,17 @@ impl Ledger {
     }
 
     /// The digit of the kiosk whose key has this hash.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn kiosk_by_key(&self, key_hash: &str) -> Result<Option<u8>, LedgerError> {
         digit_of(&self.db, key_hash)
     }
 
     /// Begins a session of the seller in `browser`, and ends the one that this browser had before.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn begin_session(&mut self, token_hash: &str, browser: &Visitor, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         let now_text = now.to_string();
@@ -179,11 +194,17 @@ impl Ledger {
     }
 
     /// The browsers in which the seller signed in before, the last one first.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn browsers(&self) -> Result<Vec<Browser>, LedgerError> {
         browsers(&self.db)
     }
 
     /// Forgets the PIN, every session and every browser.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn forget_pin(&mut self, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         tx.execute("DELETE FROM settings WHERE name IN ('pin', ?)", [BROWSERS])?;
@@ -194,6 +215,9 @@ impl Ledger {
     }
 
     /// Keeps another PIN, and ends every session but the one in which it was changed.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn change_pin(&mut self, kept: &str, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         tx.execute("INSERT OR REPLACE INTO settings (name, value) VALUES ('pin', ?)", [kept])?;
@@ -204,6 +228,9 @@ impl Ledger {
     }
 
     /// When the session with this token hash began and was last used.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn session(&self, token_hash: &str) -> Result<Option<(Timestamp, Timestamp)>, LedgerError> {
         Ok(self
             .db
@@ -214,12 +241,18 @@ impl Ledger {
     }
 
     /// Notes that a session was used.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn use_session(&mut self, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
         self.db.execute("UPDATE sessions SET used = ? WHERE token_hash = ?", [&now.to_string(), token_hash])?;
         Ok(())
     }
 
     /// Ends one session, or all of them.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn end_sessions(&mut self, token_hash: Option<&str>, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         match token_hash {

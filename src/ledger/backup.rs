@@ -2,8 +2,7 @@
 //! Source: SQLite, "Online Backup API", <https://sqlite.org/backup.html>.
 
 use std::{
-    fs::{self, File},
-    io,
+    fs, io,
     path::{Path, PathBuf},
     time::Duration,
 };
@@ -14,6 +13,7 @@ use rusqlite::{
 };
 
 use super::{LedgerError, open::faults_in};
+use crate::disk::durable::NewFile;
 
 /// So often a copy is tried again while a desk closes or a show is entered.
 const TRIES: u32 = 100;
@@ -44,7 +44,7 @@ pub enum BackupError {
     Target {
         /// The file to make.
         file: PathBuf,
-        /// Why.
+        /// What the system says.
         error: io::Error,
     },
     /// A desk wrote all the time.
@@ -94,13 +94,12 @@ pub fn back_up(from: &Path, to: &Path) -> Result<Copied, BackupError> {
     if to.exists() {
         return Err(BackupError::Exists(to.to_owned()));
     }
-    let folder = to.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let fresh = tempfile::NamedTempFile::new_in(folder).map_err(target)?;
+    let fresh = NewFile::begin(to).map_err(target)?;
     // Everything is read within one transaction: what a desk enters meanwhile is not in the copy, nor half of it.
     let snapshot = source.unchecked_transaction()?;
     let wanted = figures(&snapshot)?;
     let faults = {
-        let mut copy = Connection::open(fresh.path())?;
+        let mut copy = Connection::open(fresh.unfinished())?;
         copy_pages(&snapshot, &mut copy)?;
         // In one file, without a write-ahead file beside it.
         copy.pragma_update_and_check(None, "journal_mode", "DELETE", |_| Ok(()))?;
@@ -114,14 +113,10 @@ pub fn back_up(from: &Path, to: &Path) -> Result<Copied, BackupError> {
         }
         faults
     };
-    fresh.as_file().sync_all().map_err(target)?;
-    fresh.persist_noclobber(to).map_err(|error| match error.error.kind() {
+    fresh.keep().map_err(|error| match error.kind() {
         io::ErrorKind::AlreadyExists => BackupError::Exists(to.to_owned()),
-        _ => target(error.error),
+        _ => target(error),
     })?;
-    if cfg!(unix) {
-        File::open(folder).and_then(|folder| folder.sync_all()).map_err(target)?;
-    }
     Ok(Copied { tickets: wanted.0, entries: wanted.1, faults })
 }
 

@@ -25,11 +25,17 @@ pub struct ClosedShow {
 
 impl Ledger {
     /// What the running show came to so far.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn so_far(&self) -> Result<CloseOut, LedgerError> {
         sums::of(&self.db, self.show()?.id)
     }
 
     /// The close-out of show `show`, once it is closed.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn closed_show(&self, show: i64) -> Result<Option<ClosedShow>, LedgerError> {
         let Some(end) = closed_at(&self.db, show)? else { return Ok(None) };
         let (at, body): (String, String) =
@@ -41,6 +47,9 @@ impl Ledger {
 
     /// Lets all open tickets go, of whichever show, closes the running show, whose amounts are in `currency` unless
     /// something was taken in another, and opens the next one.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn close_show(&mut self, currency: Currency, now: Timestamp) -> Result<CloseOut, LedgerError> {
         let tx = self.begin()?;
         let Some(show) = current_show(&tx)? else { return Err(rusqlite::Error::QueryReturnedNoRows.into()) };

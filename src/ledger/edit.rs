@@ -22,6 +22,10 @@ use crate::{
 
 impl Ledger {
     /// Calls the number. A piece that is checked already stays so: it only waits for its money.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, it is not open any more, or the disk refuses. Nothing is changed
+    /// then; so it is with every change below.
     pub fn call(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "called", &(), |_, ticket| match ticket.state {
             State::Checked => Ok(()),
@@ -31,6 +35,10 @@ impl Ledger {
 
     /// Ticks a part off against the piece, or takes the tick back. A part whose hold has ended is held again; where the
     /// count says that none is left, [`LedgerError::NoneLeft`] asks whether it was `found` all the same.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, it is closed, it has no such part, or the count says that none is
+    /// left ([`LedgerError::NoneLeft`]).
     pub fn tick(
         &mut self,
         id: Uuid,
@@ -72,6 +80,10 @@ impl Ledger {
     }
 
     /// Puts another drop where a missing one should hang; the sum follows.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, it is closed, it has no such line, the drop is unknown, does not
+    /// fit, or is not left.
     pub fn swap(
         &mut self,
         id: Uuid,
@@ -112,6 +124,9 @@ impl Ledger {
     }
 
     /// Takes a drop off the piece; the sum follows.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, it is closed, or it has no such line.
     pub fn remove(&mut self, id: Uuid, at: usize, catalog: &Catalog, now: Timestamp) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "removed", &at, |db, ticket| {
             open(ticket)?;
@@ -127,6 +142,9 @@ impl Ledger {
     }
 
     /// Makes the necklace another length, which costs nothing.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, it is closed, or the base is not made in that length.
     pub fn set_length(
         &mut self,
         id: Uuid,
@@ -144,6 +162,9 @@ impl Ledger {
     }
 
     /// It is for somebody else than was said on the tablet; the cautions follow.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, or it is closed.
     pub fn set_wearer(
         &mut self,
         id: Uuid,
@@ -160,6 +181,9 @@ impl Ledger {
     }
 
     /// The seller ticks that the guest was told of the cautions, or takes the tick back.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, or it is closed.
     pub fn set_told(&mut self, id: Uuid, told: bool, now: Timestamp) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "told", &told, |_, ticket| {
             open(ticket)?;
@@ -196,6 +220,10 @@ impl Ledger {
 
     /// Takes the money: the parts leave the stock. A piece that is not for its wearer is rung up only when each hazard was
     /// confirmed by its name, and never with a part that may not be sold.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, a part is not ticked off, the guest was not told, a hazard is not
+    /// confirmed or forbids the sale, or the sum has to be confirmed first.
     pub fn ring_up(&mut self, id: Uuid, tender: Tender, now: Timestamp) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "rung_up", &tender, |db, ticket| {
             open(ticket)?;
@@ -237,11 +265,17 @@ impl Ledger {
     }
 
     /// The piece is in the guest's hands.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, or it is not rung up.
     pub fn hand_over(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "handed_over", &(), |_, ticket| go(ticket, State::HandedOver))
     }
 
     /// The ticket comes to nothing; its parts are free again.
+    ///
+    /// # Errors
+    /// There is no such ticket or it can't be read, or it is rung up.
     pub fn let_go(&mut self, id: Uuid, now: Timestamp) -> Result<Ticket, LedgerError> {
         self.change_ticket(id, now, "let_go", &(), release)
     }

@@ -1,4 +1,4 @@
-//! Why the book refuses.
+//! Why the ledger refuses.
 
 use std::path::{Path, PathBuf};
 
@@ -29,7 +29,7 @@ pub enum LedgerError {
     /// The document of one ticket does not read back.
     #[error("ticket {number} can't be read ({why}); what else is in the ledger is not touched by that")]
     Unreadable {
-        /// Its number.
+        /// The number that the guest has.
         number: String,
         /// What is wrong with it.
         why: String,
@@ -74,7 +74,7 @@ pub enum LedgerError {
     OtherCurrency {
         /// The sum's currency.
         found: Currency,
-        /// The table's.
+        /// The currency that the table takes.
         taken: Currency,
     },
     /// The SQLite library in the program can lose a commit.

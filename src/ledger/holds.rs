@@ -40,6 +40,9 @@ impl Ledger {
     /// Frees the parts of open tickets whose time is over, apart from those that are ticked off; gives how many tickets
     /// lost parts. The tickets stay; a part is held again when it is ticked off. A hold that was made with the clock
     /// ahead ends as if it were made now.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn end_holds(&mut self, now: Timestamp) -> Result<usize, LedgerError> {
         let tx = self.begin()?;
         let latest = until(&tx, now)?;
@@ -63,6 +66,9 @@ impl Ledger {
     }
 
     /// The desk's clock was set while it ran, by so much: all holds go along, and last as long as they would have.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn clock_was_set(&mut self, by: SignedDuration, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         note(&tx, now, None, "clock_set", &by)?;

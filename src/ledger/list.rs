@@ -6,10 +6,10 @@ use uuid::Uuid;
 use super::{Ledger, LedgerError, Ticket, close::closed_at, store::current_show};
 use crate::ticket::{State, TicketNumber};
 
-/// A ticket on a list, by what stands beside its document in the book: so it is listed also where that can't be read.
+/// A ticket on a list, by what stands beside its document in the ledger: so it is listed also where that can't be read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Listed {
-    /// Its id.
+    /// Id of the ticket.
     pub id: Uuid,
     /// The show it was sent in.
     pub show: i64,
@@ -88,6 +88,9 @@ pub(super) fn open_tickets(db: &Connection) -> Result<Vec<Listed>, LedgerError> 
 
 impl Ledger {
     /// The tickets settled in the running show and all open ones, newest first, apart from those that can't be read.
+    ///
+    /// # Errors
+    /// The ledger or one of the tickets can't be read.
     pub fn tickets(&self) -> Result<Vec<Ticket>, LedgerError> {
         let Some(show) = current_show(&self.db)? else { return Ok(vec![]) };
         let all =
@@ -96,12 +99,18 @@ impl Ledger {
     }
 
     /// At most `limit` tickets of a group, newest first, of those that arrived before place `before`.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn window(&self, group: Group, before: Option<i64>, limit: usize) -> Result<Vec<Listed>, LedgerError> {
         let rest = format!("{} AND arrival < ? ORDER BY arrival DESC LIMIT ?", group.condition());
         listed(&self.db, &rest, [before.unwrap_or(i64::MAX), i64::try_from(limit).unwrap_or(i64::MAX)])
     }
 
     /// How many tickets a group has.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn tally(&self, group: Group) -> Result<usize, LedgerError> {
         let count = format!("SELECT count(*) FROM tickets WHERE {}", group.condition());
         let count: i64 = self.db.prepare_cached(&count)?.query_row([], |row| row.get(0))?;
@@ -109,6 +118,9 @@ impl Ledger {
     }
 
     /// All tickets with this number, of whichever show, newest first.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn tickets_numbered(&self, number: TicketNumber) -> Result<Vec<Listed>, LedgerError> {
         // Show by show, as the table is ordered.
         let rest = "show IN (SELECT id FROM shows) AND number = ? ORDER BY arrival DESC";
@@ -116,6 +128,9 @@ impl Ledger {
     }
 
     /// The tickets of a show that arrived when it was closed already, oldest first.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn came_after(&self, show: i64) -> Result<Vec<Listed>, LedgerError> {
         match closed_at(&self.db, show)? {
             Some(end) => listed(&self.db, "show = ? AND arrival > ? ORDER BY arrival", [show, end]),

@@ -1,8 +1,21 @@
-//! The book: every ticket, every count, every change of either, in one SQLite file.
+//! The ledger: every ticket, every count, every change of either, in one SQLite file.
 //!
 //! Events are only ever added; what a page shows is kept beside them in the same transaction.
 //! One [`Ledger`] owns the one writing connection. Times are shown to people and decide when a hold ends;
 //! order comes from the events' own numbers.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `store`, `schema`, `shared_commit` | the ledger and its show; the tables and those of earlier layouts; changes that share one commit |
+//! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
+//! | `receive` | a ticket arrives |
+//! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
+//! | `edit`, `confirm` | what the seller does with a ticket; a sum that no price list gives |
+//! | `stock`, `holds` | counts; how long parts are held |
+//! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
+//! | `close`, `sums` | the end of a show; what it comes to |
+//! | `access` | paired kiosks, sessions, settings |
+//! | `error` | why the ledger refuses |
 
 mod access;
 mod backup;
@@ -18,11 +31,11 @@ mod prices;
 mod receive;
 mod reserve;
 mod schema;
+mod shared_commit;
 mod stock;
 mod store;
 mod sums;
 mod ticket;
-mod together;
 
 pub use access::{Browser, Kiosk, Visitor};
 pub use backup::{BackupError, Copied, back_up, read_through};
@@ -30,9 +43,8 @@ pub use close::ClosedShow;
 pub use confirm::Charge;
 pub use error::LedgerError;
 pub use list::{Group, Listed};
-pub use receive::Receipt;
+pub use shared_commit::{AfterCommit, Work};
 pub use stock::Count;
 pub use store::{Event, Ledger, Show};
 pub use sums::{CloseOut, LateSums, SetApart, SoldLine};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};
-pub use together::{Answer, Work};

@@ -1,8 +1,7 @@
-//! Opening the book and looking whether it is whole: a damaged one is refused in words, before anything is changed in it.
+//! Opening the ledger and looking whether it is whole: a damaged one is refused in words, before anything is changed in it.
 
 use std::{
-    fs::{self, File},
-    io::{self, Write},
+    fs, io,
     path::{Path, PathBuf},
 };
 
@@ -14,16 +13,17 @@ use super::{
     store::{current_show, open_show},
     sums,
 };
+use crate::disk::durable;
 
 /// What the file beside a ledger says; that it is there says that there was one.
 const BEGUN: &[u8] =
     b"A ledger was begun in this folder. To begin a new one, move every file named ledger.* elsewhere.\n";
 
 impl Ledger {
-    /// Opens or makes the book at `path`, with a show running.
+    /// Opens or makes the ledger at `path`, with a show running.
     ///
     /// # Errors
-    /// The file is damaged, or empty or gone where there was a book; the message says what to do. The disk may refuse.
+    /// The file is damaged, or empty or gone where there was a ledger; the message says what to do. The disk may refuse.
     pub fn open(path: &Path, now: Timestamp) -> Result<Self, LedgerError> {
         // Room is reserved beside every ledger, also by versions that made no mark.
         let begun = mark(path).exists() || reserve::is_taken(path);
@@ -55,7 +55,10 @@ impl Ledger {
         }
     }
 
-    /// A book in memory only, for trying things out.
+    /// A ledger in memory only, for trying things out.
+    ///
+    /// # Errors
+    /// SQLite refuses, as where its version can lose an entry.
     pub fn in_memory(now: Timestamp) -> Result<Self, LedgerError> {
         Self::prepared(Connection::open_in_memory()?, None, now)
     }
@@ -73,8 +76,11 @@ impl Ledger {
         Ok(ledger)
     }
 
-    /// Opens the file anew after something went wrong in the middle of a change; what was not committed is gone. A book in
+    /// Opens the file anew after something went wrong in the middle of a change; what was not committed is gone. A ledger in
     /// memory stays as it is.
+    ///
+    /// # Errors
+    /// The file can't be opened again.
     pub fn reopen(&mut self) -> Result<(), LedgerError> {
         if let Some(file) = &self.file {
             let db = Connection::open(file)?;
@@ -87,7 +93,7 @@ impl Ledger {
     /// A second connection to the file, to look only: it sees everything that is committed, and waits for nobody.
     ///
     /// # Errors
-    /// The book is in memory only, or the file can't be opened again.
+    /// The ledger is in memory only, or the file can't be opened again.
     pub fn to_look_at(&self) -> Result<Self, LedgerError> {
         let Some(file) = &self.file else { return Err(rusqlite::Error::InvalidPath(PathBuf::new()).into()) };
         let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
@@ -96,31 +102,43 @@ impl Ledger {
         Ok(Self { db, file: None })
     }
 
-    /// What `work` finds in the book as it is at one moment, whatever is entered meanwhile.
+    /// What `work` finds in the ledger as it is at one moment, whatever is entered meanwhile.
+    ///
+    /// # Errors
+    /// What `work` gives; or the ledger can't be read.
     pub fn at_one_moment<T>(&self, work: impl FnOnce(&Self) -> Result<T, LedgerError>) -> Result<T, LedgerError> {
         let _moment = self.db.unchecked_transaction()?;
         work(self)
     }
 
     /// Brings what lies in the write-ahead file into the ledger's own: then that file alone is the whole ledger.
+    ///
+    /// # Errors
+    /// The disk refuses; what lies in the write-ahead file stays there.
     pub fn merge(&self) -> Result<(), LedgerError> {
         self.db.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))?;
         Ok(())
     }
 
     /// Whether the file reads without fault (SQLite's own integrity check).
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn is_sound(&self) -> Result<bool, LedgerError> {
         let answer: String = self.db.query_row("PRAGMA integrity_check", [], |row| row.get(0))?;
         Ok(answer == "ok")
     }
 
-    /// Reads the whole book and gives everything that is wrong with it, in words.
+    /// Reads the whole ledger and gives everything that is wrong with it, in words.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn faults(&self) -> Result<Vec<String>, LedgerError> {
         faults_in(&self.db)
     }
 }
 
-/// Everything that is wrong with the book behind `db`, of whichever layout, in words.
+/// Everything that is wrong with the ledger behind `db`, of whichever layout, in words.
 pub(super) fn faults_in(db: &Connection) -> Result<Vec<String>, LedgerError> {
     let mut faults = check(db, "PRAGMA integrity_check")?;
     let strays: Option<String> = db.query_row("PRAGMA foreign_key_check", [], |row| row.get(0)).optional()?;
@@ -163,7 +181,5 @@ fn make_mark(ledger: &Path) -> io::Result<()> {
     if path.exists() {
         return Ok(());
     }
-    let mut file = File::create(path)?;
-    file.write_all(BEGUN)?;
-    file.sync_all()
+    durable::write(&path, BEGUN)
 }

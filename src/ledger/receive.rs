@@ -9,37 +9,20 @@ use super::{
 use crate::{
     catalog::Catalog,
     money::{PriceRules, PricedDrop},
-    ticket::{SentTicket, State},
+    ticket::{Receipt, SentTicket, State},
 };
 
 /// No necklace is longer.
 const LONGEST_MM: f64 = 10_000.0;
-
-/// What became of an arriving ticket.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Receipt {
-    /// It is in the book, now or since an earlier delivery; `short` names parts that are not held.
-    Stored {
-        /// Ids of parts that could not be held.
-        short: Vec<String>,
-    },
-    /// Nothing was entered, since these parts are gone and the guest can still choose again.
-    Short {
-        /// Ids of the parts.
-        parts: Vec<String>,
-    },
-    /// It can never be entered.
-    Refused {
-        /// Why, for the log and the seller.
-        reason: String,
-    },
-}
 
 impl Ledger {
     /// Enters `sent` and holds its parts. Its sum has to be one that this table's prices give, today's or earlier ones;
     /// otherwise the seller has to say what is charged, and what can be no sum at all is refused. With `refuse_if_short`, a
     /// part that is gone means that nothing is entered; otherwise the ticket is entered and the part's line says that it
     /// is not held.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then. What is wrong with the ticket itself is no error but a [`Receipt`].
     pub fn receive(
         &mut self,
         sent: &SentTicket,
@@ -76,7 +59,10 @@ impl Ledger {
         Ok(Receipt::Stored { short })
     }
 
-    /// The first number of kiosk `digit` that the book has not seen in show `show`.
+    /// The first number of kiosk `digit` that the ledger has not seen in show `show`.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn next_sequence(&self, show: i64, digit: u8) -> Result<u16, LedgerError> {
         // Between the digit's first and last number, so that the index finds the last one at once.
         let last: Option<String> = self
@@ -88,7 +74,7 @@ impl Ledger {
     }
 }
 
-/// What is answered to a ticket that is in the book already, or whose id another ticket has.
+/// What is answered to a ticket that is in the ledger already, or whose id another ticket has.
 fn known(db: &Connection, sent: &SentTicket) -> Result<Option<Receipt>, LedgerError> {
     let Some(known) = listed(db, "id = ?", [sent.id.to_string()])?.pop() else { return Ok(None) };
     let before: String = db
@@ -102,7 +88,7 @@ fn known(db: &Connection, sent: &SentTicket) -> Result<Option<Receipt>, LedgerEr
     Ok(Some(Receipt::Stored { short: short.unwrap_or_default() }))
 }
 
-/// Why a ticket makes no sense in this book, whatever its prices.
+/// Why a ticket makes no sense in this ledger, whatever its prices.
 fn nonsense(db: &Connection, sent: &SentTicket) -> Result<Option<String>, LedgerError> {
     let quoted = sent.quote.drops.iter().map(|drop| drop.id.as_str());
     if sent.quote.base.id != sent.piece.base || !quoted.eq(sent.piece.drops.iter().map(String::as_str)) {

@@ -2,10 +2,11 @@
 //! could not start on a full disk; this room is given up then, and taken again when there is some.
 
 use std::{
-    fs::{self, File},
-    io::{self, Write},
+    fs,
     path::{Path, PathBuf},
 };
+
+use crate::disk::durable;
 
 /// Enough for the ledger's index in memory and the entries that a start makes.
 const RESERVE_BYTES: usize = 1024 * 1024;
@@ -31,13 +32,7 @@ pub(super) fn take(ledger: &Path) {
         return;
     }
     // Written, not only made longer: a file with holes takes no room.
-    let taken = || -> io::Result<()> {
-        let mut file = File::create(&path)?;
-        file.write_all(&vec![0; RESERVE_BYTES])?;
-        file.sync_all()
-    };
-    if let Err(error) = taken() {
+    if let Err(error) = durable::write(&path, &vec![0; RESERVE_BYTES]) {
         tracing::warn!("no room could be reserved beside the ledger: {error}");
-        let _ = fs::remove_file(&path);
     }
 }

@@ -26,8 +26,11 @@ impl Count {
 
 impl Ledger {
     /// Takes over a catalogue. Its counts: of parts never seen before, and of those whose figure in the file was edited
-    /// since; a figure nobody touched leaves the book's own count alone. What it says of its parts, by which the open
+    /// since; a figure nobody touched leaves the ledger's own count alone. What it says of its parts, by which the open
     /// tickets are judged anew.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn take_catalog(&mut self, catalog: &Catalog, revision: &str, now: Timestamp) -> Result<(), LedgerError> {
         let counts = catalog
             .bases
@@ -58,6 +61,9 @@ impl Ledger {
     }
 
     /// All counts, by id.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn counts(&self) -> Result<BTreeMap<String, Count>, LedgerError> {
         let mut all = self.db.prepare_cached("SELECT id, on_hand, held FROM stock")?;
         let rows =
@@ -66,6 +72,9 @@ impl Ledger {
     }
 
     /// The seller counted `free` of a part in its compartment; those held by tickets come on top.
+    ///
+    /// # Errors
+    /// The ledger has no such part, or the disk refuses; nothing is entered then.
     pub fn recount(&mut self, id: &str, free: u32, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
         let changed = tx.execute("UPDATE stock SET on_hand = held + ? WHERE id = ?", params![free, id])?;

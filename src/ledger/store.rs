@@ -1,4 +1,4 @@
-//! The book itself, and the small things every entry uses.
+//! The ledger itself, and the small things every entry uses.
 
 use std::path::PathBuf;
 
@@ -7,9 +7,9 @@ use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::{CloseOut, LedgerError, Ticket, list::listed, sums, together::Change};
+use super::{CloseOut, LedgerError, Ticket, list::listed, shared_commit::Change, sums};
 
-/// The book with its one writing connection.
+/// The ledger with its one writing connection.
 pub struct Ledger {
     pub(super) db: Connection,
     /// Where it lies, unless it is in memory only.
@@ -25,16 +25,16 @@ pub struct Show {
     pub opened: Timestamp,
 }
 
-/// One entry of the book.
+/// One entry of the ledger.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Event {
-    /// Its place in the book.
+    /// Its place in the ledger.
     pub seq: i64,
     /// When, by the desk's clock.
     pub at: Timestamp,
     /// What happened, in a word.
     pub kind: String,
-    /// The particulars.
+    /// What belongs to the entry, in a form of its kind.
     pub body: serde_json::Value,
 }
 
@@ -49,21 +49,33 @@ impl Ledger {
     }
 
     /// Number of the last entry; it grows with every change.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn change(&self) -> Result<i64, LedgerError> {
         Ok(self.db.prepare_cached("SELECT coalesce(max(seq), 0) FROM events")?.query_row([], |row| row.get(0))?)
     }
 
     /// The running show.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn show(&self) -> Result<Show, LedgerError> {
         Ok(current_show(&self.db)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?)
     }
 
-    /// One ticket.
+    /// The ticket with this id.
+    ///
+    /// # Errors
+    /// There is no such ticket, or it can't be read.
     pub fn ticket(&self, id: Uuid) -> Result<Ticket, LedgerError> {
         find(&self.db, id)?.ok_or(LedgerError::NoTicket(id))
     }
 
     /// Everything that happened to a ticket, oldest first.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn history(&self, id: Uuid) -> Result<Vec<Event>, LedgerError> {
         let mut all = self.db.prepare_cached("SELECT seq, at, kind, body FROM events WHERE ticket = ? ORDER BY seq")?;
         let mut rows = all.query([id.to_string()])?;
@@ -81,11 +93,17 @@ impl Ledger {
     }
 
     /// A setting of the desk.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
     pub fn setting(&self, name: &str) -> Result<Option<String>, LedgerError> {
         Ok(self.db.query_row("SELECT value FROM settings WHERE name = ?", [name], |row| row.get(0)).optional()?)
     }
 
     /// Keeps a setting of the desk.
+    ///
+    /// # Errors
+    /// The disk refuses; nothing is entered then.
     pub fn set_setting(&mut self, name: &str, value: &str) -> Result<(), LedgerError> {
         self.db.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [name, value])?;
         Ok(())

@@ -15,7 +15,7 @@ use crate::{
 /// How many of one part were sold, and for how much as marked.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct SoldLine {
-    /// How many.
+    /// How many were sold.
     pub count: u32,
     /// Their marked prices together.
     pub marked: Decimal,
@@ -24,11 +24,11 @@ pub struct SoldLine {
 /// Of a show's tickets, those of earlier shows that arrived late.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct LateSums {
-    /// Rung up.
+    /// How many tickets were rung up.
     pub sold: u32,
     /// Taken for them, in cash and by card.
     pub taken: Decimal,
-    /// Let go.
+    /// How many tickets were let go.
     pub let_go: u32,
 }
 
@@ -44,7 +44,7 @@ pub struct SetApart {
 /// What a show came to.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct CloseOut {
-    /// The show.
+    /// Number of the show.
     pub show: i64,
     /// Tickets rung up.
     pub sold: u32,
@@ -60,7 +60,7 @@ pub struct CloseOut {
     pub totals: Decimal,
     /// Tax in these totals.
     pub tax: Decimal,
-    /// Discounts given.
+    /// What was taken off by discounts, in all.
     pub discounts: Decimal,
     /// What was sold, by id.
     pub parts: BTreeMap<String, SoldLine>,

@@ -20,7 +20,7 @@ use crate::{
 /// One part of the piece on a ticket.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Part {
-    /// The base.
+    /// What the drops hang on.
     Base,
     /// A line, counted from 0; removed lines keep their place.
     Line(usize),
@@ -57,11 +57,11 @@ pub enum SumDoubt {
 /// A ticket with everything that happened to it so far.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Ticket {
-    /// Its id.
+    /// The id that makes every delivery of it the same one.
     pub id: Uuid,
-    /// Its show.
+    /// The show in which it was sent.
     pub show: i64,
-    /// Its number.
+    /// The number that the guest has.
     pub number: TicketNumber,
     /// Its place in the order of arrival.
     pub arrival: i64,

@@ -5,10 +5,14 @@ use std::{io, path::Path, sync::atomic::Ordering, time::Duration};
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    News, PairError, Pairing, files,
-    talk::{DELIVERY_TIMEOUT, Shared, lock},
-    wire::{PairRefusal, PairRequest},
+    News, PairError, Pairing,
+    shared::{DELIVERY_TIMEOUT, Shared, lock},
+    wire::{PairRefusal, PairRequest, Refused},
 };
+use crate::disk::durable;
+
+/// What a desk says when it refuses is not longer than this, in bytes.
+const LONGEST_REASON: u64 = 64 * 1024;
 
 /// Why the desk gave no answer.
 #[derive(Debug)]
@@ -17,7 +21,8 @@ pub(super) enum Unanswered {
     /// The desk does not know the key.
     LetGo,
     Away(String),
-    Status(u16),
+    /// The desk refuses, with these words; none where it says nothing that reads.
+    Status(u16, String),
 }
 
 impl Shared {
@@ -47,7 +52,10 @@ impl Shared {
                 self.let_go_of(&pairing, true);
                 Err(Unanswered::LetGo)
             }
-            status => Err(Unanswered::Status(status)),
+            status => {
+                let told = response.body_mut().with_config().limit(LONGEST_REASON).read_json::<Refused>();
+                Err(Unanswered::Status(status, told.map(|refused| refused.reason).unwrap_or_default()))
+            }
         }
     }
 
@@ -56,7 +64,7 @@ impl Shared {
         if lock(&self.pairing).as_ref() != Some(pairing) || self.let_go.swap(now, Ordering::Relaxed) == now {
             return;
         }
-        let kept = if now { files::write_json(&self.dir.join(LET_GO), pairing) } else { forget_let_go(&self.dir) };
+        let kept = if now { durable::write_json(&self.dir.join(LET_GO), pairing) } else { forget_let_go(&self.dir) };
         if let Err(error) = kept {
             tracing::warn!("whether the desk knows this kiosk could not be noted: {error}");
         }
@@ -93,7 +101,7 @@ impl Shared {
         let mut pairing: Pairing = response.body_mut().read_json().map_err(not_a_desk)?;
         // The address that was reached is the one that works from here.
         pairing.desk = desk;
-        files::write_json(&self.dir.join("pairing.json"), &pairing)
+        durable::write_json(&self.dir.join("pairing.json"), &pairing)
             .and_then(|()| forget_let_go(&self.dir))
             .map_err(|error| PairError::Disk(error.to_string()))?;
         let digit = pairing.digit;
@@ -111,7 +119,7 @@ impl Shared {
 const LET_GO: &str = "let-go.json";
 
 fn forget_let_go(dir: &Path) -> io::Result<()> {
-    match files::remove(&dir.join(LET_GO)) {
+    match durable::remove(&dir.join(LET_GO)) {
         Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
         _ => Ok(()),
     }
@@ -119,7 +127,7 @@ fn forget_let_go(dir: &Path) -> io::Result<()> {
 
 /// Whether the desk had let go of `pairing` when this kiosk ended.
 pub(super) fn was_let_go(dir: &Path, pairing: Option<&Pairing>) -> bool {
-    let of: Option<Pairing> = files::read_json(&dir.join(LET_GO));
+    let of: Option<Pairing> = durable::read_json(&dir.join(LET_GO));
     of.is_some_and(|of| pairing.is_some_and(|pairing| pairing.key == of.key))
 }
 

@@ -1,7 +1,6 @@
 //! Bringing the outbox to the desk, oldest first. A ticket that can't get through blocks none behind it.
 
 use std::{
-    collections::HashMap,
     io,
     sync::PoisonError,
     thread,
@@ -14,22 +13,13 @@ use super::{
     Kept, News, SendError,
     ask::Unanswered,
     outbox::Entry,
-    talk::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
-    wire::{Delivery, DeliveryAnswer},
+    shared::{DELIVERY_TIMEOUT, RETRY, Shared, Tried, lock},
+    wire::Delivery,
 };
+use crate::ticket::Receipt;
 
 /// A ticket for which the desk is broken is tried again after at most this.
 const LONGEST_PAUSE: Duration = Duration::from_secs(30);
-
-/// What went wrong so far, by ticket.
-pub(super) type Tries = HashMap<Uuid, Tried>;
-
-/// Tries of one ticket that the desk answered, but not with what becomes of it.
-pub(super) struct Tried {
-    times: u32,
-    not_before: Instant,
-    pub trouble: String,
-}
 
 /// How a try ended.
 enum Ended {
@@ -101,26 +91,26 @@ impl Shared {
         }
     }
 
-    /// One try.
+    /// Tries once to deliver a ticket, and keeps what comes of it.
     fn deliver_one(&self, entry: &Entry) -> io::Result<Ended> {
         let kept = Kept { id: entry.ticket.id, number: entry.ticket.number };
         let delivery = Delivery { ticket: entry.ticket.clone(), refuse_if_short: !entry.number_given };
-        let answer = self.ask::<DeliveryAnswer>("/link/tickets", Some(&delivery), DELIVERY_TIMEOUT);
+        let answer = self.ask::<Receipt>("/link/tickets", Some(&delivery), DELIVERY_TIMEOUT);
         let news = match answer {
-            Ok(DeliveryAnswer::Stored { short }) => {
+            Ok(Receipt::Stored { short }) => {
                 lock(&self.outbox).release(kept.id)?;
                 News::Delivered { kept, short }
             }
-            Ok(DeliveryAnswer::Short { parts }) => {
+            Ok(Receipt::Short { parts }) => {
                 lock(&self.outbox).release(kept.id)?;
                 News::Short { kept, parts }
             }
-            Ok(DeliveryAnswer::Refused { reason }) => {
+            Ok(Receipt::Refused { reason }) => {
                 lock(&self.outbox).set_aside(kept.id, reason.clone())?;
                 News::Refused { kept, reason }
             }
-            Err(Unanswered::Status(status)) if never_gets_better(status) => {
-                let reason = format!("the desk can't read it (answer {status})");
+            Err(Unanswered::Status(status, said)) if never_gets_better(status) => {
+                let reason = format!("the desk can't read it ({})", answer_in_words(status, &said));
                 lock(&self.outbox).set_aside(kept.id, reason.clone())?;
                 News::Refused { kept, reason }
             }
@@ -153,7 +143,9 @@ impl Shared {
                 format!("the desk did not answer ({reason})")
             }
             Unanswered::Away(_) => return Ended::Away,
-            Unanswered::Status(status) => format!("something is wrong at the desk (answer {status})"),
+            Unanswered::Status(status, said) => {
+                format!("something is wrong at the desk ({})", answer_in_words(status, &said))
+            }
         };
         let mut tries = lock(&self.tries);
         let times = tries.get(&id).map_or(1, |tried| tried.times + 1);
@@ -176,6 +168,11 @@ impl Shared {
             }
         }
     }
+}
+
+/// The status of an answer, with what the desk said about it.
+fn answer_in_words(status: u16, said: &str) -> String {
+    if said.is_empty() { format!("answer {status}") } else { format!("answer {status}: {said}") }
 }
 
 /// Whether a desk that answers so will answer so again: the message itself is at fault.

@@ -9,10 +9,10 @@ use std::{
 use super::{
     News, Snapshot,
     ask::{Unanswered, agent},
-    disk, files,
-    talk::{NEWS_TIMEOUT, RETRY, Shared, lock},
+    shared::{NEWS_TIMEOUT, RETRY, Shared, lock},
     wire::{CatalogContent, DeskNews},
 };
+use crate::disk::{self, durable};
 
 impl Shared {
     /// Follows the desk's news until the end.
@@ -50,8 +50,8 @@ impl Shared {
                     self.in_reach(true);
                     thread::sleep(RETRY * 5);
                 }
-                Err(Unanswered::Status(status)) => {
-                    tracing::warn!("the desk answers {status}");
+                Err(Unanswered::Status(status, reason)) => {
+                    tracing::warn!("the desk answers {status}: {reason}");
                     self.in_reach(false);
                     thread::sleep(RETRY);
                 }
@@ -64,13 +64,13 @@ impl Shared {
         let before = lock(&self.desk).content.clone();
         if let Some(content) = news.content.take() {
             self.fetch_pictures(&content)?;
-            files::write_json(&self.dir.join("catalog.json"), &content)?;
+            durable::write_json(&self.dir.join("catalog.json"), &content)?;
             let mut desk = lock(&self.desk);
             desk.catalog = Some(Arc::new(content.catalog.clone()));
             desk.content = Some(Arc::new(content));
         }
         let (wanted, put_away) = (std::mem::take(&mut news.wanted), std::mem::take(&mut news.put_away));
-        files::write_json(&self.dir.join("desk.json"), &news)?;
+        durable::write_json(&self.dir.join("desk.json"), &news)?;
         lock(&self.desk).state = Some(news);
         self.tell_snapshot();
         self.bring_in(&wanted)?;
@@ -99,7 +99,7 @@ impl Shared {
                 .call()
                 .and_then(|mut response| response.body_mut().with_config().limit(32 * 1024 * 1024).read_to_vec());
             match answer {
-                Ok(bytes) => files::write(&path, &bytes)?,
+                Ok(bytes) => durable::write(&path, &bytes)?,
                 Err(error) => tracing::warn!("picture {name}: {error}"),
             }
         }

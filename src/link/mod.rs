@@ -2,16 +2,27 @@
 //!
 //! With no desk in reach guests go on designing; a ticket gets its number at once and is delivered later,
 //! once and only once.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `handle` | opening the line, sending, asking for the PIN, pairing |
+//! | `shared` | what the handle and the line's threads share |
+//! | `ask` | one question to the desk, and what comes of it |
+//! | `follow` | following the desk's news and keeping them |
+//! | `deliver` | bringing the outbox to the desk |
+//! | `outbox` | tickets on their way, a file each, and the numbers already given |
+//! | `report` | telling the desk what lies here, and bringing in what the seller asks for |
+//! | `pin_memory` | the seller's PIN while the desk is away |
+//! | `wire` | the messages between a kiosk and its desk |
 
 mod ask;
 mod deliver;
-pub mod disk;
-pub(crate) mod files;
 mod follow;
+mod handle;
 mod outbox;
-mod pin;
+mod pin_memory;
 mod report;
-mod talk;
+mod shared;
 pub mod wire;
 
 use std::{
@@ -23,7 +34,7 @@ use std::{
 use uuid::Uuid;
 
 use crate::{catalog::Catalog, caution::Verdict, craft::Piece, money::Quote, ticket::TicketNumber};
-pub use talk::{Link, LinkError, kept_pairing};
+pub use handle::{Link, LinkError, kept_pairing};
 pub use wire::{Pairing, PinAnswer};
 
 /// The port on which a desk answers unless told otherwise.
@@ -43,7 +54,7 @@ pub struct LinkConfig {
 /// What the kiosk knows of the desk at one moment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Snapshot {
-    /// The catalogue.
+    /// The last good catalogue.
     pub catalog: Arc<Catalog>,
     /// How many of each drop and base can still be had, by id; an id that is missing is sold out.
     pub available: BTreeMap<String, u32>,
@@ -63,7 +74,7 @@ impl Snapshot {
 pub struct Draft {
     /// The ticket's id, a UUIDv7: ids sort by the time of sending.
     pub id: Uuid,
-    /// The piece.
+    /// The piece as it hangs on the screen.
     pub piece: Piece,
     /// The sum on the screen.
     pub quote: Quote,
@@ -102,7 +113,7 @@ pub enum News {
     DiskNearlyFull(bool),
     /// The ticket is in the desk's ledger; `short` names parts the desk could not hold.
     Delivered {
-        /// The ticket.
+        /// Id and number of the ticket.
         kept: Kept,
         /// Ids of parts that could not be held (only when the number was given with the desk away).
         short: Vec<String>,
@@ -118,16 +129,16 @@ pub enum News {
     },
     /// The desk will never take this ticket; it is kept aside for the seller.
     Refused {
-        /// The ticket.
+        /// Id and number of the ticket.
         kept: Kept,
-        /// Why.
+        /// Why, in the desk's words.
         reason: String,
     },
     /// What [`Link::send_aside`] could not keep; nothing was sent.
     NotKept {
         /// The draft's id.
         id: Uuid,
-        /// Why.
+        /// Why it could not be kept.
         error: SendError,
     },
     /// The answer to [`Link::ask_pin`]; `None` when the desk is away and this device has never seen the right PIN.
@@ -165,7 +176,7 @@ pub enum PairError {
     /// Nobody answers at the address.
     #[error("no desk answers at {desk} ({reason}); compare the address with the desk's Kiosks page")]
     NotReached {
-        /// The address.
+        /// The address that was tried.
         desk: String,
         /// Why, for the log.
         reason: String,
@@ -173,7 +184,7 @@ pub enum PairError {
     /// Somebody else answers there.
     #[error("what answers at {desk} is no desk; compare the address with the desk's Kiosks page")]
     NotADesk {
-        /// The address.
+        /// The address that was tried.
         desk: String,
     },
     /// The desk shows another code.
@@ -185,7 +196,7 @@ pub enum PairError {
     /// Too many wrong codes.
     #[error("too many wrong codes; wait {seconds} seconds")]
     Wait {
-        /// How long.
+        /// How many seconds until the next try.
         seconds: u32,
     },
     /// No digit is free.

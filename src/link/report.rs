@@ -9,9 +9,10 @@ use uuid::Uuid;
 
 use super::{
     outbox::Entry,
-    talk::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
-    wire::{DeliveryAnswer, KioskReport, TicketReport},
+    shared::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
+    wire::{KioskReport, TicketReport},
 };
+use crate::ticket::Receipt;
 
 /// The desk forgets reports when it ends, so they are repeated.
 const REPORT_AGAIN: Duration = Duration::from_secs(20);
@@ -63,11 +64,11 @@ impl Shared {
                 thread::sleep(RETRY);
                 continue;
             };
-            match self.ask::<DeliveryAnswer>("/link/take-in", Some(&ticket), DELIVERY_TIMEOUT) {
-                Ok(DeliveryAnswer::Stored { .. }) => lock(&self.outbox).release_aside(*id)?,
-                Ok(DeliveryAnswer::Refused { reason }) => lock(&self.outbox).aside_because(*id, reason)?,
+            match self.ask::<Receipt>("/link/take-in", Some(&ticket), DELIVERY_TIMEOUT) {
+                Ok(Receipt::Stored { .. }) => lock(&self.outbox).release_aside(*id)?,
+                Ok(Receipt::Refused { reason }) => lock(&self.outbox).aside_because(*id, reason)?,
                 // A taken-in ticket is stored with whatever is there, so nothing is ever short.
-                Ok(DeliveryAnswer::Short { .. }) => {}
+                Ok(Receipt::Short { .. }) => {}
                 Err(reason) => {
                     tracing::warn!("ticket {} could not be brought in: {reason:?}", ticket.number);
                     // The desk goes on asking at once.

@@ -5,10 +5,12 @@
 //! | `POST /link/pair` | [`PairRequest`] | [`Pairing`], or 403 with a [`PairRefusal`] |
 //! | `GET /link/news?have=N&revision=R` | – | [`DeskNews`]; waits some seconds while nothing is newer than change `N` |
 //! | `GET /link/picture/NAME` | – | the picture's bytes |
-//! | `POST /link/tickets` | [`Delivery`] | [`DeliveryAnswer`] |
+//! | `POST /link/tickets` | [`Delivery`] | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/report` | [`KioskReport`] | nothing |
-//! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`DeliveryAnswer`] |
+//! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
+//!
+//! What is refused has a status of 400 or more and, but for pairing, a [`Refused`] that says why.
 //!
 //! All carry the kiosk's key as `Authorization: Bearer KEY`; a wrong key is 401. For `/link/pair` it is the key that the
 //! kiosk had before, if any: with it, it gets its own digit back.
@@ -39,7 +41,7 @@ pub enum PairRefusal {
     NoCode,
     /// Too many wrong codes; wait.
     Wait {
-        /// How long.
+        /// How many seconds until the next try.
         seconds: u32,
     },
     /// All ten digits are given, or rest until the show closes.
@@ -96,7 +98,7 @@ pub struct KioskReport {
 /// One ticket that lies on a kiosk.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TicketReport {
-    /// Its id.
+    /// Id of the ticket.
     pub id: Uuid,
     /// The number the guest has.
     pub number: TicketNumber,
@@ -111,7 +113,7 @@ pub struct TicketReport {
 /// The catalogue with what tells one picture from another.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CatalogContent {
-    /// The catalogue.
+    /// The whole catalogue, without its pictures.
     pub catalog: Catalog,
     /// SHA-256 of each picture, by file name, in hexadecimal.
     pub pictures: BTreeMap<String, String>,
@@ -120,31 +122,18 @@ pub struct CatalogContent {
 /// One delivery of a ticket; may be repeated.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Delivery {
-    /// The ticket.
+    /// The ticket as the guest sent it.
     pub ticket: SentTicket,
     /// True while the guest still waits and can choose something else: with a part gone, nothing is stored.
     /// False once the number has been given: the ticket is stored in any case, and its lines say what is short.
     pub refuse_if_short: bool,
 }
 
-/// What became of a delivery.
+/// Why a question was refused. Desks of earlier versions sent a page in its place.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub enum DeliveryAnswer {
-    /// It is in the ledger (this time or before).
-    Stored {
-        /// Ids of the parts that could not be held.
-        short: Vec<String>,
-    },
-    /// Nothing was stored: these parts are gone.
-    Short {
-        /// Ids of the parts.
-        parts: Vec<String>,
-    },
-    /// It can never be stored: another ticket has the number, or the message makes no sense.
-    Refused {
-        /// Why, in words for the log and the seller.
-        reason: String,
-    },
+pub struct Refused {
+    /// Plain words for the log and the seller.
+    pub reason: String,
 }
 
 /// A kiosk asks whether this is the seller's PIN.
@@ -154,16 +143,16 @@ pub struct PinQuestion {
     pub pin: String,
 }
 
-/// The answer.
+/// What the desk says to a PIN.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum PinAnswer {
-    /// It is.
+    /// It is the seller's PIN.
     Right,
-    /// It is not.
+    /// It is another.
     Wrong,
     /// Too many tries; wait.
     Wait {
-        /// How long.
+        /// How many seconds until the next try.
         seconds: u32,
     },
     /// No PIN has been set at the desk yet.

@@ -18,6 +18,9 @@ pub struct AmountError {
 }
 
 /// Reads a price: above zero, at most [`MAX_AMOUNT`], with no more decimals than the currency has.
+///
+/// # Errors
+/// What was found and what it should have been.
 pub fn parse_price(text: &str, currency: Currency) -> Result<Decimal, AmountError> {
     let error = |wanted: String| AmountError { found: text.to_owned(), wanted };
     let price = plain(text).ok_or_else(|| error("a price; write \"8.50\"".into()))?;
@@ -33,6 +36,9 @@ pub fn parse_price(text: &str, currency: Currency) -> Result<Decimal, AmountErro
 }
 
 /// Reads a percentage from 0 to 100.
+///
+/// # Errors
+/// What was found and what it should have been.
 pub fn parse_percent(text: &str) -> Result<Decimal, AmountError> {
     plain(text).filter(|percent| *percent <= Decimal::ONE_HUNDRED).ok_or_else(|| AmountError {
         found: text.to_owned(),

@@ -22,9 +22,15 @@ pub enum TaxRule {
     /// No tax is shown.
     None,
     /// The marked prices are net; tax comes on top.
-    Added { percent: Decimal },
+    Added {
+        /// Percent of the net price.
+        percent: Decimal,
+    },
     /// The marked prices contain the tax.
-    Included { percent: Decimal },
+    Included {
+        /// Percent of the net price.
+        percent: Decimal,
+    },
 }
 
 /// A price reduction of the table.
@@ -35,7 +41,10 @@ pub enum Discount {
     /// An amount off the whole piece, never more than the piece costs.
     Amount(Decimal),
     /// Of every `n` drops the cheapest is free.
-    EveryNth { n: u32 },
+    EveryNth {
+        /// Of so many drops one is free.
+        n: u32,
+    },
 }
 
 /// Everything about money that a table states once.
@@ -58,7 +67,7 @@ pub struct PriceRules {
 pub struct PricedItem {
     /// Id in the catalogue.
     pub id: String,
-    /// Price.
+    /// Price of one, in the currency of the quote.
     pub price: Decimal,
 }
 
@@ -67,7 +76,7 @@ pub struct PricedItem {
 pub struct PricedDrop {
     /// Id in the catalogue.
     pub id: String,
-    /// Price.
+    /// Price of one, in the currency of the quote.
     pub price: Decimal,
     /// Where it lives on the table.
     pub home: Home,
@@ -78,7 +87,7 @@ pub struct PricedDrop {
 pub struct Quote {
     /// The currency of every amount.
     pub currency: Currency,
-    /// The base.
+    /// The base with its price.
     pub base: PricedItem,
     /// The drops, left to right.
     pub drops: Vec<PricedDrop>,
@@ -146,9 +155,9 @@ pub enum MoneyError {
     /// A price is zero, negative or larger than any price here.
     #[error("the price {price} of {id:?} is not between 0 and {MAX_AMOUNT}")]
     Price {
-        /// Whose price.
+        /// Id of the part whose price it is.
         id: String,
-        /// The price.
+        /// The price that was found.
         price: Decimal,
     },
     /// The sum is larger than any sum here.
@@ -169,6 +178,9 @@ pub enum MoneyError {
 ///
 /// Discounts are rounded to the minor unit each, and tax once, on what is left. Contained tax is
 /// r/(100 + r) of the gross sum (source: HMRC, VAT fractions).
+///
+/// # Errors
+/// A price or the sum is none that a table takes.
 pub fn quote(rules: &PriceRules, base: PricedItem, drops: Vec<PricedDrop>) -> Result<Quote, MoneyError> {
     let priced = std::iter::once((&base.id, base.price)).chain(drops.iter().map(|drop| (&drop.id, drop.price)));
     let mut subtotal = Decimal::ZERO;

@@ -33,6 +33,9 @@ pub enum PortraitError {
 /// The picture of `piece` on transparent ground, `width_px` × `height_px`, as a PNG file.
 ///
 /// A drop whose picture does not decode is drawn as its ring alone.
+///
+/// # Errors
+/// The piece is none of the catalogue's, it does not hang, or the size is nothing or too large.
 pub fn portrait_png(
     catalog: &Catalog,
     pictures: &BTreeMap<String, Picture>,

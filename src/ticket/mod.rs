@@ -2,8 +2,10 @@
 
 mod life;
 mod number;
+mod receipt;
 mod sent;
 
 pub use life::{State, Tender};
 pub use number::{NumberError, TicketNumber};
+pub use receipt::Receipt;
 pub use sent::SentTicket;

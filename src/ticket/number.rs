@@ -51,6 +51,9 @@ impl TicketNumber {
     pub const PER_KIOSK: u16 = 1000;
 
     /// The number of kiosk `kiosk` (0 to 9) at `sequence` (0 to 999).
+    ///
+    /// # Errors
+    /// Either is beyond its range.
     pub fn new(kiosk: u8, sequence: u16) -> Result<Self, NumberError> {
         if kiosk <= 9 && sequence < Self::PER_KIOSK { Ok(Self { kiosk, sequence }) } else { Err(NumberError::Range) }
     }

@@ -15,7 +15,7 @@ pub struct SentTicket {
     pub show: i64,
     /// The number the guest reads.
     pub number: TicketNumber,
-    /// The piece.
+    /// The piece as the guest made it.
     pub piece: Piece,
     /// The sum the guest saw; it is the sum charged.
     pub quote: Quote,

@@ -1,5 +1,14 @@
 //! A catalogue of 5,000 drops read and checked, the test cylinder included, and single bodies in the cylinder.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 use std::{fmt::Write, fs, hint::black_box, path::Path};
 
 use chatelaine::{

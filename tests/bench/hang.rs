@@ -1,6 +1,15 @@
 //! How long it takes to work out how a piece hangs and how it moves, side by side with a general-purpose rigid-body
 //! library on the same chain.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "../support/peer.rs"]
 mod peer;
 

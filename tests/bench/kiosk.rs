@@ -1,5 +1,14 @@
 //! What a frame of the tablet costs the processor, without the graphics driver.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[allow(dead_code, reason = "the hand can do more than is measured")]
 #[path = "../kiosk_support/mod.rs"]
 mod kiosk_support;

@@ -1,6 +1,15 @@
 //! Sends, over HTTP to a real desk, beside bare SQLite commits with the same settings in the same run; pages with many
 //! tickets; and what a send takes while they look on. Each ratio is the median of several rounds.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "../support/mod.rs"]
 mod support;
 
@@ -24,11 +33,8 @@ use chatelaine::{
     craft::{Piece, Wearer},
     desk::{Desk, DeskConfig},
     ledger::{Part, Work},
-    link::{
-        Pairing,
-        wire::{Delivery, DeliveryAnswer},
-    },
-    ticket::{SentTicket, Tender, TicketNumber},
+    link::{Pairing, wire::Delivery},
+    ticket::{Receipt, SentTicket, Tender, TicketNumber},
 };
 use jiff::Timestamp;
 use tempfile::TempDir;
@@ -96,9 +102,9 @@ impl Bench {
         let request = agent.post(format!("{}/link/tickets", pairing.desk));
         let mut answer =
             request.header("Authorization", format!("Bearer {}", pairing.key)).send_json(&delivery).expect("an answer");
-        let answer: DeliveryAnswer = answer.body_mut().read_json().expect("an answer");
+        let answer: Receipt = answer.body_mut().read_json().expect("an answer");
         let took = began.elapsed();
-        assert_eq!(answer, DeliveryAnswer::Stored { short: vec![] });
+        assert_eq!(answer, Receipt::Stored { short: vec![] });
         took
     }
 
@@ -284,6 +290,7 @@ fn sends() {
     slow_disk::flush_takes(Duration::ZERO);
 }
 
+#[allow(clippy::too_many_lines, reason = "one row of measurements after the other")]
 fn pages() {
     let mut bench = Bench::new();
     bench.fill(5000);

@@ -13,9 +13,9 @@ use chatelaine::{
     desk::{Desk, DeskConfig},
     link::{
         Pairing,
-        wire::{Delivery, DeliveryAnswer, DeskNews},
+        wire::{Delivery, DeskNews},
     },
-    ticket::{SentTicket, TicketNumber},
+    ticket::{Receipt, SentTicket, TicketNumber},
 };
 use tempfile::TempDir;
 use ureq::Agent;
@@ -122,7 +122,7 @@ impl Kiosk {
         }
     }
 
-    pub fn deliver(&self, ticket: &SentTicket, refuse_if_short: bool) -> DeliveryAnswer {
+    pub fn deliver(&self, ticket: &SentTicket, refuse_if_short: bool) -> Receipt {
         let url = format!("{}/link/tickets", self.pairing.desk);
         let delivery = Delivery { ticket: ticket.clone(), refuse_if_short };
         let request = self.agent.post(url).header("Authorization", self.bearer());

@@ -143,6 +143,10 @@ fn a_drop_that_was_touched_or_moved_is_in_front_of_the_same_ones_as_before() {
         at_rest(&mut hand);
     }
     let after = at_rest(&mut hand);
+    if let Some(folder) = std::env::var_os("CHATELAINE_PICTURES") {
+        before.save(std::path::Path::new(&folder).join("moved-before.png")).unwrap();
+        after.save(std::path::Path::new(&folder).join("moved-after.png")).unwrap();
+    }
     assert!(differing(&before, &after) < 0.0005, "after it was moved: {}", differing(&before, &after));
     for request in [Request::Undo, Request::Undo, Request::Undo, Request::Redo, Request::Redo, Request::Redo] {
         hand.ask(request);

@@ -3,9 +3,9 @@
 
 use chatelaine::{
     catalog::Catalog,
-    ledger::{Charge, Ledger, LedgerError, Receipt, SumDoubt},
+    ledger::{Charge, Ledger, LedgerError, SumDoubt},
     money::{Currency, PricedDrop, Quote, quote},
-    ticket::{SentTicket, State, Tender},
+    ticket::{Receipt, SentTicket, State, Tender},
 };
 use jiff::ToSpan;
 use rust_decimal::Decimal;

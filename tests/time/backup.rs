@@ -8,12 +8,7 @@ use std::{
     time::{Duration, Instant},
 };
 
-use chatelaine::{
-    craft::Wearer,
-    desk::Desk,
-    ledger::Ledger,
-    link::{Pairing, wire::DeliveryAnswer},
-};
+use chatelaine::{craft::Wearer, desk::Desk, ledger::Ledger, link::Pairing, ticket::Receipt};
 
 use crate::{
     book::now,
@@ -75,7 +70,7 @@ fn a_backup_has_everything_and_every_orderly_end_leaves_one_file() {
         let (mut child, url) = desk(dir.path());
         let kiosk = at(&kiosk, &url);
         let ticket = kiosk.ticket(n as u16, &[&drop_id], Wearer::From13);
-        assert_eq!(kiosk.deliver(&ticket, true), DeliveryAnswer::Stored { short: vec![] });
+        assert_eq!(kiosk.deliver(&ticket, true), Receipt::Stored { short: vec![] });
         // The ledger's own file alone lacks it, as long as the desk runs; a backup has it.
         let copy = dir.path().join(format!("copy-{n}.sqlite"));
         let (to, from) = (copy.to_str().expect("a name"), data.to_str().expect("a name"));

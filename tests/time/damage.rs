@@ -6,8 +6,8 @@ use std::{fs, path::Path};
 use chatelaine::{
     craft::Wearer,
     desk::{Desk, DeskError},
-    ledger::{Group, Ledger, LedgerError, Receipt},
-    ticket::State,
+    ledger::{Group, Ledger, LedgerError},
+    ticket::{Receipt, State},
 };
 use rusqlite::Connection;
 

@@ -3,8 +3,8 @@
 
 use crate::book::{catalog, check_all, count, now, opened, sent};
 use chatelaine::{
-    ledger::{Ledger, LedgerError, Part, Receipt},
-    ticket::Tender,
+    ledger::{Ledger, LedgerError, Part},
+    ticket::{Receipt, Tender},
 };
 use jiff::{SignedDuration, Timestamp, ToSpan};
 

@@ -3,8 +3,8 @@
 
 use crate::book::{catalog, check_all, count, now, opened, sent};
 use chatelaine::{
-    ledger::{Ledger, LedgerError, Receipt},
-    ticket::{SentTicket, State, Tender},
+    ledger::{Ledger, LedgerError},
+    ticket::{Receipt, SentTicket, State, Tender},
 };
 use uuid::Uuid;
 

@@ -10,8 +10,8 @@ use std::{
 
 use chatelaine::{
     catalog::Catalog,
-    ledger::{Ledger, LedgerError, Part, Receipt},
-    ticket::{SentTicket, Tender, TicketNumber},
+    ledger::{Ledger, LedgerError, Part},
+    ticket::{Receipt, SentTicket, Tender, TicketNumber},
 };
 use jiff::SignedDuration;
 use uuid::Uuid;

@@ -2,7 +2,10 @@
 
 use std::sync::mpsc;
 
-use chatelaine::ledger::{Ledger, LedgerError, Receipt, Work};
+use chatelaine::{
+    ledger::{Ledger, LedgerError, Work},
+    ticket::Receipt,
+};
 use rusqlite::Connection;
 
 use crate::book::{catalog, count, now, sent};

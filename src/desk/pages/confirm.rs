@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 /// What is asked.
 pub(super) struct Question<'a> {
-    /// The question.
+    /// What is asked, as the page's heading.
     pub title: String,
     /// What will happen.
     pub text: String,

@@ -1,16 +1,12 @@
 //! What all pages share: head, navigation, the banner of a broken catalogue.
 
-use axum::{
-    http::StatusCode,
-    response::{Html, IntoResponse, Response},
-};
+use axum::response::Html;
 use jiff::Timestamp;
 use maud::{DOCTYPE, Markup, html};
 
-use super::words::sentence;
 use crate::{
-    desk::{assets::VERSION, server::House},
-    link::disk,
+    desk::{assets::VERSION, state::DeskState},
+    disk,
 };
 
 /// Where the page belongs in the navigation.
@@ -34,10 +30,10 @@ const TABS: [(Tab, &str, &str); 4] = [
 ];
 
 /// A page of the signed-in seller.
-pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<String> {
-    let mistakes = house.shelf.mistakes().map_or(0, |mistakes| mistakes.0.len());
-    let not_taken = house.tablets.not_taken();
-    let name = &house.shelf.loaded().catalog.table.name;
+pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> Html<String> {
+    let mistakes = desk.catalog.mistakes().map_or(0, |mistakes| mistakes.0.len());
+    let not_taken = desk.tablets.not_taken();
+    let name = &desk.catalog.loaded().catalog.table.name;
     document(
         title,
         name,
@@ -66,7 +62,7 @@ pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<
                         a href="/kiosks" { "See which, and take them in" }
                     }
                 }
-                @if disk::is_nearly_full(&house.data_dir) {
+                @if disk::is_nearly_full(&desk.data_dir) {
                     p.banner role="status" {
                         "This computer's disk is nearly full. Make room soon: with a full disk no ticket can be entered."
                     }
@@ -82,21 +78,8 @@ pub(super) fn page(house: &House, tab: Tab, title: &str, main: &Markup) -> Html<
 }
 
 /// A page for somebody who is not signed in.
-pub(super) fn plain_page(title: &str, main: &Markup) -> Html<String> {
+pub(in crate::desk) fn plain_page(title: &str, main: &Markup) -> Html<String> {
     document(title, "", false, &html! { main #main.narrow { (main) } })
-}
-
-/// Says why a request was refused, and leads back.
-pub(in crate::desk) fn refused(status: StatusCode, words: &str) -> Response {
-    let page = plain_page(
-        "Not done",
-        &html! {
-            h1 { "That was not done" }
-            p.trouble role="alert" { (sentence(words)) }
-            p { a.button href="/tickets" { "To the tickets" } }
-        },
-    );
-    (status, page).into_response()
 }
 
 fn document(title: &str, name: &str, live: bool, body: &Markup) -> Html<String> {

@@ -23,9 +23,9 @@ use super::{
 };
 use crate::{
     desk::{
-        auth::Seller,
-        error::Refusal,
-        server::House,
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
         tablets::{Tablet, Wish},
     },
     ledger::Kiosk,
@@ -35,7 +35,7 @@ use crate::{
 /// Kiosks ask for news all the time; one that is silent longer than this is off or out of reach.
 const SILENT_SECONDS: u64 = 30;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/kiosks", get(kiosks))
         .route("/kiosks/code", post(new_code))
@@ -44,19 +44,19 @@ pub(super) fn routes() -> Router<Arc<House>> {
         .route("/kiosks/{digit}/put-away/{id}", get(ask_put_away).post(put_away))
 }
 
-async fn kiosks(State(house): State<Arc<House>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
+async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
     let now = Timestamp::now();
     let (kiosks, browsers) =
-        house.books.run(move |ledger| Ok((ledger.kiosks()?, sessions::running(ledger, now)?))).await?;
+        desk.ledger.run(move |ledger| Ok((ledger.kiosks()?, sessions::running(ledger, now)?))).await?;
     let main = html! {
         h1.unseen { "Kiosks" }
         section.card aria-label="Pair a kiosk" {
             h2 { "Pair a kiosk" }
-            @if let Some((code, minutes)) = house.auth.pair_code() {
+            @if let Some((code, minutes)) = desk.auth.pair_code() {
                 p { "Type this on the tablet, within " (words::count(minutes as usize, "minute")) ":" }
                 p.code { (code[..3]) " " (code[3..]) }
                 p { "The desk’s address:" }
-                ul.addresses { @for address in addresses(&house, &headers) { li { code { (address) } } } }
+                ul.addresses { @for address in addresses(&desk, &headers) { li { code { (address) } } } }
                 form method="post" action="/kiosks/code" { button.quiet { "Another code" } }
             } @else {
                 p { "Each code pairs one tablet and is good for ten minutes." }
@@ -67,12 +67,12 @@ async fn kiosks(State(house): State<Arc<House>>, seller: Seller, headers: Header
             h2 { "Paired " span.tally { (kiosks.len()) } }
             @if kiosks.is_empty() { p.faint { "No kiosk is paired yet." } }
             ul.cards {
-                @for kiosk in &kiosks { (paired(kiosk, &house.tablets.get(kiosk.digit), now)) }
+                @for kiosk in &kiosks { (paired(kiosk, &desk.tablets.get(kiosk.digit), now)) }
             }
         }
         (sessions::list(&browsers, &seller, now))
     };
-    Ok(page(&house, Tab::Kiosks, "Kiosks", &main).into_response())
+    Ok(page(&desk, Tab::Kiosks, "Kiosks", &main).into_response())
 }
 
 /// One paired tablet: when it was last heard, and what lies on it.
@@ -153,15 +153,15 @@ fn lying(ticket: &TicketReport) -> Markup {
 }
 
 async fn take_in(
-    State(house): State<Arc<House>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Result<Redirect, Refusal> {
-    wish(&house, digit, id, Wish::TakeIn)
+    wish(&desk, digit, id, Wish::TakeIn)
 }
 
-fn wish(house: &House, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refusal> {
-    if house.tablets.want(digit, id, wish) {
+fn wish(desk: &DeskState, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refusal> {
+    if desk.tablets.want(digit, id, wish) {
         return Ok(Redirect::to("/kiosks"));
     }
     let words = format!("no such ticket lies on kiosk {digit} any more; look at the Kiosks page again");
@@ -169,11 +169,11 @@ fn wish(house: &House, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, Refu
 }
 
 async fn ask_put_away(
-    State(house): State<Arc<House>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Response {
-    let report = house.tablets.get(digit).report;
+    let report = desk.tablets.get(digit).report;
     let number = report.aside.iter().find(|ticket| ticket.id == id).map(|ticket| ticket.number.to_string());
     let main = ask(&Question {
         title: format!("Put ticket {} away?", number.unwrap_or_default()),
@@ -184,20 +184,20 @@ async fn ask_put_away(
         field: None,
         back: "/kiosks".to_owned(),
     });
-    page(&house, Tab::Kiosks, "Put a ticket away?", &main).into_response()
+    page(&desk, Tab::Kiosks, "Put a ticket away?", &main).into_response()
 }
 
 async fn put_away(
-    State(house): State<Arc<House>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Result<Redirect, Refusal> {
-    wish(&house, digit, id, Wish::PutAway)
+    wish(&desk, digit, id, Wish::PutAway)
 }
 
 /// The addresses under which tablets can reach this desk, the likeliest first.
-fn addresses(house: &House, headers: &HeaderMap) -> Vec<String> {
-    let bound = house.addr;
+fn addresses(desk: &DeskState, headers: &HeaderMap) -> Vec<String> {
+    let bound = desk.addr;
     if !bound.ip().is_unspecified() {
         return vec![format!("http://{bound}")];
     }
@@ -230,16 +230,15 @@ fn outward() -> Option<IpAddr> {
     Some(socket.local_addr().ok()?.ip()).filter(|ip| !ip.is_loopback() && !ip.is_unspecified())
 }
 
-async fn new_code(State(house): State<Arc<House>>, _seller: Seller) -> Result<Redirect, Refusal> {
-    house
-        .auth
+async fn new_code(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Redirect, Refusal> {
+    desk.auth
         .new_pair_code()
         .map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
     Ok(Redirect::to("/kiosks"))
 }
 
-async fn ask_release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Response {
-    let report = house.tablets.get(digit).report;
+async fn ask_release(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(digit): Path<u8>) -> Response {
+    let report = desk.tablets.get(digit).report;
     let keeps: Vec<String> =
         report.waiting.iter().chain(&report.aside).map(|ticket| ticket.number.to_string()).collect();
     let keeps = if keeps.is_empty() {
@@ -258,11 +257,15 @@ async fn ask_release(State(house): State<Arc<House>>, _seller: Seller, Path(digi
         field: None,
         back: "/kiosks".to_owned(),
     });
-    page(&house, Tab::Kiosks, "Release a kiosk?", &main).into_response()
+    page(&desk, Tab::Kiosks, "Release a kiosk?", &main).into_response()
 }
 
-async fn release(State(house): State<Arc<House>>, _seller: Seller, Path(digit): Path<u8>) -> Result<Redirect, Refusal> {
-    house.books.run(move |ledger| ledger.release_kiosk(digit, Timestamp::now())).await?;
-    house.tablets.forget(digit);
+async fn release(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(digit): Path<u8>,
+) -> Result<Redirect, Refusal> {
+    desk.ledger.run(move |ledger| ledger.release_kiosk(digit, Timestamp::now())).await?;
+    desk.tablets.forget(digit);
     Ok(Redirect::to("/kiosks"))
 }

@@ -1,23 +1,29 @@
-//! The seller's pages. Each file has one page with its routes; `frame` is what they share.
+//! The seller's pages. Each file has one page with its routes.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `frame`, `words`, `confirm` | what all pages share: head and navigation, how they say things, asking before what can't be taken back |
+//! | `sign_in`, `sessions`, `change_pin` | choosing the PIN and signing in; who is signed in; another PIN |
+//! | `queue` | all tickets, and finding one by its number |
+//! | `ticket` | one ticket, from the tick to the money |
+//! | `trays` | counts, and the catalogue's mistakes |
+//! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
+//! | `show`, `close_show` | what a show came to; ending it |
+//! | `kiosks` | paired tablets, pairing another, and what lies on them |
 
-mod acts;
-mod card;
-mod close;
+mod caution_signs;
+mod cautions_card;
+mod change_pin;
+mod close_show;
 mod confirm;
-mod doubt;
-mod enter;
 mod frame;
-mod hazards;
 mod kiosks;
-mod pin;
 mod queue;
 mod sessions;
 mod show;
-mod signs;
-mod swap;
+mod sign_in;
 mod ticket;
 mod trays;
-mod unread;
 mod words;
 
 use std::sync::Arc;
@@ -30,24 +36,23 @@ use axum::{
     routing::get,
 };
 
-use super::{auth::Seller, error::Refusal, server::House};
-pub(super) use frame::refused;
+use super::{refusal::Refusal, seller::Seller, state::DeskState};
+pub(super) use frame::plain_page;
+pub(super) use words::sentence;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/", get(async || Redirect::to("/tickets")))
         .route("/pictures/{name}", get(picture))
-        .merge(enter::routes())
-        .merge(pin::routes())
+        .merge(sign_in::routes())
+        .merge(change_pin::routes())
         .merge(sessions::routes())
         .merge(queue::routes())
         .merge(ticket::routes())
-        .merge(acts::routes())
-        .merge(swap::routes())
         .merge(trays::routes())
-        .merge(card::routes())
+        .merge(cautions_card::routes())
         .merge(show::routes())
-        .merge(close::routes())
+        .merge(close_show::routes())
         .merge(kiosks::routes())
 }
 
@@ -57,13 +62,13 @@ pub(super) async fn nowhere(uri: Uri) -> Refusal {
 }
 
 async fn picture(
-    State(house): State<Arc<House>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(name): Path<String>,
     headers: HeaderMap,
 ) -> Response {
-    match house.shelf.loaded().pictures.get(&name) {
-        Some(picture) => house.gallery.drop_picture(&name, picture, &headers).await,
+    match desk.catalog.loaded().pictures.get(&name) {
+        Some(picture) => desk.gallery.drop_picture(&name, picture, &headers).await,
         None => StatusCode::NOT_FOUND.into_response(),
     }
 }

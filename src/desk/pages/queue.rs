@@ -20,10 +20,10 @@ use super::{
 use crate::{
     catalog::Loaded,
     desk::{
-        auth::Seller,
-        error::Refusal,
         gallery::{PortraitSize, portrait_tag},
-        server::House,
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
     },
     ledger::{Group, Ledger, LedgerError, Listed, Ticket},
     ticket::TicketNumber,
@@ -36,7 +36,7 @@ const SHOWN_ALONE: usize = 60;
 
 const GROUPS: [Group; 3] = [Group::Waiting, Group::Checked, Group::Done];
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/tickets", get(queue)).route("/tickets/find", get(find))
 }
 
@@ -85,7 +85,7 @@ struct Wanted {
 }
 
 async fn queue(
-    State(house): State<Arc<House>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Query(wanted): Query<Wanted>,
 ) -> Result<Response, Refusal> {
@@ -98,8 +98,8 @@ async fn queue(
         }
         None => None,
     };
-    let main = content(&house, alone, wanted.before, None).await?;
-    Ok(page(&house, Tab::Tickets, "Tickets", &main).into_response())
+    let main = content(&desk, alone, wanted.before, None).await?;
+    Ok(page(&desk, Tab::Tickets, "Tickets", &main).into_response())
 }
 
 #[derive(Deserialize)]
@@ -108,51 +108,54 @@ struct Find {
     number: String,
 }
 
-async fn find(State(house): State<Arc<House>>, _seller: Seller, Query(find): Query<Find>) -> Result<Response, Refusal> {
+async fn find(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Query(find): Query<Find>,
+) -> Result<Response, Refusal> {
     let number = match find.number.parse::<TicketNumber>() {
         Ok(number) => number,
         Err(error) => {
-            return not_found(&house, StatusCode::BAD_REQUEST, &find.number, &words::sentence(&error.to_string()))
-                .await;
+            return not_found(&desk, StatusCode::BAD_REQUEST, &find.number, &words::sentence(&error.to_string())).await;
         }
     };
     let (found, show) =
-        house.books.look(move |ledger| Ok((ledger.tickets_numbered(number)?, ledger.show()?.id))).await?;
+        desk.ledger.look(move |ledger| Ok((ledger.tickets_numbered(number)?, ledger.show()?.id))).await?;
     // Numbers begin anew with every show: usually one ticket is meant, and its page names the others.
     let now: Vec<&Listed> = found.iter().filter(|one| one.settled.is_none_or(|settled| settled == show)).collect();
     match (&now[..], &found[..]) {
         ([], []) => {
             let words = format!("No ticket {number} has arrived at this desk yet.");
-            not_found(&house, StatusCode::NOT_FOUND, &find.number, &words).await
+            not_found(&desk, StatusCode::NOT_FOUND, &find.number, &words).await
         }
         ([one], _) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
         ([], [one]) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
         _ => {
-            let view = View { loaded: house.shelf.loaded(), show, now: Timestamp::now() };
+            let view = View { loaded: desk.catalog.loaded(), show, now: Timestamp::now() };
             let main = html! {
                 h1 { "Tickets " (number) }
                 p { "Several tickets have this number. Compare the piece." }
                 section.queue aria-label="Found" { (view.cards(&found)) }
                 p { a.button.quiet href="/tickets" { "To all tickets" } }
             };
-            Ok(page(&house, Tab::Tickets, "Tickets", &main).into_response())
+            Ok(page(&desk, Tab::Tickets, "Tickets", &main).into_response())
         }
     }
 }
 
-async fn not_found(house: &House, status: StatusCode, typed: &str, words: &str) -> Result<Response, Refusal> {
-    let main = content(house, None, None, Some((typed, words))).await?;
-    Ok((status, page(house, Tab::Tickets, "Tickets", &main)).into_response())
+async fn not_found(desk: &DeskState, status: StatusCode, typed: &str, words: &str) -> Result<Response, Refusal> {
+    let main = content(desk, None, None, Some((typed, words))).await?;
+    Ok((status, page(desk, Tab::Tickets, "Tickets", &main)).into_response())
 }
 
 async fn content(
-    house: &House,
+    desk: &DeskState,
     alone: Option<Group>,
     before: Option<i64>,
     not_found: Option<(&str, &str)>,
 ) -> Result<Markup, Refusal> {
-    let (windows, show) = house
-        .books
+    let (windows, show) = desk
+        .ledger
         .look(move |ledger| {
             let windows = match alone {
                 Some(group) => vec![Window::read(ledger, group, before, SHOWN_ALONE)?],
@@ -166,7 +169,7 @@ async fn content(
             Ok((windows, ledger.show()?.id))
         })
         .await?;
-    let view = View { loaded: house.shelf.loaded(), show, now: Timestamp::now() };
+    let view = View { loaded: desk.catalog.loaded(), show, now: Timestamp::now() };
     Ok(html! {
         h1.unseen { "Tickets" }
         form.find method="get" action="/tickets/find" data-check-number {

@@ -15,9 +15,10 @@ use maud::{Markup, html};
 use super::words;
 use crate::{
     desk::{
-        auth::{Seller, is_running, session_cookie},
-        error::Refusal,
-        server::House,
+        cookies::session_cookie,
+        refusal::Refusal,
+        seller::{Seller, is_running},
+        state::DeskState,
     },
     ledger::{Browser, Ledger, LedgerError},
 };
@@ -25,7 +26,7 @@ use crate::{
 /// Digits of a browser's key hash that stand in addresses.
 const SHOWN: usize = 16;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/sign-out", post(sign_out))
         .route("/sign-out-all", post(sign_out_all))
@@ -101,13 +102,13 @@ pub(super) fn list(browsers: &[Browser], seller: &Seller, now: Timestamp) -> Mar
 }
 
 async fn end_one(
-    State(house): State<Arc<House>>,
+    State(desk): State<Arc<DeskState>>,
     seller: Seller,
     Path(shown): Path<String>,
 ) -> Result<Response, Refusal> {
     let now = Timestamp::now();
-    let ended = house
-        .books
+    let ended = desk
+        .ledger
         .run(move |ledger| {
             let of = |browser: &Browser| shown.len() >= SHOWN && browser.key_hash.starts_with(&shown);
             let session = running(ledger, now)?.into_iter().find(of).and_then(|browser| browser.session);
@@ -124,16 +125,16 @@ async fn end_one(
     }
 }
 
-async fn sign_out(State(house): State<Arc<House>>, seller: Seller) -> Result<Response, Refusal> {
-    end(&house, Some(seller.token_hash)).await
+async fn sign_out(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Response, Refusal> {
+    end(&desk, Some(seller.token_hash)).await
 }
 
-async fn sign_out_all(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
-    end(&house, None).await
+async fn sign_out_all(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
+    end(&desk, None).await
 }
 
-async fn end(house: &House, token_hash: Option<String>) -> Result<Response, Refusal> {
-    house.books.run(move |ledger| ledger.end_sessions(token_hash.as_deref(), Timestamp::now())).await?;
+async fn end(desk: &DeskState, token_hash: Option<String>) -> Result<Response, Refusal> {
+    desk.ledger.run(move |ledger| ledger.end_sessions(token_hash.as_deref(), Timestamp::now())).await?;
     Ok(signed_out())
 }
 

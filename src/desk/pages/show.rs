@@ -19,18 +19,18 @@ use super::{
 };
 use crate::{
     catalog::Catalog,
-    desk::{auth::Seller, error::Refusal, server::House},
+    desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::{CloseOut, Listed},
     money::Currency,
 };
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show", get(running)).route("/shows/{id}", get(closed))
 }
 
-async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
-    let (show, sums) = house.books.look(|ledger| Ok((ledger.show()?, ledger.so_far()?))).await?;
-    let loaded = house.shelf.loaded();
+async fn running(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
+    let (show, sums) = desk.ledger.look(|ledger| Ok((ledger.show()?, ledger.so_far()?))).await?;
+    let loaded = desk.catalog.loaded();
     let currency = sums.currency.unwrap_or(loaded.catalog.table.prices.currency);
     let main = html! {
         h1 { "Show " (show.id) }
@@ -43,16 +43,16 @@ async fn running(State(house): State<Arc<House>>, _seller: Seller) -> Result<Res
             ul.links { @for id in (1..show.id).rev() { li { a href={ "/shows/" (id) } { "Show " (id) } } } }
         }
     };
-    Ok(page(&house, Tab::Show, "Show", &main).into_response())
+    Ok(page(&desk, Tab::Show, "Show", &main).into_response())
 }
 
-async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
+async fn closed(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
     let (closed, came_after) =
-        house.books.look(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?))).await?;
+        desk.ledger.look(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?))).await?;
     let Some(closed) = closed else {
         return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("show {id} has not been closed at this desk")));
     };
-    let loaded = house.shelf.loaded();
+    let loaded = desk.catalog.loaded();
     let main = html! {
         h1 { "Close-out of show " (id) }
         p.faint { (loaded.catalog.table.name) ", closed " (words::clock(closed.at, Timestamp::now())) }
@@ -60,7 +60,7 @@ async fn closed(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path
         (after_closing(&came_after))
         p.no-print { button data-prints hidden { "Print" } " " a.button.quiet href="/show" { "To the running show" } }
     };
-    Ok(page(&house, Tab::Show, &format!("Close-out of show {id}"), &main).into_response())
+    Ok(page(&desk, Tab::Show, &format!("Close-out of show {id}"), &main).into_response())
 }
 
 /// The tickets of a closed show that arrived afterwards; they count elsewhere.

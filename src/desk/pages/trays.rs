@@ -21,7 +21,7 @@ use super::{
 use crate::{
     catalog::{Catalog, Loaded, Tray},
     craft::Home,
-    desk::{auth::Seller, error::Refusal, server::House},
+    desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Count,
 };
 
@@ -30,16 +30,16 @@ const MOST: u32 = 9999;
 /// Tables wider than this wrap like text.
 const WIDEST: usize = 12;
 
-pub(super) fn routes() -> Router<Arc<House>> {
+pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/trays", get(trays)).route("/parts/{id}", get(part).post(recount))
 }
 
-async fn trays(State(house): State<Arc<House>>, _seller: Seller) -> Result<Response, Refusal> {
-    let counts = house.books.run(|ledger| ledger.counts()).await?;
-    let loaded = house.shelf.loaded();
+async fn trays(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
+    let counts = desk.ledger.run(|ledger| ledger.counts()).await?;
+    let loaded = desk.catalog.loaded();
     let main = html! {
         h1.unseen { "Trays" }
-        (mistakes(&house, &loaded))
+        (mistakes(&desk, &loaded))
         p.links { a href="/trays/cautions" { "Who can wear what: the card of cautions, to print" } }
         @for one in &loaded.catalog.trays { (tray(one, &loaded, &counts)) }
         section.tray aria-label="Bases" {
@@ -54,12 +54,12 @@ async fn trays(State(house): State<Arc<House>>, _seller: Seller) -> Result<Respo
             }
         }
     };
-    Ok(page(&house, Tab::Trays, "Trays", &main).into_response())
+    Ok(page(&desk, Tab::Trays, "Trays", &main).into_response())
 }
 
-fn mistakes(house: &House, loaded: &Loaded) -> Markup {
+fn mistakes(desk: &DeskState, loaded: &Loaded) -> Markup {
     html! {
-        @if let Some(mistakes) = house.shelf.mistakes() {
+        @if let Some(mistakes) = desk.catalog.mistakes() {
             section.card.mistakes #mistakes aria-label="Mistakes in the catalogue" {
                 h2 { "Mistakes in the catalogue" }
                 p { "The last good catalogue stays in use until they are mended; this page follows by itself." }
@@ -143,8 +143,12 @@ fn cell(cell: &Cell<'_>) -> Markup {
     }
 }
 
-async fn part(State(house): State<Arc<House>>, _seller: Seller, Path(id): Path<String>) -> Result<Response, Refusal> {
-    part_page(&house, &id, None).await
+async fn part(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<String>,
+) -> Result<Response, Refusal> {
+    part_page(&desk, &id, None).await
 }
 
 /// What the catalogue knows of a drop or a base.
@@ -153,9 +157,9 @@ fn known(catalog: &Catalog, id: &str) -> Option<(String, Decimal, Option<Home>)>
     drop.or_else(|| catalog.base(id).map(|base| (base.name.clone(), base.price, None)))
 }
 
-async fn part_page(house: &House, id: &str, trouble: Option<&str>) -> Result<Response, Refusal> {
-    let counts = house.books.run(|ledger| ledger.counts()).await?;
-    let loaded = house.shelf.loaded();
+async fn part_page(desk: &DeskState, id: &str, trouble: Option<&str>) -> Result<Response, Refusal> {
+    let counts = desk.ledger.run(|ledger| ledger.counts()).await?;
+    let loaded = desk.catalog.loaded();
     let Some((name, price, home)) = known(&loaded.catalog, id) else {
         return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("nothing in the catalogue is called {id:?}")));
     };
@@ -194,7 +198,7 @@ async fn part_page(house: &House, id: &str, trouble: Option<&str>) -> Result<Res
         }
         p { a.button.quiet href={ "/trays#part-" (id) } { "To the trays" } }
     };
-    Ok(page(house, Tab::Trays, &name, &main).into_response())
+    Ok(page(desk, Tab::Trays, &name, &main).into_response())
 }
 
 #[derive(Deserialize)]
@@ -205,7 +209,7 @@ struct Recount {
 }
 
 async fn recount(
-    State(house): State<Arc<House>>,
+    State(desk): State<Arc<DeskState>>,
     _seller: Seller,
     Path(id): Path<String>,
     Form(form): Form<Recount>,
@@ -213,9 +217,9 @@ async fn recount(
     let typed = form.to.or_else(|| form.free.trim().parse().ok()).filter(|free| *free <= MOST);
     let Some(free) = typed else {
         let words = format!("“{}” is no count; type a number from 0 to {MOST}.", form.free);
-        return Ok((StatusCode::BAD_REQUEST, part_page(&house, &id, Some(&words)).await?).into_response());
+        return Ok((StatusCode::BAD_REQUEST, part_page(&desk, &id, Some(&words)).await?).into_response());
     };
     let part = id.clone();
-    house.books.run(move |ledger| ledger.recount(&part, free, Timestamp::now())).await?;
+    desk.ledger.run(move |ledger| ledger.recount(&part, free, Timestamp::now())).await?;
     Ok(Redirect::to(&format!("/parts/{id}")).into_response())
 }

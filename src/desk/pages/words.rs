@@ -87,7 +87,7 @@ pub(super) fn trouble(error: &LedgerError, catalog: &Catalog) -> String {
 }
 
 /// With a capital and a full stop.
-pub(super) fn sentence(words: &str) -> String {
+pub(in crate::desk) fn sentence(words: &str) -> String {
     let mut chars = words.chars();
     let first = chars.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
     let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };

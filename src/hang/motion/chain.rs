@@ -103,7 +103,7 @@ pub(super) struct Chain {
 
 impl Chain {
     /// At rest, with its drops.
-    pub fn at_rest(plan: ChainPlan, drops: &[Hanging], rho: f64) -> Result<(Self, Vec<Hung>), HangError> {
+    pub(super) fn at_rest(plan: ChainPlan, drops: &[Hanging], rho: f64) -> Result<(Self, Vec<Hung>), HangError> {
         let rest = necklace(&plan.load(drops, rho))?;
         let links = plan.links.max(1) * fineness(plan.links);
         let points: Vec<V> = rest.polyline(links + 1).into_iter().map(|(x, y)| v(x, y)).collect();
@@ -128,12 +128,12 @@ impl Chain {
         Ok((chain, hung.collect()))
     }
 
-    pub const fn plan(&self) -> &ChainPlan {
+    pub(super) const fn plan(&self) -> &ChainPlan {
         &self.plan
     }
 
     /// The points, and how many links between them make one that is drawn.
-    pub fn points(&self) -> (&[V], usize) {
+    pub(super) fn points(&self) -> (&[V], usize) {
         (&self.points, fineness(self.plan.links))
     }
 
@@ -143,7 +143,7 @@ impl Chain {
     }
 
     /// Brings the held places to where the chain can follow.
-    pub fn restrain(&self, grips: &mut [Grip], hung: &[Hung]) {
+    pub(super) fn restrain(&self, grips: &mut [Grip], hung: &[Hung]) {
         let length = self.plan.front_length_mm;
         let ends = [(self.points[0], 0.0), (self.points[self.points.len() - 1], length)];
         for i in 0..grips.len() {
@@ -167,7 +167,7 @@ impl Chain {
     }
 
     /// One small step: the points fall freely, then they and the bodies are brought to where all lengths are kept.
-    pub fn step(&mut self, hung: &mut [Hung], grips: &[Grip], feel: &Feel, fall: V, h: f64) {
+    pub(super) fn step(&mut self, hung: &mut [Hung], grips: &[Grip], feel: &Feel, fall: V, h: f64) {
         let last = self.points.len() - 1;
         for i in 1..last {
             self.before[i] = self.points[i];
@@ -278,12 +278,12 @@ impl Chain {
     }
 
     /// The fastest of all points, in mm/s.
-    pub fn fastest(&self) -> f64 {
+    pub(super) fn fastest(&self) -> f64 {
         self.velocity.iter().map(|velocity| velocity.length()).fold(0.0, f64::max)
     }
 
     /// Every point stops.
-    pub fn stop(&mut self) {
+    pub(super) fn stop(&mut self) {
         self.velocity.fill(V::ZERO);
     }
 }

@@ -13,7 +13,7 @@ const FASTEST_MM_S: f64 = 2500.0;
 pub(super) enum What {
     /// A place of the base: arc along a chain, or angle on a bangle as it was made.
     Base(f64),
-    /// A drop.
+    /// The body of a drop.
     Body(Token),
 }
 
@@ -33,7 +33,7 @@ pub(super) struct Grip {
 
 impl Grip {
     /// Follows the finger for `h` seconds.
-    pub fn follow(&mut self, h: f64) {
+    pub(super) fn follow(&mut self, h: f64) {
         self.before = self.now;
         let step = (self.goal - self.now) * (1.0 - (-h / FOLLOW_S).exp());
         self.now += step.at_most(FASTEST_MM_S * h);

@@ -28,7 +28,7 @@ pub(super) const FASTEST_MM_S: f64 = 3000.0;
 /// What a bangle is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HoopPlan {
-    /// Inside diameter.
+    /// Inside diameter in millimetres.
     pub inside_mm: f64,
     /// Diameter of its wire.
     pub wire_mm: f64,
@@ -54,7 +54,7 @@ pub(super) struct Hoop {
 
 impl Hoop {
     /// At rest, with its drops.
-    pub fn at_rest(plan: HoopPlan, drops: &[Hanging], rho: f64) -> Result<(Self, Vec<Hung>), HangError> {
+    pub(super) fn at_rest(plan: HoopPlan, drops: &[Hanging], rho: f64) -> Result<(Self, Vec<Hung>), HangError> {
         let rest = bangle(&BangleLoad {
             inside_mm: plan.inside_mm,
             free_arc_deg: plan.free_arc_deg,
@@ -71,20 +71,20 @@ impl Hoop {
         Ok((hoop, hung))
     }
 
-    pub const fn plan(&self) -> &HoopPlan {
+    pub(super) const fn plan(&self) -> &HoopPlan {
         &self.plan
     }
 
     /// Rests as `other` does from now on.
-    pub const fn rest_as(&mut self, other: &Self) {
+    pub(super) const fn rest_as(&mut self, other: &Self) {
         self.rest_turn = other.rest_turn;
     }
 
-    pub const fn middle(&self) -> V {
+    pub(super) const fn middle(&self) -> V {
         self.middle
     }
 
-    pub const fn turn_rad(&self) -> f64 {
+    pub(super) const fn turn_rad(&self) -> f64 {
         self.turn
     }
 
@@ -120,13 +120,13 @@ impl Hoop {
     }
 
     /// Where a finger at `p` takes hold: the angle on the bangle as it was made, and the place.
-    pub fn grip(&self, p: V) -> (f64, V) {
+    pub(super) fn grip(&self, p: V) -> (f64, V) {
         let angle = self.angle_towards(p);
         (angle - self.turn, self.point(angle))
     }
 
     /// Brings the bodies to where they hang on their rings, or are in a finger.
-    pub fn hold(&self, hung: &mut [Hung], grips: &[Grip], h: f64) {
+    pub(super) fn hold(&self, hung: &mut [Hung], grips: &[Grip], h: f64) {
         for one in hung {
             if let Some(grip) = grips.iter().find(|grip| grip.what == What::Body(one.is.token)) {
                 one.place = grip.now;
@@ -141,7 +141,7 @@ impl Hoop {
 
     /// The bangle itself, whose middle swings as a ring on a peg does: its square of the rate is g/(2R). Source: the
     /// physical pendulum, a thin ring's moment about its own edge being 2 m R².
-    pub fn swing(&mut self, hung: &mut [Hung], grips: &[Grip], feel: &Feel, push: V, h: f64) {
+    pub(super) fn swing(&mut self, hung: &mut [Hung], grips: &[Grip], feel: &Feel, push: V, h: f64) {
         let (was, was_turned) = (self.middle, self.turn);
         let sideways = GRAVITY / (2.0 * self.inside());
         self.velocity.x += (push.x - sideways * self.middle.x) * h;
@@ -185,12 +185,12 @@ impl Hoop {
     }
 
     /// The fastest of its wire, in mm/s.
-    pub fn fastest(&self) -> f64 {
+    pub(super) fn fastest(&self) -> f64 {
         self.velocity.length().max(self.spin.abs() * self.line())
     }
 
-    /// It stops.
-    pub const fn stop(&mut self) {
+    /// Takes all its speed away, so that it stops where it is.
+    pub(super) const fn stop(&mut self) {
         (self.velocity, self.spin) = (V::ZERO, 0.0);
     }
 }

@@ -15,7 +15,7 @@ use crate::{
 pub struct Hanging {
     /// Which one it is.
     pub token: Token,
-    /// Its mass.
+    /// Its mass in grams.
     pub mass_g: f64,
     /// The wire of its ring.
     pub wire_mm: f64,
@@ -57,7 +57,7 @@ pub(super) struct Hung {
     /// Place of the ring along the line, in millimetres, and its speed.
     pub at: f64,
     pub speed: f64,
-    /// The body.
+    /// Where the body is, in millimetres; at rest straight below the ring.
     pub place: V,
     pub before: V,
     pub velocity: V,
@@ -89,14 +89,14 @@ const RESTING_MM_S: f64 = 12.0;
 
 impl Hung {
     /// At rest below `ring`.
-    pub fn at_rest(is: Hanging, at: f64, ring: V) -> Self {
+    pub(super) fn at_rest(is: Hanging, at: f64, ring: V) -> Self {
         let place = ring + v(0.0, is.swing_mm);
         let pull = is.mass_g * super::GRAVITY;
         Self { is, at, speed: 0.0, place, before: place, velocity: V::ZERO, pull, taut: true, held: None }
     }
 
     /// Falls freely for `h` seconds, `fall` faster than before.
-    pub fn fall(&mut self, fall: V, h: f64) {
+    pub(super) fn fall(&mut self, fall: V, h: f64) {
         self.before = self.place;
         self.place += (self.velocity + fall) * h;
     }
@@ -106,7 +106,7 @@ impl Hung {
     ///
     /// The ring is free of friction, so what moves it is the jump of the line's tension: with the balance of the two
     /// tensions and the pull, pull·(left + right)/(1 + left·right).
-    pub fn drive(&self, left: V, right: V, down: V) -> f64 {
+    pub(super) fn drive(&self, left: V, right: V, down: V) -> f64 {
         let pull = self.pull.clamp(0.0, 4.0 * self.is.mass_g * super::GRAVITY);
         pull / self.is.mass_g * down.dot(left + right) / (1.0 + left.dot(right)).max(0.25)
     }

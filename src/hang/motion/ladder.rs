@@ -12,12 +12,12 @@ pub(super) struct Sym {
 
 impl Sym {
     /// The same stiffness `all` in every direction.
-    pub const fn even(all: f64) -> Self {
+    pub(super) const fn even(all: f64) -> Self {
         Self { xx: all, xy: 0.0, yy: all }
     }
 
     /// Stiffness `along` a direction and `across` it.
-    pub fn along(direction: V, along: f64, across: f64) -> Self {
+    pub(super) fn along(direction: V, along: f64, across: f64) -> Self {
         let more = along - across;
         Self {
             xx: across + more * direction.x * direction.x,
@@ -26,26 +26,26 @@ impl Sym {
         }
     }
 
-    pub fn plus(self, other: Self) -> Self {
+    pub(super) fn plus(self, other: Self) -> Self {
         Self { xx: self.xx + other.xx, xy: self.xy + other.xy, yy: self.yy + other.yy }
     }
 
-    pub fn times(self, by: f64) -> Self {
+    pub(super) fn times(self, by: f64) -> Self {
         Self { xx: self.xx * by, xy: self.xy * by, yy: self.yy * by }
     }
 
-    pub fn on(self, to: V) -> V {
+    pub(super) fn on(self, to: V) -> V {
         v(self.xx * to.x + self.xy * to.y, self.xy * to.x + self.yy * to.y)
     }
 
     /// The inverse of a positive matrix.
-    pub fn inverse(self) -> Self {
+    pub(super) fn inverse(self) -> Self {
         let by = 1.0 / (self.xx * self.yy - self.xy * self.xy);
         Self { xx: self.yy * by, xy: -self.xy * by, yy: self.xx * by }
     }
 
     /// `self · middle · self`.
-    pub fn around(self, middle: Self) -> Self {
+    pub(super) fn around(self, middle: Self) -> Self {
         let first = middle.on(v(self.xx, self.xy));
         let second = middle.on(v(self.xy, self.yy));
         Self {
@@ -66,7 +66,7 @@ pub(super) struct Ladder {
 
 impl Ladder {
     /// Makes room for `points`, each with the stiffness `own` in every direction and nothing else.
-    pub fn clear(&mut self, points: usize, own: f64) {
+    pub(super) fn clear(&mut self, points: usize, own: f64) {
         self.own.clear();
         self.own.resize(points, Sym::even(own));
         self.next.clear();
@@ -76,7 +76,7 @@ impl Ladder {
     }
 
     /// Adds what pulls between the points `left` and `left + 1`, at `share` of the way: how stiff it is, and its pull.
-    pub fn add(&mut self, left: usize, share: f64, stiff: Sym, pull: V) {
+    pub(super) fn add(&mut self, left: usize, share: f64, stiff: Sym, pull: V) {
         self.own[left] = self.own[left].plus(stiff.times((1.0 - share) * (1.0 - share)));
         self.own[left + 1] = self.own[left + 1].plus(stiff.times(share * share));
         self.next[left] = self.next[left].plus(stiff.times(share * (1.0 - share)));
@@ -85,7 +85,7 @@ impl Ladder {
     }
 
     /// Nothing moves point `i`.
-    pub fn fix(&mut self, i: usize) {
+    pub(super) fn fix(&mut self, i: usize) {
         (self.own[i], self.right[i], self.next[i]) = (Sym::even(1.0), V::ZERO, Sym::default());
         if i > 0 {
             self.next[i - 1] = Sym::default();
@@ -93,7 +93,7 @@ impl Ladder {
     }
 
     /// Replaces `right` by the answer: elimination from one end to the other and back.
-    pub fn solve(&mut self) {
+    pub(super) fn solve(&mut self) {
         let points = self.own.len();
         for i in 0..points {
             if i > 0 {

@@ -9,7 +9,7 @@ use crate::{
 /// A base with its drops, as it moves.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MotionPlan {
-    /// The base.
+    /// What the drops hang on, as it moves.
     pub base: MovingBase,
     /// The drops, left to right.
     pub drops: Vec<Hanging>,
@@ -22,7 +22,7 @@ pub struct MotionPlan {
 pub enum MovingBase {
     /// A necklace's front.
     Chain(ChainPlan),
-    /// A bangle.
+    /// A bangle, which swings as a whole.
     Hoop(HoopPlan),
 }
 

@@ -16,29 +16,29 @@ pub(super) const fn v(x: f64, y: f64) -> V {
 }
 
 impl V {
-    pub const ZERO: Self = v(0.0, 0.0);
+    pub(super) const ZERO: Self = v(0.0, 0.0);
 
-    pub fn dot(self, other: Self) -> f64 {
+    pub(super) fn dot(self, other: Self) -> f64 {
         self.x * other.x + self.y * other.y
     }
 
-    pub fn length(self) -> f64 {
+    pub(super) fn length(self) -> f64 {
         self.dot(self).sqrt()
     }
 
     /// Direction and length; straight down where there is none.
-    pub fn split(self) -> (Self, f64) {
+    pub(super) fn split(self) -> (Self, f64) {
         let length = self.length();
         if length > 1e-12 { (self * (1.0 / length), length) } else { (v(0.0, 1.0), length) }
     }
 
     /// The same direction, `most` long at most.
-    pub fn at_most(self, most: f64) -> Self {
+    pub(super) fn at_most(self, most: f64) -> Self {
         let length = self.length();
         if length > most { self * (most / length) } else { self }
     }
 
-    pub fn lerp(self, other: Self, share: f64) -> Self {
+    pub(super) fn lerp(self, other: Self, share: f64) -> Self {
         self + (other - self) * share
     }
 }

@@ -4,7 +4,7 @@
 use super::NecklaceLoad;
 
 /// A chain of straight links; link mass sits at its middle, so the shape is one the real chain can take too.
-pub struct Links {
+pub(super) struct Links {
     /// Links per piece of chain between ends and rings.
     counts: Vec<usize>,
     gaps: Vec<f64>,
@@ -29,7 +29,7 @@ struct Slope {
 
 impl Links {
     /// A bow with the cluster at `first`.
-    pub fn bow(load: &NecklaceLoad, first: f64, per_piece: usize) -> Option<Self> {
+    pub(super) fn bow(load: &NecklaceLoad, first: f64, per_piece: usize) -> Option<Self> {
         let pieces = load.loads.len() + 1;
         let counts: Vec<usize> =
             (0..pieces).map(|i| if i == 0 || i + 1 == pieces { 8 * per_piece } else { per_piece }).collect();
@@ -156,7 +156,7 @@ impl Links {
 
     /// Conjugate directions, downhill only, until `rounds` are over or nothing moves.
     /// Returns the moment, mass times depth.
-    pub fn settle(&mut self, rounds: usize) -> f64 {
+    pub(super) fn settle(&mut self, rounds: usize) -> f64 {
         let weight = self.per_mm * self.length + self.masses.iter().sum::<f64>();
         let mut now = self.slope();
         let mut way = vec![0.0; self.angles.len()];

@@ -14,7 +14,7 @@ pub(super) struct Follow<'a> {
 
 impl<'a> Follow<'a> {
     /// Nothing solved yet; `distance` is that of the hang points in a straight line, `mass` everything's.
-    pub fn new(line: &'a Line<'a>, distance: f64, mass: f64) -> Self {
+    pub(super) fn new(line: &'a Line<'a>, distance: f64, mass: f64) -> Self {
         // Half the weight on either side of the chord, at the angle of a taut V.
         let (length, span, rise) = (line.load.front_length_mm, line.load.width_mm, line.load.rise_mm);
         let leg = span / ((length - distance) * (length + distance)).sqrt();
@@ -23,7 +23,7 @@ impl<'a> Follow<'a> {
     }
 
     /// (H, V₀) with the cluster at `first`; none where a piece without weight hangs slack.
-    pub fn solve(&mut self, first: f64) -> Result<(f64, f64), HangError> {
+    pub(super) fn solve(&mut self, first: f64) -> Result<(f64, f64), HangError> {
         if self.line.load.chain_g_per_mm == 0.0 && self.line.slack_push(first).is_some() {
             return Err(HangError::NoShape);
         }
@@ -43,7 +43,7 @@ impl<'a> Follow<'a> {
     }
 
     /// What pushes the cluster to the right at `first`.
-    pub fn push(&mut self, first: f64) -> Result<f64, HangError> {
+    pub(super) fn push(&mut self, first: f64) -> Result<f64, HangError> {
         match self.solve(first) {
             Ok((h, v0)) => Ok(self.line.push(first, h, v0)),
             // Far to one side a leg of no weight hangs slack, and one of nearly none as good as slack.

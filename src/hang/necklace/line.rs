@@ -23,7 +23,7 @@ struct Closing {
 
 impl Line<'_> {
     /// Every piece of chain as (length, mass passed at its end).
-    pub fn pieces(&self, first: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
+    pub(super) fn pieces(&self, first: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
         let n = self.offsets.len();
         let arc = move |i: usize| first + self.offsets[i];
         (0..=n).map(move |i| {
@@ -65,7 +65,7 @@ impl Line<'_> {
     }
 
     /// (H, V₀) for the cluster at `first`, from a guess.
-    pub fn solve(&self, first: f64, guess: (f64, f64)) -> Result<(f64, f64), HangError> {
+    pub(super) fn solve(&self, first: f64, guess: (f64, f64)) -> Result<(f64, f64), HangError> {
         let (span, end) = (self.load.width_mm, -self.load.rise_mm);
         let (mut h, mut v) = guess;
         let mut now = self.closing(first, h, v);
@@ -130,7 +130,7 @@ impl Line<'_> {
     /// the median's piece k is the slack one. It is longer than needed if s_k² ≥ S² + D², D being what the other pieces,
     /// falling minus rising, are deeper than the right hang point; for one load between level hang points this is the
     /// well-known l₂² > S² + l₁².
-    pub fn slack_push(&self, first: f64) -> Option<f64> {
+    pub(super) fn slack_push(&self, first: f64) -> Option<f64> {
         let (length, end) = (self.load.front_length_mm, -self.load.rise_mm);
         let half = (length + end) / 2.0;
         let total: f64 = self.load.loads.iter().map(|one| one.mass_g).sum();
@@ -147,7 +147,7 @@ impl Line<'_> {
     }
 
     /// Sum of the tension's jumps over the rings: what pushes the cluster to the right.
-    pub fn push(&self, first: f64, h: f64, v0: f64) -> f64 {
+    pub(super) fn push(&self, first: f64, h: f64, v0: f64) -> f64 {
         let w = self.load.chain_g_per_mm;
         let mut v = v0;
         let mut sum = 0.0;

@@ -17,7 +17,7 @@ pub(super) struct Segment {
 
 impl Segment {
     /// x and y after `s` of it.
-    pub fn at(&self, s: f64) -> (f64, f64) {
+    pub(super) fn at(&self, s: f64) -> (f64, f64) {
         let (dx, dy) = advance(self.h, self.v, self.w, s);
         (self.x + dx, self.y + dy)
     }

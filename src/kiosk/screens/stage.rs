@@ -153,8 +153,12 @@ fn strip(b: &mut Brush, s: &Scene, strip: Rect, token: Token, kind: &DropKind) {
     b.button(off, Look::Main, None, &s.t("stage-take-off"), Some(Request::PullOff(token)));
     b.button(right, Look::Plain, Some(Icon::Onward), &s.t("stage-to-right"), moves(1, place + 1 < drops.len()));
     b.button(close, Look::Quiet, Some(Icon::Cross), &s.t("close"), Some(Request::Select(token)));
-    let words = format!("{} · {}", s.drop_name(kind), kind.home);
-    b.text(name.shrink2(vec2(gap, 0.0)), Align2::LEFT_CENTER, &words, Type::BODY);
+    // Where it lives is said where there is room; its compartment has the mark of how many hang.
+    let room = name.shrink2(vec2(gap, 0.0));
+    let home = format!("{} · {}", s.drop_name(kind), kind.home);
+    let lines = (room.height() / b.line(26.0)).floor().max(1.0);
+    let words = if b.has_room(&home, Type::BODY, room.width() * lines * 0.7) { &home } else { s.drop_name(kind) };
+    b.text(room, Align2::LEFT_CENTER, words, Type::BODY);
     // A touch on the strip beside its buttons is no touch on the linen.
     b.targets.sheet = Some(strip);
 }

@@ -1,0 +1,46 @@
+//! The two cookies of a browser: the session, and the key by which it is known later.
+
+use std::time::Duration;
+
+use axum::http::{HeaderMap, HeaderValue, header};
+
+use crate::disk::digest::sha256_hex;
+
+/// Carries the session.
+const SESSION: &str = "seller";
+/// Carries the key by which a browser is known that was signed in before.
+const BROWSER: &str = "browser";
+const SESSION_LASTS: Duration = Duration::from_secs(24 * 3600);
+/// Browsers keep no cookie longer than this (RFC 6265bis, from memory).
+const BROWSER_LASTS: Duration = Duration::from_secs(400 * 24 * 3600);
+
+fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
+    let all = headers.get(header::COOKIE)?.to_str().ok()?;
+    all.split(';').find_map(|one| one.trim().strip_prefix(name)?.strip_prefix('=').map(str::to_owned))
+}
+
+/// The hash of the session's token that a request carries, good or not.
+pub(super) fn session_of(headers: &HeaderMap) -> Option<String> {
+    cookie(headers, SESSION).map(|token| sha256_hex(&token))
+}
+
+/// The hash of the key by which a browser says that it was signed in before.
+pub(super) fn browser_of(headers: &HeaderMap) -> Option<String> {
+    cookie(headers, BROWSER).map(|key| sha256_hex(&key))
+}
+
+/// The cookie of a new session, or the one that ends it.
+pub(super) fn session_cookie(token: Option<&str>) -> HeaderValue {
+    set_cookie(SESSION, token.unwrap_or_default(), token.map_or(Duration::ZERO, |_| SESSION_LASTS))
+}
+
+/// The cookie by which a browser is known later.
+pub(super) fn browser_cookie(key: &str) -> HeaderValue {
+    set_cookie(BROWSER, key, BROWSER_LASTS)
+}
+
+fn set_cookie(name: &str, value: &str, lasts: Duration) -> HeaderValue {
+    let text = format!("{name}={value}; HttpOnly; SameSite=Strict; Path=/; Max-Age={}", lasts.as_secs());
+    // Keys are hexadecimal, so the text is always a header.
+    HeaderValue::from_str(&text).unwrap_or(HeaderValue::from_static(""))
+}

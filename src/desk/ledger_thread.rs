@@ -1,0 +1,260 @@
+//! The threads of the ledger. One writes, and two lines wait for it: what is entered, of which all that waits is entered
+//! together with one commit, and other work, which comes after that. One only reads, so that nobody who looks waits for a
+//! flush of the disk, nor a send for a page.
+
+use std::{
+    collections::VecDeque,
+    panic::{AssertUnwindSafe, catch_unwind},
+    sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError, mpsc},
+    thread::{self, JoinHandle},
+};
+
+use tokio::sync::{oneshot, watch};
+
+use super::{error::DeskError, refusal::Refusal};
+use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
+
+/// So many changes share a commit at most.
+const TOGETHER: usize = 64;
+/// After so many commits in a row other work gets its turn, whoever else wants to enter something.
+const COMMITS_IN_A_ROW: u32 = 8;
+
+type Other = Box<dyn FnOnce(&mut Ledger) + Send>;
+type Look = Box<dyn FnOnce(&Ledger) + Send>;
+
+/// What waits for the ledger's thread.
+#[derive(Default)]
+struct Lines {
+    entering: VecDeque<Work>,
+    other: VecDeque<Other>,
+    closed: bool,
+    /// Commits since other work had its turn.
+    in_a_row: u32,
+}
+
+/// What is done next.
+enum Next {
+    Enter(Vec<Work>),
+    Do(Other),
+    End,
+}
+
+#[derive(Default)]
+struct Queue {
+    lines: Mutex<Lines>,
+    changed: Condvar,
+}
+
+impl Queue {
+    fn lines(&self) -> MutexGuard<'_, Lines> {
+        self.lines.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Adds to the lines, unless the desk is closing.
+    fn add(&self, add: impl FnOnce(&mut Lines)) {
+        let mut lines = self.lines();
+        if !lines.closed {
+            add(&mut lines);
+            self.changed.notify_one();
+        }
+    }
+
+    /// Waits for something to do; what waits is done before the end.
+    fn next(&self) -> Next {
+        let mut lines = self.lines();
+        loop {
+            let turn = lines.in_a_row >= COMMITS_IN_A_ROW && !lines.other.is_empty();
+            if !lines.entering.is_empty() && !turn {
+                lines.in_a_row += 1;
+                let many = lines.entering.len().min(TOGETHER);
+                return Next::Enter(lines.entering.drain(..many).collect());
+            }
+            if let Some(other) = lines.other.pop_front() {
+                lines.in_a_row = 0;
+                return Next::Do(other);
+            }
+            if lines.closed {
+                return Next::End;
+            }
+            lines = self.changed.wait(lines).unwrap_or_else(PoisonError::into_inner);
+        }
+    }
+}
+
+/// Sends work to the threads that own the ledger.
+pub(super) struct LedgerThread {
+    queue: Arc<Queue>,
+    thread: Mutex<Option<JoinHandle<()>>>,
+    /// None where the ledger can't be opened twice, and once the desk is closing.
+    looks: Mutex<Option<mpsc::Sender<Look>>>,
+    looking: Mutex<Option<JoinHandle<()>>>,
+    /// For questions so small that asking another thread would take longer.
+    at_hand: Mutex<Option<Ledger>>,
+    change: watch::Receiver<i64>,
+}
+
+impl LedgerThread {
+    pub(super) fn open(ledger: Ledger) -> Result<Self, DeskError> {
+        let queue = Arc::new(Queue::default());
+        let (tell, change) = watch::channel(ledger.change()?);
+        let for_thread = Arc::clone(&queue);
+        let spawn = |name: &str, work: Box<dyn FnOnce() + Send>| {
+            let thread = thread::Builder::new().name(name.into()).spawn(work);
+            thread.map_err(|error| DeskError::System(error.to_string()))
+        };
+        let beside = ledger.to_look_at().and_then(|beside| Ok((beside, ledger.to_look_at()?)));
+        let (looks, looking, at_hand) = match beside {
+            Ok((beside, at_hand)) => {
+                let (looks, asked) = mpsc::channel();
+                (Some(looks), Some(spawn("ledger look", Box::new(move || look(&beside, &asked)))?), Some(at_hand))
+            }
+            Err(error) => {
+                tracing::warn!("the ledger is read and written by one: {error}");
+                (None, None, None)
+            }
+        };
+        let thread = spawn("ledger", Box::new(move || keep(ledger, &for_thread, &tell)))?;
+        Ok(Self {
+            queue,
+            thread: Mutex::new(Some(thread)),
+            looks: Mutex::new(looks),
+            looking: Mutex::new(looking),
+            at_hand: Mutex::new(at_hand),
+            change,
+        })
+    }
+
+    /// Follows the number of the last entry.
+    pub(super) fn changes(&self) -> watch::Receiver<i64> {
+        self.change.clone()
+    }
+
+    /// Runs `work` before anything that is only read, and answers once it is kept. It shares its commit with what else
+    /// waits to be entered.
+    pub(super) async fn enter<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Ledger) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        let (answer, answered) = oneshot::channel();
+        let work: Work = Box::new(move |ledger| {
+            let done = work(ledger);
+            let tell: AfterCommit = Box::new(move |kept| {
+                // Nobody waits any more when the request was given up; the work is done all the same.
+                let _ = answer.send(done.and_then(|value| kept.map(|()| value)));
+            });
+            tell
+        });
+        self.queue.add(|lines| lines.entering.push_back(work));
+        self.answer(answered.await)
+    }
+
+    /// Answers a question of one row at once.
+    pub(super) async fn peek<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Ledger) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        if let Some(ledger) = &*self.at_hand.lock().unwrap_or_else(PoisonError::into_inner) {
+            return Ok(work(ledger)?);
+        }
+        self.run(move |ledger| work(ledger)).await
+    }
+
+    /// Lets `work` look at the ledger as it is at one moment, everything that was answered included.
+    pub(super) async fn look<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Ledger) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        let looks = self.looks.lock().unwrap_or_else(PoisonError::into_inner).clone();
+        let Some(looks) = looks else { return self.run(move |ledger| work(ledger)).await };
+        let (answer, answered) = oneshot::channel();
+        let sent = looks.send(Box::new(move |ledger| {
+            let _ = answer.send(ledger.at_one_moment(work));
+        }));
+        drop(sent);
+        self.answer(answered.await)
+    }
+
+    /// Runs `work` when nothing waits to be entered.
+    pub(super) async fn run<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Ledger) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        let (answer, answered) = oneshot::channel();
+        let other: Other = Box::new(move |ledger| {
+            let _ = answer.send(work(ledger));
+        });
+        self.queue.add(|lines| lines.other.push_back(other));
+        self.answer(answered.await)
+    }
+
+    /// The same for a thread that may block; `None` once the desk is closing, and where the work panicked.
+    pub(super) fn run_blocking<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Ledger) -> T + Send + 'static,
+    ) -> Option<T> {
+        let (answer, answered) = mpsc::channel();
+        let other: Other = Box::new(move |ledger| {
+            let _ = answer.send(work(ledger));
+        });
+        self.queue.add(|lines| lines.other.push_back(other));
+        answered.recv().ok()
+    }
+
+    /// Work that panicked, and work that nobody does any more, gives no answer.
+    fn answer<T>(&self, answered: Result<Result<T, LedgerError>, oneshot::error::RecvError>) -> Result<T, Refusal> {
+        match answered {
+            Ok(result) => Ok(result?),
+            Err(_) if self.queue.lines().closed => {
+                let status = axum::http::StatusCode::SERVICE_UNAVAILABLE;
+                Err(Refusal::Request(status, "the desk is closing".into()))
+            }
+            Err(_) => Err(LedgerError::Panicked.into()),
+        }
+    }
+
+    /// Finishes what was asked and closes the ledger.
+    pub(super) fn close(&self) {
+        // Whoever looks ends first: the last to close the file merges its write-ahead file.
+        self.at_hand.lock().unwrap_or_else(PoisonError::into_inner).take();
+        self.looks.lock().unwrap_or_else(PoisonError::into_inner).take();
+        if let Some(thread) = self.looking.lock().unwrap_or_else(PoisonError::into_inner).take() {
+            let _ = thread.join();
+        }
+        self.queue.lines().closed = true;
+        self.queue.changed.notify_all();
+        if let Some(thread) = self.thread.lock().unwrap_or_else(PoisonError::into_inner).take() {
+            let _ = thread.join();
+        }
+    }
+}
+
+/// Looks for as long as the desk runs. Who asked in a way that panics hears no answer.
+fn look(ledger: &Ledger, asked: &mpsc::Receiver<Look>) {
+    while let Ok(look) = asked.recv() {
+        let _ = catch_unwind(AssertUnwindSafe(|| look(ledger)));
+    }
+}
+
+/// Works for as long as the desk runs. A panic ends with the work that it came from; the ledger is opened anew after it.
+fn keep(mut ledger: Ledger, queue: &Queue, tell: &watch::Sender<i64>) {
+    loop {
+        let panicked = match queue.next() {
+            Next::Enter(works) => ledger.together(works),
+            Next::Do(other) => catch_unwind(AssertUnwindSafe(|| other(&mut ledger))).is_err(),
+            Next::End => break,
+        };
+        if panicked && let Err(error) = ledger.reopen() {
+            tracing::error!("the ledger could not be opened anew: {error}");
+        }
+        match ledger.change() {
+            Ok(change) => {
+                tell.send_if_modified(|last| std::mem::replace(last, change) != change);
+            }
+            Err(error) => tracing::error!("{error}"),
+        }
+    }
+    // Copied now, the ledger's file is all of it.
+    if let Err(error) = ledger.merge() {
+        tracing::warn!("the ledger's write-ahead file could not be merged: {error}");
+    }
+}

@@ -1,0 +1,242 @@
+//! Choosing the first PIN, and signing in.
+
+use std::sync::Arc;
+
+use axum::{
+    Form, Router,
+    extract::{Query, State},
+    http::{HeaderMap, StatusCode, header},
+    response::{IntoResponse, Redirect, Response},
+    routing::get,
+};
+use jiff::Timestamp;
+use maud::{Markup, html};
+use serde::Deserialize;
+
+use super::{frame::plain_page, sessions::browser_name};
+use crate::{
+    desk::{
+        auth::random_key,
+        connections::Caller,
+        cookies::{browser_cookie, browser_of, session_cookie, session_of},
+        guess_budgets::{Guesser, Secret},
+        pin_rules::{fault_of, has_shape},
+        refusal::Refusal,
+        return_page::ReturnPage,
+        seller::guesser,
+        state::DeskState,
+    },
+    disk::digest::sha256_hex,
+    ledger::Visitor,
+};
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new().route("/setup", get(setup_page).post(set_up)).route("/sign-in", get(sign_in_page).post(sign_in))
+}
+
+pub(super) async fn kept_pin(desk: &DeskState) -> Result<Option<String>, Refusal> {
+    desk.ledger.run(|ledger| ledger.setting("pin")).await
+}
+
+async fn setup_page(State(desk): State<Arc<DeskState>>, caller: Caller) -> Result<Response, Refusal> {
+    if kept_pin(&desk).await?.is_some() {
+        return Ok(Redirect::to("/sign-in").into_response());
+    }
+    Ok(plain_page("Choose a PIN", &setup_form(caller.is_here, None)).into_response())
+}
+
+fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
+    html! {
+        h1 { "Choose the seller’s PIN" }
+        p { "6 to 12 digits without a pattern. It opens this desk, and the settings of every kiosk." }
+        (alert(trouble))
+        form.stack method="post" action="/setup" {
+            @if !here {
+                label { "Setup code, as the desk’s terminal shows it"
+                    input name="code" inputmode="numeric" autocomplete="off" required;
+                }
+            }
+            label { "PIN" (pin_input("pin", "new-password")) }
+            label { "The PIN again" (pin_input("again", "new-password")) }
+            button.main { "Keep this PIN" }
+        }
+    }
+}
+
+pub(super) fn pin_input(name: &str, autocomplete: &str) -> Markup {
+    html! {
+        // A password keeper wants a name to keep the PIN under.
+        @if name == "pin" { input type="text" name="user" autocomplete="username" value="seller" hidden; }
+        input type="password" name=(name) inputmode="numeric" pattern="[0-9]{6,12}" title="6 to 12 digits"
+            autocomplete=(autocomplete) required;
+    }
+}
+
+pub(super) fn alert(trouble: Option<&str>) -> Markup {
+    html! { @if let Some(words) = trouble { p.trouble role="alert" { (words) } } }
+}
+
+#[derive(Deserialize)]
+struct Setup {
+    #[serde(default)]
+    code: String,
+    pin: String,
+    again: String,
+}
+
+async fn set_up(
+    State(desk): State<Arc<DeskState>>,
+    caller: Caller,
+    headers: HeaderMap,
+    Form(form): Form<Setup>,
+) -> Result<Response, Refusal> {
+    if kept_pin(&desk).await?.is_some() {
+        return Ok(Redirect::to("/sign-in").into_response());
+    }
+    let here = caller.is_here;
+    let again =
+        |status, words: &str| Ok((status, plain_page("Choose a PIN", &setup_form(here, Some(words)))).into_response());
+    if !here {
+        let who = Guesser::at(caller.ip);
+        if let Err(seconds) = desk.auth.guess(Secret::SetupCode, &who) {
+            return again(StatusCode::TOO_MANY_REQUESTS, &too_many(seconds));
+        }
+        if form.code.trim() != desk.auth.setup_code() {
+            desk.alarms.note("a wrong setup code", caller.ip, "");
+            return again(StatusCode::FORBIDDEN, "This is not the code that the desk’s terminal shows.");
+        }
+        desk.auth.was_right(Secret::SetupCode, &who);
+    }
+    if let Some(words) = fault_of(&form.pin) {
+        return again(StatusCode::BAD_REQUEST, words);
+    }
+    if form.pin != form.again {
+        return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the PIN twice.");
+    }
+    let hash = desk.auth.hash_pin(form.pin).await?;
+    let is_first = desk
+        .ledger
+        .run(move |ledger| {
+            // Two browsers may have had the page open.
+            let is_first = ledger.setting("pin")?.is_none();
+            if is_first {
+                ledger.set_setting("pin", &hash)?;
+            }
+            Ok(is_first)
+        })
+        .await?;
+    if is_first {
+        begin(&desk, &caller, &headers, &ReturnPage::default()).await
+    } else {
+        Ok(Redirect::to("/sign-in").into_response())
+    }
+}
+
+#[derive(Deserialize, Default)]
+struct Led {
+    #[serde(default)]
+    back: String,
+    #[serde(default)]
+    lost: String,
+}
+
+async fn sign_in_page(State(desk): State<Arc<DeskState>>, Query(led): Query<Led>) -> Result<Response, Refusal> {
+    if kept_pin(&desk).await?.is_none() {
+        return Ok(Redirect::to("/setup").into_response());
+    }
+    let words = (led.lost == "1").then_some("You were signed out before this was entered. Sign in and do it again.");
+    Ok(plain_page("Sign in", &sign_in_form(&desk, &ReturnPage::to(&led.back), words)).into_response())
+}
+
+fn sign_in_form(desk: &DeskState, back: &ReturnPage, trouble: Option<&str>) -> Markup {
+    html! {
+        h1 { (desk.catalog.loaded().catalog.table.name) }
+        p { "The seller’s desk" }
+        (alert(trouble))
+        form.stack method="post" action="/sign-in" {
+            input type="hidden" name="back" value=(back.page());
+            label { "PIN" (pin_input("pin", "current-password")) }
+            button.main { "Sign in" }
+        }
+    }
+}
+
+#[derive(Deserialize)]
+struct SignIn {
+    pin: String,
+    #[serde(default)]
+    back: String,
+}
+
+async fn sign_in(
+    State(desk): State<Arc<DeskState>>,
+    caller: Caller,
+    headers: HeaderMap,
+    Form(form): Form<SignIn>,
+) -> Result<Response, Refusal> {
+    let Some(kept) = kept_pin(&desk).await? else { return Ok(Redirect::to("/setup").into_response()) };
+    let back = ReturnPage::to(&form.back);
+    match is_pin(&desk, &caller, &headers, form.pin, &kept).await? {
+        Ok(()) => begin(&desk, &caller, &headers, &back).await,
+        Err((status, words)) => {
+            Ok((status, plain_page("Sign in", &sign_in_form(&desk, &back, Some(&words)))).into_response())
+        }
+    }
+}
+
+fn too_many(seconds: u32) -> String {
+    format!("Too many tries. Wait {seconds} seconds, or sign in on the machine that the desk runs on.")
+}
+
+/// Whether `pin` is the one kept as `kept`; else the status and words for whoever typed it.
+pub(super) async fn is_pin(
+    desk: &DeskState,
+    caller: &Caller,
+    headers: &HeaderMap,
+    pin: String,
+    kept: &str,
+) -> Result<Result<(), (StatusCode, String)>, Refusal> {
+    let who = guesser(desk, caller, headers).await?;
+    if let Some(Err(seconds)) = who.as_ref().map(|who| desk.auth.guess(Secret::Pin, who)) {
+        return Ok(Err((StatusCode::TOO_MANY_REQUESTS, too_many(seconds))));
+    }
+    if !has_shape(&pin) || !desk.auth.is_pin(pin, kept).await? {
+        desk.alarms.note("a wrong PIN", caller.ip, "");
+        return Ok(Err((StatusCode::FORBIDDEN, "This is not the PIN.".to_owned())));
+    }
+    if let Some(who) = &who {
+        desk.auth.was_right(Secret::Pin, who);
+    }
+    Ok(Ok(()))
+}
+
+/// Begins a session, which ends an earlier one of this browser, and leads on.
+async fn begin(desk: &DeskState, caller: &Caller, headers: &HeaderMap, back: &ReturnPage) -> Result<Response, Refusal> {
+    let key = || random_key().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()));
+    let (token, new_browser) = (key()?, key()?);
+    let hash = sha256_hex(&token);
+    let (before, claimed) = (session_of(headers), browser_of(headers));
+    let (name, address, new_hash) = (browser_name(headers), caller.ip.to_string(), sha256_hex(&new_browser));
+    let is_known = desk
+        .ledger
+        .run(move |ledger| {
+            let now = Timestamp::now();
+            let known = ledger.browsers()?;
+            let key_hash = claimed.filter(|hash| known.iter().any(|browser| browser.key_hash == *hash));
+            if let Some(before) = before.filter(|before| ledger.session(before).is_ok_and(|found| found.is_some())) {
+                ledger.end_sessions(Some(&before), now)?;
+            }
+            let is_known = key_hash.is_some();
+            let visitor = Visitor { key_hash: key_hash.unwrap_or(new_hash), name, address };
+            ledger.begin_session(&hash, &visitor, now)?;
+            Ok(is_known)
+        })
+        .await?;
+    let mut response = Redirect::to(back.page()).into_response();
+    response.headers_mut().append(header::SET_COOKIE, session_cookie(Some(&token)));
+    // A key that the desk has not given itself is not taken over.
+    if !is_known {
+        response.headers_mut().append(header::SET_COOKIE, browser_cookie(&new_browser));
+    }
+    Ok(response)
+}

@@ -1,0 +1,271 @@
+//! What the seller does with a ticket: one address for every act, all by plain forms.
+
+use std::sync::Arc;
+
+use axum::{
+    Form, Router,
+    extract::{Path, State},
+    http::StatusCode,
+    response::{IntoResponse, Redirect, Response},
+    routing::{get, post},
+};
+use jiff::Timestamp;
+use rust_decimal::Decimal;
+use serde::Deserialize;
+use uuid::Uuid;
+
+use super::view::with_trouble;
+use crate::{
+    caution::CautionCode,
+    craft::{Length, Wearer},
+    desk::{
+        pages::{
+            confirm::{Question, ask},
+            frame::{Tab, page},
+            words,
+        },
+        refusal::{Refusal, status_of},
+        seller::Seller,
+        state::DeskState,
+    },
+    ledger::{Charge, Ledger, LedgerError, Part, Ticket},
+    ticket::{State as TicketState, Tender},
+};
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new()
+        .route("/tickets/{id}/call", post(call))
+        .route("/tickets/{id}/tick", post(tick))
+        .route("/tickets/{id}/length", post(length))
+        .route("/tickets/{id}/wearer", post(wearer))
+        .route("/tickets/{id}/remove", post(remove))
+        .route("/tickets/{id}/told", post(told))
+        .route("/tickets/{id}/confirm", post(confirm))
+        .route("/tickets/{id}/ring-up", post(ring_up))
+        .route("/tickets/{id}/sum", post(confirm_sum))
+        .route("/tickets/{id}/hand-over", post(hand_over))
+        .route("/tickets/{id}/let-go", get(ask_let_go).post(let_go))
+}
+
+/// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page.
+pub(super) async fn act(
+    desk: &DeskState,
+    id: Uuid,
+    place: &str,
+    work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
+) -> Result<Response, Refusal> {
+    match desk.ledger.enter(work).await {
+        Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
+        Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
+            let words = words::trouble(&error, &desk.catalog.loaded().catalog);
+            Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
+        }
+        Err(refusal) => Err(refusal),
+    }
+}
+
+async fn call(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    act(&desk, id, "", move |ledger| ledger.call(id, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Tick {
+    part: String,
+    on: u8,
+    #[serde(default)]
+    found: u8,
+}
+
+async fn tick(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Tick>,
+) -> Result<Response, Refusal> {
+    let (part, place) = match form.part.as_str() {
+        "base" => (Part::Base, "#base".to_owned()),
+        at => match at.parse() {
+            Ok(at) => (Part::Line(at), format!("#line-{at}")),
+            Err(_) => {
+                return Err(Refusal::bad(format!("{at:?} is no part of a piece; send base or the line's number")));
+            }
+        },
+    };
+    let (on, found) = (form.on == 1, form.found == 1);
+    act(&desk, id, &place, move |ledger| ledger.tick(id, part, on, found, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct NewLength {
+    mm: Option<f64>,
+    to: Option<f64>,
+}
+
+async fn length(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<NewLength>,
+) -> Result<Response, Refusal> {
+    let Some(mm) = form.to.or(form.mm).filter(|mm| mm.is_finite()) else {
+        return Err(Refusal::bad("a length is a number of millimetres"));
+    };
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "#length", move |ledger| {
+        ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, Timestamp::now())
+    })
+    .await
+}
+
+#[derive(Deserialize)]
+struct NewWearer {
+    wearer: String,
+}
+
+async fn wearer(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<NewWearer>,
+) -> Result<Response, Refusal> {
+    let Some(wearer) = Wearer::from_code(&form.wearer) else {
+        let codes = Wearer::ANSWERS.map(Wearer::code).join(", ");
+        return Err(Refusal::bad(format!("{:?} is no wearer; send one of {codes}", form.wearer)));
+    };
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "#wearer", move |ledger| ledger.set_wearer(id, wearer, &loaded.catalog, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Line {
+    line: usize,
+}
+
+async fn remove(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Line>,
+) -> Result<Response, Refusal> {
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "", move |ledger| ledger.remove(id, form.line, &loaded.catalog, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Told {
+    told: u8,
+}
+
+async fn told(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Told>,
+) -> Result<Response, Refusal> {
+    act(&desk, id, "#told", move |ledger| ledger.set_told(id, form.told == 1, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct Confirm {
+    code: CautionCode,
+    on: u8,
+}
+
+async fn confirm(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<Confirm>,
+) -> Result<Response, Refusal> {
+    let (code, on) = (form.code, form.on == 1);
+    act(&desk, id, "#told", move |ledger| ledger.confirm_hazard(id, code, on, Timestamp::now())).await
+}
+
+#[derive(Deserialize)]
+struct RingUp {
+    tender: String,
+    total: Decimal,
+}
+
+async fn ring_up(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<RingUp>,
+) -> Result<Response, Refusal> {
+    let tender = match form.tender.as_str() {
+        "cash" => Tender::Cash,
+        "card" => Tender::Card,
+        other => return Err(Refusal::bad(format!("{other:?} is no way to pay here; send cash or card"))),
+    };
+    // Somebody else may have changed the piece while this seller looked at the sum.
+    let before = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
+    if before.state.is_open() && before.quote.total != form.total {
+        let sum = before.quote.currency.plain(before.quote.total);
+        let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
+        return Ok((StatusCode::CONFLICT, with_trouble(&desk, id, Some(&words)).await?).into_response());
+    }
+    act(&desk, id, "#till", move |ledger| {
+        let ticket = ledger.ticket(id)?;
+        // A second touch on the same button means the first: the money was taken, once.
+        let is_paid = matches!(ticket.state, TicketState::RungUp | TicketState::HandedOver);
+        if is_paid && ticket.tender == Some(tender) && ticket.quote.total == form.total {
+            return Ok(ticket);
+        }
+        ledger.ring_up(id, tender, Timestamp::now())
+    })
+    .await
+}
+
+#[derive(Deserialize)]
+struct ConfirmSum {
+    charge: String,
+}
+
+async fn confirm_sum(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<ConfirmSum>,
+) -> Result<Response, Refusal> {
+    let charge = match form.charge.as_str() {
+        "seen" => Charge::AsSeen,
+        "today" => Charge::Today,
+        other => return Err(Refusal::bad(format!("{other:?} is no sum to charge; send seen or today"))),
+    };
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "#till", move |ledger| ledger.confirm_sum(id, charge, &loaded.catalog, Timestamp::now())).await
+}
+
+async fn hand_over(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+) -> Result<Response, Refusal> {
+    act(&desk, id, "#till", move |ledger| ledger.hand_over(id, Timestamp::now())).await
+}
+
+async fn ask_let_go(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+) -> Result<Response, Refusal> {
+    let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
+    let main = ask(&Question {
+        title: format!("Let ticket {} go?", ticket.number),
+        text: "Its drops are free for other guests at once. The ticket can’t be taken up again.".to_owned(),
+        action: format!("/tickets/{id}/let-go"),
+        yes: "Let it go",
+        field: None,
+        back: format!("/tickets/{id}"),
+    });
+    Ok(page(&desk, Tab::Tickets, "Let go?", &main).into_response())
+}
+
+async fn let_go(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+) -> Result<Response, Refusal> {
+    act(&desk, id, "", move |ledger| ledger.let_go(id, Timestamp::now())).await
+}

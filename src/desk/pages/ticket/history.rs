@@ -1,0 +1,102 @@
+//! What happened to a ticket so far, in words, and the other tickets with its number.
+
+use maud::{Markup, html};
+
+use super::view::View;
+use crate::{
+    caution::CautionCode,
+    craft::Wearer,
+    desk::pages::words,
+    ledger::{Charge, Event, Part},
+    ticket::Tender,
+};
+
+impl View {
+    /// Numbers begin anew with every show.
+    pub(super) fn same_number(&self) -> Markup {
+        html! {
+            @if !self.others.is_empty() {
+                details.past {
+                    summary { "Other tickets with this number" }
+                    ul {
+                        @for other in &self.others {
+                            li { a href={ "/tickets/" (other.id) } { "of show " (other.show) ", " (other.state.word()) } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// Every entry of the ledger about the ticket.
+    pub(super) fn past(&self) -> Markup {
+        html! {
+            details.past {
+                summary { "What happened so far" }
+                ol {
+                    @for event in &self.history {
+                        li { span.faint { (words::clock(event.at, self.now)) } " " (self.happened(event)) }
+                    }
+                }
+            }
+        }
+    }
+
+    /// One entry in words. An entry of a kind that this version does not know is told by its name.
+    fn happened(&self, event: &Event) -> String {
+        let name = |id: &str| words::part_name(self.catalog(), id).to_owned();
+        let line_name = |at: usize| self.ticket.lines.get(at).map(|line| name(&line.id)).unwrap_or_default();
+        let part = |body: &serde_json::Value| match serde_json::from_value(body.clone()) {
+            Ok((Part::Line(at), found)) => (line_name(at), found),
+            Ok((Part::Base, found)) => (name(&self.ticket.piece.base), found),
+            Err(_) => (String::new(), false),
+        };
+        match event.kind.as_str() {
+            "sent" => "sent by the guest".to_owned(),
+            "called" => "called".to_owned(),
+            "ticked" => match part(&event.body) {
+                (name, true) => format!("{name}: ticked off, one more counted"),
+                (name, false) => format!("{name}: ticked off"),
+            },
+            "unticked" => format!("{}: tick taken back", part(&event.body).0),
+            "swapped" => match serde_json::from_value::<(usize, String)>(event.body.clone()) {
+                Ok((_, to)) => format!("a drop swapped for {}", name(&to)),
+                Err(_) => "a drop swapped".to_owned(),
+            },
+            "removed" => match serde_json::from_value(event.body.clone()) {
+                Ok(at) => format!("{}: taken off", line_name(at)),
+                Err(_) => "a drop taken off".to_owned(),
+            },
+            "length" => match serde_json::from_value(event.body.clone()) {
+                Ok(length) => format!("made {}", words::length(length)),
+                Err(_) => "another length".to_owned(),
+            },
+            "judged" => "the catalogue changed, and with it the cautions".to_owned(),
+            "wearer" => match serde_json::from_value(event.body.clone()) {
+                Ok(Wearer::Unknown) => "nobody knows who it is for".to_owned(),
+                Ok(one) => format!("it is {}", words::wearer(one)),
+                Err(_) => "for somebody else".to_owned(),
+            },
+            "sold_for_grown_up" => match serde_json::from_value::<(CautionCode, bool)>(event.body.clone()) {
+                Ok((code, true)) => format!("sold for a grown-up: {}", code.words()),
+                Ok((code, false)) => format!("not sold for a grown-up after all: {}", code.words()),
+                Err(_) => "sold for a grown-up".to_owned(),
+            },
+            "sum_confirmed" => match serde_json::from_value::<Charge>(event.body.clone()) {
+                Ok(Charge::Today) => "today’s prices are charged".to_owned(),
+                Ok(Charge::AsSeen) | Err(_) => "the sum that the guest saw is charged".to_owned(),
+            },
+            "told" if event.body == true => "the guest was told of the cautions".to_owned(),
+            "told" => "not told of the cautions after all".to_owned(),
+            "rung_up" => match serde_json::from_value::<Tender>(event.body.clone()) {
+                Ok(tender) => format!("rung up, paid {}", words::tender(tender)),
+                Err(_) => "rung up".to_owned(),
+            },
+            "handed_over" => "handed over".to_owned(),
+            "let_go" => "let go".to_owned(),
+            "hold_ended" => "what was not ticked off is not held any more: it waited too long".to_owned(),
+            "hold_shortened" => "held no longer than usual: it came while the clock was ahead".to_owned(),
+            other => other.replace('_', " "),
+        }
+    }
+}

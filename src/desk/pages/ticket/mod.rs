@@ -1,0 +1,35 @@
+//! One ticket: check the piece, tell the guest, take the money.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `view` | what the page shows, read at one moment; the page as a whole; the piece's picture |
+//! | `piece` | wearer and length |
+//! | `tick_off` | the parts, each with its tick |
+//! | `cautions` | what to tell the guest, and selling for a grown-up |
+//! | `till` | the sum, and the step that comes next |
+//! | `which_sum` | what is asked where the sum is none of this table's |
+//! | `history` | what happened so far |
+//! | `actions` | what the seller does: one address for each |
+//! | `missing` | a drop that is not there: another in its place, or none |
+//! | `unreadable` | a ticket whose entry is damaged |
+
+mod actions;
+mod cautions;
+mod history;
+mod missing;
+mod piece;
+mod tick_off;
+mod till;
+mod unreadable;
+mod view;
+mod which_sum;
+
+use std::sync::Arc;
+
+use axum::Router;
+
+use crate::desk::state::DeskState;
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new().merge(view::routes()).merge(actions::routes()).merge(missing::routes())
+}

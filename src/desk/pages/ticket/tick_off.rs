@@ -1,0 +1,105 @@
+//! The parts of a piece in the order of their trays, each with its tick.
+
+use maud::{Markup, html};
+
+use super::view::{View, tick_sign};
+use crate::{
+    desk::pages::words,
+    ledger::{Part, TicketLine},
+};
+
+impl View {
+    /// The list to tick off.
+    pub(super) fn lines(&self) -> Markup {
+        let ticket = &self.ticket;
+        let mut walk: Vec<(usize, &TicketLine)> = ticket.live_lines().collect();
+        walk.sort_by_key(|(at, line)| (line.home, *at));
+        html! {
+            section.card aria-label="Tick off" {
+                h2 { "Tick off " span.tally { (ticket.piece.drops.len() + 1 - ticket.unticked()) " of " (ticket.piece.drops.len() + 1) } }
+                ol.lines {
+                    (self.base_line())
+                    @for (at, line) in walk { (self.line(at, line)) }
+                    @for line in ticket.lines.iter().filter(|line| line.removed) {
+                        li.line.off {
+                            (words::picture(&self.loaded, &line.id))
+                            div.what { s { (words::part_name(self.catalog(), &line.id)) } p.faint { "taken off" } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    fn base_line(&self) -> Markup {
+        let ticket = &self.ticket;
+        let base = self.catalog().base(&ticket.piece.base);
+        html! {
+            li.line #base .ticked[ticket.base_ticked] {
+                @if let Some(base) = base { (words::base_sign(&base.kind, base.finish)) }
+                div.what {
+                    strong { (words::part_name(self.catalog(), &ticket.piece.base)) }
+                    p {
+                        (self.money(ticket.quote.base.price))
+                        @if let Some(length) = ticket.piece.length { " · " (words::length(length)) }
+                    }
+                }
+                span.home { "base" }
+                (self.tick(Part::Base, &ticket.piece.base, ticket.base_ticked, ticket.base_held))
+            }
+        }
+    }
+
+    fn line(&self, at: usize, line: &TicketLine) -> Markup {
+        html! {
+            li.line id={ "line-" (at) } .ticked[line.ticked] {
+                (words::picture(&self.loaded, &line.id))
+                div.what {
+                    strong { (words::part_name(self.catalog(), &line.id)) }
+                    @if let Some(before) = &line.instead_of {
+                        p.faint { "instead of " (words::part_name(self.catalog(), before)) }
+                    }
+                    p.cost {
+                        (self.money(line.price))
+                        @if self.open() && !line.ticked {
+                            a.missing href={ (self.action("missing")) "/" (at) } { "Missing?" }
+                        }
+                    }
+                }
+                span.home { (line.home) }
+                (self.tick(Part::Line(at), &line.id, line.ticked, line.held))
+            }
+        }
+    }
+
+    /// The big tick; where the count says that none is left, the question instead.
+    fn tick(&self, part: Part, id: &str, ticked: bool, held: bool) -> Markup {
+        let name = words::part_name(self.catalog(), id);
+        let field = match part {
+            Part::Base => "base".to_owned(),
+            Part::Line(at) => at.to_string(),
+        };
+        let none_left = !held && !ticked && self.counts.get(id).is_none_or(|count| count.free() == 0);
+        html! {
+            @if !self.open() {
+                @if ticked { span.tick.done aria-label="ticked off" { (tick_sign()) } }
+            } @else {
+                // Counting one more is not the same when it is said twice.
+                form.tick-form method="post" action=(self.action("tick")) data-repeats[!none_left] {
+                    input type="hidden" name="part" value=(field);
+                    @if none_left {
+                        input type="hidden" name="found" value="1";
+                        button.tick.ask name="on" value="1" aria-label={ (name) " is here: count one more" } {
+                            "It is here: count one more"
+                        }
+                        p.grave { "The count says none is left." }
+                    } @else if ticked {
+                        button.tick.done data-switch name="on" value="0" aria-pressed="true" aria-label={ (name) ", ticked off" } { (tick_sign()) }
+                    } @else {
+                        button.tick data-switch name="on" value="1" aria-pressed="false" aria-label={ "tick off " (name) } { (tick_sign()) }
+                    }
+                }
+            }
+        }
+    }
+}

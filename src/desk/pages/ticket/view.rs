@@ -1,0 +1,183 @@
+//! Reading a ticket with all that its page shows, and the page as a whole.
+
+use std::{collections::BTreeMap, sync::Arc};
+
+use axum::{
+    Router,
+    extract::{Path, Query, State},
+    http::HeaderMap,
+    response::{IntoResponse, Response},
+    routing::get,
+};
+use jiff::Timestamp;
+use maud::{Markup, html};
+use rust_decimal::Decimal;
+use serde::Deserialize;
+use uuid::Uuid;
+
+use super::unreadable::Unreadable;
+use crate::{
+    catalog::{Catalog, Loaded},
+    craft::BaseKind,
+    desk::{
+        gallery::PortraitSize,
+        pages::{
+            frame::{Tab, page},
+            queue::portrait_address,
+            words,
+        },
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
+    },
+    ledger::{Count, Event, LedgerError, Listed, Ticket},
+    ticket::State as TicketState,
+};
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new().route("/tickets/{id}", get(show)).route("/tickets/{id}/picture.png", get(portrait))
+}
+
+/// Everything the page shows.
+pub(super) struct View {
+    pub(super) ticket: Ticket,
+    pub(super) history: Vec<Event>,
+    /// The other tickets with its number.
+    pub(super) others: Vec<Listed>,
+    pub(super) counts: BTreeMap<String, Count>,
+    pub(super) loaded: Arc<Loaded>,
+    pub(super) now: Timestamp,
+}
+
+async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    with_trouble(&desk, id, None).await
+}
+
+/// The ticket's page, with what went wrong on top.
+pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
+    let read = desk
+        .ledger
+        .look(move |ledger| {
+            let ticket = match ledger.ticket(id) {
+                Err(LedgerError::Unreadable { number, why }) => {
+                    return Ok(Err(Unreadable { number, why, history: ledger.history(id)? }));
+                }
+                read => read?,
+            };
+            let mut others = ledger.tickets_numbered(ticket.number)?;
+            others.retain(|other| other.id != id);
+            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?)))
+        })
+        .await?;
+    let (ticket, history, others, counts) = match read {
+        Ok(read) => read,
+        Err(unreadable) => return Ok(unreadable.page(desk)),
+    };
+    let title = format!("Ticket {}", ticket.number);
+    let view = View { ticket, history, others, counts, loaded: desk.catalog.loaded(), now: Timestamp::now() };
+    Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
+}
+
+#[derive(Deserialize)]
+struct Wanted {
+    #[serde(default)]
+    size: String,
+}
+
+async fn portrait(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Query(wanted): Query<Wanted>,
+    headers: HeaderMap,
+) -> Result<Response, Refusal> {
+    let piece = desk.ledger.look(move |ledger| Ok(ledger.ticket(id)?.piece)).await?;
+    let size = PortraitSize::ALL.into_iter().find(|size| size.name() == wanted.size).unwrap_or(PortraitSize::Large);
+    Ok(desk.gallery.portrait(desk.catalog.loaded(), piece, size, &headers).await)
+}
+
+impl View {
+    /// The catalogue as it is now.
+    pub(super) fn catalog(&self) -> &Catalog {
+        &self.loaded.catalog
+    }
+
+    /// Whether the ticket can still be changed.
+    pub(super) fn open(&self) -> bool {
+        self.ticket.state.is_open()
+    }
+
+    /// An amount in the ticket's own currency.
+    pub(super) fn money(&self, amount: Decimal) -> String {
+        self.ticket.quote.currency.plain(amount)
+    }
+
+    /// The address of something that is done to the ticket.
+    pub(super) fn action(&self, verb: &str) -> String {
+        format!("/tickets/{}/{verb}", self.ticket.id)
+    }
+
+    fn content(&self, trouble: Option<&str>) -> Markup {
+        let ticket = &self.ticket;
+        let (width, height) = PortraitSize::Large.px();
+        html! {
+            @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
+            div.bench {
+                section.card.piece aria-label="The piece" {
+                    div.head {
+                        h1.number { (ticket.number) }
+                        p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) ", in show " (ticket.show) } }
+                    }
+                    div.views {
+                        img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
+                            height=(height) alt="The piece as it should look";
+                        @if self.hangs_low() {
+                            img.close src=(portrait_address(ticket, &self.loaded, PortraitSize::Close)) alt="Its drops, nearer";
+                        }
+                    }
+                    p.who { strong { (words::wearer(ticket.piece.wearer)) } " · " (words::count(ticket.piece.drops.len(), "drop")) }
+                    (self.wearers())
+                    @if ticket.state == TicketState::Sent {
+                        form method="post" action=(self.action("call")) { button { "Number called" } }
+                    }
+                    (self.lengths())
+                }
+                div.work {
+                    (self.lines())
+                    (self.cautions())
+                    (self.sums())
+                }
+            }
+            (self.past())
+            (self.same_number())
+            @if self.open() {
+                a.bar href="#till" {
+                    span { (ticket.number) }
+                    span {
+                        @if ticket.unticked() > 0 { (ticket.unticked()) " to tick" }
+                        @else if self.must_tell() { "tell the guest" }
+                        @else { "ready" }
+                    }
+                    strong { (self.money(ticket.quote.total)) }
+                }
+            }
+        }
+    }
+
+    /// Whether a nearer look at the drops shows more: on a necklace they are small beside the chain.
+    fn hangs_low(&self) -> bool {
+        let piece = &self.ticket.piece;
+        let base = self.catalog().base(&piece.base);
+        !piece.drops.is_empty() && base.is_some_and(|base| matches!(base.kind, BaseKind::Necklace(_)))
+    }
+
+    /// Whether the guest has still to be told of a caution.
+    pub(super) fn must_tell(&self) -> bool {
+        !self.ticket.verdict.cautions.is_empty() && !self.ticket.told
+    }
+}
+
+/// The tick on a button, and beside what is done.
+pub(super) fn tick_sign() -> Markup {
+    html! { svg.tick-sign viewBox="0 0 24 24" aria-hidden="true" { path d="M4 13l5 5L20 6" {} } }
+}

@@ -1,0 +1,82 @@
+//! Why a request is refused: the status and plain words. How that looks is not decided here: `refused` makes a page of it
+//! for the seller and a message for a tablet.
+
+use axum::{
+    http::StatusCode,
+    response::{IntoResponse, Redirect, Response},
+};
+
+use super::return_page::ReturnPage;
+use crate::ledger::LedgerError;
+
+/// Why a request is not answered as asked.
+#[derive(Debug)]
+pub(super) enum Refusal {
+    /// The ledger refuses.
+    Ledger(LedgerError),
+    /// Asked wrongly: the status and plain words.
+    Request(StatusCode, String),
+    /// Nobody is signed in; signing in leads back.
+    SignIn(ReturnPage),
+}
+
+impl From<LedgerError> for Refusal {
+    fn from(error: LedgerError) -> Self {
+        Self::Ledger(error)
+    }
+}
+
+impl Refusal {
+    pub(super) fn bad(words: impl Into<String>) -> Self {
+        Self::Request(StatusCode::BAD_REQUEST, words.into())
+    }
+
+    fn status_and_words(self) -> (StatusCode, String) {
+        match self {
+            Self::Request(status, words) => (status, words),
+            Self::SignIn(_) => (StatusCode::UNAUTHORIZED, "sign in first".into()),
+            Self::Ledger(error) => {
+                let status = status_of(&error);
+                if status.is_server_error() {
+                    tracing::error!("{error}");
+                }
+                (status, error.to_string())
+            }
+        }
+    }
+}
+
+/// Whether the request is at fault, or the disk.
+pub(super) const fn status_of(error: &LedgerError) -> StatusCode {
+    match error {
+        LedgerError::Database(_)
+        | LedgerError::Damaged(_)
+        | LedgerError::DamagedFile { .. }
+        | LedgerError::Emptied(_)
+        | LedgerError::FoundDamaged
+        | LedgerError::NotKept(_)
+        | LedgerError::Panicked
+        | LedgerError::Unreadable { .. }
+        | LedgerError::OldLibrary(_)
+        | LedgerError::Newer { .. } => StatusCode::INTERNAL_SERVER_ERROR,
+        LedgerError::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
+        LedgerError::NoTicket(_) => StatusCode::NOT_FOUND,
+        _ => StatusCode::CONFLICT,
+    }
+}
+
+/// The words of a refusal, kept beside the answer until `refused` puts them into their form.
+#[derive(Debug, Clone)]
+pub(super) struct Words(pub String);
+
+impl IntoResponse for Refusal {
+    fn into_response(self) -> Response {
+        if let Self::SignIn(back) = &self {
+            return Redirect::to(&back.sign_in()).into_response();
+        }
+        let (status, words) = self.status_and_words();
+        let mut response = (status, words.clone()).into_response();
+        response.extensions_mut().insert(Words(words));
+        response
+    }
+}

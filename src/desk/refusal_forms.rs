@@ -1,0 +1,76 @@
+//! How a refusal looks: a page for the seller, a message in JSON for a tablet.
+
+use axum::{
+    Json,
+    body::{Body, to_bytes},
+    extract::Request,
+    http::header,
+    middleware::Next,
+    response::{Html, IntoResponse, Response},
+};
+use maud::html;
+
+use super::{
+    pages::{plain_page, sentence},
+    refusal::Words,
+};
+use crate::link::wire::Refused;
+
+/// What tablets ask begins with this.
+const OF_TABLETS: &str = "/link/";
+/// No refusal has more words than this, in bytes.
+const LONGEST_WORDS: usize = 64 * 1024;
+
+/// Puts every refusal into the form that whoever asked can read. It has to see the answers of everything else.
+pub(super) async fn put_into_form(request: Request, next: Next) -> Response {
+    let of_a_tablet = request.uri().path().starts_with(OF_TABLETS);
+    let mut response = next.run(request).await;
+    let words = response.extensions_mut().remove::<Words>();
+    if !of_a_tablet {
+        return match words {
+            Some(Words(words)) => with_body_of(response, not_done(&words).into_response()),
+            None => response,
+        };
+    }
+    let is_refused = response.status().is_client_error() || response.status().is_server_error();
+    let is_json = response.headers().get(header::CONTENT_TYPE).is_some_and(|kind| kind == "application/json");
+    if !is_refused || is_json {
+        return response;
+    }
+    let (parts, body) = response.into_parts();
+    // What reads messages refuses in its own words, which say where a message is wrong.
+    let reason = match words {
+        Some(Words(words)) => words,
+        None => to_bytes(body, LONGEST_WORDS)
+            .await
+            .map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
+            .unwrap_or_default(),
+    };
+    with_body_of(Response::from_parts(parts, Body::empty()), Json(Refused { reason }).into_response())
+}
+
+/// Status and headers of the one, body of the other.
+fn with_body_of(response: Response, other: Response) -> Response {
+    let (mut parts, _) = response.into_parts();
+    let (others, body) = other.into_parts();
+    // The length is that of the body that goes.
+    parts.headers.remove(header::CONTENT_LENGTH);
+    for name in [header::CONTENT_TYPE, header::CONTENT_LENGTH] {
+        if let Some(value) = others.headers.get(&name) {
+            parts.headers.insert(name, value.clone());
+        }
+    }
+    Response::from_parts(parts, body)
+}
+
+/// Says why a request was refused, and leads back.
+fn not_done(words: &str) -> Html<String> {
+    plain_page(
+        "Not done",
+        &html! {
+            h1 { "That was not done" }
+            p.trouble role="alert" { (sentence(words)) }
+            p { a.button href="/tickets" { "To the tickets" } }
+        },
+    )
+}

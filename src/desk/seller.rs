@@ -1,0 +1,75 @@
+//! Who is the seller: the signed-in one by the session, and who types a PIN by where they are.
+
+use std::sync::Arc;
+
+use axum::{
+    extract::FromRequestParts,
+    http::{HeaderMap, request::Parts},
+};
+use jiff::{Timestamp, ToSpan};
+
+use super::{
+    connections::Caller,
+    cookies::{browser_of, session_of},
+    guess_budgets::Guesser,
+    refusal::Refusal,
+    return_page::ReturnPage,
+    state::DeskState,
+};
+
+/// Who types a PIN into a page; `None` for the machine itself, which always can.
+pub(super) async fn guesser(
+    desk: &DeskState,
+    caller: &Caller,
+    headers: &HeaderMap,
+) -> Result<Option<Guesser>, Refusal> {
+    if caller.is_here {
+        return Ok(None);
+    }
+    let stranger = Guesser::at(caller.ip);
+    let Some(hash) = browser_of(headers) else { return Ok(Some(stranger)) };
+    let known = desk.ledger.run(|ledger| ledger.browsers()).await?;
+    let is_known = known.iter().any(|browser| browser.key_hash == hash);
+    Ok(Some(if is_known { Guesser::Browser(hash) } else { stranger }))
+}
+
+/// A request of the signed-in seller.
+pub(super) struct Seller {
+    pub token_hash: String,
+}
+
+impl FromRequestParts<Arc<DeskState>> for Seller {
+    type Rejection = Refusal;
+    async fn from_request_parts(parts: &mut Parts, desk: &Arc<DeskState>) -> Result<Self, Refusal> {
+        let sign_in = || Refusal::SignIn(ReturnPage::of(parts));
+        let token_hash = session_of(&parts.headers).ok_or_else(sign_in)?;
+        let hash = token_hash.clone();
+        let now = Timestamp::now();
+        // A page that only keeps itself up to date is no sign of the seller.
+        let by_hand = !parts.headers.contains_key("x-live");
+        let known = desk
+            .ledger
+            .run(move |ledger| {
+                let Some(session) = ledger.session(&hash)? else { return Ok(false) };
+                let used = session.1;
+                let good = is_running(session, now);
+                // Once a minute is enough; every write waits for the disk.
+                if good
+                    && by_hand
+                    && used + 1.minute() < now
+                    && let Err(error) = ledger.use_session(&hash, now)
+                {
+                    // Also with a full disk the seller reads on.
+                    tracing::warn!("the seller's visit could not be noted: {error}");
+                }
+                Ok(good)
+            })
+            .await?;
+        if known { Ok(Self { token_hash }) } else { Err(sign_in()) }
+    }
+}
+
+/// Whether a session that began and was last used then goes on: 12 hours unused, 24 in all.
+pub(super) fn is_running((began, used): (Timestamp, Timestamp), now: Timestamp) -> bool {
+    used + 12.hours() > now && began + 24.hours() > now
+}
