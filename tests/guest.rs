@@ -1,9 +1,20 @@
 //! The guest's session without an engine: what requests and news do, and what is promised whatever comes.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[path = "support/random.rs"]
 mod random;
 #[path = "guest/random.rs"]
 mod random_guest;
+#[path = "guest/wishes.rs"]
+mod wishes;
 
 use std::{collections::BTreeMap, path::Path, sync::Arc};
 

@@ -3,15 +3,16 @@
 use std::collections::{HashMap, HashSet};
 
 use super::{
+    places::{Trouble, places_of},
     session::Filters,
     standing::{Standing, standing},
     surprise::surprise,
 };
 use crate::{
-    catalog::{Catalog, PieceError},
+    catalog::Catalog,
     caution::Verdict,
     craft::{BaseKind, DropKind, Length, Piece, Wearer},
-    hang::{HangError, PiecePlaces, place_piece, worn_neck_mm},
+    hang::PiecePlaces,
     link::Snapshot,
     money::Quote,
 };
@@ -44,26 +45,6 @@ pub struct Derived {
     pub unfit_bases: HashSet<String>,
     /// How every drop of the catalogue stands to it, by id.
     pub standing: HashMap<String, Standing>,
-}
-
-/// Why a piece is no piece.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum Trouble {
-    /// The catalogue does not make it.
-    #[error(transparent)]
-    Piece(#[from] PieceError),
-    /// It does not hang.
-    #[error(transparent)]
-    Hang(#[from] HangError),
-}
-
-/// Where everything of `piece` hangs.
-///
-/// # Errors
-/// The catalogue does not make it, or there is no room on the base.
-pub fn places_of(catalog: &Catalog, piece: &Piece) -> Result<PiecePlaces, Trouble> {
-    let (base, kinds) = catalog.parts(piece)?;
-    Ok(place_piece(base, piece.length, &kinds, worn_neck_mm(base, piece), catalog.table.rho)?)
 }
 
 impl Derived {

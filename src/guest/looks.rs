@@ -1,8 +1,6 @@
 //! How large, how dark and how lively the screens are: the seller settles it for the tablet, a guest for themself.
 
-use serde::{Deserialize, Serialize};
-
-use super::settings::if_understood;
+use serde::{Deserialize, Deserializer, Serialize, de::DeserializeOwned};
 
 /// The size of all text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
@@ -67,4 +65,10 @@ pub struct Looks {
     /// Nothing sways, flies or glides: things are where they belong at once.
     #[serde(deserialize_with = "if_understood")]
     pub calm: bool,
+}
+
+/// A field's value, or the usual one where this version does not know what it says.
+pub(super) fn if_understood<'de, D: Deserializer<'de>, T: DeserializeOwned + Default>(from: D) -> Result<T, D::Error> {
+    let value = serde_json::Value::deserialize(from)?;
+    Ok(serde_json::from_value(value).unwrap_or_default())
 }

@@ -16,6 +16,7 @@
 //! | `told` | what guest and seller are told, as facts |
 //! | `known` | what is known of the desk |
 //! | `derived` | what follows from a design: sum, cautions, places, ways out |
+//! | `places` | where everything of a piece hangs, or why it is no piece |
 //! | `standing` | how each drop of the trays stands to the piece |
 //! | `surprise` | a piece put together by chance |
 //! | `length` | steps of a necklace's length |
@@ -28,6 +29,7 @@ mod known;
 pub mod length;
 pub mod looks;
 mod piece;
+mod places;
 mod request;
 mod seller;
 mod send;
@@ -38,10 +40,11 @@ mod surprise;
 mod told;
 
 pub use apply::Guest;
-pub use derived::{Derived, Trouble, WaysOut, places_of};
+pub use derived::{Derived, WaysOut};
 pub use effect::Effect;
 pub use known::{Known, Notice};
 pub use looks::{Contrast, Looks, TextSize};
+pub use places::{Trouble, places_of};
 pub use request::Request;
 pub use session::{Filters, Overlay, Screen, SellerPart, SellerStep, Sending, Session};
 pub use settings::Settings;

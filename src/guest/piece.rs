@@ -4,9 +4,9 @@ use tracing::warn;
 
 use super::{
     apply::Guest,
-    derived::{Trouble, places_of},
     effect::Effect,
     length,
+    places::{Trouble, places_of},
     request::Request,
     session::{Overlay, Screen},
     standing::{Standing, standing},

@@ -2,9 +2,9 @@
 
 use std::path::PathBuf;
 
-use serde::{Deserialize, Deserializer, Serialize, de::DeserializeOwned};
+use serde::{Deserialize, Serialize};
 
-use super::looks::Looks;
+use super::looks::{Looks, if_understood};
 use crate::{disk::durable, lang::Lang};
 
 /// Width of a bank card in millimetres. Source: ISO/IEC 7810, size ID-1.
@@ -46,12 +46,6 @@ struct Kept {
     looks: Looks,
     #[serde(deserialize_with = "if_understood")]
     px_per_mm: Option<f32>,
-}
-
-/// A field's value, or the usual one where this version does not know what it says.
-pub(super) fn if_understood<'de, D: Deserializer<'de>, T: DeserializeOwned + Default>(from: D) -> Result<T, D::Error> {
-    let value = serde_json::Value::deserialize(from)?;
-    Ok(serde_json::from_value(value).unwrap_or_default())
 }
 
 impl Settings {

@@ -1,7 +1,7 @@
 //! "Surprise me": a balanced piece of what is in stock, within the budget.
 
 use super::{
-    derived::places_of,
+    places::places_of,
     session::Filters,
     standing::{Standing, standing},
 };

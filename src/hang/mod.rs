@@ -7,6 +7,7 @@
 //! | `necklace` | a chain with its cluster of drops, at rest |
 //! | `bangle` | a bangle on a wrist, at rest |
 //! | `piece` | where everything of a piece is, for every drawing |
+//! | `front` | which drop hangs in front of which |
 //! | `body` | from a neck to hang points, and where a length falls |
 //! | `motion` | the same in the hand |
 //! | `error` | why something does not hang |

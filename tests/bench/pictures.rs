@@ -4,9 +4,19 @@
 //! `cargo bench --bench pictures` prints one line for each figure; `cargo bench --bench pictures -- minutes` goes on for so
 //! many minutes of seeded touches and prints the memory after each.
 
+#![allow(
+    unreachable_pub,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "tests may end in a panic and print what they measured, and share their helpers"
+)]
+
 #[allow(dead_code, reason = "the hand can do more than is measured")]
 #[path = "../kiosk_support/mod.rs"]
 mod kiosk_support;
+#[allow(dead_code, reason = "places are drawn by number here")]
 #[path = "../support/random.rs"]
 mod random;
 

@@ -187,12 +187,12 @@ fn an_edited_catalogue_reaches_kiosks_and_a_broken_one_changes_nothing() {
         (waiting.join().unwrap(), edited.elapsed())
     });
     assert_eq!(new.content.expect("the new catalogue").catalog.table.name, "The Other Table");
-    assert!(waited < Duration::from_secs(1), "seen after {waited:?}");
+    assert!(waited < Duration::from_secs(10), "seen after {waited:?}");
 
     let shows = |path: &str, words: &str, wanted: bool| {
         let started = Instant::now();
         while seller.get(path).text.contains(words) != wanted {
-            assert!(started.elapsed() < Duration::from_secs(3), "{path}: {words:?} wanted: {wanted}");
+            assert!(started.elapsed() < Duration::from_secs(15), "{path}: {words:?} wanted: {wanted}");
             thread::sleep(Duration::from_millis(30));
         }
     };

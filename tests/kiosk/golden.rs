@@ -104,7 +104,10 @@ fn compare(hand: &mut Hand, name: &str, wrong: &mut Vec<String>) -> RgbaImage {
 
 /// A tablet in this language on which nothing sways or flies, so that its pictures do not hang on the moment.
 fn set(hand: &mut Hand, lang: Lang, contrast: Contrast) {
-    hand.ask(Request::Speak(lang));
+    // To speak another language closes the sheet that is to be seen.
+    if hand.app.world().resource::<Tablet>().lang() != lang {
+        hand.ask(Request::Speak(lang));
+    }
     hand.ask(Request::Look(Looks { contrast, calm: true, ..Looks::default() }));
 }
 
@@ -149,7 +152,8 @@ fn the_screens_look_as_they_did() {
             let picture = compare(hand, &name, &mut wrong);
             // One screen is told from the next, or the comparison would be worth nothing.
             if let Some(before) = before.replace(picture.clone()) {
-                assert!(apart(&before, &picture) > SAME || what == "Welcome", "{name}");
+                let other = apart(&before, &picture) > SAME || apart_at_worst(&before, &picture) > SAME_PART;
+                assert!(other || what == "Welcome", "{name}");
             }
         });
         assert_eq!(kept.len(), 20, "{kept:?}");

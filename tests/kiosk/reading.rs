@@ -80,7 +80,7 @@ fn states_are_told_apart_by_more_than_colour() {
     hand.tap(&Request::Close);
     hand.tap(&Request::Begin);
     let base = hand.session().history.now().base.clone().unwrap();
-    assert!(ticked(&hand, &Request::ChooseBase(base)) && !ticked(&hand, &Request::ChooseBase("bangle-silver".into())));
+    assert!(ticked(&hand, &Request::ChooseBase(base)) && !ticked(&hand, &Request::ChooseBase("chain-silver".into())));
     hand.tap(&Request::ToStage);
     // A compartment that is empty says so in words, one that is set aside says why when touched.
     let sold_out = hand.find(&Request::WhyNot(kiosk_support::SOLD_OUT.into())).label.clone();

@@ -87,13 +87,20 @@ struct Picture {
     broken: bool,
 }
 
+/// A file that is being decoded.
+struct UnderWay {
+    name: String,
+    is_large: bool,
+    task: Task<Result<Decoded, String>>,
+}
+
 /// All pictures, by file name.
 #[derive(Resource, Default)]
 pub struct Pictures {
     all: HashMap<String, Picture>,
     /// The files of the reliefs that came with the catalogue, by their file names.
     reliefs: HashMap<String, PathBuf>,
-    under_way: Vec<(String, bool, Task<Result<Decoded, String>>)>,
+    under_way: Vec<UnderWay>,
     flat: Handle<Image>,
     frame: u64,
     /// Pictures that left the stage or were replaced since the stage looked last.
@@ -175,7 +182,8 @@ impl Pictures {
 
     /// The next file to decode: what hangs, flies or is in the hand first, then the tray that is shown, then the rest.
     fn next(&self, large: &HashSet<&str>, seen: &HashSet<&str>) -> Option<(String, bool)> {
-        let busy = |name: &str, is_large: bool| self.under_way.iter().any(|(of, l, _)| of == name && *l == is_large);
+        let busy =
+            |name: &str, is_large: bool| self.under_way.iter().any(|one| one.name == name && one.is_large == is_large);
         let fresh = |name: &str, is_large: bool| {
             let missing = |one: &Picture| match is_large {
                 true => one.large.is_none() || one.stale_large,
@@ -196,7 +204,7 @@ impl Pictures {
         let task = AsyncComputeTaskPool::get().spawn(async move {
             if is_large { decode::large(&file, relief.as_deref()) } else { decode::small(&file) }
         });
-        self.under_way.push((name, is_large, task));
+        self.under_way.push(UnderWay { name, is_large, task });
     }
 
     /// Shows what has been decoded, a few at a time; whether anything is still to come.
@@ -204,11 +212,11 @@ impl Pictures {
         let mut shown = 0;
         let mut at = 0;
         while at < self.under_way.len() && shown < SHOWN_A_FRAME {
-            let Some(outcome) = block_on(poll_once(&mut self.under_way[at].2)) else {
+            let Some(outcome) = block_on(poll_once(&mut self.under_way[at].task)) else {
                 at += 1;
                 continue;
             };
-            let (name, _, _) = self.under_way.swap_remove(at);
+            let name = self.under_way.swap_remove(at).name;
             shown += 1;
             let frame = self.frame;
             let Some(one) = self.all.get_mut(&name) else { continue };

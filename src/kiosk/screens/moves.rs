@@ -40,7 +40,6 @@ impl Moves {
     }
 }
 
-#[expect(clippy::too_many_arguments, reason = "a system's parameters are what it reads")]
 pub(super) fn move_on(
     mut moves: ResMut<Moves>,
     tablet: Res<Tablet>,
