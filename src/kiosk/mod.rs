@@ -1,7 +1,8 @@
 //! The guest's tablet, in Bevy.
 //!
-//! The guest's session in [`Tablet`] is the truth, and one system changes it; sprites and paper are a view of it. A frame goes Intake → Apply → Derive → Present; then the paper is painted, which also notes what can be
-//! touched. So a touch is answered by what was on the screen when it came down.
+//! The guest's session in [`Tablet`] is the truth, and one system changes it; sprites and paper are a view of it. A frame
+//! goes Intake → Attend → Apply → Derive → Present; then the paper is painted, which also notes what can be touched. So a
+//! touch is answered by what was on the screen when it came down.
 
 #![allow(
     unreachable_pub,
