@@ -30,9 +30,17 @@ pub struct Guest {
     pub(super) known: Known,
     pub(super) derived: Derived,
     /// What [`Guest::derived`] was worked out from, so that it is only done when something of it changed.
-    derived_from: Option<(Arc<Snapshot>, Option<Piece>, Filters)>,
+    derived_from: Option<(Arc<Snapshot>, Shown, Filters)>,
     pub(super) effects: Vec<Effect>,
     chance: u64,
+}
+
+/// The piece on the screen.
+#[derive(Debug, PartialEq)]
+enum Shown {
+    Own(Piece),
+    Sample,
+    Nothing,
 }
 
 impl Guest {
@@ -211,15 +219,25 @@ impl Guest {
     /// Works out what follows, if anything it follows from has changed; on Welcome, for the piece that sways there.
     fn work_out(&mut self) {
         let Some(snapshot) = self.known.snapshot.clone() else { return };
-        let own = self.session.history.now().piece();
-        let piece = own.or_else(|| (self.screen == Screen::Welcome).then(|| sample(&snapshot)).flatten());
+        let shown = match self.session.history.now().piece() {
+            Some(piece) => Shown::Own(piece),
+            None if self.screen == Screen::Welcome => Shown::Sample,
+            None => Shown::Nothing,
+        };
         let same = self.derived_from.as_ref().is_some_and(|(of, with, filters)| {
-            Arc::ptr_eq(of, &snapshot) && *with == piece && *filters == self.session.filters
+            Arc::ptr_eq(of, &snapshot) && *with == shown && *filters == self.session.filters
         });
-        if !same {
-            self.derived.renew(&snapshot, piece.clone(), &self.session.filters);
-            self.derived_from = Some((snapshot, piece, self.session.filters));
+        if same {
+            return;
         }
+        // The sample is only put together when it is going to be another one.
+        let piece = match &shown {
+            Shown::Own(piece) => Some(piece.clone()),
+            Shown::Sample => sample(&snapshot),
+            Shown::Nothing => None,
+        };
+        self.derived.renew(&snapshot, piece, &self.session.filters);
+        self.derived_from = Some((snapshot, shown, self.session.filters));
     }
 
     pub(super) fn go(&mut self, to: Screen) {
