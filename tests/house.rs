@@ -18,16 +18,11 @@ use std::{
 const LONGEST: usize = 400;
 
 /// Longer files, each with the reason why.
-const LONG: &[(&str, &str)] = &[
-    ("tests/kiosk.rs", "to be split with the tablet's other tests"),
-    ("tests/renewal.rs", "one browser goes through all of it, since starting one takes long"),
-];
+const LONG: &[(&str, &str)] =
+    &[("tests/renewal.rs", "one browser goes through all of it, since starting one takes long")];
 
 /// A folder with more files than this has a map in its module's docs.
 const WITHOUT_A_MAP: usize = 5;
-
-/// Rooms that have no maps yet.
-const UNMAPPED: &[&str] = &["src/kiosk"];
 
 fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
@@ -75,7 +70,7 @@ fn a_folder_with_many_files_has_a_map() {
         let stem = |path: &Path| path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
         let stems: Vec<String> =
             files.iter().map(|path| stem(path)).filter(|stem| stem != "mod" && !is_test(stem)).collect();
-        let exempt = UNMAPPED.iter().any(|room| name(&folder).starts_with(room)) || folder == root().join("src");
+        let exempt = folder == root().join("src");
         if exempt || stems.len() <= WITHOUT_A_MAP {
             continue;
         }

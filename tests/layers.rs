@@ -75,11 +75,8 @@ const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "s
 /// What lies in `src` beside the rooms: the map, and the command line, which may name every room.
 const BESIDE: &[&str] = &["lib", "main", "commands"];
 
-/// Rooms whose files still climb out of their folder by `super::super`; everywhere else the path from the top is written.
-const CLIMBING: &[&str] = &["kiosk"];
-
 /// Rooms in which some files still name each other in a circle.
-const CIRCLING: &[&str] = &["kiosk", "ledger"];
+const CIRCLING: &[&str] = &["ledger"];
 
 fn source() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("src")
@@ -179,7 +176,7 @@ fn every_room_keeps_to_its_arrows() {
                     fault(format!("{room} is pure and may not use {impure}"));
                 }
             }
-            if !CLIMBING.contains(room) && code.contains("super::super") {
+            if code.contains("super::super") {
                 fault("write the path from crate:: instead of super::super".to_owned());
             }
         }

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::{
+    chance::Chance,
     derived::{Derived, sample},
     effect::Effect,
     known::Known,
@@ -32,7 +33,7 @@ pub struct Guest {
     /// What [`Guest::derived`] was worked out from, so that it is only done when something of it changed.
     derived_from: Option<(Arc<Snapshot>, Shown, Filters)>,
     pub(super) effects: Vec<Effect>,
-    chance: u64,
+    pub(super) chance: Chance,
 }
 
 /// The piece on the screen.
@@ -57,7 +58,7 @@ impl Guest {
             derived: Derived::default(),
             derived_from: None,
             effects: Vec::new(),
-            chance,
+            chance: Chance(chance),
         }
     }
 
@@ -252,15 +253,6 @@ impl Guest {
 
     pub(super) fn snapshot(&self) -> Option<Arc<Snapshot>> {
         self.known.snapshot.clone()
-    }
-
-    /// A number that has not been had before: the next of Steele, Lea and Flood's SplitMix64 (2014).
-    pub(super) fn next_chance(&mut self) -> u64 {
-        self.chance = self.chance.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.chance;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
     }
 
     fn begin(&mut self) {

@@ -18,11 +18,12 @@
 //! | `derived` | what follows from a design: sum, cautions, places, ways out |
 //! | `places` | where everything of a piece hangs, or why it is no piece |
 //! | `standing` | how each drop of the trays stands to the piece |
-//! | `surprise` | a piece put together by chance |
+//! | `surprise`, `chance` | a piece put together by chance; chance that can be repeated |
 //! | `length` | steps of a necklace's length |
 //! | `looks`, `settings` | how the screens look, and what is kept of it |
 
 mod apply;
+mod chance;
 mod derived;
 mod effect;
 mod known;

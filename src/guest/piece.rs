@@ -186,7 +186,7 @@ impl Guest {
     fn surprise(&mut self) {
         let Some(snapshot) = self.snapshot() else { return };
         let Some(piece) = self.session.history.now().piece() else { return };
-        let chance = self.next_chance();
+        let chance = self.chance.next();
         let drops = surprise(&snapshot, &piece, &self.session.filters, chance);
         if drops.is_empty() {
             self.tell(Told::NoSurprise);

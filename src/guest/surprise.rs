@@ -1,6 +1,7 @@
 //! "Surprise me": a balanced piece of what is in stock, within the budget.
 
 use super::{
+    chance::Chance,
     places::places_of,
     session::Filters,
     standing::{Standing, standing},
@@ -13,26 +14,14 @@ use crate::{
 /// As many drops as look well together. Common practice, no source.
 const DROPS: usize = 5;
 
-/// Marsaglia's 64-bit xorshift: enough for a choice that only has to differ.
-struct Dice(u64);
-
-impl Dice {
-    fn below(&mut self, n: usize) -> usize {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        (self.0 % n.max(1) as u64) as usize
-    }
-}
-
 /// Drops for `bare` (its own are put aside): different ones that suit its wearer, the longest in the middle. The same `seed` gives the same drops.
 pub fn surprise(snapshot: &Snapshot, bare: &Piece, filters: &Filters, seed: u64) -> Vec<String> {
     let catalog = &snapshot.catalog;
-    let mut dice = Dice(seed | 1);
+    let mut chance = Chance(seed);
     let mut piece = Piece { drops: vec![], ..bare.clone() };
     let mut left: Vec<_> = catalog.drops.iter().collect();
     while piece.drops.len() < DROPS && !left.is_empty() {
-        let kind = left.swap_remove(dice.below(left.len()));
+        let kind = left.swap_remove(chance.below(left.len()));
         let same_sort =
             piece.drops.iter().filter_map(|id| catalog.drop_kind(id)).filter(|hung| hung.sort == kind.sort).count();
         let suits = bare.wearer == Wearer::Unknown || catalog.suits(kind, bare.wearer);

@@ -9,7 +9,7 @@ use crate::link::{Link, News, NewsReceiver};
 
 /// The line to the desk.
 #[derive(Resource)]
-pub struct Line {
+pub(super) struct Line {
     /// What asks.
     pub link: Link,
     news: Mutex<NewsReceiver>,
@@ -17,7 +17,7 @@ pub struct Line {
 
 impl Line {
     /// A line over `link`, with its news.
-    pub fn new(link: Link, news: NewsReceiver) -> Self {
+    pub(super) fn new(link: Link, news: NewsReceiver) -> Self {
         Self { link, news: Mutex::new(news) }
     }
 }

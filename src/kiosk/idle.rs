@@ -12,7 +12,7 @@ const DEFAULT_IDLE_S: f32 = 90.0;
 
 /// How long nobody has touched anything.
 #[derive(Resource, Debug, Default)]
-pub struct Idle {
+pub(super) struct Idle {
     quiet_s: f32,
     /// Seconds left to answer, and of how many, while the question is on the screen.
     pub asking: Option<(f32, f32)>,
@@ -22,22 +22,22 @@ pub struct Idle {
 
 impl Idle {
     /// Somebody is there.
-    pub fn touched(&mut self) {
+    pub(super) fn touched(&mut self) {
         self.quiet_s = 0.0;
     }
 
     /// How long the screen has been up, in seconds.
-    pub fn on_screen_s(&self) -> f32 {
+    pub(super) fn on_screen_s(&self) -> f32 {
         self.on_screen_s
     }
 
     /// How long this screen has been up without anybody touching it, in seconds.
-    pub fn undisturbed_s(&self) -> f32 {
+    pub(super) fn undisturbed_s(&self) -> f32 {
         self.on_screen_s.min(self.quiet_s)
     }
 
     /// How long nobody has touched anything, in seconds.
-    pub fn quiet_s(&self) -> f32 {
+    pub(super) fn quiet_s(&self) -> f32 {
         self.quiet_s
     }
 }

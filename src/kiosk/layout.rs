@@ -7,7 +7,7 @@ use crate::guest::{Screen, Settings};
 
 /// The parts of one screen, in logical pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Layout {
+pub(super) struct Layout {
     /// The window.
     pub window: Rect,
     /// The scale of everything.
@@ -31,7 +31,7 @@ pub struct Layout {
 impl Layout {
     /// The parts of `screen` on a window of `size`; what the seller has settled says on which
     /// side the trays are and how large a millimetre is.
-    pub fn new(screen: Screen, size: Vec2, settings: &Settings) -> Self {
+    pub(super) fn new(screen: Screen, size: Vec2, settings: &Settings) -> Self {
         let (least, least_small_hands) = theme::least_sides(settings.px_per_mm, size.x.min(size.y));
         let size = vec2(size.x.max(64.0), size.y.max(64.0));
         let window = Rect::from_min_size(pos2(0.0, 0.0), size);
@@ -70,13 +70,13 @@ impl Layout {
     }
 
     /// The button for near or whole, in the upper right corner of the stage.
-    pub fn glass(&self) -> Rect {
+    pub(super) fn glass(&self) -> Rect {
         let (gap, side) = (theme::GAP * self.u, (58.0 * self.u).max(self.least));
         Rect::from_min_size(self.stage.right_top() + vec2(-gap - side, gap), vec2(side, side))
     }
 
     /// The name and the buttons of a chosen drop, at the top of the stage beside the buttons for the view.
-    pub fn strip(&self) -> Rect {
+    pub(super) fn strip(&self) -> Rect {
         let gap = theme::GAP * self.u;
         let height = (60.0 * self.u).max(self.least) + 1.2 * gap;
         Rect::from_min_max(
@@ -87,31 +87,31 @@ impl Layout {
 }
 
 /// The upper `height` of `rect` and the rest.
-pub fn cut_top(rect: Rect, height: f32) -> (Rect, Rect) {
+pub(super) fn cut_top(rect: Rect, height: f32) -> (Rect, Rect) {
     let y = (rect.top() + height.clamp(0.0, rect.height().max(0.0))).round();
     (Rect::from_min_max(rect.min, pos2(rect.right(), y)), Rect::from_min_max(pos2(rect.left(), y), rect.max))
 }
 
 /// The lower `height` of `rect` and the rest above it.
-pub fn cut_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
+pub(super) fn cut_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
     let (rest, bottom) = cut_top(rect, rect.height() - height);
     (bottom, rest)
 }
 
 /// The left `width` of `rect` and the rest.
-pub fn cut_left(rect: Rect, width: f32) -> (Rect, Rect) {
+pub(super) fn cut_left(rect: Rect, width: f32) -> (Rect, Rect) {
     let x = (rect.left() + width.clamp(0.0, rect.width().max(0.0))).round();
     (Rect::from_min_max(rect.min, pos2(x, rect.bottom())), Rect::from_min_max(pos2(x, rect.top()), rect.max))
 }
 
 /// The right `width` of `rect` and the rest.
-pub fn cut_right(rect: Rect, width: f32) -> (Rect, Rect) {
+pub(super) fn cut_right(rect: Rect, width: f32) -> (Rect, Rect) {
     let (rest, right) = cut_left(rect, rect.width() - width);
     (right, rest)
 }
 
 /// `columns` × `rows` equal places in `rect`, row by row, `gap` apart.
-pub fn grid(rect: Rect, columns: usize, rows: usize, gap: f32) -> Vec<Rect> {
+pub(super) fn grid(rect: Rect, columns: usize, rows: usize, gap: f32) -> Vec<Rect> {
     let (columns, rows) = (columns.max(1), rows.max(1));
     let width = (rect.width() - gap * (columns - 1) as f32) / columns as f32;
     let height = (rect.height() - gap * (rows - 1) as f32) / rows as f32;

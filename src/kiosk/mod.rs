@@ -3,13 +3,16 @@
 //! The guest's session in [`Tablet`] is the truth, and one system changes it; sprites and paper are a view of it. A frame
 //! goes Intake → Attend → Apply → Derive → Present; then the paper is painted, which also notes what can be touched. So a
 //! touch is answered by what was on the screen when it came down.
-
-#![allow(
-    unreachable_pub,
-    clippy::missing_errors_doc,
-    clippy::too_many_lines,
-    reason = "the tablet is held to the lints of the house later"
-)]
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `run`, `outside` | the ways to start; the window, egui and the screen reader as we use them |
+//! | `tablet`, `bridge` | the guest's session and what it asks to be carried out; news of the desk |
+//! | `pointer`, `targets` | fingers, mouse and keys; what they meet |
+//! | `stage`, `pictures` | the piece as it hangs and moves; the drops' pictures, from the file to the graphics card |
+//! | `screens`, `layout`, `paint` | what is painted; where it lies; what it is painted with |
+//! | `theme`, `tone`, `i18n` | sizes and durations; colours; words in the guest's language |
+//! | `idle`, `power` | a guest who has left; frames only while something moves |
 
 mod bridge;
 pub mod i18n;
@@ -41,7 +44,7 @@ use crate::{
 };
 pub use paint::{Icon, Proof, Written};
 pub use pictures::Pictures;
-pub use run::{headless, offscreen, run, shoot};
+pub use run::{draw_all, headless, offscreen, run, shoot};
 pub use tablet::Tablet;
 
 /// Shown where nothing is drawn.

@@ -23,11 +23,11 @@ const READER_TICK: Duration = Duration::from_millis(100);
 
 /// Whether something still moves. Every system that moves something says so each frame.
 #[derive(Resource, Debug, Default)]
-pub struct Awake(AtomicBool);
+pub(super) struct Awake(AtomicBool);
 
 impl Awake {
     /// Something moves: the next frame comes at once.
-    pub fn stir(&self) {
+    pub(super) fn stir(&self) {
         self.0.store(true, Ordering::Relaxed);
     }
 }

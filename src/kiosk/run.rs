@@ -1,8 +1,12 @@
 //! Ways to start: in a window, without one for tests, and into a picture.
 
 use std::{
+    cell::Cell,
     panic::{AssertUnwindSafe, catch_unwind, set_hook, take_hook},
-    sync::atomic::{AtomicU64, Ordering},
+    sync::{
+        Once,
+        atomic::{AtomicU64, Ordering},
+    },
     time::Duration,
 };
 
@@ -144,8 +148,25 @@ struct Picture(Handle<Image>);
 #[derive(Resource, Default)]
 struct Shots(Vec<Image>);
 
+/// Whether an [`offscreen`] tablet is drawn in every frame, or only when [`shoot`] looks at it. Everything else goes on
+/// while it is not: a driver in software takes most of a frame's time for pixels that nobody looks at.
+pub fn draw_all(app: &mut App, on: bool) {
+    let mut eyes = app.world_mut().query::<&mut Camera>();
+    for mut eye in eyes.iter_mut(app.world_mut()) {
+        eye.is_active = on;
+    }
+}
+
 /// The picture of the next frame of an [`offscreen`] tablet; `None` if none comes.
 pub fn shoot(app: &mut App) -> Option<image::RgbaImage> {
+    let drawn_anyway = app.world_mut().query::<&Camera>().iter(app.world()).all(|eye| eye.is_active);
+    draw_all(app, true);
+    let picture = shoot_drawn(app);
+    draw_all(app, drawn_anyway);
+    picture
+}
+
+fn shoot_drawn(app: &mut App) -> Option<image::RgbaImage> {
     let handle = app.world().get_resource::<Picture>()?.0.clone();
     app.world_mut()
         .spawn(Screenshot::image(handle))
@@ -216,12 +237,25 @@ fn gpu() -> Result<RenderCreation, String> {
         })
 }
 
-/// Does `work` with panics kept quiet; a panic becomes its first line.
+thread_local! {
+    /// Whether this thread's panics are told by what it gives back, and not by the hook.
+    static IS_QUIET: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Does `work` with this thread's panics kept quiet, and those of no other; a panic becomes its first line.
 fn quiet<T>(work: impl FnOnce() -> T) -> Result<T, String> {
-    let hook = take_hook();
-    set_hook(Box::new(|_| {}));
+    static HOOK: Once = Once::new();
+    HOOK.call_once(|| {
+        let usual = take_hook();
+        set_hook(Box::new(move |panic| {
+            if !IS_QUIET.get() {
+                usual(panic);
+            }
+        }));
+    });
+    let before = IS_QUIET.replace(true);
     let outcome = catch_unwind(AssertUnwindSafe(work));
-    set_hook(hook);
+    IS_QUIET.set(before);
     outcome.map_err(|panic| {
         let text = panic.downcast_ref::<String>().cloned();
         let text = text.or_else(|| panic.downcast_ref::<&str>().map(|text| (*text).to_owned()));

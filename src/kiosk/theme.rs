@@ -5,7 +5,7 @@ use bevy_egui::egui::{FontFamily, FontId};
 use super::tone::Tone;
 
 /// Smallest side of anything to touch where the screen's size is not known, in logical pixels.
-pub const TOUCH: f32 = 48.0;
+pub(super) const TOUCH: f32 = 48.0;
 /// Not smaller than this however coarse the screen. Source: WCAG 2.2, success criterion 2.5.5.
 const TOUCH_LEAST: f32 = 44.0;
 /// Smallest side of anything to touch, in millimetres.
@@ -13,34 +13,34 @@ const TOUCH_MM: f32 = 12.0;
 /// Smallest side of what small children touch, in millimetres.
 const TOUCH_SMALL_HANDS_MM: f32 = 15.0;
 /// Side of the main things to touch, at scale 1.
-pub const TOUCH_MAIN: f32 = 68.0;
+pub(super) const TOUCH_MAIN: f32 = 68.0;
 /// Gap between neighbours, at scale 1.
-pub const GAP: f32 = 12.0;
+pub(super) const GAP: f32 = 12.0;
 /// Height of a notice of one line with the gap after it, at scale 1.
-pub const NOTICE: f32 = 46.0;
+pub(super) const NOTICE: f32 = 46.0;
 /// How far a finger may wander and still tap: about 4 mm at the usual density of a tablet.
-pub const SLOP_PX: f32 = 18.0;
+pub(super) const SLOP_PX: f32 = 18.0;
 /// How far a drop is pulled from its base before it comes off, in millimetres of the piece and in pixels at least.
-pub const PULL_OFF_MM: f32 = 25.0;
+pub(super) const PULL_OFF_MM: f32 = 25.0;
 /// See [`PULL_OFF_MM`].
-pub const PULL_OFF_PX: f32 = 64.0;
+pub(super) const PULL_OFF_PX: f32 = 64.0;
 /// How near to the base a drop takes hold, in logical pixels.
-pub const HOLD_PX: f32 = 110.0;
+pub(super) const HOLD_PX: f32 = 110.0;
 /// How long the seller's corner is held, in seconds.
-pub const CORNER_HOLD_S: f32 = 1.5;
+pub(super) const CORNER_HOLD_S: f32 = 1.5;
 /// Side of the seller's corner.
-pub const CORNER_PX: f32 = 84.0;
+pub(super) const CORNER_PX: f32 = 84.0;
 /// How long the number stays on the screen, in seconds.
-pub const SENT_STAYS_S: f32 = 30.0;
+pub(super) const SENT_STAYS_S: f32 = 30.0;
 /// How long a drop flies, in seconds.
-pub const FLIGHT_S: f32 = 0.38;
+pub(super) const FLIGHT_S: f32 = 0.38;
 
 /// Smallest text, in logical pixels.
 const TEXT_LEAST: f32 = 13.5;
 
 /// The two typefaces and the weight for emphasis.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Face {
+pub(super) enum Face {
     /// Names, headings, sums.
     Serif,
     /// Everything else.
@@ -51,7 +51,7 @@ pub enum Face {
 
 impl Face {
     /// As egui knows it.
-    pub fn family(self) -> FontFamily {
+    pub(super) fn family(self) -> FontFamily {
         match self {
             Self::Serif => FontFamily::Name("serif".into()),
             Self::Sans => FontFamily::Proportional,
@@ -62,7 +62,7 @@ impl Face {
 
 /// How a text looks: size at scale 1 in logical pixels, typeface, colour.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Type {
+pub(super) struct Type {
     /// Size at scale 1.
     pub size: f32,
     /// Typeface.
@@ -76,34 +76,34 @@ impl Type {
         Self { size, face, color }
     }
     /// A ticket's number. Figures are in the sans: the serif's old-style 0 and 1 pass for letters.
-    pub const NUMBER: Self = Self::new(150.0, Face::Bold, Tone::Ink);
+    pub(super) const NUMBER: Self = Self::new(150.0, Face::Bold, Tone::Ink);
     /// A sum, a length, seconds.
-    pub const FIGURE: Self = Self::new(30.0, Face::Bold, Tone::Ink);
+    pub(super) const FIGURE: Self = Self::new(30.0, Face::Bold, Tone::Ink);
     /// A screen's name.
-    pub const TITLE: Self = Self::new(52.0, Face::Serif, Tone::Ink);
+    pub(super) const TITLE: Self = Self::new(52.0, Face::Serif, Tone::Ink);
     /// A heading.
-    pub const HEADING: Self = Self::new(32.0, Face::Serif, Tone::Ink);
+    pub(super) const HEADING: Self = Self::new(32.0, Face::Serif, Tone::Ink);
     /// A name of something.
-    pub const NAME: Self = Self::new(23.0, Face::Serif, Tone::Ink);
+    pub(super) const NAME: Self = Self::new(23.0, Face::Serif, Tone::Ink);
     /// Running text.
-    pub const BODY: Self = Self::new(21.0, Face::Sans, Tone::Ink);
+    pub(super) const BODY: Self = Self::new(21.0, Face::Sans, Tone::Ink);
     /// Text that helps.
-    pub const SMALL: Self = Self::new(17.0, Face::Sans, Tone::InkSoft);
+    pub(super) const SMALL: Self = Self::new(17.0, Face::Sans, Tone::InkSoft);
     /// The words on a button.
-    pub const BUTTON: Self = Self::new(22.0, Face::Bold, Tone::Paper);
+    pub(super) const BUTTON: Self = Self::new(22.0, Face::Bold, Tone::Paper);
     /// A home, as in B3.
-    pub const HOME: Self = Self::new(17.0, Face::Bold, Tone::Ink);
+    pub(super) const HOME: Self = Self::new(17.0, Face::Bold, Tone::Ink);
 
     /// The same in another colour.
-    pub const fn in_color(self, color: Tone) -> Self {
+    pub(super) const fn in_color(self, color: Tone) -> Self {
         Self { color, ..self }
     }
     /// The same in another size.
-    pub const fn sized(self, size: f32) -> Self {
+    pub(super) const fn sized(self, size: f32) -> Self {
         Self { size, ..self }
     }
     /// The font at scale `u`.
-    pub fn font(self, u: f32) -> FontId {
+    pub(super) fn font(self, u: f32) -> FontId {
         FontId::new((self.size * u).max(TEXT_LEAST).round(), self.face.family())
     }
 }
@@ -111,13 +111,13 @@ impl Type {
 /// The smallest side of anything to touch and of what small children touch, in logical pixels, on a screen of
 /// `px_per_mm` whose shorter side has `short` pixels. On a very small screen they are held to a share of it, so that
 /// the keypad's four rows still have room.
-pub fn least_sides(px_per_mm: Option<f32>, short: f32) -> (f32, f32) {
+pub(super) fn least_sides(px_per_mm: Option<f32>, short: f32) -> (f32, f32) {
     let Some(px) = px_per_mm else { return (TOUCH, TOUCH) };
     let side = |mm: f32, most: f32| (mm * px).min(short * most).max(TOUCH_LEAST).ceil() + 1.0;
     (side(TOUCH_MM, 0.135), side(TOUCH_SMALL_HANDS_MM, 0.17))
 }
 
 /// The scale of everything on a window of this size: 1 where the shorter side has 800 pixels.
-pub fn scale(width: f32, height: f32) -> f32 {
+pub(super) fn scale(width: f32, height: f32) -> f32 {
     (width.min(height) / 800.0).clamp(0.62, 1.6)
 }

@@ -7,7 +7,7 @@ use chatelaine::{
     caution::{Region, Rules, Sizes},
     craft::Wearer,
     guest::{Contrast, Looks, Overlay, Request},
-    kiosk::{Tablet, i18n::Lang, offscreen, shoot},
+    kiosk::{Tablet, draw_all, i18n::Lang, offscreen, shoot},
     link::News,
 };
 use image::{RgbaImage, imageops::FilterType};
@@ -75,6 +75,7 @@ pub fn drawn(size: (u32, u32)) -> Option<Hand> {
             hand.wait_for("the desk to be missed", |world| world.resource::<Tablet>().known().in_reach == Some(false));
             hand.around.news.send(News::DeskInReach(true)).unwrap();
             hand.wait_for("the desk", |world| world.resource::<Tablet>().known().in_reach == Some(true));
+            draw_all(&mut hand.app, false);
             Some(hand)
         }
         Err(reason) => {

@@ -2,7 +2,7 @@
 
 use super::{
     Feel,
-    grip::{Grip, What, within, within_oval},
+    grip::{Grip, Limit, REACH_SHARE, What, within_limits, within_oval},
     hung::{Hanging, Hung, Line, gaps_mm},
     ladder::{Ladder, Sym},
     vector::{V, v},
@@ -20,8 +20,6 @@ const DROP_STIFF: f64 = 5e4;
 /// Rounds of correction in a step, as long as a link is too long by more than this share.
 const ROUNDS: usize = 8;
 const OFF_SHARE: f64 = 1e-3;
-/// A held place stays within this share of what the chain can reach.
-const REACH_SHARE: f64 = 0.99;
 /// No point moves faster than this, in mm/s.
 pub(super) const FASTEST_MM_S: f64 = 6000.0;
 
@@ -146,24 +144,26 @@ impl Chain {
     pub(super) fn restrain(&self, grips: &mut [Grip], hung: &[Hung]) {
         let length = self.plan.front_length_mm;
         let ends = [(self.points[0], 0.0), (self.points[self.points.len() - 1], length)];
+        let mut limits = Vec::new();
         for i in 0..grips.len() {
-            let arc_of = |grip: &Grip| if let What::Base(arc) = grip.what { Some(arc) } else { None };
-            let reach = |from: f64, to: f64| REACH_SHARE * (to - from).abs();
-            grips[i].now = match grips[i].what {
+            match grips[i].what {
                 What::Base(arc) => {
-                    let others = grips.iter().enumerate().filter(|(other, _)| *other != i);
-                    let others = others.filter_map(|(_, grip)| Some((grip.now, reach(arc_of(grip)?, arc))));
-                    let discs: Vec<(V, f64)> =
-                        ends.iter().map(|&(end, from)| (end, reach(from, arc))).chain(others).collect();
-                    within(grips[i].now, &discs)
+                    limits.extend(ends.map(|(end, from)| Limit::to_place(&grips[i], i, end, (arc - from).abs())));
+                    let others = grips[..i].iter().enumerate();
+                    limits.extend(others.filter_map(|(k, other)| match other.what {
+                        What::Base(from) => Some(Limit::between((&grips[i], i), (other, k), (arc - from).abs())),
+                        What::Body(_) => None,
+                    }));
                 }
                 // A drop's ring slides: wherever it is, both ends are within the chain's length and twice the drop's.
                 What::Body(token) => {
                     let swing = hung.iter().find(|one| one.is.token == token).map_or(0.0, |one| one.is.swing_mm);
-                    within_oval(grips[i].now, ends[0].0, ends[1].0, REACH_SHARE * (length + 2.0 * swing))
+                    let sum = REACH_SHARE * (length + 2.0 * swing);
+                    grips[i].now = within_oval(grips[i].now, ends[0].0, ends[1].0, sum);
                 }
-            };
+            }
         }
+        within_limits(grips, &limits);
     }
 
     /// One small step: the points fall freely, then they and the bodies are brought to where all lengths are kept.

@@ -8,9 +8,9 @@ use bevy_egui::{
     EguiPrimaryContextPass, egui,
 };
 
-use super::super::screens;
+use crate::kiosk::screens;
 
-pub(in super::super) fn plugin(app: &mut App) {
+pub(in crate::kiosk) fn plugin(app: &mut App) {
     app.add_plugins(EguiPlugin::default())
         .add_systems(
             PreUpdate,
@@ -59,7 +59,7 @@ fn load_fonts(mut contexts: EguiContexts, mut done: Local<bool>) -> Result {
 }
 
 /// The typefaces that are part of the program.
-pub(in super::super) fn fonts() -> egui::FontDefinitions {
+pub(in crate::kiosk) fn fonts() -> egui::FontDefinitions {
     let files: [(&str, &'static [u8]); 3] = [
         ("sans", include_bytes!("../../../assets/fonts/andika-regular.ttf")),
         ("bold", include_bytes!("../../../assets/fonts/andika-bold.ttf")),
@@ -79,7 +79,8 @@ pub(in super::super) fn fonts() -> egui::FontDefinitions {
 
 #[cfg(test)]
 mod tests {
-    use super::{super::super::i18n::Lang, *};
+    use super::*;
+    use crate::kiosk::i18n::Lang;
 
     fn u16_at(file: &[u8], at: usize) -> usize {
         usize::from(u16::from_be_bytes([file[at], file[at + 1]]))

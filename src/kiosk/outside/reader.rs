@@ -14,7 +14,8 @@ use bevy::{
 };
 use bevy_egui::{EguiPostUpdateSet, egui::Rect};
 
-use super::super::{
+use crate::guest::{Overlay, Request, Screen};
+use crate::kiosk::{
     Phase,
     idle::Idle,
     paint::{Proof, Written},
@@ -23,7 +24,6 @@ use super::super::{
     tablet::Tablet,
     targets::{ScrollArea, ScrollId, Scrolls, Target, Targets},
 };
-use crate::guest::{Overlay, Request, Screen};
 
 /// How much of what is seen a reader's scrolling turns, so that a line stays in view.
 const PAGE: f32 = 0.8;
@@ -31,7 +31,7 @@ const PAGE: f32 = 0.8;
 /// it is about.
 const AT_ONCE: usize = 2;
 
-pub(in super::super) fn plugin(app: &mut App) {
+pub(in crate::kiosk) fn plugin(app: &mut App) {
     // Bevy's own plugin adds it only where there is a window's event loop.
     app.add_message::<ActionRequest>()
         .init_resource::<Told>()

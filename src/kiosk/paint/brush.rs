@@ -25,7 +25,7 @@ use crate::guest::{Looks, Request};
 
 /// A finger that is down: where it began and where it is.
 #[derive(Debug, Clone, Copy)]
-pub struct Touch {
+pub(crate) struct Touch {
     /// Where it came down.
     pub from: Pos2,
     /// Where it is.
@@ -33,7 +33,7 @@ pub struct Touch {
 }
 
 /// What painting leaves for the next frame.
-pub struct Kept<'a> {
+pub(crate) struct Kept<'a> {
     /// What can be touched.
     pub targets: &'a mut Targets,
     /// How far things are scrolled.
@@ -43,7 +43,7 @@ pub struct Kept<'a> {
 }
 
 /// Paints one frame.
-pub struct Brush<'a> {
+pub(crate) struct Brush<'a> {
     /// egui's painter, for what the brush has no word for.
     pub painter: Painter,
     /// The whole window.
@@ -75,7 +75,7 @@ fn air(galley: &Galley) -> f32 {
 
 impl<'a> Brush<'a> {
     /// A brush for one frame on a screen laid out so.
-    pub fn new(painter: Painter, layout: &Layout, looks: Looks, touches: &'a [Touch], kept: Kept<'a>) -> Self {
+    pub(crate) fn new(painter: Painter, layout: &Layout, looks: Looks, touches: &'a [Touch], kept: Kept<'a>) -> Self {
         let Kept { targets, scrolls, proof } = kept;
         proof.clear();
         Self {
@@ -93,22 +93,22 @@ impl<'a> Brush<'a> {
     }
 
     /// `n` pixels at scale 1.
-    pub fn px(&self, n: f32) -> f32 {
+    pub(crate) fn px(&self, n: f32) -> f32 {
         n * self.u
     }
 
     /// A side for something to touch: `n` at scale 1, never below the least.
-    pub fn touch_px(&self, n: f32) -> f32 {
+    pub(crate) fn touch_px(&self, n: f32) -> f32 {
         (n * self.u).max(self.least)
     }
 
     /// The same for what small children touch.
-    pub fn small_hands_px(&self, n: f32) -> f32 {
+    pub(crate) fn small_hands_px(&self, n: f32) -> f32 {
         (n * self.u).max(self.least_small_hands)
     }
 
     /// A height for a line of text: `n` at scale 1, more with larger text.
-    pub fn line(&self, n: f32) -> f32 {
+    pub(crate) fn line(&self, n: f32) -> f32 {
         n * self.text_u()
     }
 
@@ -117,17 +117,17 @@ impl<'a> Brush<'a> {
     }
 
     /// A colour in its form.
-    pub fn color(&self, tone: Tone) -> Color32 {
+    pub(crate) fn color(&self, tone: Tone) -> Color32 {
         tone.color(self.looks.contrast)
     }
 
     /// A line's look.
-    pub fn stroke(&self, width: f32, tone: Tone) -> Stroke {
+    pub(crate) fn stroke(&self, width: f32, tone: Tone) -> Stroke {
         Stroke::new(width, self.color(tone))
     }
 
     /// Says that what was painted at `rect` is a ground of this colour.
-    pub fn lay(&self, rect: Rect, tone: Tone) {
+    pub(crate) fn lay(&self, rect: Rect, tone: Tone) {
         self.proof.borrow_mut().lay(rect, tone);
     }
 
@@ -153,7 +153,7 @@ impl<'a> Brush<'a> {
     }
 
     /// The gap between neighbours.
-    pub fn gap(&self) -> f32 {
+    pub(crate) fn gap(&self) -> f32 {
         self.px(theme::GAP)
     }
 
@@ -164,13 +164,13 @@ impl<'a> Brush<'a> {
     }
 
     /// The size of `text` when wrapped at `width`.
-    pub fn measure(&self, text: &str, ty: Type, width: f32) -> Vec2 {
+    pub(crate) fn measure(&self, text: &str, ty: Type, width: f32) -> Vec2 {
         self.laid_out(text, ty, self.text_u(), width, Align::LEFT).size()
     }
 
     /// Writes `text` into `rect`, wrapped; what does not fit is set smaller, and at the least size cut with an ellipsis.
     /// Gives the place it took.
-    pub fn text(&self, rect: Rect, align: Align2, text: &str, ty: Type) -> Rect {
+    pub(crate) fn text(&self, rect: Rect, align: Align2, text: &str, ty: Type) -> Rect {
         let fits = |galley: &Galley| {
             galley.size().y - air(galley) <= rect.height() + 1.0 && galley.size().x <= rect.width() + 1.0
         };
@@ -207,12 +207,12 @@ impl<'a> Brush<'a> {
     }
 
     /// Whether `text` has room in one line of `width`, at the least size.
-    pub fn has_room(&self, text: &str, ty: Type, width: f32) -> bool {
+    pub(crate) fn has_room(&self, text: &str, ty: Type, width: f32) -> bool {
         self.laid_out(text, ty, 0.0, f32::INFINITY, Align::LEFT).size().x <= width
     }
 
     /// Writes `text` from the top left of `at`, wrapped at `width`, and gives where the next line may begin.
-    pub fn paragraph(&self, at: Pos2, width: f32, text: &str, ty: Type) -> f32 {
+    pub(crate) fn paragraph(&self, at: Pos2, width: f32, text: &str, ty: Type) -> f32 {
         let u = self.text_u();
         let galley = self.laid_out(text, ty, u, width, Align::LEFT);
         let place = Rect::from_min_size(at, galley.size());
@@ -227,13 +227,13 @@ impl<'a> Brush<'a> {
     }
 
     /// A filled rectangle with round corners.
-    pub fn fill(&self, rect: Rect, radius: f32, tone: Tone) {
+    pub(crate) fn fill(&self, rect: Rect, radius: f32, tone: Tone) {
         self.painter.rect_filled(rect, CornerRadius::from(radius), self.color(tone));
         self.lay(rect, tone);
     }
 
     /// A rectangle whose colour changes from top to bottom, or from left to right.
-    pub fn shade(&self, rect: Rect, from: Color32, to: Color32, downwards: bool) {
+    pub(crate) fn shade(&self, rect: Rect, from: Color32, to: Color32, downwards: bool) {
         let mut mesh = Mesh::default();
         let (right_top, left_bottom) = if downwards { (from, to) } else { (to, from) };
         mesh.colored_vertex(rect.left_top(), from);
@@ -246,7 +246,7 @@ impl<'a> Brush<'a> {
     }
 
     /// Writes one line in the middle of `rect`, all turned by `angle` about `pivot`.
-    pub fn text_turned(&self, rect: Rect, text: &str, ty: Type, pivot: Pos2, angle: f32) {
+    pub(crate) fn text_turned(&self, rect: Rect, text: &str, ty: Type, pivot: Pos2, angle: f32) {
         if angle == 0.0 {
             self.text(rect, Align2::CENTER_CENTER, text, ty);
             return;
@@ -263,13 +263,13 @@ impl<'a> Brush<'a> {
     }
 
     /// The outline of a rectangle with round corners.
-    pub fn outline(&self, rect: Rect, radius: f32, width: f32, tone: Tone) {
+    pub(crate) fn outline(&self, rect: Rect, radius: f32, width: f32, tone: Tone) {
         let stroke = self.stroke(width, tone);
         self.painter.rect_stroke(rect, CornerRadius::from(radius), stroke, StrokeKind::Inside);
     }
 
     /// A soft shadow under `rect`.
-    pub fn shadow(&self, rect: Rect, radius: f32, blur: f32) {
+    pub(crate) fn shadow(&self, rect: Rect, radius: f32, blur: f32) {
         let under = rect.translate(vec2(0.0, blur * 0.25)).shrink(blur * 0.15);
         let shape =
             RectShape::filled(under, CornerRadius::from(radius), self.color(Tone::Shadow)).with_blur_width(blur);
@@ -277,19 +277,19 @@ impl<'a> Brush<'a> {
     }
 
     /// A picture that fills `rect` as far as its proportions allow.
-    pub fn picture(&self, rect: Rect, texture: TextureId, size: Vec2, tint: Color32) {
+    pub(crate) fn picture(&self, rect: Rect, texture: TextureId, size: Vec2, tint: Color32) {
         let k = (rect.width() / size.x.max(1.0)).min(rect.height() / size.y.max(1.0));
         let place = Rect::from_center_size(rect.center(), size * k);
         self.painter.image(texture, place, Rect::from_min_max(Pos2::ZERO, pos2(1.0, 1.0)), tint);
     }
 
     /// Whether a finger that came down in `rect` is still there.
-    pub fn pressed(&self, rect: Rect) -> bool {
+    pub(crate) fn pressed(&self, rect: Rect) -> bool {
         self.touches.iter().any(|touch| rect.contains(touch.from) && rect.expand(theme::SLOP_PX).contains(touch.now))
     }
 
     /// Notes that `rect` can be touched. Of what is partly scrolled away only the visible part counts.
-    pub fn target(&mut self, rect: Rect, request: Request, label: impl Into<String>, kind: TargetKind) {
+    pub(crate) fn target(&mut self, rect: Rect, request: Request, label: impl Into<String>, kind: TargetKind) {
         let seen = rect.intersect(self.painter.clip_rect()).intersect(self.window);
         let enough = seen.is_positive() && seen.area() >= 0.4 * rect.area() && seen.height() >= 24.0;
         if enough {
@@ -298,12 +298,12 @@ impl<'a> Brush<'a> {
     }
 
     /// Notes a button.
-    pub fn button_target(&mut self, rect: Rect, request: Request, label: impl Into<String>) {
+    pub(crate) fn button_target(&mut self, rect: Rect, request: Request, label: impl Into<String>) {
         self.target(rect, request, label, TargetKind::Button);
     }
 
     /// Notes a button that is one of several or a box to tick, and whether it is the chosen one or ticked.
-    pub fn choice_target(&mut self, rect: Rect, request: Request, label: impl Into<String>, chosen: bool) {
+    pub(crate) fn choice_target(&mut self, rect: Rect, request: Request, label: impl Into<String>, chosen: bool) {
         let before = self.targets.all.len();
         self.button_target(rect, request, label);
         if let Some(noted) = self.targets.all.get_mut(before) {
@@ -312,7 +312,7 @@ impl<'a> Brush<'a> {
     }
 
     /// Paints `content` into `rect`, scrolled; `content` gets where to begin and gives where it ended.
-    pub fn scroll(&mut self, id: ScrollId, rect: Rect, content: impl FnOnce(&mut Self, Pos2) -> f32) {
+    pub(crate) fn scroll(&mut self, id: ScrollId, rect: Rect, content: impl FnOnce(&mut Self, Pos2) -> f32) {
         let offset = self.scrolls.0.entry(id).or_default().offset;
         let before = self.painter.clip_rect();
         self.painter.set_clip_rect(before.intersect(rect));
@@ -332,7 +332,7 @@ impl<'a> Brush<'a> {
     }
 
     /// From here on everything lies over what was painted, which can't be touched any more.
-    pub fn over_all(&mut self) {
+    pub(crate) fn over_all(&mut self) {
         self.targets.all.clear();
         self.targets.hung.clear();
         self.targets.scrolls.clear();

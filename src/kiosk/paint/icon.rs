@@ -55,6 +55,7 @@ pub enum Icon {
 
 impl Icon {
     /// Lines of the sign on a square from 0 to 1.
+    #[expect(clippy::too_many_lines, reason = "a list of shapes, an arm for each sign")]
     fn lines(self) -> Vec<Vec<Pos2>> {
         let p = |points: &[(f32, f32)]| points.iter().map(|(x, y)| pos2(*x, *y)).collect::<Vec<_>>();
         match self {
@@ -158,7 +159,7 @@ fn bow(middle: Pos2, radius: f32, from: f32, to: f32, before: &[Pos2]) -> Vec<Po
 
 impl Brush<'_> {
     /// Draws a sign into the middle of `rect`.
-    pub fn icon(&self, rect: Rect, icon: Icon, tone: Tone) {
+    pub(crate) fn icon(&self, rect: Rect, icon: Icon, tone: Tone) {
         self.note_sign(rect, icon);
         let color = self.color(tone);
         let side = rect.width().min(rect.height());

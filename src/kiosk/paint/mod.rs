@@ -5,7 +5,7 @@ mod icon;
 mod proof;
 mod widgets;
 
-pub use brush::{Brush, Kept, Touch};
+pub(super) use brush::{Brush, Kept, Touch};
 pub use icon::Icon;
 pub use proof::{Proof, Written};
-pub use widgets::{Look, Plate};
+pub(super) use widgets::{Look, Plate};

@@ -13,7 +13,7 @@ use crate::guest::{Contrast, Request};
 
 /// How a button looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Look {
+pub(crate) enum Look {
     /// The way onwards: plum.
     Main,
     /// Paper with a plum edge.
@@ -26,7 +26,7 @@ pub enum Look {
 
 /// What a card is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Plate {
+pub(crate) enum Plate {
     /// Paper.
     Paper,
     /// A caution that speaks against the piece.
@@ -35,7 +35,7 @@ pub enum Plate {
 
 impl Brush<'_> {
     /// A card with its shadow.
-    pub fn card(&self, rect: Rect, plate: Plate) {
+    pub(crate) fn card(&self, rect: Rect, plate: Plate) {
         let radius = self.px(16.0);
         self.shadow(rect, radius, self.px(20.0));
         let (fill, edge) = match plate {
@@ -47,7 +47,7 @@ impl Brush<'_> {
     }
 
     /// A button; without an request it is there but can't be touched, and looks so.
-    pub fn button(&mut self, rect: Rect, look: Look, icon: Option<Icon>, label: &str, request: Option<Request>) {
+    pub(crate) fn button(&mut self, rect: Rect, look: Look, icon: Option<Icon>, label: &str, request: Option<Request>) {
         let radius = self.px(14.0).min(rect.height() / 2.0);
         let pressed = request.is_some() && self.pressed(rect);
         let place = if pressed { rect.shrink(1.5) } else { rect };
@@ -114,7 +114,7 @@ impl Brush<'_> {
     }
 
     /// A home, as in B3, on a brass-edged plate round `middle`.
-    pub fn home_badge(&self, middle: Pos2, home: &str, size: f32) {
+    pub(crate) fn home_badge(&self, middle: Pos2, home: &str, size: f32) {
         let ty = Type::HOME.sized(size);
         let text = self.measure(home, ty, f32::INFINITY);
         let rect = Rect::from_center_size(middle, vec2(text.x + self.px(14.0), text.y + self.px(4.0)));
@@ -124,7 +124,7 @@ impl Brush<'_> {
     }
 
     /// A paper tag with a hole, turned by `angle` about it; gives the place for words as if it were not turned.
-    pub fn tag(&self, rect: Rect, pressed: bool, angle: f32) -> Rect {
+    pub(crate) fn tag(&self, rect: Rect, pressed: bool, angle: f32) -> Rect {
         let (cut, mid) = (rect.height() * 0.28, rect.center().y);
         let outline = vec![
             pos2(rect.left() + cut, rect.top()),
@@ -147,12 +147,12 @@ impl Brush<'_> {
     }
 
     /// Where the hole of a tag is: it hangs from there.
-    pub fn tag_hole(&self, rect: Rect) -> Pos2 {
+    pub(crate) fn tag_hole(&self, rect: Rect) -> Pos2 {
         pos2(rect.left() + rect.height() * 0.21, rect.center().y)
     }
 
     /// A hollow with a floor of `floor`: its upper and left walls keep the light off.
-    pub fn well(&self, rect: Rect, radius: f32, floor: Tone) {
+    pub(crate) fn well(&self, rect: Rect, radius: f32, floor: Tone) {
         self.fill(rect, radius, floor);
         if self.looks.contrast == Contrast::Daylight {
             let (dark, none) = (Color32::from_black_alpha(78), Color32::TRANSPARENT);
@@ -165,7 +165,7 @@ impl Brush<'_> {
     }
 
     /// A wooden board with its rim: light from above.
-    pub fn board(&self, rect: Rect, radius: f32) {
+    pub(crate) fn board(&self, rect: Rect, radius: f32) {
         self.shadow(rect, radius, self.px(16.0));
         self.fill(rect, radius, Tone::Wood);
         self.outline(rect, radius, 1.5, Tone::WoodDark);
@@ -174,7 +174,7 @@ impl Brush<'_> {
     }
 
     /// Diagonal lines over `rect`: what lies under them is set aside.
-    pub fn hatch(&self, rect: Rect, tone: Tone) {
+    pub(crate) fn hatch(&self, rect: Rect, tone: Tone) {
         let stroke = self.stroke(1.0, tone);
         let painter = self.painter.with_clip_rect(rect.intersect(self.painter.clip_rect()));
         let step = self.px(11.0).max(7.0);
@@ -186,7 +186,7 @@ impl Brush<'_> {
     }
 
     /// A ring that empties: `left` of 1.
-    pub fn countdown(&self, middle: Pos2, radius: f32, left: f32) {
+    pub(crate) fn countdown(&self, middle: Pos2, radius: f32, left: f32) {
         self.painter.circle_stroke(middle, radius, self.stroke(self.px(7.0), Tone::LinenDeep));
         let steps = 64;
         let points = (0..=steps)
@@ -199,13 +199,13 @@ impl Brush<'_> {
     }
 
     /// The ground of the bar over a screen.
-    pub fn bar(&self, rect: Rect) {
+    pub(crate) fn bar(&self, rect: Rect) {
         self.fill(rect, 0.0, Tone::Paper);
         self.painter.hline(rect.x_range(), rect.bottom(), self.stroke(1.0, Tone::Seam));
     }
 
     /// A round number of something, on plum.
-    pub fn count(&self, middle: Pos2, text: &str) {
+    pub(crate) fn count(&self, middle: Pos2, text: &str) {
         let radius = self.px(13.0).max(10.0);
         self.painter.circle_filled(middle, radius, self.color(Tone::Plum));
         self.lay(Rect::from_center_size(middle, vec2(radius, radius)), Tone::Plum);

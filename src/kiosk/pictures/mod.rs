@@ -30,8 +30,8 @@ use super::{
 };
 use crate::{catalog::relief_name, guest::Guest};
 use decode::Decoded;
-pub use silhouette::Silhouette;
-pub use texture::{relief_map, texture};
+pub(super) use silhouette::Silhouette;
+pub(super) use texture::{relief_map, texture};
 
 /// What large pictures may take in all; what is in use stays in any case.
 const LARGE_BUDGET_BYTES: usize = 64 << 20;
@@ -103,6 +103,10 @@ pub struct Pictures {
     under_way: Vec<UnderWay>,
     flat: Handle<Image>,
     frame: u64,
+    /// Bytes of the large textures that are kept.
+    large_bytes: usize,
+    /// Every small picture has come or is broken: nobody has to look for one that is missing.
+    all_small: bool,
     /// Pictures that left the stage or were replaced since the stage looked last.
     changed: bool,
 }
@@ -155,11 +159,7 @@ impl Pictures {
     pub fn bytes(&self) -> usize {
         let small = self.all.values().filter(|one| one.small.is_some()).count();
         let side = decode::SMALL_PX;
-        small * texture::bytes_of(UVec2::splat(side)) + self.large_bytes()
-    }
-
-    fn large_bytes(&self) -> usize {
-        self.all.values().filter_map(|one| Some(one.large.as_ref()?.bytes)).sum()
+        small * texture::bytes_of(UVec2::splat(side)) + self.large_bytes
     }
 
     /// Whether pictures of the stage have left or been replaced since this was asked last.
@@ -178,6 +178,7 @@ impl Pictures {
         }
         let one = self.all.entry(name).or_default();
         (one.file, one.stale_small, one.stale_large, one.broken) = (file, true, true, false);
+        self.all_small = false;
     }
 
     /// The next file to decode: what hangs, flies or is in the hand first, then the tray that is shown, then the rest.
@@ -194,7 +195,8 @@ impl Pictures {
         let on_stage = || large.iter().copied();
         let first = on_stage().chain(seen.iter().copied()).find(|name| fresh(name, false)).map(|name| (name, false));
         let then = || on_stage().find(|name| fresh(name, true)).map(|name| (name, true));
-        let last = || self.all.keys().map(String::as_str).find(|name| fresh(name, false)).map(|name| (name, false));
+        let rest = || self.all.keys().filter(|_| !self.all_small).map(String::as_str);
+        let last = || rest().find(|name| fresh(name, false)).map(|name| (name, false));
         first.or_else(then).or_else(last).map(|(name, is_large)| (name.to_owned(), is_large))
     }
 
@@ -246,7 +248,9 @@ impl Pictures {
                         bytes,
                         used: frame,
                     };
+                    self.large_bytes += bytes;
                     if let Some(old) = one.large.replace(fresh) {
+                        self.large_bytes -= old.bytes;
                         paper.remove_image(&old.stage.image);
                     }
                     one.stale_large = false;
@@ -262,12 +266,13 @@ impl Pictures {
 
     /// Lets go of the large pictures that were used longest ago, until what is kept is within the budget.
     fn let_go(&mut self, paper: &mut EguiUserTextures) {
-        while self.large_bytes() > LARGE_BUDGET_BYTES {
+        while self.large_bytes > LARGE_BUDGET_BYTES {
             let unused = self.all.values_mut().filter(|one| one.large.as_ref().is_some_and(|l| l.used < self.frame));
             let Some(oldest) = unused.min_by_key(|one| one.large.as_ref().map_or(0, |large| large.used)) else {
                 return;
             };
             if let Some(large) = oldest.large.take() {
+                self.large_bytes -= large.bytes;
                 paper.remove_image(&large.stage.image);
             }
             self.changed = true;
@@ -317,7 +322,9 @@ fn keep_at_hand(
     {
         pictures.start(name, is_large);
     }
-    if !pictures.under_way.is_empty() {
+    if pictures.under_way.is_empty() {
+        pictures.all_small = true;
+    } else {
         awake.stir();
     }
 }

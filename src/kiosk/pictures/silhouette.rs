@@ -53,7 +53,8 @@ fn shows_near(shows: &[bool], x: i64, y: i64) -> bool {
     (-1..=1).any(|dy| (-1..=1).any(|dx| at(shows, x + dx, y + dy)))
 }
 
-/// The borders between cells that are `inside` and those that are not, each walked with the inside on its right hand.
+/// The outer borders between cells that are `inside` and those that are not, each walked with the inside on its right
+/// hand. Holes have none: the glass of a vial is a part of what was chosen.
 fn outlines(inside: impl Fn(i64, i64) -> bool) -> Vec<Vec<(f32, f32)>> {
     type Corner = (i64, i64);
     let mut steps: HashMap<Corner, Vec<Corner>> = HashMap::new();
@@ -81,11 +82,18 @@ fn outlines(inside: impl Fn(i64, i64) -> bool) -> Vec<Vec<(f32, f32)>> {
             line.push(next);
             here = next;
         }
-        if line.len() > 8 {
+        if line.len() > 8 && is_outer(&line) {
             lines.push(smoothed(&line));
         }
     }
     lines
+}
+
+/// Whether a closed line goes round what is inside: with y downwards and the inside on the right hand, the area that it
+/// goes round has a positive sign (the surveyor's formula); round a hole it is negative.
+fn is_outer(line: &[(i64, i64)]) -> bool {
+    let next = line.iter().cycle().skip(1);
+    line.iter().zip(next).map(|((x, y), (next_x, next_y))| x * next_y - next_x * y).sum::<i64>() > 0
 }
 
 /// The steps of a line along cells, rounded, in shares of the picture.
@@ -131,6 +139,17 @@ mod tests {
             let away = (x - 0.5).hypot(y - 0.5);
             assert!((0.40..0.45).contains(&away), "{x} {y}: {away}");
         }
+    }
+
+    #[test]
+    fn a_hole_in_it_has_no_line() {
+        let pane = Silhouette::of(&RgbaImage::from_fn(100, 100, |x, y| {
+            let away = (x as f32 - 49.5).hypot(y as f32 - 49.5);
+            Rgba([9, 9, 9, if (25.0..40.0).contains(&away) { 255 } else { 0 }])
+        }));
+        assert!(!pane.shows(0.5, 0.5) && pane.shows(0.5, 0.17));
+        let [line] = pane.outlines() else { panic!("{} lines", pane.outlines().len()) };
+        assert!(line.iter().all(|(x, y)| (x - 0.5).hypot(y - 0.5) > 0.39), "the outer one");
     }
 
     #[test]

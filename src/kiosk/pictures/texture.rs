@@ -9,7 +9,7 @@ use image::{RgbaImage, imageops::FilterType};
 
 /// A picture, premultiplied by its opacity as the paper needs it; the stage's shader takes that into account. Once the
 /// graphics driver has it, no other copy is kept.
-pub fn texture(rgba: RgbaImage) -> Image {
+pub(crate) fn texture(rgba: RgbaImage) -> Image {
     let mut rgba = rgba;
     for pixel in rgba.pixels_mut() {
         let alpha = u16::from(pixel.0[3]);
@@ -21,7 +21,7 @@ pub fn texture(rgba: RgbaImage) -> Image {
 }
 
 /// A normal map: directions, not colours.
-pub fn relief_map(rgba: RgbaImage) -> Image {
+pub(crate) fn relief_map(rgba: RgbaImage) -> Image {
     with_smaller_sizes(rgba, TextureFormat::Rgba8Unorm)
 }
 

@@ -3,7 +3,7 @@
 use bevy::prelude::Resource;
 use bevy_egui::egui::{Pos2, Rect, Vec2};
 
-use super::super::{
+use crate::kiosk::{
     paint::Touch,
     targets::{ScrollId, TargetKind, Targets},
     theme,
@@ -11,7 +11,7 @@ use super::super::{
 use crate::{craft::Token, guest::Request};
 
 /// The mouse, as a finger.
-pub const MOUSE: u64 = u64::MAX;
+pub(crate) const MOUSE: u64 = u64::MAX;
 /// A finger that has been silent for so long is gone when another comes down: some screens lose the end of a touch.
 const LOST_S: f64 = 20.0;
 /// A finger that has rested so long before it moves or leaves has no speed.
@@ -21,7 +21,7 @@ const MOUSE_AFTER_TOUCH_S: f64 = 0.3;
 
 /// What a finger does when it leaves its place.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Drag {
+pub(crate) enum Drag {
     /// Nothing.
     Nothing,
     /// Carries a drop out of its compartment.
@@ -44,7 +44,7 @@ pub enum Drag {
 
 /// One finger that is down.
 #[derive(Debug, Clone)]
-pub struct Finger {
+pub(crate) struct Finger {
     /// Its number.
     pub id: u64,
     /// Where it came down.
@@ -69,7 +69,7 @@ pub struct Finger {
 
 /// What came of a finger.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Felt {
+pub(crate) enum Felt {
     /// It tapped.
     Tap(Request),
     /// It scrolled by so many pixels.
@@ -98,7 +98,7 @@ pub enum Felt {
 
 /// All fingers that are down.
 #[derive(Resource, Debug, Default)]
-pub struct Fingers {
+pub(crate) struct Fingers {
     down: Vec<Finger>,
     last_touch: f64,
     /// Where the mouse is.
@@ -107,22 +107,22 @@ pub struct Fingers {
 
 impl Fingers {
     /// Those that are down.
-    pub fn iter(&self) -> impl Iterator<Item = &Finger> {
+    pub(crate) fn iter(&self) -> impl Iterator<Item = &Finger> {
         self.down.iter()
     }
 
     /// Where each of them began and is, for what looks pressed.
-    pub fn touches(&self) -> Vec<Touch> {
+    pub(crate) fn touches(&self) -> Vec<Touch> {
         self.down.iter().filter(|f| !f.dragging).map(|f| Touch { from: f.from, now: f.now }).collect()
     }
 
     /// Whether the mouse counts now.
-    pub fn mouse_counts(&self, now: f64) -> bool {
+    pub(crate) fn mouse_counts(&self, now: f64) -> bool {
         self.last_touch == 0.0 || now - self.last_touch > MOUSE_AFTER_TOUCH_S
     }
 
     /// A finger comes down. Fingers that have been silent for long are lost.
-    pub fn comes_down(&mut self, id: u64, at: Pos2, now: f64, targets: &Targets) -> Vec<Felt> {
+    pub(crate) fn comes_down(&mut self, id: u64, at: Pos2, now: f64, targets: &Targets) -> Vec<Felt> {
         self.touched(id, now);
         let mut felt = Vec::new();
         for lost in self.down.extract_if(.., |finger| finger.id == id || now - finger.heard > LOST_S) {
@@ -149,7 +149,7 @@ impl Fingers {
     }
 
     /// A finger moves.
-    pub fn moves(&mut self, id: u64, at: Pos2, now: f64) -> Option<Felt> {
+    pub(crate) fn moves(&mut self, id: u64, at: Pos2, now: f64) -> Option<Felt> {
         self.touched(id, now);
         let finger = self.down.iter_mut().find(|finger| finger.id == id)?;
         let step = at - finger.now;
@@ -174,7 +174,7 @@ impl Fingers {
     }
 
     /// A finger leaves the screen.
-    pub fn leaves(&mut self, id: u64, at: Pos2, now: f64) -> Vec<Felt> {
+    pub(crate) fn leaves(&mut self, id: u64, at: Pos2, now: f64) -> Vec<Felt> {
         let mut felt: Vec<Felt> = self.moves(id, at, now).into_iter().collect();
         let Some(place) = self.down.iter().position(|finger| finger.id == id) else { return felt };
         let finger = self.down.remove(place);
@@ -191,17 +191,17 @@ impl Fingers {
     }
 
     /// The system takes a finger away.
-    pub fn cancelled(&mut self, id: u64) -> Vec<Felt> {
+    pub(crate) fn cancelled(&mut self, id: u64) -> Vec<Felt> {
         self.down.extract_if(.., |finger| finger.id == id).filter_map(Finger::gone).collect()
     }
 
     /// The window is no longer in front: all fingers are gone.
-    pub fn all_cancelled(&mut self) -> Vec<Felt> {
+    pub(crate) fn all_cancelled(&mut self) -> Vec<Felt> {
         self.down.drain(..).filter_map(Finger::gone).collect()
     }
 
     /// Whether a finger has rested in `corner` for `seconds`; it means nothing else from then on.
-    pub fn held_in(&mut self, corner: Rect, seconds: f64, now: f64) -> bool {
+    pub(crate) fn held_in(&mut self, corner: Rect, seconds: f64, now: f64) -> bool {
         let held = self.down.iter_mut().find(|finger| {
             !finger.spent
                 && corner.contains(finger.from)
@@ -253,7 +253,8 @@ fn meaning(targets: &Targets, at: Pos2) -> (Option<(Request, Rect)>, Drag) {
 mod tests {
     use bevy_egui::egui::pos2;
 
-    use super::{super::super::targets::Target, *};
+    use super::*;
+    use crate::kiosk::targets::Target;
 
     fn targets() -> Targets {
         let target = |x: f32, request, kind| Target {

@@ -11,12 +11,12 @@ use bevy::{
 };
 use bevy_egui::egui::{Rect, Vec2};
 
-use super::super::targets::Targets;
 use crate::guest::Request;
+use crate::kiosk::targets::Targets;
 
 /// Where the keyboard is.
 #[derive(Resource, Debug, Default)]
-pub struct Focus {
+pub(crate) struct Focus {
     /// The request of the target with the ring, and which of those with the same request it is; its rect may move between
     /// paintings.
     on: Option<(Request, usize)>,
@@ -27,29 +27,29 @@ pub struct Focus {
 
 impl Focus {
     /// Where the ring is drawn.
-    pub fn ring(&self, targets: &Targets) -> Option<Rect> {
+    pub(crate) fn ring(&self, targets: &Targets) -> Option<Rect> {
         Some(targets.all[self.index(targets)?].rect)
     }
 
     /// The number of the target with the ring, if it is still on the screen.
-    pub fn index(&self, targets: &Targets) -> Option<usize> {
+    pub(crate) fn index(&self, targets: &Targets) -> Option<usize> {
         let (request, nth) = self.on.as_ref()?;
         let same = targets.all.iter().enumerate().filter(|(_, target)| target.request == *request);
         same.map(|(index, _)| index).nth(*nth)
     }
 
     /// A finger has come: the ring goes.
-    pub fn hide(&mut self) {
+    pub(crate) fn hide(&mut self) {
         (self.on, self.rect) = (None, None);
     }
 
     /// The window is no longer in front: no key counts as held.
-    pub fn lift_keys(&mut self) {
+    pub(crate) fn lift_keys(&mut self) {
         self.held.clear();
     }
 
     /// What a key asks for.
-    pub fn key(&mut self, input: &KeyboardInput, targets: &Targets) -> Option<Request> {
+    pub(crate) fn key(&mut self, input: &KeyboardInput, targets: &Targets) -> Option<Request> {
         let down = input.state == ButtonState::Pressed;
         let modifier = match input.logical_key {
             Key::Control => Some("control"),
@@ -99,7 +99,7 @@ impl Focus {
     }
 
     /// How many pages a key turns in whatever scrolls.
-    pub fn pages(input: &KeyboardInput) -> Option<f32> {
+    pub(crate) fn pages(input: &KeyboardInput) -> Option<f32> {
         match (&input.logical_key, input.state) {
             (Key::PageDown, ButtonState::Pressed) => Some(1.0),
             (Key::PageUp, ButtonState::Pressed) => Some(-1.0),
@@ -108,7 +108,7 @@ impl Focus {
     }
 
     /// Puts the ring on the target with this number.
-    pub fn put_on(&mut self, targets: &Targets, index: usize) {
+    pub(crate) fn put_on(&mut self, targets: &Targets, index: usize) {
         if let Some(target) = targets.all.get(index) {
             let nth = targets.all[..index].iter().filter(|before| before.request == target.request).count();
             (self.on, self.rect) = (Some((target.request.clone(), nth)), Some(target.rect));

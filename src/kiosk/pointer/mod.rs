@@ -10,8 +10,8 @@ mod release;
 
 use bevy::prelude::*;
 
-pub use fingers::{Drag, Finger, Fingers, MOUSE};
-pub use keys::Focus;
+pub(super) use fingers::{Drag, Finger, Fingers, MOUSE};
+pub(super) use keys::Focus;
 pub(super) use release::fling;
 
 use super::Phase;

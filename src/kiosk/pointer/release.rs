@@ -86,7 +86,7 @@ impl Released<'_> {
 }
 
 /// Lets flung pages run out.
-pub(in super::super) fn fling(mut scrolls: ResMut<Scrolls>, time: Res<Time<Real>>, awake: Res<Awake>) {
+pub(in crate::kiosk) fn fling(mut scrolls: ResMut<Scrolls>, time: Res<Time<Real>>, awake: Res<Awake>) {
     let seconds = time.delta_secs().min(0.1);
     if scrolls.0.values().all(|scroll| scroll.speed == 0.0) {
         return;

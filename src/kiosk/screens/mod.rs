@@ -1,4 +1,13 @@
 //! The screens, painted anew each frame from what is known; painting also notes what can be touched.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `welcome`, `base`, `stage`, `review`, `sent` | the guest's way, screen by screen |
+//! | `put_back` | where a drop that lies about belongs |
+//! | `sheets`, `seller` | what lies over a screen; the seller's PIN, menu and pairing |
+//! | `trays`, `base_sign`, `lengths`, `hand` | drops in their compartments; a base on its card; lengths and where they fall; what fingers hold and what flies |
+//! | `suits`, `hazards`, `told` | who it is for and what leads out; the cautions; what guest and seller are told, in words |
+//! | `parts`, `moves` | what several screens share; small motions that explain |
 
 mod base;
 mod base_sign;

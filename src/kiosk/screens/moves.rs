@@ -4,8 +4,8 @@
 use bevy::prelude::*;
 use rust_decimal::Decimal;
 
-use super::super::{idle::Idle, power::Awake, tablet::Tablet};
 use crate::guest::Screen;
+use crate::kiosk::{idle::Idle, power::Awake, tablet::Tablet};
 
 /// How long the tag swings, in seconds.
 const TAG_S: f32 = 1.3;
@@ -22,7 +22,7 @@ const TORN_S: f32 = 0.35;
 
 /// How far the motions are.
 #[derive(Resource, Debug, Default)]
-pub(in super::super) struct Moves {
+pub(in crate::kiosk) struct Moves {
     total: Option<Decimal>,
     /// Seconds since the sum changed; `None` when the tag is still.
     swings_s: Option<f32>,

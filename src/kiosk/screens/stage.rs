@@ -8,6 +8,7 @@ use super::{
     super::{
         layout::{Layout, cut_left, cut_right, cut_top},
         paint::{Brush, Icon, Look},
+        stage::ranks,
         targets::{HungShape, TargetKind},
         theme::Type,
         tone::Tone,
@@ -21,7 +22,6 @@ use crate::{
     catalog::Catalog,
     craft::{DropKind, Token},
     guest::{Overlay, Request},
-    hang::back_to_front,
     money::TaxRule,
 };
 
@@ -69,17 +69,13 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
     let drops = &s.guest.session().history.now().drops;
     let known: Vec<(Token, &DropKind)> =
         drops.iter().filter_map(|hung| Some((hung.token, catalog.drop_kind(&hung.kind)?))).collect();
-    let kinds: Vec<&DropKind> = known.iter().map(|(_, kind)| *kind).collect();
-    let mut ranks = vec![0; kinds.len()];
-    for (rank, place) in back_to_front(&kinds).into_iter().enumerate() {
-        ranks[place] = rank;
-    }
+    let ranks = ranks(known.iter().copied());
     let before = b.painter.clip_rect();
     b.painter.set_clip_rect(before.intersect(layout.stage));
-    for ((token, kind), rank) in known.into_iter().zip(ranks) {
+    for (token, kind) in known {
         let Some(ring) = s.hanger.ring(token) else { continue };
         let chosen = s.guest.session().selected == Some(token);
-        let rank = if chosen { drops.len() } else { rank };
+        let rank = if chosen { drops.len() } else { ranks.get(&token).copied().unwrap_or(0) };
         let shape = shape(s, kind, ring, s.hanger.lean(token), rank);
         let least = vec2(b.least_small_hands, b.least_small_hands);
         let rect = shape.bounds();
@@ -140,6 +136,7 @@ fn strip(b: &mut Brush, s: &Scene, strip: Rect, token: Token, kind: &DropKind) {
     let gap = b.gap() * 0.6;
     b.shadow(strip, b.px(18.0), b.px(18.0));
     b.fill(strip, b.px(18.0), Tone::Paper);
+    b.outline(strip, b.px(18.0), 1.0, Tone::PlumLine);
     let inner = strip.shrink(gap);
     let side = inner.height();
     let place = drops.iter().position(|hung| hung.token == token).unwrap_or(0);

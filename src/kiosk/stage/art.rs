@@ -10,8 +10,8 @@ use bevy_egui::{
     egui::{Color32, TextureId},
 };
 
-use super::super::pictures;
 use crate::craft::{Finish, LinkKind};
+use crate::kiosk::pictures;
 
 /// A picture with its relief.
 #[derive(Debug, Clone)]
@@ -43,7 +43,7 @@ pub(super) struct LinkArt {
 
 impl Art {
     /// The links of a chain.
-    pub fn link(&self, kind: LinkKind) -> &LinkArt {
+    pub(super) fn link(&self, kind: LinkKind) -> &LinkArt {
         &self.links[kind as usize]
     }
 }

@@ -3,7 +3,7 @@
 use bevy::prelude::*;
 use bevy_egui::egui::{Pos2, Rect, Vec2 as Span, pos2, vec2};
 
-use super::super::{layout::Layout, outside::window::WindowSize, power::Awake, tablet::Tablet, theme};
+use crate::kiosk::{layout::Layout, outside::window::WindowSize, power::Awake, tablet::Tablet, theme};
 use crate::{
     craft::{DropKind, Token},
     guest::{Derived, Screen},

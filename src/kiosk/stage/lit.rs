@@ -61,7 +61,7 @@ pub(super) struct Materials(HashMap<Look, Handle<Lit>>);
 
 impl Materials {
     /// The material of a picture.
-    pub fn of(&mut self, all: &mut Assets<Lit>, picture: &Relief, tint: Color, surface: Vec2) -> Handle<Lit> {
+    pub(super) fn of(&mut self, all: &mut Assets<Lit>, picture: &Relief, tint: Color, surface: Vec2) -> Handle<Lit> {
         let tint = tint.to_linear();
         let bits = [tint.red, tint.green, tint.blue, tint.alpha, surface.x, surface.y].map(f32::to_bits);
         let found = self.0.entry((picture.image.id(), picture.relief.id(), bits)).or_insert_with(|| {
@@ -71,7 +71,7 @@ impl Materials {
     }
 
     /// Lets go of all of them, so that pictures which were replaced are freed.
-    pub fn forget(&mut self) {
+    pub(super) fn forget(&mut self) {
         self.0.clear();
     }
 }

@@ -1,4 +1,10 @@
 //! The piece on the screen: where it hangs, how it moves, and the sprites that show it. A view of the design, never the truth.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `hanger` | millimetres of the piece and pixels of the window |
+//! | `motion`, `flights` | the piece in the hand; drops in the air |
+//! | `sprites`, `lit`, `art` | what is drawn; the light it is drawn in; the pictures built into the program |
 
 mod art;
 mod flights;
@@ -12,7 +18,7 @@ use bevy::prelude::*;
 pub use art::{Signs, paper_tint};
 pub use flights::{Flight, Flights, To};
 pub use hanger::Hanger;
-pub use motion::Moving;
+pub use motion::{Moving, ranks};
 
 use super::Phase;
 

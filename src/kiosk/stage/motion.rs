@@ -59,9 +59,7 @@ impl Moving {
 
     /// Which of the shown drops is in front of which, from 0 at the back.
     pub(super) fn ranks(&self, catalog: &Catalog) -> HashMap<Token, usize> {
-        let known = self.shown.iter().filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?)));
-        let (tokens, kinds): (Vec<Token>, Vec<&DropKind>) = known.unzip();
-        back_to_front(&kinds).into_iter().enumerate().map(|(rank, place)| (tokens[place], rank)).collect()
+        ranks(self.shown.iter().filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?))))
     }
 
     /// Hangs what `plan` says. What does not hang leaves everything as it is.
@@ -81,6 +79,12 @@ impl Moving {
         }
         self.plan = plan;
     }
+}
+
+/// Which of these drops is in front of which, from 0 at the back.
+pub fn ranks<'a>(drops: impl Iterator<Item = (Token, &'a DropKind)>) -> HashMap<Token, usize> {
+    let (tokens, kinds): (Vec<Token>, Vec<&DropKind>) = drops.unzip();
+    back_to_front(&kinds).into_iter().enumerate().map(|(rank, place)| (tokens[place], rank)).collect()
 }
 
 /// What is shown: the guest's drops, or the sample's with numbers of their own.

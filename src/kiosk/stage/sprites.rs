@@ -40,11 +40,11 @@ struct Shown {
 
 /// Layers from back to front.
 mod z {
-    pub const LINEN: f32 = -100.0;
-    pub const BACK: f32 = 0.0;
-    pub const FRONT: f32 = 10.0;
-    pub const SHADOW: f32 = 5.0;
-    pub const DROPS: f32 = 20.0;
+    pub(super) const LINEN: f32 = -100.0;
+    pub(super) const BACK: f32 = 0.0;
+    pub(super) const FRONT: f32 = 10.0;
+    pub(super) const SHADOW: f32 = 5.0;
+    pub(super) const DROPS: f32 = 20.0;
 }
 
 /// Chain and rings glint and do not turn about themselves.
