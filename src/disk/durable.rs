@@ -44,14 +44,35 @@ pub fn remove(path: &Path) -> io::Result<()> {
     sync_folder(folder_of(path))
 }
 
-/// Moves a file to another folder of the same disk for good.
+/// Moves a file into a folder of the same disk for good. Nothing is overwritten: where there is a file of its name, it
+/// gets a number besides. Only the program whose the folder is may move files into it.
 ///
 /// # Errors
 /// The file is missing, the folder is on another disk, or the disk refuses.
-pub fn rename(from: &Path, to: &Path) -> io::Result<()> {
-    fs::rename(from, to)?;
-    sync_folder(folder_of(from))?;
-    sync_folder(folder_of(to))
+pub fn move_into(path: &Path, folder: &Path) -> io::Result<()> {
+    let stem = path.file_stem().ok_or(io::ErrorKind::InvalidFilename)?;
+    let named = |number: Option<u32>| {
+        let mut name = stem.to_owned();
+        if let Some(number) = number {
+            name.push(format!(" ({number})"));
+        }
+        if let Some(end) = path.extension() {
+            name.push(".");
+            name.push(end);
+        }
+        folder.join(name)
+    };
+    let mut to = named(None);
+    for number in 2.. {
+        match fs::symlink_metadata(&to) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => break,
+            Err(error) => return Err(error),
+            Ok(_) => to = named(Some(number)),
+        }
+    }
+    fs::rename(path, &to)?;
+    sync_folder(folder_of(path))?;
+    sync_folder(folder)
 }
 
 /// A file that others write by its path, under a passing name until all of it is there. Unless it is kept, nothing stays.
@@ -110,6 +131,21 @@ mod tests {
         assert_eq!(read_json::<Vec<u8>>(&path), Some(vec![1, 2]));
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1, "nothing half written stays");
         assert!(write(&folder.path().join("missing/numbers.json"), b"1").is_err());
+    }
+
+    #[test]
+    fn a_file_that_is_moved_overwrites_none() {
+        let (from, to) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let file = from.path().join("one.json");
+        for text in ["first", "second", "third"] {
+            fs::write(&file, text).unwrap();
+            move_into(&file, to.path()).unwrap();
+        }
+        let text = |name| fs::read_to_string(to.path().join(name)).unwrap();
+        assert_eq!(["one.json", "one (2).json", "one (3).json"].map(text), ["first", "second", "third"]);
+        move_into(&to.path().join("one.json"), to.path()).unwrap();
+        assert_eq!(["one (2).json", "one (3).json", "one (4).json"].map(text), ["second", "third", "first"]);
+        assert!(move_into(&file, to.path()).is_err(), "it is not there any more");
     }
 
     #[test]

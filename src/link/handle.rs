@@ -16,6 +16,7 @@ use super::{
     Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError,
     ask::was_let_go,
     outbox::{Entry, Outbox},
+    own_key,
     pin_memory::PinMemory,
     shared::{DELIVERY_TIMEOUT, Desk, Shared, lock},
     wire::{CatalogContent, PinQuestion},
@@ -85,6 +86,7 @@ impl Link {
         // What is kept already asks nothing of a disk that may be full.
         if let Some(pairing) = config.pairing.as_ref().filter(|pairing| kept.as_ref() != Some(*pairing)) {
             durable::write_json(&config.dir.join("pairing.json"), pairing).map_err(refused)?;
+            own_key::forget(&config.dir).map_err(refused)?;
         }
         let pairing = config.pairing.or(kept);
         let let_go = was_let_go(&config.dir, pairing.as_ref());

@@ -30,6 +30,11 @@ use crate::{
 pub struct PairRequest {
     /// The one-time code shown at the desk.
     pub code: String,
+    /// The key by which the kiosk wants to be known, as 64 hexadecimal digits. A desk that knows it already has paired the
+    /// kiosk, which has not heard the answer, and answers the same once more. Kiosks of earlier versions send none, and
+    /// desks of earlier versions give one of their own.
+    #[serde(default)]
+    pub key: Option<String>,
 }
 
 /// Why a kiosk is not paired.

@@ -52,7 +52,7 @@ pub(super) async fn act(
     desk: &DeskState,
     id: Uuid,
     place: &str,
-    work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
+    work: impl FnOnce(&mut Ledger, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
 ) -> Result<Response, Refusal> {
     match desk.ledger.enter(work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
@@ -65,7 +65,7 @@ pub(super) async fn act(
 }
 
 async fn call(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    act(&desk, id, "", move |ledger| ledger.call(id, Timestamp::now())).await
+    act(&desk, id, "", move |ledger, now| ledger.call(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -92,7 +92,7 @@ async fn tick(
         },
     };
     let (on, found) = (form.on == 1, form.found == 1);
-    act(&desk, id, &place, move |ledger| ledger.tick(id, part, on, found, Timestamp::now())).await
+    act(&desk, id, &place, move |ledger, now| ledger.tick(id, part, on, found, now)).await
 }
 
 #[derive(Deserialize)]
@@ -111,10 +111,7 @@ async fn length(
         return Err(Refusal::bad("a length is a number of millimetres"));
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#length", move |ledger| {
-        ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, Timestamp::now())
-    })
-    .await
+    act(&desk, id, "#length", move |ledger, now| ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -133,7 +130,7 @@ async fn wearer(
         return Err(Refusal::bad(format!("{:?} is no wearer; send one of {codes}", form.wearer)));
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#wearer", move |ledger| ledger.set_wearer(id, wearer, &loaded.catalog, Timestamp::now())).await
+    act(&desk, id, "#wearer", move |ledger, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -148,7 +145,7 @@ async fn remove(
     Form(form): Form<Line>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "", move |ledger| ledger.remove(id, form.line, &loaded.catalog, Timestamp::now())).await
+    act(&desk, id, "", move |ledger, now| ledger.remove(id, form.line, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -162,7 +159,7 @@ async fn told(
     Path(id): Path<Uuid>,
     Form(form): Form<Told>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#told", move |ledger| ledger.set_told(id, form.told == 1, Timestamp::now())).await
+    act(&desk, id, "#told", move |ledger, now| ledger.set_told(id, form.told == 1, now)).await
 }
 
 #[derive(Deserialize)]
@@ -178,7 +175,7 @@ async fn confirm(
     Form(form): Form<Confirm>,
 ) -> Result<Response, Refusal> {
     let (code, on) = (form.code, form.on == 1);
-    act(&desk, id, "#told", move |ledger| ledger.confirm_hazard(id, code, on, Timestamp::now())).await
+    act(&desk, id, "#told", move |ledger, now| ledger.confirm_hazard(id, code, on, now)).await
 }
 
 #[derive(Deserialize)]
@@ -205,14 +202,14 @@ async fn ring_up(
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
         return Ok((StatusCode::CONFLICT, with_trouble(&desk, id, Some(&words)).await?).into_response());
     }
-    act(&desk, id, "#till", move |ledger| {
+    act(&desk, id, "#till", move |ledger, now| {
         let ticket = ledger.ticket(id)?;
         // A second touch on the same button means the first: the money was taken, once.
         let is_paid = matches!(ticket.state, TicketState::RungUp | TicketState::HandedOver);
         if is_paid && ticket.tender == Some(tender) && ticket.quote.total == form.total {
             return Ok(ticket);
         }
-        ledger.ring_up(id, tender, Timestamp::now())
+        ledger.ring_up(id, tender, now)
     })
     .await
 }
@@ -234,7 +231,7 @@ async fn confirm_sum(
         other => return Err(Refusal::bad(format!("{other:?} is no sum to charge; send seen or today"))),
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#till", move |ledger| ledger.confirm_sum(id, charge, &loaded.catalog, Timestamp::now())).await
+    act(&desk, id, "#till", move |ledger, now| ledger.confirm_sum(id, charge, &loaded.catalog, now)).await
 }
 
 async fn hand_over(
@@ -242,7 +239,7 @@ async fn hand_over(
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#till", move |ledger| ledger.hand_over(id, Timestamp::now())).await
+    act(&desk, id, "#till", move |ledger, now| ledger.hand_over(id, now)).await
 }
 
 async fn ask_let_go(
@@ -267,5 +264,5 @@ async fn let_go(
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "", move |ledger| ledger.let_go(id, Timestamp::now())).await
+    act(&desk, id, "", move |ledger, now| ledger.let_go(id, now)).await
 }
