@@ -42,5 +42,7 @@ mod random;
 mod rush;
 #[path = "time/stored.rs"]
 mod stored;
+#[path = "support/story.rs"]
+mod story;
 #[path = "time/together.rs"]
 mod together;
