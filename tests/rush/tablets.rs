@@ -159,7 +159,7 @@ pub fn work(dir: &Path) {
         };
         if done.is_some() && done == waits {
             waits = None;
-            next = Instant::now() + Duration::from_millis(60 + random.below(200));
+            next = Instant::now() + Duration::from_millis(20 + random.below(100));
         }
         if let Ok(code) = fs::read_to_string(dir.join("code")) {
             fs::remove_file(dir.join("code")).expect("removed");
