@@ -2,6 +2,7 @@
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
+use serde::Deserialize;
 
 use super::{
     CloseOut, Ledger, LedgerError,
@@ -41,7 +42,14 @@ impl Ledger {
         let (at, body): (String, String) =
             self.db
                 .query_row("SELECT at, body FROM events WHERE seq = ?", [end], |row| Ok((row.get(0)?, row.get(1)?)))?;
-        let (currency, sums) = serde_json::from_str(&body)?;
+        let (currency, sums) = match serde_json::from_str(&body)? {
+            Entered::WithCurrency(currency, sums) => (currency, sums),
+            Entered::Alone(sums) => match currency_of(&self.db, show)? {
+                Some(currency) => (currency, sums),
+                // A ledger without tickets and prices has no amounts either.
+                None => return Ok(None),
+            },
+        };
         Ok(Some(ClosedShow { at: time(&at), currency, sums }))
     }
 
@@ -83,6 +91,28 @@ impl Ledger {
         tx.commit()?;
         Ok(sum)
     }
+}
+
+/// The entry of a closing. The first versions did not note the currency.
+#[derive(Deserialize)]
+#[serde(untagged)]
+enum Entered {
+    WithCurrency(Currency, CloseOut),
+    Alone(CloseOut),
+}
+
+/// The currency of the tickets of show `show`; where it had none, of the first ticket of all, or of the oldest prices.
+fn currency_of(db: &Connection, show: i64) -> Result<Option<Currency>, LedgerError> {
+    let code: Option<String> = db
+        .prepare_cached(
+            "SELECT json_extract(sent, '$.quote.currency'), show <> ?, arrival FROM tickets WHERE json_valid(sent)
+             UNION ALL SELECT json_extract(list, '$.rules.currency'), 2, seq FROM price_lists WHERE json_valid(list)
+             ORDER BY 2, 3 LIMIT 1",
+        )?
+        .query_row([show], |row| row.get(0))
+        .optional()?
+        .flatten();
+    Ok(code.and_then(|code| Currency::from_code(&code)))
 }
 
 /// The entry by which show `show` was closed. Shows are closed in the order of their numbers, and each closing opens

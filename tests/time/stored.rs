@@ -1,6 +1,6 @@
 //! Books as earlier versions wrote them open and keep every figure. Each fixture was written by a version of its layout, to
-//! which the same story was told. A book that is written today has the form of the newest fixture: where a form changes, that
-//! fixture stays for the earlier layout, and there is a new one.
+//! which the same story was told; the very first versions said less in their cautions. A book that is written today has the
+//! form of the newest fixture: where a form changes, that fixture stays for the earlier layout, and there is a new one.
 
 use std::{
     collections::BTreeMap,
@@ -34,7 +34,7 @@ pub fn written(folder: &Path, name: &str, more: &str) -> PathBuf {
 /// in show 2 for 21.25, and stood in no close-out.
 #[test]
 fn a_book_of_an_earlier_layout_keeps_every_figure() {
-    for layout in ["layout-1", "layout-2", "layout-3", "layout-4"] {
+    for layout in ["layout-1-first", "layout-1", "layout-2", "layout-3", "layout-4"] {
         let folder = tempfile::tempdir().expect("a folder");
         let file = written(folder.path(), &format!("{layout}.sql"), "");
         for start in ["first", "again"] {
