@@ -119,7 +119,7 @@ pub(super) fn print(json: bool, object: &Value, words: impl FnOnce() -> String) 
     }
 }
 
-pub(super) fn piece(file: &PathBuf) -> Result<Piece, Told> {
+pub(super) fn piece(file: &Path) -> Result<Piece, Told> {
     Ok(read_piece(&file.display().to_string(), &text_of(file)?)?)
 }
 
