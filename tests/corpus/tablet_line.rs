@@ -3,7 +3,8 @@
 use std::{
     fs,
     path::Path,
-    sync::Arc,
+    sync::{Arc, mpsc},
+    thread,
     time::{Duration, Instant},
 };
 
@@ -101,6 +102,24 @@ fn a_spoiled_revision_keeps_no_tablet_from_its_catalogue() {
             _ => None,
         });
         assert!(link.is_paired(), "{odd:?}");
+    }
+}
+
+/// The end may come at any moment after the start, also just before whoever delivers begins to wait. Found by a fuzz target:
+/// one of some thousand tablets that were closed at once never ended.
+#[test]
+fn a_tablet_that_is_closed_at_once_ends() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let folder = dir.path().to_owned();
+    let (tell, told) = mpsc::channel();
+    thread::spawn(move || {
+        for n in 0..400 {
+            drop(tablet_on(&folder));
+            let _ = tell.send(n);
+        }
+    });
+    for n in 0..400 {
+        assert_eq!(told.recv_timeout(Duration::from_secs(20)), Ok(n), "the tablet does not end");
     }
 }
 
