@@ -30,6 +30,7 @@ use crate::{
         Pairing, PinAnswer,
         wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion},
     },
+    quoting::quoted,
     ticket::{Receipt, SentTicket, TicketNumber},
 };
 
@@ -215,7 +216,7 @@ async fn picture(
     };
     match bytes {
         Some(bytes) => Ok(([(header::CONTENT_TYPE, content_type(&name))], bytes).into_response()),
-        None => Err(Refusal::Request(StatusCode::NOT_FOUND, format!("no picture is called {name:?}"))),
+        None => Err(Refusal::Request(StatusCode::NOT_FOUND, format!("no picture is called {}", quoted(&name)))),
     }
 }
 

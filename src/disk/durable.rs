@@ -9,6 +9,9 @@ use std::{
 use serde::{Serialize, de::DeserializeOwned};
 use tempfile::NamedTempFile;
 
+use super::plain_file::{MEGABYTE, NotRead, read_plain};
+use crate::quoting::one_line;
+
 /// Writes `bytes` to `path` so that after a crash at any moment the file is whole: the old one or the new one.
 ///
 /// # Errors
@@ -30,9 +33,25 @@ pub fn write_json(path: &Path, value: &impl Serialize) -> io::Result<()> {
     write(path, &serde_json::to_vec(value)?)
 }
 
-/// Reads JSON; a file that is missing or damaged is `None`.
+/// The longest JSON that is kept, in bytes: the largest catalogue with room to spare.
+const LONGEST_JSON: u64 = 64 * MEGABYTE;
+
+/// Reads JSON; a file that is missing or damaged is `None`, and the log says what is wrong with a damaged one.
 pub fn read_json<T: DeserializeOwned>(path: &Path) -> Option<T> {
-    serde_json::from_slice(&fs::read(path).ok()?).ok()
+    let bytes = match read_plain(path, LONGEST_JSON) {
+        Ok(bytes) => bytes,
+        Err(NotRead::Missing) => return None,
+        Err(error) => {
+            tracing::warn!("{} {error}", one_line(&path.to_string_lossy()));
+            return None;
+        }
+    };
+    let read = serde_json::from_slice(&bytes);
+    read.inspect_err(|error| {
+        let (path, error) = (path.to_string_lossy(), error.to_string());
+        tracing::warn!("{} does not read: {}", one_line(&path), one_line(&error));
+    })
+    .ok()
 }
 
 /// Removes a file for good.

@@ -57,10 +57,13 @@ impl Ledger {
     /// something was taken in another, and opens the next one.
     ///
     /// # Errors
-    /// The disk refuses; nothing is entered then.
+    /// There is no number for another show, or the disk refuses; nothing is entered then.
     pub fn close_show(&mut self, currency: Currency, now: Timestamp) -> Result<CloseOut, LedgerError> {
         let tx = self.begin()?;
         let Some(show) = current_show(&tx)? else { return Err(rusqlite::Error::QueryReturnedNoRows.into()) };
+        if show.id.checked_add(1).is_none() {
+            return Err(LedgerError::LastShow(show.id));
+        }
         let mut sum = sums::of(&tx, show.id)?;
         for one in open_tickets(&tx)? {
             note(&tx, now, Some(one.id), "let_go", &"show closed")?;
@@ -118,9 +121,11 @@ fn currency_of(db: &Connection, show: i64) -> Result<Option<Currency>, LedgerErr
 /// The entry by which show `show` was closed. Shows are closed in the order of their numbers, and each closing opens
 /// the next show in the same breath.
 pub(super) fn closed_at(db: &Connection, show: i64) -> Result<Option<i64>, LedgerError> {
+    // No show follows the last one, so it was never closed.
+    let Some(following) = show.checked_add(1) else { return Ok(None) };
     let next = db
         .prepare_cached("SELECT seq FROM events WHERE ticket IS NULL AND kind = 'show_opened' AND body = ?")?
-        .query_row([(show + 1).to_string()], |row| row.get::<_, i64>(0))
+        .query_row([following.to_string()], |row| row.get::<_, i64>(0))
         .optional()?;
     let Some(next) = next else { return Ok(None) };
     let end = db

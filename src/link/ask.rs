@@ -9,7 +9,7 @@ use super::{
     shared::{DELIVERY_TIMEOUT, Shared, lock},
     wire::{PairRefusal, PairRequest, Refused},
 };
-use crate::disk::durable;
+use crate::{disk::durable, quoting::one_line};
 
 /// What a desk says when it refuses is not longer than this, in bytes.
 const LONGEST_REASON: u64 = 64 * 1024;
@@ -54,7 +54,7 @@ impl Shared {
             }
             status => {
                 let told = response.body_mut().with_config().limit(LONGEST_REASON).read_json::<Refused>();
-                Err(Unanswered::Status(status, told.map(|refused| refused.reason).unwrap_or_default()))
+                Err(Unanswered::Status(status, told.map(|refused| one_line(&refused.reason)).unwrap_or_default()))
             }
         }
     }

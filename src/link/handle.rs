@@ -58,7 +58,12 @@ struct End {
 
 impl Drop for End {
     fn drop(&mut self) {
-        self.shared.ended.store(true, Ordering::Relaxed);
+        {
+            // Whoever delivers looks whether it is the end with the outbox locked, and waits with the same lock: set without
+            // it, the end could come between the two, and nobody would wake what waits.
+            let _outbox = lock(&self.shared.outbox);
+            self.shared.ended.store(true, Ordering::Relaxed);
+        }
         self.shared.outbox_changed.notify_all();
         // A delivery under way finishes first, so that nobody else opens the outbox meanwhile.
         if let Some(thread) = self.delivery.lock().unwrap_or_else(PoisonError::into_inner).take() {

@@ -23,6 +23,9 @@ use crate::{
     money::Currency,
 };
 
+/// Earlier shows that are listed; those before them still have their pages.
+const EARLIER_SHOWN: usize = 200;
+
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show", get(running)).route("/shows/{id}", get(closed))
 }
@@ -39,7 +42,7 @@ async fn running(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<
         // Every show before the running one is closed: closing one is what opens the next.
         @if show.id > 1 {
             h2 { "Earlier shows" }
-            ul.links { @for id in (1..show.id).rev() { li { a href={ "/shows/" (id) } { "Show " (id) } } } }
+            ul.links { @for id in (1..show.id).rev().take(EARLIER_SHOWN) { li { a href={ "/shows/" (id) } { "Show " (id) } } } }
         }
     };
     Ok(page(&desk, Tab::Show, "Show", &main).into_response())

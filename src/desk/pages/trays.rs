@@ -22,6 +22,7 @@ use crate::{
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Count,
+    quoting::{excerpt, quoted},
 };
 
 /// Nobody counts more than this in one compartment; a larger figure is a slip of the finger.
@@ -160,7 +161,10 @@ async fn part_page(desk: &DeskState, id: &str, trouble: Option<&str>) -> Result<
     let counts = desk.ledger.run(|ledger, _| ledger.counts()).await?;
     let loaded = desk.catalog.loaded();
     let Some((name, price, home)) = known(&loaded.catalog, id) else {
-        return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("nothing in the catalogue is called {id:?}")));
+        return Err(Refusal::Request(
+            StatusCode::NOT_FOUND,
+            format!("nothing in the catalogue is called {}", quoted(id)),
+        ));
     };
     let count = count_of(&counts, id);
     let free = count.free();
@@ -215,7 +219,7 @@ async fn recount(
 ) -> Result<Response, Refusal> {
     let typed = form.to.or_else(|| form.free.trim().parse().ok()).filter(|free| *free <= MOST);
     let Some(free) = typed else {
-        let words = format!("“{}” is no count; type a number from 0 to {MOST}.", form.free);
+        let words = format!("“{}” is no count; type a number from 0 to {MOST}.", excerpt(&form.free));
         return Ok((StatusCode::BAD_REQUEST, part_page(&desk, &id, Some(&words)).await?).into_response());
     };
     let part = id.clone();

@@ -17,7 +17,7 @@ use uuid::Uuid;
 use super::view::with_trouble;
 use crate::{
     caution::CautionCode,
-    craft::{Length, Wearer},
+    craft::{Length, PIECE_LENGTHS_MM, Wearer},
     desk::{
         pages::{
             confirm::{Question, ask},
@@ -29,6 +29,7 @@ use crate::{
         state::DeskState,
     },
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
+    quoting::quoted,
     ticket::{State as TicketState, Tender},
 };
 
@@ -87,7 +88,10 @@ async fn tick(
         at => match at.parse() {
             Ok(at) => (Part::Line(at), format!("#line-{at}")),
             Err(_) => {
-                return Err(Refusal::bad(format!("{at:?} is no part of a piece; send base or the line's number")));
+                return Err(Refusal::bad(format!(
+                    "{} is no part of a piece; send base or the line's number",
+                    quoted(at)
+                )));
             }
         },
     };
@@ -107,8 +111,9 @@ async fn length(
     Path(id): Path<Uuid>,
     Form(form): Form<NewLength>,
 ) -> Result<Response, Refusal> {
-    let Some(mm) = form.to.or(form.mm).filter(|mm| mm.is_finite()) else {
-        return Err(Refusal::bad("a length is a number of millimetres"));
+    let Some(mm) = form.to.or(form.mm).filter(|mm| PIECE_LENGTHS_MM.contains(mm)) else {
+        let (least, most) = (PIECE_LENGTHS_MM.start(), PIECE_LENGTHS_MM.end());
+        return Err(Refusal::bad(format!("a length is a number of millimetres from {least} to {most}")));
     };
     let loaded = desk.catalog.loaded();
     act(&desk, id, "#length", move |ledger, now| ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, now)).await
@@ -127,7 +132,7 @@ async fn wearer(
 ) -> Result<Response, Refusal> {
     let Some(wearer) = Wearer::from_code(&form.wearer) else {
         let codes = Wearer::ANSWERS.map(Wearer::code).join(", ");
-        return Err(Refusal::bad(format!("{:?} is no wearer; send one of {codes}", form.wearer)));
+        return Err(Refusal::bad(format!("{} is no wearer; send one of {codes}", quoted(&form.wearer))));
     };
     let loaded = desk.catalog.loaded();
     act(&desk, id, "#wearer", move |ledger, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
@@ -193,7 +198,7 @@ async fn ring_up(
     let tender = match form.tender.as_str() {
         "cash" => Tender::Cash,
         "card" => Tender::Card,
-        other => return Err(Refusal::bad(format!("{other:?} is no way to pay here; send cash or card"))),
+        other => return Err(Refusal::bad(format!("{} is no way to pay here; send cash or card", quoted(other)))),
     };
     // Somebody else may have changed the piece while this seller looked at the sum.
     let before = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
@@ -228,7 +233,7 @@ async fn confirm_sum(
     let charge = match form.charge.as_str() {
         "seen" => Charge::AsSeen,
         "today" => Charge::Today,
-        other => return Err(Refusal::bad(format!("{other:?} is no sum to charge; send seen or today"))),
+        other => return Err(Refusal::bad(format!("{} is no sum to charge; send seen or today", quoted(other)))),
     };
     let loaded = desk.catalog.loaded();
     act(&desk, id, "#till", move |ledger, now| ledger.confirm_sum(id, charge, &loaded.catalog, now)).await
