@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Ledger, LedgerError,
-    store::{note, time},
+    rows::{note, time},
 };
 
 /// A paired kiosk.

@@ -1,4 +1,4 @@
-//! The end of a show.
+//! The end of a show, and the beginning of the next.
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
@@ -7,8 +7,7 @@ use serde::Deserialize;
 use super::{
     CloseOut, Ledger, LedgerError,
     edit::release,
-    list::open_tickets,
-    store::{current_show, note, open_show, save, time},
+    rows::{closed_at, current_show, note, open_tickets, save, time},
     sums,
 };
 use crate::{money::Currency, ticket::State};
@@ -96,6 +95,15 @@ impl Ledger {
     }
 }
 
+/// Opens a show, with nothing sold yet.
+pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
+    db.execute("INSERT INTO shows (opened) VALUES (?)", [now.to_string()])?;
+    let show = db.last_insert_rowid();
+    sums::keep(db, &CloseOut::of_show(show))?;
+    note(db, now, None, "show_opened", &show)?;
+    Ok(())
+}
+
 /// The entry of a closing. The first versions did not note the currency.
 #[derive(Deserialize)]
 #[serde(untagged)]
@@ -116,20 +124,4 @@ fn currency_of(db: &Connection, show: i64) -> Result<Option<Currency>, LedgerErr
         .optional()?
         .flatten();
     Ok(code.and_then(|code| Currency::from_code(&code)))
-}
-
-/// The entry by which show `show` was closed. Shows are closed in the order of their numbers, and each closing opens
-/// the next show in the same breath.
-pub(super) fn closed_at(db: &Connection, show: i64) -> Result<Option<i64>, LedgerError> {
-    // No show follows the last one, so it was never closed.
-    let Some(following) = show.checked_add(1) else { return Ok(None) };
-    let next = db
-        .prepare_cached("SELECT seq FROM events WHERE ticket IS NULL AND kind = 'show_opened' AND body = ?")?
-        .query_row([following.to_string()], |row| row.get::<_, i64>(0))
-        .optional()?;
-    let Some(next) = next else { return Ok(None) };
-    let end = db
-        .prepare_cached("SELECT max(seq) FROM events WHERE ticket IS NULL AND kind = 'show_closed' AND seq < ?")?
-        .query_row([next], |row| row.get::<_, Option<i64>>(0))?;
-    Ok(end)
 }

@@ -6,7 +6,7 @@ use jiff::Timestamp;
 use rusqlite::{Connection, params};
 
 use super::{
-    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, list::listed, prices::agreeing, stock::hold, store::note,
+    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, prices::agreeing, rows::listed, rows::note, stock::hold,
 };
 use crate::{
     catalog::Catalog,
