@@ -6,8 +6,8 @@ use std::{collections::BTreeSet, path::Path};
 use chatelaine::{
     caution::{Region, Rules, Sizes},
     craft::Wearer,
-    guest::{Contrast, Looks, Overlay, Request},
-    kiosk::{Tablet, draw_all, i18n::Lang, offscreen, shoot},
+    guest::{Contrast, Looks, Overlay, Request, Screen},
+    kiosk::{Tablet, draw_all, i18n::Lang, offscreen, shoot, stage::Moving},
     link::News,
 };
 use image::{RgbaImage, imageops::FilterType};
@@ -110,6 +110,12 @@ fn set(hand: &mut Hand, lang: Lang, contrast: Contrast) {
         hand.ask(Request::Speak(lang));
     }
     hand.ask(Request::Look(Looks { contrast, calm: true, ..Looks::default() }));
+    // The sample has swayed for as long as the tablet took to start.
+    if hand.screen() == Screen::Welcome {
+        hand.wait_for("the sample to hang still", |world| {
+            world.resource::<Moving>().now().is_none_or(|motion| motion.asleep())
+        });
+    }
 }
 
 /// Sizes, languages and forms of the colours: every two values of different kinds meet once.
