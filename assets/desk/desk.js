@@ -37,7 +37,7 @@
 
   let waiting = false; // A change came while a form was on its way.
   let again = null;
-  async function renew() {
+  async function renew(own = false) {
     clearTimeout(again);
     if (!isLive || document.hidden) return;
     if (sending > 0) { waiting = true; return; }
@@ -47,7 +47,7 @@
       const answer = await line.ask(location.href, { headers: { "x-live": "1" }, cache: "no-store" });
       if (leadsToSignIn(answer.response)) { location.assign(answer.response.url); return; }
       if (sending > 0) { waiting = true; return; }
-      if (answer.response.ok) take(answer, number, false);
+      if (answer.response.ok) take(answer, number, own);
       if (answer.response.status >= 500) again = setTimeout(renew, 3000); else repeat();
     } catch { again = setTimeout(renew, 2000); }
   }
@@ -62,6 +62,12 @@
   document.addEventListener("submit", (event) => {
     const form = event.target;
     if (form.matches("[data-check-number]") && !numberIsGood(form)) { event.preventDefault(); return; }
+    if (isLive && form.matches("[data-in-place]") && !event.submitter?.hasAttribute("formmethod")) {
+      event.preventDefault();
+      history.replaceState(null, "", `${form.getAttribute("action")}?${new URLSearchParams(new FormData(form, event.submitter))}`);
+      renew(true);
+      return;
+    }
     if (!isLive || form.method !== "post" || !main().contains(form)) return;
     event.preventDefault();
     // A second touch means the first.
@@ -164,6 +170,15 @@
   });
 
   // ---- Small things of single pages. ----
+  // Keys for homes: a letter begins the next one, and what is rubbed out is the last sign.
+  document.addEventListener("click", (event) => {
+    const key = event.target.closest("[data-keypad] button");
+    if (!key) return;
+    const field = document.getElementById(key.parentElement.dataset.keypad);
+    const sign = key.textContent.trim();
+    if (key.dataset.key === "rub-out") field.value = field.value.trimEnd().slice(0, -1);
+    else field.value += /[A-Z]/.test(sign) && field.value !== "" ? ` ${sign}` : sign;
+  });
   function filter(input) {
     const words = input.value.trim().toLowerCase();
     document.querySelectorAll(input.dataset.filters).forEach((one) => { one.hidden = !one.dataset.words.toLowerCase().includes(words); });
@@ -182,7 +197,7 @@
     });
   }
   function prepare() {
-    document.querySelectorAll("[data-prints]").forEach((one) => { one.hidden = false; });
+    document.querySelectorAll("[data-prints], [data-keypad]").forEach((one) => { one.hidden = false; });
     document.querySelectorAll("[data-filters]").forEach((one) => { if (one.value) filter(one); });
   }
   setInterval(tellTimes, 20000);

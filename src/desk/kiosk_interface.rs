@@ -109,7 +109,7 @@ async fn pair_with(desk: &DeskState, caller: &Caller, headers: &HeaderMap, code:
     let paired = desk.ledger.run(move |ledger| Ok(pair(ledger, before.as_deref(), Timestamp::now()))).await;
     let (digit, key) = match paired {
         Ok(Ok(paired)) => paired,
-        Ok(Err(DeskError::Ledger(LedgerError::TenKiosks))) => return Err(PairRefusal::NoDigit),
+        Ok(Err(DeskError::Ledger(LedgerError::NineKiosks))) => return Err(PairRefusal::NoDigit),
         Ok(Err(error)) => {
             tracing::error!("no kiosk could be paired: {error}");
             return Err(PairRefusal::DeskFailed);

@@ -8,9 +8,9 @@
 //! | --- | --- |
 //! | `store`, `schema`, `shared_commit` | the ledger and its show; the tables and those of earlier layouts; changes that share one commit |
 //! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
-//! | `receive` | a ticket arrives |
+//! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
-//! | `edit`, `confirm` | what the seller does with a ticket; a sum that no price list gives |
+//! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
 //! | `stock`, `holds` | counts; how long parts are held |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `close`, `sums` | the end of a show; what it comes to |
@@ -19,6 +19,7 @@
 
 mod access;
 mod backup;
+mod by_hand;
 mod close;
 mod confirm;
 mod edit;
@@ -26,6 +27,7 @@ mod error;
 mod facts;
 mod holds;
 mod list;
+mod more_parts;
 mod open;
 mod prices;
 mod receive;
