@@ -5,6 +5,7 @@
   root.classList.add("script");
   const main = () => document.getElementById("main");
   const isLive = document.body.dataset.live === "yes";
+  if (isLive) fragments.learn(main(), document.body.dataset.has); // Before anything is changed on it.
 
   // ---- One place changes the page: by the answer to a question or to a form. ----
   let shown = 0; // Number of the newest answer that is shown; an older one that comes late is thrown away.
@@ -13,11 +14,15 @@
 
   const leadsToSignIn = (response) => response.redirected && new URL(response.url).pathname === "/sign-in";
 
+  // Shows an answer: a whole page, or what of it is different; whether it could.
   function take({ response, text }, number, own) {
-    if (number < shown) return;
+    if (number < shown) return true;
+    if (response.status === 204) { shown = number; return true; }
     const next = new DOMParser().parseFromString(text, "text/html");
-    const fresh = next.getElementById("main");
-    if (!fresh) return;
+    const whole = next.getElementById("main");
+    if (whole) fragments.learn(whole, next.body.dataset.has);
+    const fresh = whole ?? fragments.change(next);
+    if (!fresh) return false;
     shown = number;
     if (own && response.redirected && new URL(response.url).pathname !== location.pathname) {
       history.pushState(null, "", response.url);
@@ -30,26 +35,34 @@
       const stays = !own && told && Number(told.dataset.until) > Date.now() && !fresh.querySelector(".trouble:not([hidden])");
       if (stays) fresh.prepend(document.importNode(told, true));
       holdStill.during(() => { renewTree(main(), fresh, own); prepare(); });
-      return;
+      return true;
     }
     prepare();
+    return true;
   }
 
-  let waiting = false; // A change came while a form was on its way.
+  let waiting = false; // A change came while a form or an earlier question was on its way.
+  let renewing = false; // One question at a time: changes are told from what the page had when it asked.
   let again = null;
   async function renew(own = false) {
     clearTimeout(again);
     if (!isLive || document.hidden) return;
-    if (sending > 0) { waiting = true; return; }
+    if (sending > 0 || renewing) { waiting = true; return; }
     waiting = false;
+    renewing = true;
     const number = ++asked;
+    const has = fragments.has();
     try {
-      const answer = await line.ask(location.href, { headers: { "x-live": "1" }, cache: "no-store" });
+      const answer = await line.ask(location.href, { headers: { "x-live": "1", ...has }, cache: "no-store" });
       if (leadsToSignIn(answer.response)) { location.assign(answer.response.url); return; }
       if (sending > 0) { waiting = true; return; }
-      if (answer.response.ok) take(answer, number, own);
+      // What does not fit is forgotten, and the page is asked for as a whole.
+      if (answer.response.ok && !take(answer, number, own)) waiting = "x-has" in has;
       if (answer.response.status >= 500) again = setTimeout(renew, 3000); else repeat();
-    } catch { again = setTimeout(renew, 2000); }
+    } catch { again = setTimeout(renew, 2000); } finally {
+      renewing = false;
+      if (waiting && sending === 0) renew();
+    }
   }
 
   // ---- Forms are sent in place, so that the page keeps where the seller was. ----
@@ -64,7 +77,8 @@
     if (form.matches("[data-check-number]") && !numberIsGood(form)) { event.preventDefault(); return; }
     if (isLive && form.matches("[data-in-place]") && !event.submitter?.hasAttribute("formmethod")) {
       event.preventDefault();
-      history.replaceState(null, "", `${form.getAttribute("action")}?${new URLSearchParams(new FormData(form, event.submitter))}`);
+      chooseHome(form.elements.homes, event.submitter);
+      history.replaceState(null, "", `${form.getAttribute("action")}?${new URLSearchParams(new FormData(form))}`);
       renew(true);
       return;
     }
@@ -170,6 +184,13 @@
   });
 
   // ---- Small things of single pages. ----
+  // What was touched stands in the field at once: the next touch comes before the desk has answered.
+  function chooseHome(field, button) {
+    const homes = field.value.split(/[\s,;]+/).filter((home) => home !== "");
+    if (button?.name === "add") homes.push(button.value);
+    if (button?.name === "off") homes.splice(Number(button.value), 1);
+    field.value = homes.join(" ");
+  }
   // Keys for homes: a letter begins the next one, and what is rubbed out is the last sign.
   document.addEventListener("click", (event) => {
     const key = event.target.closest("[data-keypad] button");
@@ -191,13 +212,15 @@
   function tellTimes() {
     document.querySelectorAll("time").forEach((one) => {
       const minutes = Math.floor((Date.now() - ahead - Date.parse(one.dateTime)) / 60000);
-      if (minutes >= 0 && minutes < 60 * 24) {
-        one.textContent = minutes < 1 ? "just now" : minutes < 60 ? `${minutes} min ago` : `${Math.floor(minutes / 60)} h ${minutes % 60} min ago`;
-      }
+      if (minutes < 0) return;
+      const words = minutes < 1 ? "just now" : minutes < 60 ? `${minutes} min ago` : `${Math.floor(minutes / 60)} h ${minutes % 60} min ago`;
+      if (one.textContent !== words) one.textContent = words;
     });
   }
+  // What the desk does not say: it sends no fragment only because time has passed.
   function prepare() {
-    document.querySelectorAll("[data-prints], [data-keypad]").forEach((one) => { one.hidden = false; });
+    tellTimes();
+    document.querySelectorAll("[data-prints]").forEach((one) => { one.hidden = false; });
     document.querySelectorAll("[data-filters]").forEach((one) => { if (one.value) filter(one); });
   }
   setInterval(tellTimes, 20000);

@@ -16,6 +16,7 @@ const STYLE: &str = include_str!("../../assets/desk/desk.css");
 /// One file for the browser; each part uses those before it.
 const SCRIPT: &str = concat!(
     include_str!("../../assets/desk/renew.js"),
+    include_str!("../../assets/desk/fragments.js"),
     include_str!("../../assets/desk/hold.js"),
     include_str!("../../assets/desk/line.js"),
     include_str!("../../assets/desk/desk.js"),

@@ -1,4 +1,5 @@
-//! Telling open pages that something changed. Only the fact is told; the page asks for itself again.
+//! Telling open pages that something changed. Only the fact is told, a few times a second at most; the page asks what is
+//! different.
 
 use std::{convert::Infallible, sync::Arc, time::Duration};
 
@@ -12,6 +13,9 @@ use tokio_stream::{Stream, StreamExt, wrappers::WatchStream};
 
 use super::{seller::Seller, state::DeskState};
 
+/// An open page renews itself no more often than this.
+pub(super) const BETWEEN_BEATS: Duration = Duration::from_millis(250);
+
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/events", get(events)).route("/events/now", get(now))
 }
@@ -20,7 +24,8 @@ async fn events(
     State(desk): State<Arc<DeskState>>,
     _seller: Seller,
 ) -> Sse<impl Stream<Item = Result<Event, Infallible>> + use<>> {
-    let pulse = WatchStream::new(desk.pulse.subscribe()).map(Some);
+    // What happens in between is told with the next beat: only the last one counts.
+    let pulse = WatchStream::new(desk.pulse.subscribe()).throttle(BETWEEN_BEATS).map(Some);
     let end = WatchStream::new(desk.closing.clone()).filter(|closed| *closed).map(|_| None);
     // The stream ends with the desk; otherwise it would keep the desk from closing.
     let news = pulse.merge(end).map_while(|beat| beat).map(|beat| Ok(Event::default().data(beat.to_string())));

@@ -17,6 +17,7 @@
 //! | `alarms` | lines in the log about who tries to get in |
 //! | `pages` | the seller's pages, a file for each |
 //! | `events` | telling open pages that something changed |
+//! | `fragments` | what of a page is different for an open one that says what it has |
 //! | `assets`, `gallery` | style, script and typefaces; portraits and small pictures |
 //! | `kiosk_interface` | what kiosks ask |
 //! | `tablets` | what lies on the tablets, and what the seller wants done with it |
@@ -31,6 +32,7 @@ mod cookies;
 mod end_holds;
 mod error;
 mod events;
+mod fragments;
 mod gallery;
 mod guard;
 mod guess_budgets;

@@ -20,7 +20,8 @@ use super::{
     connections::{Caller, GuardedListener, receive_body},
     end_holds,
     error::DeskError,
-    events,
+    events::{self, BETWEEN_BEATS},
+    fragments::send_changes,
     gallery::Gallery,
     guard::{after_panic, guard},
     kiosk_interface,
@@ -58,8 +59,6 @@ pub struct Desk {
     _lock: FolderLock,
 }
 
-/// Open pages renew themselves no more often than this.
-const BETWEEN_BEATS: Duration = Duration::from_millis(250);
 /// Requests under way when the desk closes get this long.
 const LAST_ANSWERS: Duration = Duration::from_secs(1);
 
@@ -273,6 +272,7 @@ fn router(desk: Arc<DeskState>) -> Router {
         .merge(events::routes())
         .merge(assets::routes())
         .fallback(pages::nowhere)
+        .layer(axum::middleware::from_fn(send_changes))
         .layer(CatchPanicLayer::custom(after_panic))
         .layer(axum::middleware::from_fn(receive_body))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))

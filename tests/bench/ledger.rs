@@ -10,6 +10,11 @@
     reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
+#[path = "looking_on.rs"]
+mod looking_on;
+#[path = "../support/open_page.rs"]
+#[expect(dead_code, reason = "what a page shows is compared in the tests")]
+mod open_page;
 #[path = "../support/mod.rs"]
 mod support;
 
@@ -18,11 +23,10 @@ mod slow_disk;
 
 use std::{
     fs,
-    io::Read,
     path::Path,
     sync::{
         Arc, Barrier,
-        atomic::{AtomicBool, AtomicU16, AtomicU64, Ordering},
+        atomic::{AtomicBool, AtomicU16, Ordering},
     },
     thread,
     time::{Duration, Instant},
@@ -37,6 +41,7 @@ use chatelaine::{
     ticket::{Receipt, SentTicket, Tender, TicketNumber},
 };
 use jiff::Timestamp;
+use looking_on::{Looks, Seller};
 use tempfile::TempDir;
 use ureq::Agent;
 use uuid::Uuid;
@@ -188,41 +193,6 @@ impl Bench {
     }
 }
 
-#[derive(Clone)]
-struct Seller {
-    agent: Agent,
-    url: String,
-    cookie: String,
-}
-
-impl Seller {
-    fn get(&self, page: &str) -> (Duration, usize) {
-        let began = Instant::now();
-        let request =
-            self.agent.get(format!("{}{page}", self.url)).header("Cookie", &self.cookie).header("x-live", "1");
-        let mut answer = request.call().expect("an answer");
-        let text = answer.body_mut().with_config().limit(64 << 20).read_to_vec().expect("a page");
-        assert_eq!(answer.status(), 200, "{page}");
-        (began.elapsed(), text.len())
-    }
-
-    /// Looks on as an open page does: asks for itself again whenever the desk says that something changed.
-    fn look_on(&self, page: &str, until: &AtomicBool, renewed: &AtomicU64) {
-        let request = self.agent.get(format!("{}/events", self.url)).header("Cookie", &self.cookie);
-        let mut stream = request.call().expect("a stream").into_body().into_reader();
-        let mut bytes = [0; 4096];
-        while !until.load(Ordering::Relaxed) {
-            match stream.read(&mut bytes) {
-                Ok(0) | Err(_) => return,
-                Ok(_) => {
-                    self.get(page);
-                    renewed.fetch_add(1, Ordering::Relaxed);
-                }
-            }
-        }
-    }
-}
-
 /// A bare file with the ledger's settings, whose write-ahead file has its full length already.
 fn bare_file(folder: &Path) -> rusqlite::Connection {
     let file = folder.join(format!("bare-{}.sqlite", Uuid::now_v7()));
@@ -307,12 +277,12 @@ fn pages() {
         );
     }
     let lone: Vec<Duration> = (0..200).map(|n| bench.send(&seller.agent, n)).collect();
-    let (done, renewed) = (AtomicBool::new(false), AtomicU64::new(0));
+    let (done, all_looks) = (AtomicBool::new(false), Looks::default());
     let began = Instant::now();
     let times = thread::scope(|scope| {
         for n in 0..20 {
-            let (seller, done, renewed) = (Seller { agent: agent(), ..seller.clone() }, &done, &renewed);
-            scope.spawn(move || seller.look_on(if n % 4 == 3 { "/show" } else { "/tickets" }, done, renewed));
+            let (seller, done, looks) = (Seller { agent: agent(), ..seller.clone() }, &done, &all_looks);
+            scope.spawn(move || seller.look_on(if n % 4 == 3 { "/show" } else { "/tickets" }, done, looks));
         }
         thread::sleep(Duration::from_millis(500));
         let times: Vec<Duration> = (0..400)
@@ -330,9 +300,13 @@ fn pages() {
     println!("\n| a send with 5000 waiting tickets | median | p99 |\n| --- | --- | --- |");
     println!("| alone | {:.1?} | {:.1?} |", quantile(lone.clone(), 0.5), quantile(lone, 0.99));
     println!("| 20 pages looking on | {:.1?} | {:.1?} |", quantile(times.clone(), 0.5), quantile(times, 0.99));
+    let [renewed, nothing, bytes] =
+        [&all_looks.renewed, &all_looks.nothing, &all_looks.bytes].map(|count| count.load(Ordering::Relaxed) as f64);
     println!(
-        "pages renewed {:.0} times a second",
-        renewed.load(Ordering::Relaxed) as f64 / began.elapsed().as_secs_f64()
+        "pages renewed {:.0} times a second, {:.0} % of them unchanged, {:.1} KiB each",
+        renewed / began.elapsed().as_secs_f64(),
+        100.0 * nothing / renewed,
+        bytes / renewed / 1024.0
     );
 
     // A show like that rung up, and the sums of it.

@@ -5,7 +5,11 @@ use jiff::Timestamp;
 use maud::{DOCTYPE, Markup, html};
 
 use crate::{
-    desk::{assets::VERSION, state::DeskState},
+    desk::{
+        assets::VERSION,
+        fragments::{Fragments, RenewingPage},
+        state::DeskState,
+    },
     disk,
 };
 
@@ -30,59 +34,63 @@ const TABS: [(Tab, &str, &str); 4] = [
 ];
 
 /// A page of the signed-in seller.
-pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> Html<String> {
+pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> RenewingPage {
+    let main = html! { main #main { (banners(desk, tab)) (main) } };
+    let fragments = Fragments::cut(&main.0);
+    let name = &desk.catalog.loaded().catalog.table.name;
+    let body = html! {
+        header.top {
+            nav aria-label="Pages" {
+                @for (one, address, word) in TABS {
+                    a href=(address) aria-current=[(one == tab).then_some("page")] { (word) }
+                }
+            }
+            // Here the page's script says when the desk does not answer.
+            div.told #line role="status" hidden {}
+        }
+        (main)
+        footer.bottom {
+            span { (name) }
+            form method="post" action="/sign-out" { button.quiet { "Sign out" } }
+        }
+    };
+    let has = fragments.as_ref().map(Fragments::list).unwrap_or_default();
+    RenewingPage { html: document(title, name, Some(&has), &body), fragments }
+}
+
+/// What every page says before its own.
+fn banners(desk: &DeskState, tab: Tab) -> Markup {
     let mistakes = desk.catalog.mistakes().map_or(0, |mistakes| mistakes.0.len());
     let not_taken = desk.tablets.not_taken();
-    let name = &desk.catalog.loaded().catalog.table.name;
-    document(
-        title,
-        name,
-        true,
-        &html! {
-            header.top {
-                nav aria-label="Pages" {
-                    @for (one, address, word) in TABS {
-                        a href=(address) aria-current=[(one == tab).then_some("page")] { (word) }
-                    }
-                }
-                // Here the page's script says when the desk does not answer.
-                div.told #line role="status" hidden {}
+    html! {
+        @if mistakes > 0 {
+            p.banner role="status" {
+                "The catalogue has " (super::words::count(mistakes, "mistake")) "; the last good one is in use. "
+                a href="/trays#mistakes" { "See what is wrong" }
             }
-            main #main {
-                @if mistakes > 0 {
-                    p.banner role="status" {
-                        "The catalogue has " (super::words::count(mistakes, "mistake")) "; the last good one is in use. "
-                        a href="/trays#mistakes" { "See what is wrong" }
-                    }
-                }
-                @if not_taken > 0 && tab != Tab::Kiosks {
-                    p.banner role="status" {
-                        (super::words::count(not_taken, "ticket")) " on the tablets "
-                        @if not_taken == 1 { "was" } @else { "were" } " not taken. "
-                        a href="/kiosks" { "See which, and take them in" }
-                    }
-                }
-                @if disk::is_nearly_full(&desk.data_dir) {
-                    p.banner role="status" {
-                        "This computer's disk is nearly full. Make room soon: with a full disk no ticket can be entered."
-                    }
-                }
-                (main)
+        }
+        @if not_taken > 0 && tab != Tab::Kiosks {
+            p.banner role="status" {
+                (super::words::count(not_taken, "ticket")) " on the tablets "
+                @if not_taken == 1 { "was" } @else { "were" } " not taken. "
+                a href="/kiosks" { "See which, and take them in" }
             }
-            footer.bottom {
-                span { (name) }
-                form method="post" action="/sign-out" { button.quiet { "Sign out" } }
+        }
+        @if disk::is_nearly_full(&desk.data_dir) {
+            p.banner role="status" {
+                "This computer's disk is nearly full. Make room soon: with a full disk no ticket can be entered."
             }
-        },
-    )
+        }
+    }
 }
 
 /// A page for somebody who is not signed in.
 pub(in crate::desk) fn plain_page(title: &str, main: &Markup) -> Html<String> {
-    document(title, "", false, &html! { main #main.narrow { (main) } })
+    Html(document(title, "", None, &html! { main #main.narrow { (main) } }))
 }
 
-fn document(title: &str, name: &str, live: bool, body: &Markup) -> Html<String> {
+/// A page as a whole; one that renews itself says in `has` what it has.
+fn document(title: &str, name: &str, has: Option<&str>, body: &Markup) -> String {
     let version = VERSION.as_str();
     let page = html! {
         (DOCTYPE)
@@ -96,8 +104,8 @@ fn document(title: &str, name: &str, live: bool, body: &Markup) -> Html<String> 
                 link rel="stylesheet" href={ "/assets/desk/desk.css?v=" (version) };
                 script src={ "/assets/desk/desk.js?v=" (version) } defer {}
             }
-            body data-live=[live.then_some("yes")] data-now=(Timestamp::now()) { (body) }
+            body data-live=[has.map(|_| "yes")] data-has=[has] data-now=(Timestamp::now()) { (body) }
         }
     };
-    Html(page.into_string())
+    page.into_string()
 }

@@ -79,7 +79,7 @@ async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: Hea
 fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
     let report = &tablet.report;
     html! {
-        li.card.kiosk {
+        li.card.kiosk data-key={ "kiosk-" (kiosk.digit) } {
             span.digit { (kiosk.digit) }
             div {
                 p { "Paired " (words::clock(kiosk.paired, now)) }

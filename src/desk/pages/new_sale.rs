@@ -39,6 +39,8 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// No piece has more drops; more is a slip.
 const MOST_DROPS: usize = 200;
+/// What is longer is no home.
+const LONGEST_HOME: usize = 20;
 
 /// What the form says.
 #[derive(Debug, Default, Deserialize)]
@@ -51,7 +53,7 @@ struct Chosen {
     homes: String,
     /// A home that was touched.
     add: String,
-    /// The place of a drop that comes off again.
+    /// The place among the homes of one that is taken away again.
     off: Option<usize>,
     /// What the count says is not left lies before the seller.
     found: u8,
@@ -61,35 +63,28 @@ struct Chosen {
 struct Draft<'a> {
     id: Uuid,
     base: &'a str,
-    drops: Vec<&'a DropKind>,
-    /// What was typed and is no home of a drop here.
-    unknown: Vec<String>,
+    /// Every home as it was typed or touched, with the drop that lives there.
+    homes: Vec<(String, Option<&'a DropKind>)>,
 }
 
 impl Chosen {
     /// Reads what was chosen against the catalogue.
     fn draft<'a>(&self, catalog: &'a Catalog, counts: &BTreeMap<String, Count>) -> Draft<'a> {
         let typed = self.homes.split(|c: char| c.is_whitespace() || c == ',' || c == ';');
-        let mut drops = Vec::new();
-        let mut unknown = Vec::new();
-        for text in typed.chain([self.add.as_str()]).filter(|text| !text.is_empty()).take(MOST_DROPS) {
-            match text.to_ascii_uppercase().parse::<Home>().ok().and_then(|home| drop_at(catalog, home)) {
-                Some(kind) => drops.push(kind),
-                None => unknown.push(text.chars().take(20).collect()),
-            }
-        }
-        if let Some(at) = self.off.filter(|at| *at < drops.len()) {
-            drops.remove(at);
+        let typed = typed.chain([self.add.as_str()]).filter(|text| !text.is_empty()).take(MOST_DROPS);
+        let read = |text: &str| {
+            let text: String = text.chars().take(LONGEST_HOME).collect::<String>().to_ascii_uppercase();
+            let kind = text.parse::<Home>().ok().and_then(|home| drop_at(catalog, home));
+            (text, kind)
+        };
+        let mut homes: Vec<_> = typed.map(read).collect();
+        if let Some(at) = self.off.filter(|at| *at < homes.len()) {
+            homes.remove(at);
         }
         let in_stock = |id: &str| counts.get(id).is_some_and(|count| count.free() > 0);
         let named = catalog.bases.iter().find(|base| base.id == self.base);
         let base = named.or_else(|| catalog.bases.iter().find(|base| in_stock(&base.id))).or(catalog.bases.first());
-        Draft {
-            id: self.id.unwrap_or_else(Uuid::now_v7),
-            base: base.map_or("", |base| base.id.as_str()),
-            drops,
-            unknown,
-        }
+        Draft { id: self.id.unwrap_or_else(Uuid::now_v7), base: base.map_or("", |base| base.id.as_str()), homes }
     }
 }
 
@@ -105,12 +100,30 @@ impl Draft<'_> {
             // Asked on the ticket; until then a young child is possible.
             wearer: Wearer::Unknown,
             neck: None,
-            drops: self.drops.iter().map(|kind| kind.id.clone()).collect(),
+            drops: self.drops().map(|(_, kind)| kind.id.clone()).collect(),
         }
     }
 
-    fn homes(&self) -> String {
-        self.drops.iter().map(|kind| kind.home.to_string()).collect::<Vec<_>>().join(" ")
+    /// The drops, left to right, with their places among the homes.
+    fn drops(&self) -> impl Iterator<Item = (usize, &DropKind)> {
+        self.homes.iter().enumerate().filter_map(|(at, (_, kind))| Some((at, (*kind)?)))
+    }
+
+    /// The homes as text.
+    fn typed(&self) -> String {
+        self.homes.iter().map(|(text, _)| text.as_str()).collect::<Vec<_>>().join(" ")
+    }
+
+    /// What is said of homes at which no drop lives.
+    fn unknown_words(&self) -> Option<String> {
+        let unknown = self.homes.iter().filter(|(_, kind)| kind.is_none());
+        let names: Vec<String> = unknown.map(|(text, _)| format!("“{text}”")).collect();
+        let where_they_are = match &names[..] {
+            [] => return None,
+            [one] => format!("No drop lives at {one}."),
+            all => format!("No drops live at {}.", all.join(", ")),
+        };
+        Some(format!("{where_they_are} A home is a tray's letter and a compartment's number, as in B3."))
     }
 }
 
@@ -144,7 +157,7 @@ async fn open(
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
     let draft = chosen.draft(&loaded.catalog, &BTreeMap::new());
-    if let Some(words) = unknown_words(&draft.unknown) {
+    if let Some(words) = draft.unknown_words() {
         return Ok((StatusCode::BAD_REQUEST, shown(&desk, &chosen, Some((&words, false))).await?).into_response());
     }
     let (id, piece, found) = (draft.id, draft.piece(&loaded.catalog), chosen.found == 1);
@@ -176,19 +189,6 @@ async fn open(
     }
 }
 
-fn unknown_words(unknown: &[String]) -> Option<String> {
-    let names: Vec<String> = unknown.iter().map(|text| format!("“{text}”")).collect();
-    match &names[..] {
-        [] => None,
-        [one] => {
-            Some(format!("No drop lives at {one}. A home is a tray's letter and a compartment's number, as in B3."))
-        }
-        all => {
-            Some(format!("No drops live at {}. A home is a tray's letter and a compartment's number.", all.join(", ")))
-        }
-    }
-}
-
 /// What the page is drawn from.
 struct View<'a> {
     loaded: &'a Loaded,
@@ -199,7 +199,7 @@ struct View<'a> {
 
 impl View<'_> {
     fn content(&self, trouble: Option<(&str, bool)>) -> Markup {
-        let unknown = unknown_words(&self.draft.unknown);
+        let unknown = self.draft.unknown_words();
         let words = trouble.map(|(words, _)| words).or(unknown.as_deref());
         let asks_count = trouble.is_some_and(|(_, is_count)| is_count);
         html! {
@@ -240,7 +240,7 @@ impl View<'_> {
     fn so_far(&self) -> Markup {
         html! {
             ol.lines.chosen {
-                @for (at, kind) in self.draft.drops.iter().enumerate() {
+                @for (at, kind) in self.draft.drops() {
                     li.line data-key={ (at) "-" (kind.id) } {
                         (words::picture(self.loaded, &kind.id))
                         div.what { strong { (kind.name) } p { (self.plain(kind.price)) } }
@@ -249,7 +249,7 @@ impl View<'_> {
                     }
                 }
             }
-            @if self.draft.drops.is_empty() { p.faint { "Touch a drop, or type its home. The base alone can be sold as well." } }
+            @if self.draft.homes.is_empty() { p.faint { "Touch a drop, or type its home. The base alone can be sold as well." } }
         }
     }
 
@@ -258,7 +258,7 @@ impl View<'_> {
         html! {
             label for="homes" { "Homes, left to right" }
             div.row {
-                input #homes name="homes" value=(self.draft.homes()) autocomplete="off" autocapitalize="characters"
+                input #homes name="homes" value=(self.draft.typed()) autocomplete="off" autocapitalize="characters"
                     spellcheck="false" placeholder="B3 B3 C10" maxlength="1200";
                 // The first button is the one that Enter presses.
                 button { "Read" }

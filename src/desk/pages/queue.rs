@@ -192,7 +192,7 @@ impl View {
         let (name, title, nothing) = words_of(window.group);
         let last = window.tickets.last().map(|ticket| ticket.arrival);
         html! {
-            section.queue aria-label=(title) {
+            section.queue aria-label=(title) data-key=(name) {
                 h2 { (title) " " span.tally { (window.all) } }
                 @if window.tickets.is_empty() { p.faint { (nothing) } }
                 (self.cards(&window.tickets))
@@ -207,7 +207,7 @@ impl View {
         html! {
             ul.cards {
                 @for one in tickets {
-                    li {
+                    li data-key=(one.id) {
                         @match &one.ticket {
                             Ok(ticket) => { (self.card(ticket)) }
                             Err(_) => { (unread(one)) }

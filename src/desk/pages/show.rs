@@ -93,7 +93,7 @@ fn sheet(sums: &CloseOut, currency: Currency, catalog: &Catalog) -> Markup {
     let mut parts: Vec<_> = sums.parts.iter().collect();
     parts.sort_by(|a, b| b.1.count.cmp(&a.1.count).then_with(|| a.0.cmp(b.0)));
     html! {
-        section.card aria-label="Sums" {
+        section.card aria-label="Sums" data-key="sums" {
             dl.sums {
                 dt { "Tickets rung up" } dd { (sums.sold) }
                 dt { "Let go" }
@@ -122,13 +122,13 @@ fn sheet(sums: &CloseOut, currency: Currency, catalog: &Catalog) -> Markup {
             }
         }
         @if !parts.is_empty() {
-            section.card aria-label="Sold" {
+            section.card aria-label="Sold" data-key="sold" {
                 h2 { "Sold" }
                 table {
                     thead { tr { th { "Part" } th { "Home" } th.figure { "How many" } th.figure { "As marked" } } }
                     tbody {
                         @for (id, line) in parts {
-                            tr {
+                            tr data-key=(id) {
                                 td { (words::part_name(catalog, id)) }
                                 td { (catalog.drop_kind(id).map(|kind| kind.home.to_string()).unwrap_or_default()) }
                                 td.figure { (line.count) }

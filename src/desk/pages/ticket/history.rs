@@ -16,7 +16,7 @@ impl View {
     pub(super) fn same_number(&self) -> Markup {
         html! {
             @if !self.others.is_empty() {
-                details.past {
+                details.past data-key="others" {
                     summary { "Other tickets with this number" }
                     ul {
                         @for other in &self.others {
@@ -31,7 +31,7 @@ impl View {
     /// Every entry of the ledger about the ticket.
     pub(super) fn past(&self) -> Markup {
         html! {
-            details.past {
+            details.past data-key="past" {
                 summary { "What happened so far" }
                 ol {
                     @for event in &self.history {

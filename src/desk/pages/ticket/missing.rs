@@ -104,7 +104,7 @@ fn content(
                         h2 { span.letter { (tray.letter) } " " (tray.name) }
                         div.cards {
                             @for (kind, suits) in here {
-                                button.choice.card name="to" value=(kind.id)
+                                button.choice.card data-key=(kind.id) name="to" value=(kind.id)
                                     data-words={ (kind.name) " " (kind.sort.word()) " " (kind.home) " "
                                         @for colour in &kind.colours { (colour.word()) " " } } {
                                     (words::picture(loaded, &kind.id))

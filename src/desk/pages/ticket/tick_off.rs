@@ -15,7 +15,7 @@ impl View {
         let mut walk: Vec<(usize, &TicketLine)> = ticket.live_lines().collect();
         walk.sort_by_key(|(at, line)| (line.home, *at));
         html! {
-            section.card aria-label="Tick off" {
+            section.card aria-label="Tick off" data-key="parts" {
                 h2 { "Tick off " span.tally { (ticket.piece.drops.len() + 1 - ticket.unticked()) " of " (ticket.piece.drops.len() + 1) } }
                 @if self.open() && ticket.unticked() > 1 {
                     form method="post" action=(self.action("all-here")) data-repeats { button.main.wide { "All here" } }

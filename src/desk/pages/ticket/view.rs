@@ -123,7 +123,7 @@ impl View {
         html! {
             @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
             div.bench {
-                section.card.piece aria-label="The piece" {
+                section.card.piece aria-label="The piece" data-key="piece" {
                     div.head {
                         h1.number { (ticket.number) }
                         p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) ", in show " (ticket.show) } }
@@ -151,7 +151,7 @@ impl View {
             (self.past())
             (self.same_number())
             @if self.open() {
-                a.bar href="#till" {
+                a.bar href="#till" data-key="next" {
                     span { (ticket.number) }
                     span {
                         @if ticket.unticked() > 0 { (ticket.unticked()) " to tick" }
