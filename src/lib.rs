@@ -1,6 +1,7 @@
 //! Chatelaine, the house: rooms whose arrows all point one way.
 //!
 //! ```text
+//! quoting   what others wrote, fit for a message       (imports nothing of the house; every room may use it)
 //! disk      durable files, locks, room left, hashes     (imports nothing of the house)
 //! ron_tree  files written by hand, with places         (imports nothing of the house)
 //! craft     what a piece is made of                    (imports nothing of the house)
@@ -18,7 +19,7 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `ron_tree`, `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
+//! `quoting`, `ron_tree`, `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
 //! `use` line and refuses an arrow that is not listed.
 
 pub mod catalog;
@@ -35,5 +36,6 @@ pub mod ledger;
 pub mod link;
 pub mod money;
 pub mod portrait;
+pub mod quoting;
 pub mod ron_tree;
 pub mod ticket;

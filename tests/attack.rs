@@ -294,7 +294,7 @@ fn the_log_says_who_tries_to_get_in_and_no_secrets() {
     (0..40).for_each(|_| drop(sign_in(2, to, WRONG, "")));
     let key = "a".repeat(64);
     ask(3, to, "GET /link/news?have=1", &[&format!("authorization: Bearer {key}")], "");
-    let pair = serde_json::to_string(&PairRequest { code: "271828".into() }).expect("a message");
+    let pair = serde_json::to_string(&PairRequest { code: "271828".into(), key: None }).expect("a message");
     ask(5, to, "POST /kiosks/code", &[&cookie], "");
     ask(5, to, "POST /link/pair", &["content-type: application/json"], &pair);
     ask(6, to, "POST /sign-in", &[FORM, "origin: http://shop.example\u{9b}2J"], "pin=1");

@@ -36,11 +36,15 @@ use chatelaine::{
 use jiff::Timestamp;
 use uuid::Uuid;
 
+#[path = "delivery/copies.rs"]
+mod copies;
 #[path = "delivery/fake_desk.rs"]
 mod fake_desk;
 #[path = "desk/kit.rs"]
 #[expect(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;
+#[path = "delivery/lost_pairing.rs"]
+mod lost_pairing;
 #[path = "delivery/pairing.rs"]
 mod pairing;
 #[path = "desk/seller.rs"]

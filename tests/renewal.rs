@@ -354,7 +354,7 @@ impl OwnDesk {
         browser.click("button.main");
         browser.wait_for("Type this on the tablet");
         let code = browser.run("return document.querySelector('.code').textContent");
-        let request = PairRequest { code: code.as_str().expect("a code").to_owned() };
+        let request = PairRequest { code: code.as_str().expect("a code").to_owned(), key: None };
         let mut answer = agent().post(format!("{}/link/pair", self.url)).send_json(request).expect("an answer");
         let pairing = answer.body_mut().read_json().expect("a pairing");
         let catalog = read_folder(&support::demo_catalog()).expect("a good catalogue").catalog;

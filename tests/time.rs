@@ -24,6 +24,8 @@ mod support;
 mod arrivals;
 #[path = "time/backup.rs"]
 mod backup;
+#[path = "time/clock.rs"]
+mod clock;
 #[path = "time/damage.rs"]
 mod damage;
 #[path = "time/desk_late.rs"]
@@ -40,5 +42,7 @@ mod random;
 mod rush;
 #[path = "time/stored.rs"]
 mod stored;
+#[path = "support/story.rs"]
+mod story;
 #[path = "time/together.rs"]
 mod together;

@@ -16,7 +16,10 @@ use super::{
 use crate::{
     caution::{Region, Rules, Sizes},
     craft::{Base, DropKind, fit_on},
-    disk::digest::Sha256,
+    disk::{
+        digest::Sha256,
+        plain_file::{MEGABYTE, NotRead, read_plain},
+    },
     money::Currency,
     ron_tree::{Mistake, Mistakes, Reader},
 };
@@ -47,11 +50,19 @@ impl Loaded {
     }
 }
 
+/// The longest file that is read, in bytes: a tray full of drops has a fifth of it.
+const LONGEST_FILE: u64 = 4 * MEGABYTE;
+
 /// A file of the folder as text, or the mistake that it is none.
 fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
-    let bytes = fs::read(root.join(file)).map_err(|error| match error.kind() {
-        io::ErrorKind::NotFound => Mistake::of_file(file, "the file is missing", "every catalogue needs it"),
-        _ => Mistake::of_file(file, format!("the file can't be read ({error})"), "make it readable"),
+    let bytes = read_plain(&root.join(file), LONGEST_FILE).map_err(|error| {
+        let right = match error {
+            NotRead::Missing => "every catalogue needs it",
+            NotRead::NoFile(_) => "put a plain file there, or take it away",
+            NotRead::TooLong(_) => "no catalogue needs as much; part it, or look what came into it",
+            NotRead::Disk(_) => "make it readable",
+        };
+        Mistake::of_file(file, format!("the file {error}"), right)
     })?;
     let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(&bytes);
     match std::str::from_utf8(bytes) {

@@ -7,6 +7,7 @@ use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
     craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
     money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
+    quoting::quoted,
     ron_tree::nearest,
 };
 
@@ -72,7 +73,7 @@ pub struct Catalog {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum PieceError {
     /// The base is not in the catalogue.
-    #[error("there is no base {id:?} in the catalogue{}", suggestion(.like))]
+    #[error("there is no base {} in the catalogue{}", quoted(.id), suggestion(.like))]
     NoBase {
         /// What was asked for.
         id: String,
@@ -80,7 +81,7 @@ pub enum PieceError {
         like: Option<String>,
     },
     /// A drop is not in the catalogue.
-    #[error("there is no drop {id:?} in the catalogue{}", suggestion(.like))]
+    #[error("there is no drop {} in the catalogue{}", quoted(.id), suggestion(.like))]
     NoDrop {
         /// What was asked for.
         id: String,

@@ -10,7 +10,13 @@ use std::{
 use image::{ImageReader, Limits};
 
 use super::outline::Outline;
-use crate::disk::digest::sha256_hex;
+use crate::{
+    disk::{
+        digest::sha256_hex,
+        plain_file::{MEGABYTE, read_plain},
+    },
+    quoting::one_line,
+};
 
 /// A picture's file with what is known of it. It stays on the disk and is read as it is asked for.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,7 +37,8 @@ impl Picture {
     /// # Errors
     /// It can't be read, or another file lies in its place by now.
     pub fn read(&self) -> io::Result<Vec<u8>> {
-        let bytes = fs::read(&self.file)?;
+        let bytes = read_plain(&self.file, MAX_FILE_BYTES)
+            .map_err(|error| io::Error::other(format!("{} {error}", self.file.display())))?;
         if sha256_hex(&bytes) != self.sha256 {
             return Err(io::Error::other(format!("{} is another picture by now", self.file.display())));
         }
@@ -55,7 +62,7 @@ pub(super) type Pictures = BTreeMap<String, Result<Picture, String>>;
 
 /// Larger pictures than any tablet shows; also what keeps a hostile file from filling the memory.
 const MAX_SIDE_PX: u32 = 4096;
-const MAX_FILE_BYTES: u64 = 16 * 1024 * 1024;
+const MAX_FILE_BYTES: u64 = 16 * MEGABYTE;
 
 /// Reads every PNG and JPEG of `folder`; a folder that is not there is empty.
 pub(super) fn read_all(folder: &Path) -> Pictures {
@@ -72,11 +79,7 @@ pub(super) fn read_all(folder: &Path) -> Pictures {
 }
 
 fn read(path: &Path) -> Result<Picture, String> {
-    let size = fs::metadata(path).map_err(|error| format!("can't be read ({error})"))?.len();
-    if size > MAX_FILE_BYTES {
-        return Err(format!("is larger than {} MB", MAX_FILE_BYTES / 1024 / 1024));
-    }
-    let bytes = fs::read(path).map_err(|error| format!("can't be read ({error})"))?;
+    let bytes = read_plain(path, MAX_FILE_BYTES).map_err(|error| error.to_string())?;
     let mut reader = ImageReader::new(Cursor::new(&bytes))
         .with_guessed_format()
         .map_err(|error| format!("can't be read ({error})"))?;
@@ -84,7 +87,8 @@ fn read(path: &Path) -> Result<Picture, String> {
     limits.max_image_width = Some(MAX_SIDE_PX);
     limits.max_image_height = Some(MAX_SIDE_PX);
     reader.limits(limits);
-    let picture = reader.decode().map_err(|error| format!("is not a whole picture ({error})"))?;
+    let picture =
+        reader.decode().map_err(|error| format!("is not a whole picture ({})", one_line(&error.to_string())))?;
     let (width_px, height_px) = (picture.width(), picture.height());
     Ok(Picture { sha256: sha256_hex(&bytes), file: path.to_owned(), width_px, height_px })
 }

@@ -133,7 +133,8 @@ fn declaration(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<Declara
 
 /// An allergen: a usual one by its name, or the maker's own words in quotes.
 fn allergen(reader: &mut Reader<'_>, node: &Node) -> Option<Allergen> {
-    if let Value::Text(text) = &node.value {
+    if let Value::Text(_) = &node.value {
+        let text = reader.text(node, "an allergen")?;
         let short = text.trim().chars().count() <= 60;
         return match Allergen::from_words(text).filter(|_| short) {
             Some(allergen) => Some(allergen),

@@ -1,13 +1,25 @@
 //! A piece as a file: `(base: "…", length: "24in", wearer: From6To12, drops: ["id", "id"])`.
 
+use std::ops::RangeInclusive;
+
 use super::read_sizes::length;
 use crate::{
-    craft::{Length, Piece, Wearer},
-    ron_tree::{Mistake, Mistakes, Reader},
+    craft::{Length, MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece, Wearer},
+    ron_tree::{Fields, Mistake, Mistakes, Reader},
 };
 
-/// Necks of people from the smallest child to the stoutest grown-up, in millimetres, wide enough for everybody.
-const NECKS_MM: (f64, f64) = (150.0, 700.0);
+/// A length between two others, in millimetres, that may be left out.
+fn within(
+    reader: &mut Reader<'_>,
+    f: &Fields<'_>,
+    name: &str,
+    range_mm: RangeInclusive<f64>,
+) -> Option<Option<Length>> {
+    match f.get(name) {
+        Some(_) => length(reader, f, name, *range_mm.start(), *range_mm.end()).map(Some),
+        None => Some(None),
+    }
+}
 
 /// Reads a piece from `source`; `file` names it in messages. A length that is left out is the base's usual one.
 ///
@@ -18,10 +30,7 @@ pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
     let piece = node.and_then(|node| {
         let f = reader.fields(&node, "a piece", &["base", "length", "wearer", "neck", "drops"])?;
         let base = reader.required(&f, "base").and_then(|node| reader.text(node, "the base's id")).map(str::to_owned);
-        let whole = match f.get("length") {
-            Some(node) => reader.parsed::<Length>(node, "a length").map(Some),
-            None => Some(None),
-        };
+        let whole = within(&mut reader, &f, "length", PIECE_LENGTHS_MM);
         let wearer = match f.get("wearer") {
             Some(node) => reader.word(
                 node,
@@ -36,12 +45,13 @@ pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
             ),
             None => Some(Wearer::Unknown),
         };
-        let neck = match f.get("neck") {
-            Some(_) => length(&mut reader, &f, "neck", NECKS_MM.0, NECKS_MM.1).map(Some),
-            None => Some(None),
-        };
+        let neck = within(&mut reader, &f, "neck", NECKS_MM);
         let drops = reader.required(&f, "drops").and_then(|node| {
             let items = reader.list(node, "the drops' ids")?;
+            if items.len() > MOST_DROPS {
+                reader.wrong(node.at, format!("{} drops", items.len()), format!("a piece has {MOST_DROPS} at most"));
+                return None;
+            }
             let read: Vec<_> = items.iter().map(|item| reader.text(item, "a drop's id").map(str::to_owned)).collect();
             read.into_iter().collect()
         });

@@ -4,6 +4,8 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use crate::quoting::quoted;
+
 /// A region by its code: two to four capital letters, as in `US`. Which regions there are is told by the rules.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
@@ -36,7 +38,8 @@ impl Region {
 impl TryFrom<String> for Region {
     type Error = String;
     fn try_from(code: String) -> Result<Self, String> {
-        Self::from_code(&code).ok_or_else(|| format!("{code:?} is no region; write two to four capital letters"))
+        Self::from_code(&code)
+            .ok_or_else(|| format!("{} is no region; write two to four capital letters", quoted(&code)))
     }
 }
 

@@ -1,14 +1,17 @@
 //! The computing commands: one answer each, as words or as one JSON object.
 
 use std::{
-    io::{ErrorKind, Write},
-    path::PathBuf,
+    fs::File,
+    io::{ErrorKind, Read, Write},
+    path::{Path, PathBuf},
 };
 
 use chatelaine::{
     catalog::{read_folder, read_piece},
     caution::{self, DEFERRAL, Gauge, Solid},
     craft::{self, ClosedEnd, Length, Piece, Ring, Wearer, fit_over},
+    disk::plain_file::MEGABYTE,
+    quoting::quoted,
 };
 use serde_json::{Value, json};
 
@@ -116,12 +119,24 @@ pub(super) fn print(json: bool, object: &Value, words: impl FnOnce() -> String) 
     }
 }
 
-pub(super) fn piece(file: &PathBuf) -> Result<Piece, Told> {
-    let name = file.display().to_string();
-    let text = std::fs::read_to_string(file)
-        .map_err(|error| format!("{name}: the file can't be read ({error})"))
-        .map_err(Told)?;
-    Ok(read_piece(&name, &text)?)
+pub(super) fn piece(file: &Path) -> Result<Piece, Told> {
+    Ok(read_piece(&file.display().to_string(), &text_of(file)?)?)
+}
+
+/// The longest file of a piece or a body that is read, in bytes.
+const LONGEST_FILE: u64 = 4 * MEGABYTE;
+
+/// The text of a file that somebody named; a pipe is as good, but none without end.
+fn text_of(file: &Path) -> Result<String, Told> {
+    let told = |why: String| Told(format!("{}: {why}", file.display()));
+    let mut bytes = Vec::new();
+    File::open(file)
+        .and_then(|open| open.take(LONGEST_FILE + 1).read_to_end(&mut bytes))
+        .map_err(|error| told(format!("the file can't be read ({error})")))?;
+    if bytes.len() as u64 > LONGEST_FILE {
+        return Err(told(format!("the file is larger than {} MB", LONGEST_FILE / MEGABYTE)));
+    }
+    String::from_utf8(bytes).map_err(|_| told("the file is no UTF-8 text".to_owned()))
 }
 
 pub(super) fn check(options: &Catalogued) -> Result<(), Told> {
@@ -225,7 +240,7 @@ fn sizes(text: &str, wanted: usize) -> Result<Vec<Length>, Told> {
 
 fn body(shape: &Shape) -> Result<craft::Body, Told> {
     if let Some(file) = &shape.points {
-        let text = std::fs::read_to_string(file).map_err(|error| Told(format!("{}: {error}", file.display())))?;
+        let text = text_of(file)?;
         // Some editors begin a file with a mark of their own.
         let text = text.trim_start_matches('\u{feff}');
         let mut points_mm = Vec::new();
@@ -234,7 +249,14 @@ fn body(shape: &Shape) -> Result<craft::Body, Told> {
                 line.split_whitespace().map(|word| word.parse().ok().filter(|x: &f64| x.is_finite())).collect();
             match numbers.as_deref() {
                 Some(&[x, y, z]) => points_mm.push([x, y, z]),
-                _ => return Err(Told(format!("{}:{}: {line:?} is no point; write \"x y z\"", file.display(), n + 1))),
+                _ => {
+                    return Err(Told(format!(
+                        "{}:{}: {} is no point; write \"x y z\"",
+                        file.display(),
+                        n + 1,
+                        quoted(line)
+                    )));
+                }
             }
         }
         if points_mm.is_empty() {

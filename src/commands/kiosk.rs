@@ -10,7 +10,7 @@ use std::{
 use chatelaine::{
     desk::{Desk, DeskConfig},
     kiosk::{self, KioskOptions, WakeCell},
-    link::{DESK_PORT, Link, LinkConfig, Pairing, kept_pairing},
+    link::{DESK_PORT, Link, LinkConfig, Pairing, kept_pairing, own_key},
 };
 
 use super::{
@@ -148,7 +148,7 @@ fn window_beside_a_desk(
     let kept = kept_pairing(&kiosk_dir);
     let pairing = match kept.clone().filter(|kept| desk.knows(kept)) {
         Some(kept) => Pairing { desk: desk.url(), ..kept },
-        None => desk.pair_local_again(kept.as_ref())?,
+        None => desk.pair_local_again(own_key(&kiosk_dir)?, kept.as_ref())?,
     };
     let ended = open(kiosk_dir, Some(pairing), None, window)?;
     // Sellers go on working, whatever becomes of the screens.

@@ -4,6 +4,8 @@ use std::{fmt, str::FromStr};
 
 use serde::{Deserialize, Serialize};
 
+use crate::quoting::quoted;
+
 /// A compartment of a tray. Orders by tray, then by compartment, which is the walking order along the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(into = "String", try_from = "String")]
@@ -16,7 +18,7 @@ pub struct Home {
 
 /// Why a text is no home.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is not a home; write the tray's letter and the compartment's number, as in \"B3\"")]
+#[error("{} is not a home; write the tray's letter and the compartment's number, as in \"B3\"", quoted(.0))]
 pub struct HomeError(String);
 
 impl fmt::Display for Home {

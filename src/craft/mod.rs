@@ -49,7 +49,7 @@ pub use girth::{BAND_HANDS, BAND_NECKS, Girth, NECK_EASE_MM, closes_on_mm, slips
 pub use home::{Home, HomeError};
 pub use material::{Finish, Material, Tones};
 pub use metal_test::MetalTest;
-pub use piece::Piece;
+pub use piece::{MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece};
 pub use quantity::{Length, LinearDensity, Mass, QuantityError};
 pub use ring::{Ring, RingError};
 pub use wearer::Wearer;

@@ -5,11 +5,19 @@ use std::{fmt, str::FromStr};
 use serde::{Deserialize, Serialize};
 
 use super::wire::{awg_mm, swg_mm};
+use crate::quoting::quoted;
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
 pub(super) const MM_PER_INCH: f64 = 25.4;
 /// Grams in an avoirdupois ounce, exactly (international yard and pound agreement, 1959).
 const G_PER_OUNCE: f64 = 28.349_523_125;
+
+/// The longest length that is read, in metres: longer than any chain on a reel.
+const LONGEST_M: f64 = 100.0;
+/// The heaviest weight that is read, in kilograms: heavier than all that lies on a table.
+const HEAVIEST_KG: f64 = 100.0;
+/// The heaviest weight per length that is read, in kilograms a metre: a rod of gold as thick as a wrist weighs less.
+const HEAVIEST_KG_PER_M: f64 = 100.0;
 
 /// A length in millimetres.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
@@ -28,14 +36,20 @@ pub struct LinearDensity(f64);
 
 /// Why a text is not the quantity that was asked for.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{found:?} is not {wanted}; write {example}")]
+#[error("{found} is not {wanted}; write {example}")]
 pub struct QuantityError {
-    /// The text as it stood.
+    /// The text as it stood, in quotes; the beginning of a long one.
     pub found: String,
     /// What it should have been, in words.
-    pub wanted: &'static str,
+    pub wanted: String,
     /// Examples of what would be right.
     pub example: &'static str,
+}
+
+impl QuantityError {
+    fn new(found: &str, wanted: impl Into<String>, example: &'static str) -> Self {
+        Self { found: quoted(found), wanted: wanted.into(), example }
+    }
 }
 
 impl Length {
@@ -95,17 +109,14 @@ fn split(text: &str) -> Option<(&str, f64, &str)> {
 impl FromStr for Length {
     type Err = QuantityError;
     fn from_str(text: &str) -> Result<Self, QuantityError> {
-        let error = || QuantityError {
-            found: text.to_owned(),
-            wanted: "a length with its unit",
-            example: "\"24in\", \"610mm\", \"2.5cm\", \"18awg\" or \"20swg\"",
-        };
+        let example = "\"24in\", \"610mm\", \"2.5cm\", \"18awg\" or \"20swg\"";
+        let error = || QuantityError::new(text, "a length with its unit", example);
         let (digits, number, unit) = split(text).ok_or_else(error)?;
         // A number of wire is written without a point, and no zero before it: 00 and 000 are other wires than 0.
         let gauge = |read: fn(i32) -> Option<f64>, wanted, example| {
             let whole = digits == "0" || !digits.starts_with('0') && !digits.contains('.');
             let read = digits.parse().ok().filter(|_| whole).and_then(read);
-            read.map(Some).ok_or_else(|| QuantityError { found: text.to_owned(), wanted, example })
+            read.map(Some).ok_or_else(|| QuantityError::new(text, wanted, example))
         };
         let mm = match unit {
             "mm" => Some(number),
@@ -117,25 +128,32 @@ impl FromStr for Length {
             "swg" => gauge(swg_mm, "an imperial wire number from 10 to 30", "\"20swg\"")?,
             _ => None,
         };
-        mm.map(Self).ok_or_else(error)
+        let mm = mm.ok_or_else(error)?;
+        if mm <= LONGEST_M * 1000.0 {
+            Ok(Self(mm))
+        } else {
+            Err(QuantityError::new(text, format!("a length up to {LONGEST_M} m"), example))
+        }
     }
 }
 
 impl FromStr for Mass {
     type Err = QuantityError;
     fn from_str(text: &str) -> Result<Self, QuantityError> {
-        let error = || QuantityError {
-            found: text.to_owned(),
-            wanted: "a weight with its unit",
-            example: "\"3.4g\", \"250mg\" or \"0.5oz\"",
-        };
+        let example = "\"3.4g\", \"250mg\" or \"0.5oz\"";
+        let error = || QuantityError::new(text, "a weight with its unit", example);
         let (_, number, unit) = split(text).ok_or_else(error)?;
-        match unit {
-            "g" => Ok(Self(number)),
-            "mg" => Ok(Self(number / 1000.0)),
-            "kg" => Ok(Self(number * 1000.0)),
-            "oz" => Ok(Self(number * G_PER_OUNCE)),
-            _ => Err(error()),
+        let g = match unit {
+            "g" => number,
+            "mg" => number / 1000.0,
+            "kg" => number * 1000.0,
+            "oz" => number * G_PER_OUNCE,
+            _ => return Err(error()),
+        };
+        if g <= HEAVIEST_KG * 1000.0 {
+            Ok(Self(g))
+        } else {
+            Err(QuantityError::new(text, format!("a weight up to {HEAVIEST_KG} kg"), example))
         }
     }
 }
@@ -143,17 +161,19 @@ impl FromStr for Mass {
 impl FromStr for LinearDensity {
     type Err = QuantityError;
     fn from_str(text: &str) -> Result<Self, QuantityError> {
-        let error = || QuantityError {
-            found: text.to_owned(),
-            wanted: "a weight per length with its unit",
-            example: "\"12.5g/m\" or \"3.8g/ft\"",
-        };
+        let example = "\"12.5g/m\" or \"3.8g/ft\"";
+        let error = || QuantityError::new(text, "a weight per length with its unit", example);
         let (_, number, unit) = split(text).ok_or_else(error)?;
-        match unit {
-            "g/m" => Ok(Self(number)),
-            "g/ft" => Ok(Self(number * 1000.0 / (12.0 * MM_PER_INCH))),
-            "g/in" => Ok(Self(number * 1000.0 / MM_PER_INCH)),
-            _ => Err(error()),
+        let g_per_m = match unit {
+            "g/m" => number,
+            "g/ft" => number * 1000.0 / (12.0 * MM_PER_INCH),
+            "g/in" => number * 1000.0 / MM_PER_INCH,
+            _ => return Err(error()),
+        };
+        if g_per_m <= HEAVIEST_KG_PER_M * 1000.0 {
+            Ok(Self(g_per_m))
+        } else {
+            Err(QuantityError::new(text, format!("a weight per length up to {HEAVIEST_KG_PER_M} kg a metre"), example))
         }
     }
 }

@@ -30,6 +30,7 @@ use crate::{
         Pairing, PinAnswer,
         wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion},
     },
+    quoting::quoted,
     ticket::{Receipt, SentTicket, TicketNumber},
 };
 
@@ -47,9 +48,14 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/link/pin", post(ask_pin))
 }
 
-/// A kiosk's digit and new key; `before` is the key that it had, if it had one.
-pub(super) fn pair(ledger: &mut Ledger, before: Option<&str>, now: Timestamp) -> Result<(u8, String), DeskError> {
-    let key = random_key()?;
+/// A kiosk's digit and key: its own, where it made one, or a new one; `before` is the key that it had, if it had one.
+pub(super) fn pair(
+    ledger: &mut Ledger,
+    own: Option<String>,
+    before: Option<&str>,
+    now: Timestamp,
+) -> Result<(u8, String), DeskError> {
+    let key = own.map_or_else(random_key, Ok)?;
     let before = before.map(sha256_hex);
     let digit = ledger.pair_kiosk(&sha256_hex(&key), before.as_deref(), now)?;
     Ok((digit, key))
@@ -95,18 +101,42 @@ async fn pair_by_code(
     headers: HeaderMap,
     Json(request): Json<PairRequest>,
 ) -> Response {
-    match pair_with(&desk, &caller, &headers, &request.code).await {
+    if request.key.as_deref().is_some_and(|key| !is_key(key)) {
+        return Refusal::bad("the kiosk’s own key has to be 64 hexadecimal digits").into_response();
+    }
+    match pair_with(&desk, &caller, &headers, request).await {
         Ok(pairing) => Json(pairing).into_response(),
         Err(refusal) => (StatusCode::FORBIDDEN, Json(refusal)).into_response(),
     }
 }
 
-async fn pair_with(desk: &DeskState, caller: &Caller, headers: &HeaderMap, code: &str) -> Result<Pairing, PairRefusal> {
+/// Whether a kiosk may have made this key: as long, and so as hard to guess, as one of the desk's.
+fn is_key(key: &str) -> bool {
+    key.len() == 64 && key.bytes().all(|byte| byte.is_ascii_hexdigit())
+}
+
+async fn pair_with(
+    desk: &DeskState,
+    caller: &Caller,
+    headers: &HeaderMap,
+    request: PairRequest,
+) -> Result<Pairing, PairRefusal> {
+    // The address by which the kiosk reached the desk is one that works from there.
+    let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
+    let paired_as = |key: String, digit: u8| Pairing { desk: format!("http://{host}"), key, digit };
+    if let Some(key) = &request.key {
+        let hash = sha256_hex(key);
+        let known = desk.ledger.peek(move |ledger| ledger.kiosk_by_key(&hash)).await;
+        // It is paired and has not heard the answer. The code was used up then; the key says more than another.
+        if let Some(digit) = known.map_err(|_| PairRefusal::DeskFailed)? {
+            return Ok(paired_as(key.clone(), digit));
+        }
+    }
     let who = Guesser::at(caller.ip);
     desk.auth.guess(Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
-    desk.auth.take_pair_code(code).inspect_err(|_| desk.alarms.note("a wrong pairing code", caller.ip, ""))?;
+    desk.auth.take_pair_code(&request.code).inspect_err(|_| desk.alarms.note("a wrong pairing code", caller.ip, ""))?;
     let before = key_of(headers).map(str::to_owned);
-    let paired = desk.ledger.run(move |ledger| Ok(pair(ledger, before.as_deref(), Timestamp::now()))).await;
+    let paired = desk.ledger.run(move |ledger, now| Ok(pair(ledger, request.key, before.as_deref(), now))).await;
     let (digit, key) = match paired {
         Ok(Ok(paired)) => paired,
         Ok(Err(DeskError::Ledger(LedgerError::NineKiosks))) => return Err(PairRefusal::NoDigit),
@@ -118,9 +148,7 @@ async fn pair_with(desk: &DeskState, caller: &Caller, headers: &HeaderMap, code:
     };
     desk.auth.was_right(Secret::PairCode, &who);
     desk.tablets.forget(digit);
-    // The address by which the kiosk reached the desk is one that works from there.
-    let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
-    Ok(Pairing { desk: format!("http://{host}"), key, digit })
+    Ok(paired_as(key, digit))
 }
 
 #[derive(Deserialize)]
@@ -188,7 +216,7 @@ async fn picture(
     };
     match bytes {
         Some(bytes) => Ok(([(header::CONTENT_TYPE, content_type(&name))], bytes).into_response()),
-        None => Err(Refusal::Request(StatusCode::NOT_FOUND, format!("no picture is called {name:?}"))),
+        None => Err(Refusal::Request(StatusCode::NOT_FOUND, format!("no picture is called {}", quoted(&name)))),
     }
 }
 
@@ -203,9 +231,7 @@ async fn deliver(
     let loaded = desk.catalog.loaded();
     let receipt = desk
         .ledger
-        .enter(move |ledger| {
-            ledger.receive(&delivery.ticket, delivery.refuse_if_short, &loaded.catalog, Timestamp::now())
-        })
+        .enter(move |ledger, now| ledger.receive(&delivery.ticket, delivery.refuse_if_short, &loaded.catalog, now))
         .await?;
     Ok(Json(receipt))
 }
@@ -229,7 +255,7 @@ async fn take_in(
     }
     let loaded = desk.catalog.loaded();
     let (receipt, number) =
-        desk.ledger.run(move |ledger| enter_late(ledger, sent, digit, &loaded.catalog, Timestamp::now())).await?;
+        desk.ledger.run(move |ledger, now| enter_late(ledger, sent, digit, &loaded.catalog, now)).await?;
     let renumbered = number.filter(|number| *number != before).map(|number| (before, number));
     desk.tablets.answered(digit, id, renumbered);
     desk.beat();
@@ -267,7 +293,7 @@ async fn ask_pin(
     kiosk: Kiosk,
     Json(question): Json<PinQuestion>,
 ) -> Result<Json<PinAnswer>, Refusal> {
-    let Some(kept) = desk.ledger.run(|ledger| ledger.setting("pin")).await? else {
+    let Some(kept) = desk.ledger.run(|ledger, _| ledger.setting("pin")).await? else {
         return Ok(Json(PinAnswer::NotSet));
     };
     let who = Guesser::Tablet(kiosk.digit);

@@ -9,9 +9,14 @@ use std::{
     thread::{self, JoinHandle},
 };
 
+use jiff::Timestamp;
 use tokio::sync::{oneshot, watch};
 
-use super::{error::DeskError, refusal::Refusal};
+use super::{
+    clock::{Clock, WatchedClock},
+    error::DeskError,
+    refusal::Refusal,
+};
 use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
 
 /// So many changes share a commit at most.
@@ -19,13 +24,15 @@ const TOGETHER: usize = 64;
 /// After so many commits in a row other work gets its turn, whoever else wants to enter something.
 const COMMITS_IN_A_ROW: u32 = 8;
 
-type Other = Box<dyn FnOnce(&mut Ledger) + Send>;
+/// Work that enters something, which has the time that is given to it.
+type Entering = Box<dyn FnOnce(&mut Ledger, Timestamp) -> AfterCommit + Send>;
+type Other = Box<dyn FnOnce(&mut Ledger, Timestamp) + Send>;
 type Look = Box<dyn FnOnce(&Ledger) + Send>;
 
 /// What waits for the ledger's thread.
 #[derive(Default)]
 struct Lines {
-    entering: VecDeque<Work>,
+    entering: VecDeque<Entering>,
     other: VecDeque<Other>,
     closed: bool,
     /// Commits since other work had its turn.
@@ -34,7 +41,7 @@ struct Lines {
 
 /// What is done next.
 enum Next {
-    Enter(Vec<Work>),
+    Enter(Vec<Entering>),
     Do(Other),
     End,
 }
@@ -94,7 +101,7 @@ pub(super) struct LedgerThread {
 }
 
 impl LedgerThread {
-    pub(super) fn open(ledger: Ledger) -> Result<Self, DeskError> {
+    pub(super) fn open(ledger: Ledger, clock: Clock) -> Result<Self, DeskError> {
         let queue = Arc::new(Queue::default());
         let (tell, change) = watch::channel(ledger.change()?);
         let for_thread = Arc::clone(&queue);
@@ -113,7 +120,7 @@ impl LedgerThread {
                 (None, None, None)
             }
         };
-        let thread = spawn("ledger", Box::new(move || keep(ledger, &for_thread, &tell)))?;
+        let thread = spawn("ledger", Box::new(move || keep(ledger, &for_thread, &tell, clock.watched())))?;
         Ok(Self {
             queue,
             thread: Mutex::new(Some(thread)),
@@ -133,11 +140,11 @@ impl LedgerThread {
     /// waits to be entered.
     pub(super) async fn enter<T: Send + 'static>(
         &self,
-        work: impl FnOnce(&mut Ledger) -> Result<T, LedgerError> + Send + 'static,
+        work: impl FnOnce(&mut Ledger, Timestamp) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
         let (answer, answered) = oneshot::channel();
-        let work: Work = Box::new(move |ledger| {
-            let done = work(ledger);
+        let work: Entering = Box::new(move |ledger, now| {
+            let done = work(ledger, now);
             let tell: AfterCommit = Box::new(move |kept| {
                 // Nobody waits any more when the request was given up; the work is done all the same.
                 let _ = answer.send(done.and_then(|value| kept.map(|()| value)));
@@ -156,7 +163,7 @@ impl LedgerThread {
         if let Some(ledger) = &*self.at_hand.lock().unwrap_or_else(PoisonError::into_inner) {
             return Ok(work(ledger)?);
         }
-        self.run(move |ledger| work(ledger)).await
+        self.run(move |ledger, _| work(ledger)).await
     }
 
     /// Lets `work` look at the ledger as it is at one moment, everything that was answered included.
@@ -165,7 +172,7 @@ impl LedgerThread {
         work: impl FnOnce(&Ledger) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
         let looks = self.looks.lock().unwrap_or_else(PoisonError::into_inner).clone();
-        let Some(looks) = looks else { return self.run(move |ledger| work(ledger)).await };
+        let Some(looks) = looks else { return self.run(move |ledger, _| work(ledger)).await };
         let (answer, answered) = oneshot::channel();
         let sent = looks.send(Box::new(move |ledger| {
             let _ = answer.send(ledger.at_one_moment(work));
@@ -177,11 +184,11 @@ impl LedgerThread {
     /// Runs `work` when nothing waits to be entered.
     pub(super) async fn run<T: Send + 'static>(
         &self,
-        work: impl FnOnce(&mut Ledger) -> Result<T, LedgerError> + Send + 'static,
+        work: impl FnOnce(&mut Ledger, Timestamp) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
         let (answer, answered) = oneshot::channel();
-        let other: Other = Box::new(move |ledger| {
-            let _ = answer.send(work(ledger));
+        let other: Other = Box::new(move |ledger, now| {
+            let _ = answer.send(work(ledger, now));
         });
         self.queue.add(|lines| lines.other.push_back(other));
         self.answer(answered.await)
@@ -190,11 +197,11 @@ impl LedgerThread {
     /// The same for a thread that may block; `None` once the desk is closing, and where the work panicked.
     pub(super) fn run_blocking<T: Send + 'static>(
         &self,
-        work: impl FnOnce(&mut Ledger) -> T + Send + 'static,
+        work: impl FnOnce(&mut Ledger, Timestamp) -> T + Send + 'static,
     ) -> Option<T> {
         let (answer, answered) = mpsc::channel();
-        let other: Other = Box::new(move |ledger| {
-            let _ = answer.send(work(ledger));
+        let other: Other = Box::new(move |ledger, now| {
+            let _ = answer.send(work(ledger, now));
         });
         self.queue.add(|lines| lines.other.push_back(other));
         answered.recv().ok()
@@ -236,11 +243,16 @@ fn look(ledger: &Ledger, asked: &mpsc::Receiver<Look>) {
 }
 
 /// Works for as long as the desk runs. A panic ends with the work that it came from; the ledger is opened anew after it.
-fn keep(mut ledger: Ledger, queue: &Queue, tell: &watch::Sender<i64>) {
+fn keep(mut ledger: Ledger, queue: &Queue, tell: &watch::Sender<i64>, mut clock: WatchedClock) {
     loop {
-        let panicked = match queue.next() {
-            Next::Enter(works) => ledger.together(works),
-            Next::Do(other) => catch_unwind(AssertUnwindSafe(|| other(&mut ledger))).is_err(),
+        let next = queue.next();
+        let now = time_of(&mut clock, &mut ledger);
+        let panicked = match next {
+            Next::Enter(works) => {
+                let at_once = |work: Entering| -> Work { Box::new(move |ledger| work(ledger, now)) };
+                ledger.together(works.into_iter().map(at_once).collect())
+            }
+            Next::Do(other) => catch_unwind(AssertUnwindSafe(|| other(&mut ledger, now))).is_err(),
             Next::End => break,
         };
         if panicked && let Err(error) = ledger.reopen() {
@@ -257,4 +269,18 @@ fn keep(mut ledger: Ledger, queue: &Queue, tell: &watch::Sender<i64>) {
     if let Err(error) = ledger.merge() {
         tracing::warn!("the ledger's write-ahead file could not be merged: {error}");
     }
+}
+
+/// The time of what is done next. Before anything has a time from after the clock was set, what is held goes along with it:
+/// so no hold is ever taken along that was made after.
+fn time_of(clock: &mut WatchedClock, ledger: &mut Ledger) -> Timestamp {
+    let (now, by) = clock.look();
+    if let Some(by) = by {
+        match ledger.clock_was_set(by, now) {
+            Ok(()) => clock.was_taken_along(by),
+            // It is tried again with what is done next; a disk that refuses this refuses that as well.
+            Err(error) => tracing::error!("holds could not be taken along with the clock: {error}"),
+        }
+    }
+    now
 }

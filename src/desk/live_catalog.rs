@@ -105,6 +105,7 @@ fn remove(folder: &Path) -> io::Result<()> {
     }
 }
 
+/// Copies what a catalogue is read from. A pipe would keep its reader waiting, and nothing that is read is one.
 fn copy_folder(from: &Path, to: &Path) -> io::Result<()> {
     fs::create_dir_all(to)?;
     for entry in fs::read_dir(from)? {
@@ -112,7 +113,7 @@ fn copy_folder(from: &Path, to: &Path) -> io::Result<()> {
         let to = to.join(entry.file_name());
         if entry.file_type()?.is_dir() {
             copy_folder(&entry.path(), &to)?;
-        } else {
+        } else if fs::metadata(entry.path()).is_ok_and(|found| found.is_file()) {
             fs::copy(entry.path(), to)?;
         }
     }

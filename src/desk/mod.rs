@@ -21,12 +21,14 @@
 //! | `assets`, `gallery` | style, script and typefaces; portraits and small pictures |
 //! | `kiosk_interface` | what kiosks ask |
 //! | `tablets` | what lies on the tablets, and what the seller wants done with it |
+//! | `clock` | the time that the desk goes by, and whether it was set |
 //! | `end_holds` | ends holds whose time is over |
 //! | `error` | why the desk does not start |
 
 mod alarms;
 mod assets;
 mod auth;
+mod clock;
 mod connections;
 mod cookies;
 mod end_holds;
@@ -49,5 +51,6 @@ mod server;
 mod state;
 mod tablets;
 
+pub use clock::Clock;
 pub use error::DeskError;
 pub use server::{Desk, DeskConfig};

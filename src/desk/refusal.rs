@@ -7,7 +7,7 @@ use axum::{
 };
 
 use super::return_page::ReturnPage;
-use crate::ledger::LedgerError;
+use crate::{ledger::LedgerError, quoting::one_line};
 
 /// Why a request is not answered as asked.
 #[derive(Debug)]
@@ -75,6 +75,7 @@ impl IntoResponse for Refusal {
             return Redirect::to(&back.sign_in()).into_response();
         }
         let (status, words) = self.status_and_words();
+        let words = one_line(&words);
         let mut response = (status, words.clone()).into_response();
         response.extensions_mut().insert(Words(words));
         response

@@ -14,7 +14,7 @@ use super::{
     pages::{plain_page, sentence},
     refusal::Words,
 };
-use crate::link::wire::Refused;
+use crate::{link::wire::Refused, quoting::one_line};
 
 /// What tablets ask begins with this.
 const OF_TABLETS: &str = "/link/";
@@ -26,27 +26,23 @@ pub(super) async fn put_into_form(request: Request, next: Next) -> Response {
     let of_a_tablet = request.uri().path().starts_with(OF_TABLETS);
     let mut response = next.run(request).await;
     let words = response.extensions_mut().remove::<Words>();
-    if !of_a_tablet {
-        return match words {
-            Some(Words(words)) => with_body_of(response, not_done(&words).into_response()),
-            None => response,
-        };
-    }
     let is_refused = response.status().is_client_error() || response.status().is_server_error();
-    let is_json = response.headers().get(header::CONTENT_TYPE).is_some_and(|kind| kind == "application/json");
-    if !is_refused || is_json {
+    let kind = response.headers().get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or_default();
+    let is_in_form = if of_a_tablet { kind == "application/json" } else { !kind.starts_with("text/plain") };
+    if !is_refused || (words.is_none() && is_in_form) {
         return response;
     }
     let (parts, body) = response.into_parts();
-    // What reads messages refuses in its own words, which say where a message is wrong.
+    // What reads messages and forms refuses in its own words, which say where one is wrong and repeat what stands there.
     let reason = match words {
         Some(Words(words)) => words,
         None => to_bytes(body, LONGEST_WORDS)
             .await
-            .map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
+            .map(|bytes| one_line(&String::from_utf8_lossy(&bytes)))
             .unwrap_or_default(),
     };
-    with_body_of(Response::from_parts(parts, Body::empty()), Json(Refused { reason }).into_response())
+    let form = if of_a_tablet { Json(Refused { reason }).into_response() } else { not_done(&reason).into_response() };
+    with_body_of(Response::from_parts(parts, Body::empty()), form)
 }
 
 /// Status and headers of the one, body of the other.

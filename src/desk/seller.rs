@@ -28,7 +28,7 @@ pub(super) async fn guesser(
     }
     let stranger = Guesser::at(caller.ip);
     let Some(hash) = browser_of(headers) else { return Ok(Some(stranger)) };
-    let known = desk.ledger.run(|ledger| ledger.browsers()).await?;
+    let known = desk.ledger.run(|ledger, _| ledger.browsers()).await?;
     let is_known = known.iter().any(|browser| browser.key_hash == hash);
     Ok(Some(if is_known { Guesser::Browser(hash) } else { stranger }))
 }
@@ -44,7 +44,7 @@ impl FromRequestParts<Arc<DeskState>> for Seller {
         let sign_in = || Refusal::SignIn(ReturnPage::of(parts));
         let token_hash = session_of(&parts.headers).ok_or_else(sign_in)?;
         let hash = token_hash.clone();
-        let now = Timestamp::now();
+        let now = desk.clock.now();
         // Only looked at, so that twenty pages that renew themselves keep no send waiting.
         let session = desk.ledger.peek(move |ledger| ledger.session(&hash)).await?;
         let Some(session) = session.filter(|session| is_running(*session, now)) else { return Err(sign_in()) };
@@ -53,7 +53,7 @@ impl FromRequestParts<Arc<DeskState>> for Seller {
         // Once a minute is enough; every write waits for the disk.
         if by_hand && session.1 + 1.minute() < now {
             let hash = token_hash.clone();
-            if let Err(refusal) = desk.ledger.run(move |ledger| ledger.use_session(&hash, now)).await {
+            if let Err(refusal) = desk.ledger.run(move |ledger, now| ledger.use_session(&hash, now)).await {
                 // Also with a full disk the seller reads on.
                 tracing::warn!("the seller's visit could not be noted: {refusal:?}");
             }

@@ -9,7 +9,6 @@ use std::{
 };
 
 use axum::Router;
-use jiff::Timestamp;
 use tokio::sync::{oneshot, watch};
 use tower_http::catch_panic::CatchPanicLayer;
 
@@ -17,6 +16,7 @@ use super::{
     alarms::Alarms,
     assets,
     auth::Auth,
+    clock::Clock,
     connections::{Caller, GuardedListener, receive_body},
     end_holds,
     error::DeskError,
@@ -68,6 +68,14 @@ impl Desk {
     /// # Errors
     /// What is in the way, in words for the seller.
     pub fn start(config: DeskConfig) -> Result<Self, DeskError> {
+        Self::start_by(config, Clock::of_this_machine())
+    }
+
+    /// The same for a desk that goes by another clock than the machine's.
+    ///
+    /// # Errors
+    /// As for [`Desk::start`].
+    pub fn start_by(config: DeskConfig, clock: Clock) -> Result<Self, DeskError> {
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
         let ours = |name: &str| name.starts_with("ledger.") || ["last-good", "last-good.new"].contains(&name);
         disk::make_private(&config.data_dir, ours).map_err(data)?;
@@ -80,7 +88,7 @@ impl Desk {
         listener.set_nonblocking(true).map_err(listen)?;
         let addr = listener.local_addr().map_err(listen)?;
         let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
-        let now = Timestamp::now();
+        let now = clock.now();
         let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
         let loaded = catalog.loaded();
         match ledger.take_catalog(&loaded.catalog, &loaded.revision, now) {
@@ -93,7 +101,8 @@ impl Desk {
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
         let desk = Arc::new(DeskState {
-            ledger: LedgerThread::open(ledger)?,
+            ledger: LedgerThread::open(ledger, clock.clone())?,
+            clock,
             catalog,
             auth,
             alarms: Alarms::default(),
@@ -153,16 +162,23 @@ impl Desk {
     /// # Errors
     /// All digits are given, or the ledger refuses.
     pub fn pair_local(&self) -> Result<Pairing, DeskError> {
-        self.pair_local_again(None)
+        self.paired(None, None)
     }
 
-    /// The same for a kiosk that may have been paired before, with the key that it had: it gets its own digit back.
+    /// The same for a kiosk that keeps its own key and may have been paired before, with the key that it had: it gets its
+    /// own digit back, also where the program ended before the kiosk had kept the answer.
     ///
     /// # Errors
     /// As for [`Desk::pair_local`].
-    pub fn pair_local_again(&self, before: Option<&Pairing>) -> Result<Pairing, DeskError> {
-        let before = before.map(|before| before.key.clone());
-        let paired = self.with_ledger(move |ledger| kiosk_interface::pair(ledger, before.as_deref(), Timestamp::now()));
+    pub fn pair_local_again(&self, own_key: String, before: Option<&Pairing>) -> Result<Pairing, DeskError> {
+        self.paired(Some(own_key), before.map(|before| before.key.clone()))
+    }
+
+    fn paired(&self, own_key: Option<String>, before: Option<String>) -> Result<Pairing, DeskError> {
+        let paired = self
+            .state
+            .ledger
+            .run_blocking(move |ledger, now| kiosk_interface::pair(ledger, own_key, before.as_deref(), now));
         let (digit, key) = paired.ok_or_else(|| DeskError::System("the desk is closing".into()))??;
         Ok(Pairing { desk: self.url(), key, digit })
     }
@@ -179,13 +195,13 @@ impl Desk {
     /// # Errors
     /// The ledger refuses.
     pub fn forget_pin(&self) -> Result<(), DeskError> {
-        let forgotten = self.with_ledger(|ledger| ledger.forget_pin(Timestamp::now()));
+        let forgotten = self.state.ledger.run_blocking(|ledger, now| ledger.forget_pin(now));
         Ok(forgotten.ok_or_else(|| DeskError::System("the desk is closing".into()))??)
     }
 
     /// Runs `work` on the ledger; `None` once the desk is closing.
     pub fn with_ledger<T: Send + 'static>(&self, work: impl FnOnce(&mut Ledger) -> T + Send + 'static) -> Option<T> {
-        self.state.ledger.run_blocking(work)
+        self.state.ledger.run_blocking(move |ledger, _| work(ledger))
     }
 
     /// Ends open streams, finishes what is under way and closes the ledger; dropping the desk does the same.
@@ -209,8 +225,8 @@ impl Drop for Desk {
 
 fn read_again(desk: &DeskState) {
     let loaded = desk.catalog.read_again();
-    let noted = desk.ledger.run_blocking(move |ledger| match loaded {
-        Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, Timestamp::now()),
+    let noted = desk.ledger.run_blocking(move |ledger, now| match loaded {
+        Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, now),
         None => Ok(()),
     });
     if let Some(Err(error)) = noted {

@@ -5,13 +5,15 @@ use std::{net::SocketAddr, path::PathBuf};
 use tokio::sync::watch;
 
 use super::{
-    alarms::Alarms, auth::Auth, gallery::Gallery, ledger_thread::LedgerThread, live_catalog::LiveCatalog,
+    alarms::Alarms, auth::Auth, clock::Clock, gallery::Gallery, ledger_thread::LedgerThread, live_catalog::LiveCatalog,
     tablets::Tablets,
 };
 
 /// What every request works with.
 pub(super) struct DeskState {
     pub ledger: LedgerThread,
+    /// What is entered has the time that the ledger’s thread gives; this is for what is only shown.
+    pub clock: Clock,
     pub catalog: LiveCatalog,
     pub auth: Auth,
     pub alarms: Alarms,

@@ -12,6 +12,7 @@ use uuid::Uuid;
 
 use crate::{
     link::wire::{KioskReport, TicketReport},
+    quoting::one_line,
     ticket::TicketNumber,
 };
 
@@ -142,8 +143,6 @@ impl Tablets {
 
 fn shorten(ticket: &mut TicketReport) {
     for words in [&mut ticket.sum, &mut ticket.trouble] {
-        if words.chars().count() > LONGEST_WORDS {
-            *words = words.chars().take(LONGEST_WORDS).collect();
-        }
+        *words = one_line(words).chars().take(LONGEST_WORDS).collect();
     }
 }

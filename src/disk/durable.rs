@@ -9,6 +9,9 @@ use std::{
 use serde::{Serialize, de::DeserializeOwned};
 use tempfile::NamedTempFile;
 
+use super::plain_file::{MEGABYTE, NotRead, read_plain};
+use crate::quoting::one_line;
+
 /// Writes `bytes` to `path` so that after a crash at any moment the file is whole: the old one or the new one.
 ///
 /// # Errors
@@ -30,9 +33,25 @@ pub fn write_json(path: &Path, value: &impl Serialize) -> io::Result<()> {
     write(path, &serde_json::to_vec(value)?)
 }
 
-/// Reads JSON; a file that is missing or damaged is `None`.
+/// The longest JSON that is kept, in bytes: the largest catalogue with room to spare.
+const LONGEST_JSON: u64 = 64 * MEGABYTE;
+
+/// Reads JSON; a file that is missing or damaged is `None`, and the log says what is wrong with a damaged one.
 pub fn read_json<T: DeserializeOwned>(path: &Path) -> Option<T> {
-    serde_json::from_slice(&fs::read(path).ok()?).ok()
+    let bytes = match read_plain(path, LONGEST_JSON) {
+        Ok(bytes) => bytes,
+        Err(NotRead::Missing) => return None,
+        Err(error) => {
+            tracing::warn!("{} {error}", one_line(&path.to_string_lossy()));
+            return None;
+        }
+    };
+    let read = serde_json::from_slice(&bytes);
+    read.inspect_err(|error| {
+        let (path, error) = (path.to_string_lossy(), error.to_string());
+        tracing::warn!("{} does not read: {}", one_line(&path), one_line(&error));
+    })
+    .ok()
 }
 
 /// Removes a file for good.
@@ -44,14 +63,35 @@ pub fn remove(path: &Path) -> io::Result<()> {
     sync_folder(folder_of(path))
 }
 
-/// Moves a file to another folder of the same disk for good.
+/// Moves a file into a folder of the same disk for good. Nothing is overwritten: where there is a file of its name, it
+/// gets a number besides. Only the program whose the folder is may move files into it.
 ///
 /// # Errors
 /// The file is missing, the folder is on another disk, or the disk refuses.
-pub fn rename(from: &Path, to: &Path) -> io::Result<()> {
-    fs::rename(from, to)?;
-    sync_folder(folder_of(from))?;
-    sync_folder(folder_of(to))
+pub fn move_into(path: &Path, folder: &Path) -> io::Result<()> {
+    let stem = path.file_stem().ok_or(io::ErrorKind::InvalidFilename)?;
+    let named = |number: Option<u32>| {
+        let mut name = stem.to_owned();
+        if let Some(number) = number {
+            name.push(format!(" ({number})"));
+        }
+        if let Some(end) = path.extension() {
+            name.push(".");
+            name.push(end);
+        }
+        folder.join(name)
+    };
+    let mut to = named(None);
+    for number in 2.. {
+        match fs::symlink_metadata(&to) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => break,
+            Err(error) => return Err(error),
+            Ok(_) => to = named(Some(number)),
+        }
+    }
+    fs::rename(path, &to)?;
+    sync_folder(folder_of(path))?;
+    sync_folder(folder)
 }
 
 /// A file that others write by its path, under a passing name until all of it is there. Unless it is kept, nothing stays.
@@ -110,6 +150,21 @@ mod tests {
         assert_eq!(read_json::<Vec<u8>>(&path), Some(vec![1, 2]));
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1, "nothing half written stays");
         assert!(write(&folder.path().join("missing/numbers.json"), b"1").is_err());
+    }
+
+    #[test]
+    fn a_file_that_is_moved_overwrites_none() {
+        let (from, to) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let file = from.path().join("one.json");
+        for text in ["first", "second", "third"] {
+            fs::write(&file, text).unwrap();
+            move_into(&file, to.path()).unwrap();
+        }
+        let text = |name| fs::read_to_string(to.path().join(name)).unwrap();
+        assert_eq!(["one.json", "one (2).json", "one (3).json"].map(text), ["first", "second", "third"]);
+        move_into(&to.path().join("one.json"), to.path()).unwrap();
+        assert_eq!(["one (2).json", "one (3).json", "one (4).json"].map(text), ["second", "third", "first"]);
+        assert!(move_into(&file, to.path()).is_err(), "it is not there any more");
     }
 
     #[test]

@@ -4,6 +4,7 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `durable` | writing, moving and removing a file so that it stays done after a power cut |
+//! | `plain_file` | reading what somebody else put there: plain files of a size that was reckoned with |
 //! | `folder` | a folder that is its owner's alone, and the lock on it |
 //! | `space` | whether a disk is nearly full |
 //! | `digest` | SHA-256 and hexadecimal |
@@ -11,6 +12,7 @@
 pub mod digest;
 pub mod durable;
 mod folder;
+pub mod plain_file;
 mod space;
 
 pub use folder::{FolderLock, LockError, make_private};

@@ -1,6 +1,6 @@
 //! What the seller has settled for this tablet, kept in a file.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
@@ -48,10 +48,16 @@ struct Kept {
     px_per_mm: Option<f32>,
 }
 
+/// What is kept in `file`. The first tablets kept it, in the same form, in a file whose name ended in `ron`.
+fn read(file: &Path) -> Option<Kept> {
+    let file = if file.exists() { file.to_owned() } else { file.with_extension("ron") };
+    durable::read_json(&file)
+}
+
 impl Settings {
     /// The settings kept in `file`, with the language of `language` if that is given and known.
     pub fn open(file: Option<PathBuf>, language: Option<&str>) -> Self {
-        let kept: Kept = file.as_deref().and_then(durable::read_json).unwrap_or_default();
+        let kept = file.as_deref().and_then(read).unwrap_or_default();
         let lang = language.and_then(Lang::from_code).or_else(|| Lang::from_code(&kept.language)).unwrap_or_default();
         let px_per_mm = kept.px_per_mm.filter(|px| PX_PER_MM.contains(px));
         Self { lang, left_handed: kept.left_handed, looks: kept.looks, px_per_mm, file }
@@ -95,6 +101,20 @@ mod tests {
         assert_eq!(Settings::open(Some(file.clone()), Some("de")).lang, Lang::De);
         std::fs::write(&file, "{\"lang").unwrap();
         assert_eq!(Settings::open(Some(file), Some("xx")).lang, Lang::En);
+    }
+
+    #[test]
+    fn the_first_tablets_had_a_file_of_another_name() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("settings.json");
+        std::fs::write(folder.path().join("settings.ron"), r#"{"language":"fr","left_handed":true}"#).unwrap();
+        let mut settings = Settings::open(Some(file.clone()), None);
+        assert_eq!((settings.lang, settings.left_handed), (Lang::Fr, true));
+        // Once there is one of today's name, that alone counts.
+        settings.lang = Lang::De;
+        settings.keep().unwrap();
+        let again = Settings::open(Some(file), None);
+        assert_eq!((again.lang, again.left_handed), (Lang::De, true));
     }
 
     #[test]

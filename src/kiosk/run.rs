@@ -11,7 +11,7 @@ use std::{
 };
 
 use bevy::{
-    app::{PluginGroupBuilder, PluginsState},
+    app::{PluginGroupBuilder, PluginsState, TaskPoolOptions, TaskPoolPlugin},
     camera::RenderTarget,
     ecs::error::{BevyError, ErrorContext},
     log::LogPlugin,
@@ -187,12 +187,20 @@ fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
     let chance = getrandom::u64().unwrap_or_default();
     let mut app = App::new();
     app.set_error_handler(log_error)
-        .add_plugins(plugins)
+        .add_plugins(plugins.set(TaskPoolPlugin { task_pool_options: decoding_on_several() }))
         .insert_resource(Line::new(options.link, options.news))
         .insert_resource(Texts::new(settings.lang))
         .insert_resource(Tablet::new(Guest::new(settings, chance)))
         .add_plugins(KioskPlugin);
     app
+}
+
+/// Pictures are decoded on half of the cores, at least two: a tray that is turned to for the first time waits for them.
+fn decoding_on_several() -> TaskPoolOptions {
+    let mut options = TaskPoolOptions::default();
+    let decoding = &mut options.async_compute;
+    (decoding.min_threads, decoding.max_threads, decoding.percent) = (2, 4, 0.5);
+    options
 }
 
 /// Plugins have to be finished by hand when no runner does it.

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Ledger, LedgerError,
-    store::{note, time},
+    rows::{note, time},
 };
 
 /// A paired kiosk.
@@ -130,19 +130,23 @@ fn digit_of(db: &Connection, key_hash: &str) -> Result<Option<u8>, LedgerError> 
 impl Ledger {
     /// Pairs the kiosk whose key has this hash, and gives it the smallest free digit from 1; one is the desk's own. A digit
     /// that was released in the running show rests until the show closes: its numbers may be in guests' hands. Only the
-    /// kiosk that had it, which knows its key from `before`, gets it back.
+    /// kiosk that had it, which knows its key from `before`, gets it back. A key that is paired already is the same kiosk
+    /// once more, which has not heard its digit.
     ///
     /// # Errors
     /// All digits are given or rest until the show closes; or the disk refuses, and nothing is entered.
     pub fn pair_kiosk(&mut self, key_hash: &str, before: Option<&str>, now: Timestamp) -> Result<u8, LedgerError> {
         let tx = self.begin()?;
+        if let Some(digit) = digit_of(&tx, key_hash)? {
+            return Ok(digit);
+        }
         let taken: Vec<u8> = {
             let mut all = tx.prepare("SELECT digit FROM kiosks")?;
             all.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?
         };
         let still_paired = before.map(|hash| digit_of(&tx, hash)).transpose()?.flatten();
         let resting = resting(&tx)?;
-        let came_back = before.and_then(|hash| {
+        let came_back = [Some(key_hash), before].into_iter().flatten().find_map(|hash| {
             let last = resting.iter().rev().find(|one| one.key_hash.as_deref() == Some(hash))?;
             (!taken.contains(&last.digit)).then_some(last.digit)
         });

@@ -8,8 +8,8 @@ use super::{
     Ledger, LedgerError, Ticket,
     access::digit_for_the_desk,
     receive::{arrived, insert},
+    rows::{current_show, find, note},
     stock::{found, hold},
-    store::{current_show, find, note},
 };
 use crate::{
     catalog::Catalog,

@@ -1,13 +1,13 @@
-//! The end of a show.
+//! The end of a show, and the beginning of the next.
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
+use serde::Deserialize;
 
 use super::{
     CloseOut, Ledger, LedgerError,
     edit::release,
-    list::open_tickets,
-    store::{current_show, note, open_show, save, time},
+    rows::{closed_at, current_show, note, open_tickets, save, time},
     sums,
 };
 use crate::{money::Currency, ticket::State};
@@ -41,7 +41,14 @@ impl Ledger {
         let (at, body): (String, String) =
             self.db
                 .query_row("SELECT at, body FROM events WHERE seq = ?", [end], |row| Ok((row.get(0)?, row.get(1)?)))?;
-        let (currency, sums) = serde_json::from_str(&body)?;
+        let (currency, sums) = match serde_json::from_str(&body)? {
+            Entered::WithCurrency(currency, sums) => (currency, sums),
+            Entered::Alone(sums) => match currency_of(&self.db, show)? {
+                Some(currency) => (currency, sums),
+                // A ledger without tickets and prices has no amounts either.
+                None => return Ok(None),
+            },
+        };
         Ok(Some(ClosedShow { at: time(&at), currency, sums }))
     }
 
@@ -49,10 +56,13 @@ impl Ledger {
     /// something was taken in another, and opens the next one.
     ///
     /// # Errors
-    /// The disk refuses; nothing is entered then.
+    /// There is no number for another show, or the disk refuses; nothing is entered then.
     pub fn close_show(&mut self, currency: Currency, now: Timestamp) -> Result<CloseOut, LedgerError> {
         let tx = self.begin()?;
         let Some(show) = current_show(&tx)? else { return Err(rusqlite::Error::QueryReturnedNoRows.into()) };
+        if show.id.checked_add(1).is_none() {
+            return Err(LedgerError::LastShow(show.id));
+        }
         let mut sum = sums::of(&tx, show.id)?;
         for one in open_tickets(&tx)? {
             note(&tx, now, Some(one.id), "let_go", &"show closed")?;
@@ -85,16 +95,33 @@ impl Ledger {
     }
 }
 
-/// The entry by which show `show` was closed. Shows are closed in the order of their numbers, and each closing opens
-/// the next show in the same breath.
-pub(super) fn closed_at(db: &Connection, show: i64) -> Result<Option<i64>, LedgerError> {
-    let next = db
-        .prepare_cached("SELECT seq FROM events WHERE ticket IS NULL AND kind = 'show_opened' AND body = ?")?
-        .query_row([(show + 1).to_string()], |row| row.get::<_, i64>(0))
-        .optional()?;
-    let Some(next) = next else { return Ok(None) };
-    let end = db
-        .prepare_cached("SELECT max(seq) FROM events WHERE ticket IS NULL AND kind = 'show_closed' AND seq < ?")?
-        .query_row([next], |row| row.get::<_, Option<i64>>(0))?;
-    Ok(end)
+/// Opens a show, with nothing sold yet.
+pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
+    db.execute("INSERT INTO shows (opened) VALUES (?)", [now.to_string()])?;
+    let show = db.last_insert_rowid();
+    sums::keep(db, &CloseOut::of_show(show))?;
+    note(db, now, None, "show_opened", &show)?;
+    Ok(())
+}
+
+/// The entry of a closing. The first versions did not note the currency.
+#[derive(Deserialize)]
+#[serde(untagged)]
+enum Entered {
+    WithCurrency(Currency, CloseOut),
+    Alone(CloseOut),
+}
+
+/// The currency of the tickets of show `show`; where it had none, of the first ticket of all, or of the oldest prices.
+fn currency_of(db: &Connection, show: i64) -> Result<Option<Currency>, LedgerError> {
+    let code: Option<String> = db
+        .prepare_cached(
+            "SELECT json_extract(sent, '$.quote.currency'), show <> ?, arrival FROM tickets WHERE json_valid(sent)
+             UNION ALL SELECT json_extract(list, '$.rules.currency'), 2, seq FROM price_lists WHERE json_valid(list)
+             ORDER BY 2, 3 LIMIT 1",
+        )?
+        .query_row([show], |row| row.get(0))
+        .optional()?
+        .flatten();
+    Ok(code.and_then(|code| Currency::from_code(&code)))
 }

@@ -7,9 +7,8 @@ use uuid::Uuid;
 
 use super::{
     Ledger, LedgerError, Part, Ticket, TicketLine, holds,
-    list::open_tickets,
+    rows::{current_show, find, note, save},
     stock::{found, free, hold, take},
-    store::{current_show, find, note, save},
     sums,
 };
 use crate::{
@@ -300,17 +299,6 @@ impl Ledger {
         tx.commit()?;
         Ok(ticket)
     }
-}
-
-/// Judges all open tickets by another catalogue. What that changes is noted as an entry of its own.
-pub(super) fn judge_open(tx: &Connection, catalog: &Catalog, now: Timestamp) -> Result<(), LedgerError> {
-    for mut ticket in open_tickets(tx)?.into_iter().filter_map(|one| one.ticket.ok()) {
-        if ticket.judge(catalog, tx)? {
-            note(tx, now, Some(ticket.id), "judged", &ticket.verdict)?;
-            save(tx, &ticket)?;
-        }
-    }
-    Ok(())
 }
 
 /// Lets a ticket go and frees what it holds.

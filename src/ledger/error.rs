@@ -9,6 +9,7 @@ use crate::{
     catalog::PieceError,
     caution::CautionCode,
     money::{Currency, MoneyError},
+    quoting::quoted,
     ticket::{NumberError, State},
 };
 
@@ -66,6 +67,11 @@ pub enum LedgerError {
     /// The sum is none of this table's, and the seller did not say yet what is charged.
     #[error("the sum on the ticket is none of this table's; say first what is charged")]
     SumNotConfirmed,
+    /// No show can come after the running one.
+    #[error(
+        "show {0} has the last number that a ledger has, so no other can follow it; nothing was closed. Begin a new ledger"
+    )]
+    LastShow(i64),
     /// Nothing has to be said about the sum.
     #[error("the sum on the ticket is one of this table's; it is charged as the guest saw it")]
     SumStands,
@@ -124,7 +130,7 @@ pub enum LedgerError {
     #[error("nothing of this kind speaks against the piece as it is now")]
     NoHazard,
     /// The count says that none is left.
-    #[error("the count says that no {0:?} is left; if it lies before you, say that it was found")]
+    #[error("the count says that no {} is left; if it lies before you, say that it was found", quoted(.0))]
     NoneLeft(String),
     /// The catalogue does not have the part.
     #[error(transparent)]
@@ -133,7 +139,7 @@ pub enum LedgerError {
     #[error(transparent)]
     Money(#[from] MoneyError),
     /// The count's part is unknown.
-    #[error("nothing called {0:?} is counted here")]
+    #[error("nothing called {} is counted here", quoted(.0))]
     NoCount(String),
     /// All ten digits are given, or rest.
     #[error(

@@ -8,8 +8,8 @@ use uuid::Uuid;
 
 use super::{
     Ledger, LedgerError, Ticket,
+    rows::{find, note, save, time},
     stock::free,
-    store::{find, note, save, time},
 };
 
 /// The setting that keeps the table's figure, in minutes.

@@ -1,29 +1,10 @@
 //! Lists of tickets, read in windows: a page asks for as much as it shows.
 
-use rusqlite::{Connection, Params, Row};
-use uuid::Uuid;
-
-use super::{Ledger, LedgerError, Ticket, close::closed_at, store::current_show};
-use crate::ticket::{State, TicketNumber};
-
-/// A ticket on a list, by what stands beside its document in the ledger: so it is listed also where that can't be read.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Listed {
-    /// Id of the ticket.
-    pub id: Uuid,
-    /// The show it was sent in.
-    pub show: i64,
-    /// Its number, as a guest reads it.
-    pub number: String,
-    /// Its place in the order of arrival.
-    pub arrival: i64,
-    /// Where it is in its life.
-    pub state: State,
-    /// The show in which it was rung up or let go.
-    pub settled: Option<i64>,
-    /// The ticket, or why it can't be read.
-    pub ticket: Result<Box<Ticket>, String>,
-}
+use super::{
+    Ledger, LedgerError, Listed, Ticket,
+    rows::{closed_at, current_show, listed},
+};
+use crate::ticket::TicketNumber;
 
 /// What belongs together on the seller's list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,45 +26,6 @@ impl Group {
             Self::Done => "settled = (SELECT max(id) FROM shows)",
         }
     }
-}
-
-impl Listed {
-    const COLUMNS: &str = "id, show, number, arrival, state, settled, ticket";
-
-    fn read(row: &Row<'_>) -> rusqlite::Result<Self> {
-        let settled: Option<i64> = row.get(5)?;
-        let state = row.get_ref(4)?.as_str().ok().and_then(State::from_code);
-        let ticket = match row.get_ref(6)?.as_str().map(serde_json::from_str::<Box<Ticket>>) {
-            Ok(Ok(mut ticket)) => {
-                ticket.settled = settled;
-                Ok(ticket)
-            }
-            Ok(Err(error)) => Err(error.to_string()),
-            Err(error) => Err(error.to_string()),
-        };
-        Ok(Self {
-            id: row.get_ref(0)?.as_str().ok().and_then(|text| text.parse().ok()).unwrap_or_default(),
-            show: row.get(1)?,
-            number: String::from_utf8_lossy(row.get_ref(2)?.as_bytes().unwrap_or_default()).into_owned(),
-            arrival: row.get(3)?,
-            // A word that nobody knows leaves it among those that somebody has to look at.
-            state: state.unwrap_or(State::Sent),
-            settled,
-            ticket,
-        })
-    }
-}
-
-/// The tickets for which `rest` of the question holds, in its order.
-pub(super) fn listed(db: &Connection, rest: &str, of: impl Params) -> Result<Vec<Listed>, LedgerError> {
-    let mut all = db.prepare_cached(&format!("SELECT {} FROM tickets WHERE {rest}", Listed::COLUMNS))?;
-    let rows = all.query_map(of, Listed::read)?;
-    Ok(rows.collect::<Result<_, _>>()?)
-}
-
-/// Every ticket on which the seller still works, of whichever show, oldest first.
-pub(super) fn open_tickets(db: &Connection) -> Result<Vec<Listed>, LedgerError> {
-    listed(db, "state IN ('sent', 'called', 'checked') ORDER BY arrival", [])
 }
 
 impl Ledger {

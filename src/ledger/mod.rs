@@ -6,12 +6,14 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `store`, `schema`, `shared_commit` | the ledger and its show; the tables and those of earlier layouts; changes that share one commit |
+//! | `store`, `rows` | the ledger itself; its shows, entries and tickets as they are read and written |
+//! | `schema`, `shared_commit` | the tables and those of earlier layouts; changes that share one commit |
 //! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
 //! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
 //! | `stock`, `holds` | counts; how long parts are held |
+//! | `take_catalog` | another catalogue is taken over |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `close`, `sums` | the end of a show; what it comes to |
 //! | `access` | paired kiosks, sessions, settings |
@@ -32,11 +34,13 @@ mod open;
 mod prices;
 mod receive;
 mod reserve;
+mod rows;
 mod schema;
 mod shared_commit;
 mod stock;
 mod store;
 mod sums;
+mod take_catalog;
 mod ticket;
 
 pub use access::{Browser, Kiosk, Visitor};
@@ -44,9 +48,10 @@ pub use backup::{BackupError, Copied, back_up, read_through};
 pub use close::ClosedShow;
 pub use confirm::Charge;
 pub use error::LedgerError;
-pub use list::{Group, Listed};
+pub use list::Group;
+pub use rows::{Event, Listed, Show};
 pub use shared_commit::{AfterCommit, Work};
 pub use stock::Count;
-pub use store::{Event, Ledger, Show};
+pub use store::Ledger;
 pub use sums::{CloseOut, LateSums, SetApart, SoldLine};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};

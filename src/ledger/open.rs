@@ -8,11 +8,7 @@ use std::{
 use jiff::Timestamp;
 use rusqlite::{Connection, OpenFlags, OptionalExtension};
 
-use super::{
-    Ledger, LedgerError, Ticket, reserve, schema,
-    store::{current_show, open_show},
-    sums,
-};
+use super::{Ledger, LedgerError, Ticket, close::open_show, reserve, rows::current_show, schema, sums};
 use crate::disk::durable;
 
 /// What the file beside a ledger says; that it is there says that there was one.

@@ -1,19 +1,21 @@
 //! A ticket arrives: once, whatever happens to its answer.
 
+use std::ops::RangeInclusive;
+
 use jiff::Timestamp;
 use rusqlite::{Connection, params};
 
 use super::{
-    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, list::listed, prices::agreeing, stock::hold, store::note,
+    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, prices::agreeing, rows::listed, rows::note, stock::hold,
 };
 use crate::{
     catalog::Catalog,
+    craft::{Length, MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece},
     money::{PriceRules, PricedDrop},
+    quoting::quoted,
+    ron_tree::is_id,
     ticket::{Receipt, SentTicket, State},
 };
-
-/// No necklace is longer.
-const LONGEST_MM: f64 = 10_000.0;
 
 impl Ledger {
     /// Enters `sent` and holds its parts. Its sum has to be one that this table's prices give, today's or earlier ones;
@@ -90,15 +92,15 @@ fn known(db: &Connection, sent: &SentTicket) -> Result<Option<Receipt>, LedgerEr
 
 /// Why a ticket makes no sense in this ledger, whatever its prices.
 fn nonsense(db: &Connection, sent: &SentTicket) -> Result<Option<String>, LedgerError> {
+    if let Some(reason) = no_piece(&sent.piece) {
+        return Ok(Some(reason));
+    }
     let quoted = sent.quote.drops.iter().map(|drop| drop.id.as_str());
     if sent.quote.base.id != sent.piece.base || !quoted.eq(sent.piece.drops.iter().map(String::as_str)) {
         return Ok(Some("the sum and the piece do not have the same lines".to_owned()));
     }
     if let Err(error) = sent.quote.check() {
         return Ok(Some(error.to_string()));
-    }
-    if let Some(length) = sent.piece.length.filter(|length| !(0.0..=LONGEST_MM).contains(&length.mm())) {
-        return Ok(Some(format!("a length of {} mm can't be made", length.mm())));
     }
     let yes = |sql: &str, of: &dyn rusqlite::ToSql| -> rusqlite::Result<bool> {
         db.prepare_cached(sql)?.query_row(params![sent.show, of], |row| row.get(0))
@@ -110,6 +112,25 @@ fn nonsense(db: &Connection, sent: &SentTicket) -> Result<Option<String>, Ledger
         return Ok(Some("another ticket of the show has the number".to_owned()));
     }
     Ok(None)
+}
+
+/// Why a piece is none that any catalogue could make.
+fn no_piece(piece: &Piece) -> Option<String> {
+    let mut ids = std::iter::once(&piece.base).chain(&piece.drops);
+    if let Some(odd) = ids.find(|id| !is_id(id)) {
+        return Some(format!("{} is the id of nothing: ids are small letters, digits and hyphens", quoted(odd)));
+    }
+    if piece.drops.len() > MOST_DROPS {
+        return Some(format!("{} drops are on no piece; {MOST_DROPS} at most", piece.drops.len()));
+    }
+    let outside = |length: Option<Length>, range: RangeInclusive<f64>| {
+        length.map(Length::mm).filter(|mm| !range.contains(mm)).map(|mm| (mm, *range.start(), *range.end()))
+    };
+    if let Some((mm, least, most)) = outside(piece.length, PIECE_LENGTHS_MM) {
+        return Some(format!("a length of {mm:e} mm can't be made; {least} mm to {most} mm can"));
+    }
+    let (mm, least, most) = outside(piece.neck, NECKS_MM)?;
+    Some(format!("a neck of {mm:e} mm is nobody's; they are from {least} mm to {most} mm"))
 }
 
 /// The rules by which the sum came about, and whether the seller has to look at it; or why it is refused.

@@ -3,10 +3,9 @@
 use std::collections::BTreeMap;
 
 use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::{Connection, params};
 
-use super::{Ledger, LedgerError, edit::judge_open, facts, holds, prices, store::note};
-use crate::catalog::Catalog;
+use super::{Ledger, LedgerError, rows::note};
 
 /// The count of one part.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,41 +24,6 @@ impl Count {
 }
 
 impl Ledger {
-    /// Takes over a catalogue. Its counts: of parts never seen before, and of those whose figure in the file was edited
-    /// since; a figure nobody touched leaves the ledger's own count alone. What it says of its parts, by which the open
-    /// tickets are judged anew.
-    ///
-    /// # Errors
-    /// The disk refuses; nothing is entered then.
-    pub fn take_catalog(&mut self, catalog: &Catalog, revision: &str, now: Timestamp) -> Result<(), LedgerError> {
-        let counts = catalog
-            .bases
-            .iter()
-            .map(|base| (base.id.as_str(), base.stock))
-            .chain(catalog.drops.iter().map(|kind| (kind.id.as_str(), kind.stock)));
-        let tx = self.begin()?;
-        for (id, stock) in counts {
-            let before: Option<u32> =
-                tx.query_row("SELECT counted FROM stock WHERE id = ?", [id], |row| row.get(0)).optional()?;
-            if before == Some(stock) {
-                continue;
-            }
-            tx.execute(
-                "INSERT INTO stock (id, on_hand, held, counted) VALUES (?1, ?2, 0, ?2)
-                 ON CONFLICT (id) DO UPDATE SET on_hand = max(?2, held), counted = ?2",
-                params![id, stock],
-            )?;
-            note(&tx, now, None, "counted", &(id, stock))?;
-        }
-        facts::remember(&tx, catalog)?;
-        prices::remember(&tx, catalog)?;
-        holds::remember(&tx, catalog.table.hold_minutes)?;
-        judge_open(&tx, catalog, now)?;
-        note(&tx, now, None, "catalog_read", &revision)?;
-        tx.commit()?;
-        Ok(())
-    }
-
     /// All counts, by id.
     ///
     /// # Errors

@@ -1,41 +1,21 @@
-//! The ledger itself, and the small things every entry uses.
+//! The ledger itself, and what is asked of it most.
 
 use std::path::PathBuf;
 
-use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
-use serde::Serialize;
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior};
 use uuid::Uuid;
 
-use super::{CloseOut, LedgerError, Ticket, list::listed, shared_commit::Change, sums};
+use super::{
+    Event, LedgerError, Show, Ticket,
+    rows::{current_show, find, time},
+    shared_commit::Change,
+};
 
 /// The ledger with its one writing connection.
 pub struct Ledger {
     pub(super) db: Connection,
     /// Where it lies, unless it is in memory only.
     pub(super) file: Option<PathBuf>,
-}
-
-/// One event at which the table stands.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Show {
-    /// Its number, from 1.
-    pub id: i64,
-    /// When it was opened.
-    pub opened: Timestamp,
-}
-
-/// One entry of the ledger.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Event {
-    /// Its place in the ledger.
-    pub seq: i64,
-    /// When, by the desk's clock.
-    pub at: Timestamp,
-    /// What happened, in a word.
-    pub kind: String,
-    /// What belongs to the entry, in a form of its kind.
-    pub body: serde_json::Value,
 }
 
 impl Ledger {
@@ -108,63 +88,4 @@ impl Ledger {
         self.db.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [name, value])?;
         Ok(())
     }
-}
-
-/// Reads a stored time; a time that does not read is the beginning of time, which only ever ends a hold early.
-pub(super) fn time(text: &str) -> Timestamp {
-    text.parse().unwrap_or(Timestamp::UNIX_EPOCH)
-}
-
-pub(super) fn current_show(db: &Connection) -> Result<Option<Show>, rusqlite::Error> {
-    db.prepare_cached("SELECT id, opened FROM shows WHERE closed IS NULL ORDER BY id DESC LIMIT 1")?
-        .query_row([], |row| Ok(Show { id: row.get(0)?, opened: time(&row.get::<_, String>(1)?) }))
-        .optional()
-}
-
-pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
-    db.execute("INSERT INTO shows (opened) VALUES (?)", [now.to_string()])?;
-    let show = db.last_insert_rowid();
-    sums::keep(db, &CloseOut::of_show(show))?;
-    note(db, now, None, "show_opened", &show)?;
-    Ok(())
-}
-
-/// Adds an entry and gives its number.
-pub(super) fn note(
-    db: &Connection,
-    now: Timestamp,
-    ticket: Option<Uuid>,
-    kind: &str,
-    body: &impl Serialize,
-) -> Result<i64, LedgerError> {
-    db.prepare_cached("INSERT INTO events (at, ticket, kind, body) VALUES (?, ?, ?, ?)")?.execute(params![
-        now.to_string(),
-        ticket.map(|id| id.to_string()),
-        kind,
-        serde_json::to_string(body)?
-    ])?;
-    Ok(db.last_insert_rowid())
-}
-
-pub(super) fn find(db: &Connection, id: Uuid) -> Result<Option<Ticket>, LedgerError> {
-    let Some(found) = listed(db, "id = ?", [id.to_string()])?.pop() else { return Ok(None) };
-    match found.ticket {
-        Ok(ticket) => Ok(Some(*ticket)),
-        Err(why) => Err(LedgerError::Unreadable { number: found.number, why }),
-    }
-}
-
-/// Keeps a changed ticket.
-pub(super) fn save(db: &Connection, ticket: &Ticket) -> Result<(), LedgerError> {
-    let holds = ticket.state.is_open() && ticket.holds_unticked();
-    db.prepare_cached("UPDATE tickets SET state = ?, settled = ?, hold_until = ?, ticket = ? WHERE id = ?")?.execute(
-        params![
-            ticket.state.code(),
-            ticket.settled,
-            holds.then(|| ticket.hold_until.to_string()),
-            serde_json::to_string(ticket)?,
-            ticket.id.to_string()
-        ],
-    )?;
-    Ok(())
 }

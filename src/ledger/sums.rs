@@ -6,7 +6,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{LedgerError, Ticket, list::listed};
+use super::{LedgerError, Ticket, rows::listed};
 use crate::{
     money::Currency,
     ticket::{State, Tender},

@@ -5,11 +5,11 @@ use std::{io, path::Path, sync::atomic::Ordering, time::Duration};
 use serde::{Serialize, de::DeserializeOwned};
 
 use super::{
-    News, PairError, Pairing,
+    News, PairError, Pairing, own_key,
     shared::{DELIVERY_TIMEOUT, Shared, lock},
     wire::{PairRefusal, PairRequest, Refused},
 };
-use crate::disk::durable;
+use crate::{disk::durable, quoting::one_line};
 
 /// What a desk says when it refuses is not longer than this, in bytes.
 const LONGEST_REASON: u64 = 64 * 1024;
@@ -54,7 +54,7 @@ impl Shared {
             }
             status => {
                 let told = response.body_mut().with_config().limit(LONGEST_REASON).read_json::<Refused>();
-                Err(Unanswered::Status(status, told.map(|refused| refused.reason).unwrap_or_default()))
+                Err(Unanswered::Status(status, told.map(|refused| one_line(&refused.reason)).unwrap_or_default()))
             }
         }
     }
@@ -77,12 +77,14 @@ impl Shared {
 
     pub(super) fn pair(&self, desk: &str, code: String) -> Result<u8, PairError> {
         let desk = desk_url(desk);
+        let disk = |error: io::Error| PairError::Disk(error.to_string());
+        let key = own_key::own_key(&self.dir).map_err(disk)?;
         let mut request = agent(DELIVERY_TIMEOUT).post(format!("{desk}/link/pair"));
         if let Some(before) = lock(&self.pairing).as_ref() {
             request = request.header("authorization", format!("Bearer {}", before.key));
         }
         let mut response = request
-            .send_json(&PairRequest { code })
+            .send_json(&PairRequest { code, key: Some(key) })
             .map_err(|error| PairError::NotReached { desk: desk.clone(), reason: error.to_string() })?;
         let status = response.status().as_u16();
         let not_a_desk = |_| PairError::NotADesk { desk: desk.clone() };
@@ -102,8 +104,9 @@ impl Shared {
         // The address that was reached is the one that works from here.
         pairing.desk = desk;
         durable::write_json(&self.dir.join("pairing.json"), &pairing)
+            .and_then(|()| own_key::forget(&self.dir))
             .and_then(|()| forget_let_go(&self.dir))
-            .map_err(|error| PairError::Disk(error.to_string()))?;
+            .map_err(disk)?;
         let digit = pairing.digit;
         *lock(&self.pairing) = Some(pairing);
         if self.let_go.swap(false, Ordering::Relaxed) {

@@ -16,6 +16,7 @@ use super::{
     Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError,
     ask::was_let_go,
     outbox::{Entry, Outbox},
+    own_key,
     pin_memory::PinMemory,
     shared::{DELIVERY_TIMEOUT, Desk, Shared, lock},
     wire::{CatalogContent, PinQuestion},
@@ -57,7 +58,12 @@ struct End {
 
 impl Drop for End {
     fn drop(&mut self) {
-        self.shared.ended.store(true, Ordering::Relaxed);
+        {
+            // Whoever delivers looks whether it is the end with the outbox locked, and waits with the same lock: set without
+            // it, the end could come between the two, and nobody would wake what waits.
+            let _outbox = lock(&self.shared.outbox);
+            self.shared.ended.store(true, Ordering::Relaxed);
+        }
         self.shared.outbox_changed.notify_all();
         // A delivery under way finishes first, so that nobody else opens the outbox meanwhile.
         if let Some(thread) = self.delivery.lock().unwrap_or_else(PoisonError::into_inner).take() {
@@ -85,6 +91,7 @@ impl Link {
         // What is kept already asks nothing of a disk that may be full.
         if let Some(pairing) = config.pairing.as_ref().filter(|pairing| kept.as_ref() != Some(*pairing)) {
             durable::write_json(&config.dir.join("pairing.json"), pairing).map_err(refused)?;
+            own_key::forget(&config.dir).map_err(refused)?;
         }
         let pairing = config.pairing.or(kept);
         let let_go = was_let_go(&config.dir, pairing.as_ref());

@@ -12,6 +12,7 @@
 //! | `deliver` | bringing the outbox to the desk |
 //! | `outbox` | tickets on their way, a file each, and the numbers already given |
 //! | `report` | telling the desk what lies here, and bringing in what the seller asks for |
+//! | `own_key` | the key with which the kiosk asks to be paired, also once more |
 //! | `pin_memory` | the seller's PIN while the desk is away |
 //! | `wire` | the messages between a kiosk and its desk |
 
@@ -20,6 +21,7 @@ mod deliver;
 mod follow;
 mod handle;
 mod outbox;
+mod own_key;
 mod pin_memory;
 mod report;
 mod shared;
@@ -35,6 +37,7 @@ use uuid::Uuid;
 
 use crate::{catalog::Catalog, caution::Verdict, craft::Piece, money::Quote, ticket::TicketNumber};
 pub use handle::{Link, LinkError, kept_pairing};
+pub use own_key::own_key;
 pub use wire::{Pairing, PinAnswer};
 
 /// The port on which a desk answers unless told otherwise.

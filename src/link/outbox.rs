@@ -32,37 +32,65 @@ struct Numbers {
     next: u16,
 }
 
+/// A ticket that lies here, with the files that it lies in: one, and what copies of that somebody has made.
+struct Lying {
+    entry: Entry,
+    files: Vec<PathBuf>,
+}
+
+/// Tickets by their ids. Version 7 ids sort by time, so their order is the order of sending.
+type Tickets = BTreeMap<Uuid, Lying>;
+
 /// The outbox of a kiosk.
 pub(super) struct Outbox {
     folder: PathBuf,
     refused: PathBuf,
     numbers_file: PathBuf,
     numbers: Numbers,
-    entries: BTreeMap<PathBuf, Entry>,
-    aside: BTreeMap<PathBuf, Entry>,
+    entries: Tickets,
+    aside: Tickets,
     unreadable: usize,
 }
 
-/// The entries in the files of `folder`, and the files that do not read.
-fn read(folder: &Path) -> io::Result<(BTreeMap<PathBuf, Entry>, Vec<PathBuf>)> {
-    let (mut entries, mut damaged) = (BTreeMap::new(), Vec::new());
-    for file in fs::read_dir(folder)?.flatten() {
-        let path = file.path();
-        if path.extension().is_none_or(|end| end != "json") {
+fn file_of(folder: &Path, id: Uuid) -> PathBuf {
+    folder.join(format!("{id}.json"))
+}
+
+/// The tickets in the files of `folder`, whatever the files are called, and the files that hold none: what does not read,
+/// and another ticket under the id of one that is there.
+fn read(folder: &Path) -> io::Result<(Tickets, Vec<PathBuf>)> {
+    let mut paths: Vec<PathBuf> = fs::read_dir(folder)?.flatten().map(|file| file.path()).collect();
+    paths.retain(|path| path.extension().is_some_and(|end| end == "json"));
+    paths.sort();
+    let (mut tickets, mut strange) = (Tickets::new(), Vec::new());
+    for path in paths {
+        let Some(entry) = durable::read_json::<Entry>(&path) else {
+            strange.push(path);
             continue;
-        }
-        match durable::read_json(&path) {
-            Some(entry) => {
-                entries.insert(path, entry);
+        };
+        let id = entry.ticket.id;
+        match tickets.get_mut(&id) {
+            None => {
+                tickets.insert(id, Lying { entry, files: vec![path] });
             }
-            None => damaged.push(path),
+            Some(known) if known.entry.ticket == entry.ticket => {
+                known.entry.number_given |= entry.number_given;
+                known.entry.reason = known.entry.reason.take().or(entry.reason);
+                known.files.push(path);
+            }
+            // The one in the file of its name is the ticket.
+            Some(known) if path == file_of(folder, id) => {
+                strange.append(&mut known.files);
+                *known = Lying { entry, files: vec![path] };
+            }
+            Some(_) => strange.push(path),
         }
     }
-    Ok((entries, damaged))
+    Ok((tickets, strange))
 }
 
 impl Outbox {
-    /// Opens the outbox below `root`. A file that does not read is moved aside, never deleted.
+    /// Opens the outbox below `root`. A file that holds no ticket is moved aside, never deleted.
     pub(super) fn open(root: &Path) -> io::Result<Self> {
         let folder = root.join("outbox");
         let refused = root.join("refused");
@@ -70,15 +98,31 @@ impl Outbox {
         fs::create_dir_all(&refused)?;
         let numbers_file = root.join("numbers.json");
         let numbers = durable::read_json(&numbers_file).unwrap_or_default();
-        let (entries, damaged) = read(&folder)?;
-        for path in damaged {
-            if let Some(name) = path.file_name() {
-                durable::rename(&path, &refused.join(name))?;
-            }
+        let (entries, strange) = read(&folder)?;
+        for path in strange {
+            durable::move_into(&path, &refused)?;
         }
-        let (aside, damaged) = read(&refused)?;
-        let unreadable = damaged.len();
-        Ok(Self { folder, refused, numbers_file, numbers, entries, aside, unreadable })
+        let (aside, strange) = read(&refused)?;
+        let unreadable = strange.len();
+        let mut outbox = Self { folder, refused, numbers_file, numbers, entries, aside, unreadable };
+        outbox.send_copies_of(&strange)?;
+        Ok(outbox)
+    }
+
+    /// What lies aside only since somebody put it beside a ticket's damaged file was never refused: it is on its way.
+    fn send_copies_of(&mut self, damaged: &[PathBuf]) -> io::Result<()> {
+        let is_copy = |(id, lying): &(&Uuid, &Lying)| {
+            lying.entry.reason.is_none() && damaged.contains(&file_of(&self.refused, **id))
+        };
+        let copies: Vec<Uuid> = self.aside.iter().filter(is_copy).map(|(id, _)| *id).collect();
+        for id in copies {
+            let Some(entry) = self.aside.get(&id).map(|lying| lying.entry.clone()) else { continue };
+            if !self.entries.contains_key(&id) {
+                self.keep(entry)?;
+            }
+            self.release_aside(id)?;
+        }
+        Ok(())
     }
 
     /// The next number of kiosk `digit` in `show`; `at_least` is the first one the desk has not seen.
@@ -91,7 +135,7 @@ impl Outbox {
     ) -> Result<TicketNumber, super::SendError> {
         let mine = if self.numbers.show == show { self.numbers.next } else { 0 };
         // Tickets of this show that still lie here count as well: the numbers file may be older than they are.
-        let lying = self.entries.values().chain(self.aside.values()).filter(|entry| entry.ticket.show == show);
+        let lying = self.entries().chain(self.aside()).filter(|entry| entry.ticket.show == show);
         let after_lying = lying.map(|entry| entry.ticket.number.sequence() + 1).max().unwrap_or(0);
         let sequence = mine.max(at_least).max(after_lying);
         let number = TicketNumber::new(digit, sequence).map_err(|_| NumberError::Range)?;
@@ -103,47 +147,51 @@ impl Outbox {
 
     /// Keeps a ticket; after `Ok` it survives a crash.
     pub(super) fn keep(&mut self, entry: Entry) -> io::Result<()> {
-        // Version 7 ids sort by time, so the files' names are the order of sending.
-        let path = self.folder.join(format!("{}.json", entry.ticket.id));
+        let (id, path) = (entry.ticket.id, file_of(&self.folder, entry.ticket.id));
         durable::write_json(&path, &entry)?;
-        self.entries.insert(path, entry);
+        let mut files = self.entries.remove(&id).map(|lying| lying.files).unwrap_or_default();
+        if !files.contains(&path) {
+            files.push(path);
+        }
+        self.entries.insert(id, Lying { entry, files });
         Ok(())
     }
 
     /// The guest gets the number now; after `Ok` that too survives a crash.
     pub(super) fn give_number(&mut self, id: Uuid) -> io::Result<()> {
-        let Some(mut entry) = self.entries.values().find(|entry| entry.ticket.id == id).cloned() else { return Ok(()) };
+        let Some(mut entry) = self.entries.get(&id).map(|lying| lying.entry.clone()) else { return Ok(()) };
         entry.number_given = true;
         self.keep(entry)
     }
 
     /// The ticket is at the desk, or was taken back.
     pub(super) fn release(&mut self, id: Uuid) -> io::Result<()> {
-        if let Some(path) = self.path_of(id) {
-            durable::remove(&path)?;
-            self.entries.remove(&path);
-        }
+        remove(&mut self.entries, id)?;
         // A crash may have left it in both places.
         self.release_aside(id)
     }
 
     /// The desk will never take the ticket, for this reason: it is kept aside.
     pub(super) fn set_aside(&mut self, id: Uuid, reason: String) -> io::Result<()> {
-        let Some(path) = self.path_of(id) else { return Ok(()) };
-        let Some(entry) = self.entries.get(&path) else { return Ok(()) };
+        let Some(lying) = self.entries.get(&id) else { return Ok(()) };
         // Written first, then removed: after a crash between the two it is delivered, and refused, once more.
-        let entry = Entry { reason: Some(reason), ..entry.clone() };
-        let aside = self.refused.join(format!("{id}.json"));
-        durable::write_json(&aside, &entry)?;
-        self.aside.insert(aside, entry);
-        durable::remove(&path)?;
-        self.entries.remove(&path);
-        Ok(())
+        let entry = Entry { reason: Some(reason), ..lying.entry.clone() };
+        let path = file_of(&self.refused, id);
+        let mut files = self.aside.get(&id).map(|lying| lying.files.clone()).unwrap_or_default();
+        if !files.contains(&path) {
+            if path.exists() {
+                durable::move_into(&path, &self.refused)?;
+            }
+            files.push(path.clone());
+        }
+        durable::write_json(&path, &entry)?;
+        self.aside.insert(id, Lying { entry, files });
+        remove(&mut self.entries, id)
     }
 
     /// The tickets that the desk did not take, oldest first.
     pub(super) fn aside(&self) -> impl Iterator<Item = &Entry> {
-        self.aside.values()
+        self.aside.values().map(|lying| &lying.entry)
     }
 
     /// How many files should be tickets and do not read. They are kept.
@@ -153,43 +201,44 @@ impl Outbox {
 
     /// A ticket that was set aside is at the desk after all.
     pub(super) fn release_aside(&mut self, id: Uuid) -> io::Result<()> {
-        let path = self.refused.join(format!("{id}.json"));
-        if self.aside.contains_key(&path) {
-            durable::remove(&path)?;
-            self.aside.remove(&path);
-        }
-        Ok(())
+        remove(&mut self.aside, id)
     }
 
-    /// A ticket that was set aside is not told any more. Its file is kept.
+    /// A ticket that was set aside is not told any more. Its files are kept.
     pub(super) fn put_away(&mut self, id: Uuid) -> io::Result<()> {
-        let name = format!("{id}.json");
-        let path = self.refused.join(&name);
-        if self.aside.contains_key(&path) {
-            let folder = self.refused.join("put-away");
-            fs::create_dir_all(&folder)?;
-            durable::rename(&path, &folder.join(name))?;
-            self.aside.remove(&path);
+        let Some(lying) = self.aside.get_mut(&id) else { return Ok(()) };
+        let folder = self.refused.join("put-away");
+        fs::create_dir_all(&folder)?;
+        while let Some(path) = lying.files.last() {
+            durable::move_into(path, &folder)?;
+            lying.files.pop();
         }
+        self.aside.remove(&id);
         Ok(())
     }
 
     /// A ticket that was set aside was not taken once more, for this reason.
     pub(super) fn aside_because(&mut self, id: Uuid, reason: String) -> io::Result<()> {
-        let path = self.refused.join(format!("{id}.json"));
-        if let Some(entry) = self.aside.get_mut(&path) {
-            entry.reason = Some(reason);
-            durable::write_json(&path, entry)?;
-        }
-        Ok(())
+        let Some(lying) = self.aside.get_mut(&id) else { return Ok(()) };
+        lying.entry.reason = Some(reason);
+        lying.files.iter().try_for_each(|path| durable::write_json(path, &lying.entry))
     }
 
     /// The tickets on their way, oldest first.
     pub(super) fn entries(&self) -> impl Iterator<Item = &Entry> {
-        self.entries.values()
+        self.entries.values().map(|lying| &lying.entry)
     }
+}
 
-    fn path_of(&self, id: Uuid) -> Option<PathBuf> {
-        self.entries.iter().find(|(_, entry)| entry.ticket.id == id).map(|(path, _)| path.clone())
+/// Removes a ticket for good, with every file that it lies in.
+fn remove(tickets: &mut Tickets, id: Uuid) -> io::Result<()> {
+    let Some(lying) = tickets.get_mut(&id) else { return Ok(()) };
+    while let Some(path) = lying.files.last() {
+        match durable::remove(path) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
+            _ => lying.files.pop(),
+        };
     }
+    tickets.remove(&id);
+    Ok(())
 }

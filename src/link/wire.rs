@@ -4,7 +4,7 @@
 //! | --- | --- | --- |
 //! | `POST /link/pair` | [`PairRequest`] | [`Pairing`], or 403 with a [`PairRefusal`] |
 //! | `GET /link/news?have=N&revision=R` | – | [`DeskNews`]; waits some seconds while nothing is newer than change `N` |
-//! | `GET /link/picture/NAME` | – | the picture's bytes |
+//! | `GET /link/picture/NAME` | – | the picture's bytes; the name is written as [`in_address`] has it |
 //! | `POST /link/tickets` | [`Delivery`] | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/report` | [`KioskReport`] | nothing |
 //! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
@@ -15,21 +15,41 @@
 //! All carry the kiosk's key as `Authorization: Bearer KEY`; a wrong key is 401. For `/link/pair` it is the key that the
 //! kiosk had before, if any: with it, it gets its own digit back.
 
-use std::collections::BTreeMap;
+use std::{collections::BTreeMap, fmt::Write};
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de::Error};
 use uuid::Uuid;
 
 use crate::{
     catalog::Catalog,
+    quoting::quoted,
     ticket::{SentTicket, TicketNumber},
 };
+
+/// `text` as one part of an address: letters, digits and the four signs that need no coding stand for themselves, every other
+/// byte is written `%XX`. Source: RFC 3986, sections 2.1 and 2.3 (from memory).
+pub fn in_address(text: &str) -> String {
+    text.bytes().fold(String::with_capacity(text.len()), |mut part, byte| {
+        if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
+            part.push(char::from(byte));
+        } else {
+            // Writing to a String can't fail.
+            let _ = write!(part, "%{byte:02X}");
+        }
+        part
+    })
+}
 
 /// A kiosk asks to belong to the desk.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct PairRequest {
     /// The one-time code shown at the desk.
     pub code: String,
+    /// The key by which the kiosk wants to be known, as 64 hexadecimal digits. A desk that knows it already has paired the
+    /// kiosk, which has not heard the answer, and answers the same once more. Kiosks of earlier versions send none, and
+    /// desks of earlier versions give one of their own.
+    #[serde(default)]
+    pub key: Option<String>,
 }
 
 /// Why a kiosk is not paired.
@@ -54,11 +74,32 @@ pub enum PairRefusal {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Pairing {
     /// The desk's address, as in `http://192.168.4.1:7345`.
+    #[serde(deserialize_with = "word")]
     pub desk: String,
     /// The kiosk's secret key.
+    #[serde(deserialize_with = "word")]
     pub key: String,
-    /// The kiosk's digit, first in its ticket numbers.
+    /// The kiosk's digit, 0 to 9, first in its ticket numbers.
+    #[serde(deserialize_with = "digit")]
     pub digit: u8,
+}
+
+/// Longest address or key of a pairing, in bytes.
+const LONGEST_WORD: usize = 300;
+
+/// What can stand in a request's head: without blanks and control characters, and not without end.
+fn word<'de, D: Deserializer<'de>>(from: D) -> Result<String, D::Error> {
+    let text = String::deserialize(from)?;
+    if !text.is_empty() && text.len() <= LONGEST_WORD && text.bytes().all(|b| b.is_ascii_graphic()) {
+        Ok(text)
+    } else {
+        Err(D::Error::custom(format!("{} is no address and no key of a pairing", quoted(&text))))
+    }
+}
+
+fn digit<'de, D: Deserializer<'de>>(from: D) -> Result<u8, D::Error> {
+    let digit = u8::deserialize(from)?;
+    if digit <= 9 { Ok(digit) } else { Err(D::Error::custom(format!("a tablet's digit is 0 to 9, not {digit}"))) }
 }
 
 /// What a kiosk has to know of the desk.

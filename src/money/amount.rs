@@ -3,15 +3,16 @@
 use rust_decimal::Decimal;
 
 use super::Currency;
+use crate::quoting::quoted;
 
 /// No single price or sum at a jewellery table is larger; a figure above it is a slip of the finger.
 pub const MAX_AMOUNT: Decimal = Decimal::from_parts(1_000_000, 0, 0, false, 0);
 
 /// Why a text is no price or percentage.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{found:?} is not {wanted}")]
+#[error("{found} is not {wanted}")]
 pub struct AmountError {
-    /// The text as it stood.
+    /// The text as it stood, in quotes; the beginning of a long one.
     pub found: String,
     /// What it should have been, with an example.
     pub wanted: String,
@@ -22,7 +23,7 @@ pub struct AmountError {
 /// # Errors
 /// What was found and what it should have been.
 pub fn parse_price(text: &str, currency: Currency) -> Result<Decimal, AmountError> {
-    let error = |wanted: String| AmountError { found: text.to_owned(), wanted };
+    let error = |wanted: String| AmountError { found: quoted(text), wanted };
     let price = plain(text).ok_or_else(|| error("a price; write \"8.50\"".into()))?;
     if price.is_zero() {
         Err(error("a price above zero".into()))
@@ -40,10 +41,9 @@ pub fn parse_price(text: &str, currency: Currency) -> Result<Decimal, AmountErro
 /// # Errors
 /// What was found and what it should have been.
 pub fn parse_percent(text: &str) -> Result<Decimal, AmountError> {
-    plain(text).filter(|percent| *percent <= Decimal::ONE_HUNDRED).ok_or_else(|| AmountError {
-        found: text.to_owned(),
-        wanted: "a percentage from 0 to 100; write \"6.25\"".into(),
-    })
+    plain(text)
+        .filter(|percent| *percent <= Decimal::ONE_HUNDRED)
+        .ok_or_else(|| AmountError { found: quoted(text), wanted: "a percentage from 0 to 100; write \"6.25\"".into() })
 }
 
 /// Digits with at most one point: no sign, no exponent, no grouping.

@@ -4,7 +4,7 @@ use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Serialize};
 
 use super::{Currency, MAX_AMOUNT};
-use crate::craft::Home;
+use crate::{craft::Home, quoting::quoted};
 
 /// How half a minor unit is rounded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -153,7 +153,7 @@ impl Quote {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum MoneyError {
     /// A price is zero, negative or larger than any price here.
-    #[error("the price {price} of {id:?} is not between 0 and {MAX_AMOUNT}")]
+    #[error("the price {price} of {} is not between 0 and {MAX_AMOUNT}", quoted(.id))]
     Price {
         /// Id of the part whose price it is.
         id: String,

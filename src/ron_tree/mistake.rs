@@ -4,7 +4,25 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-/// One mistake: where, what was found, what would be right.
+use crate::quoting::one_line;
+
+/// Mistakes of one file that are told at once: who has mended these sees the others, and a file without end of them is told
+/// before long.
+pub(super) const MOST: usize = 100;
+
+/// Adds a mistake; the last that is told says that there are more.
+pub(super) fn tell(mistakes: &mut Vec<Mistake>, mistake: impl FnOnce() -> Mistake) {
+    if mistakes.len() < MOST {
+        let mut next = mistake();
+        if mistakes.len() + 1 == MOST {
+            (next.found, next.expected) =
+                ("more mistakes from here on".to_owned(), "mend those before first".to_owned());
+        }
+        mistakes.push(next);
+    }
+}
+
+/// One mistake: where, what was found, what would be right. Each of these is one line, however the file is written.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct Mistake {
     /// The file, as a path below the catalogue folder.
@@ -22,7 +40,13 @@ pub struct Mistake {
 impl Mistake {
     /// A mistake of a whole file.
     pub fn of_file(file: &str, found: impl Into<String>, expected: impl Into<String>) -> Self {
-        Self { file: file.to_owned(), line: 0, column: 0, found: found.into(), expected: expected.into() }
+        Self {
+            file: one_line(file),
+            line: 0,
+            column: 0,
+            found: one_line(&found.into()),
+            expected: one_line(&expected.into()),
+        }
     }
 
     /// A mistake at byte `at` of `source`.
@@ -30,11 +54,11 @@ impl Mistake {
         let before = &source[..source.floor_char_boundary(at)];
         let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
         Self {
-            file: file.to_owned(),
+            file: one_line(file),
             line: before.matches('\n').count() + 1,
             column: before[line_start..].chars().count() + 1,
-            found: found.into(),
-            expected: expected.into(),
+            found: one_line(&found.into()),
+            expected: one_line(&expected.into()),
         }
     }
 }

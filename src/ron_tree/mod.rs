@@ -5,18 +5,22 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `tree` | the tree, and reading it from a text |
+//! | `tree` | the tree |
+//! | `parse` | reading it from a text |
+//! | `look_ahead` | where an item ends, and which bracket is closed first |
 //! | `reader` | walking it: fields, lists, words, quantities, with a message for everything that is not right |
 //! | `mistake` | a mistake with its place |
 //! | `nearest` | what somebody may have meant who wrote an unknown word |
 
+mod look_ahead;
 mod mistake;
 mod nearest;
+mod parse;
 mod reader;
 mod tree;
 
 pub use mistake::{Mistake, Mistakes};
 pub use nearest::nearest;
 pub(crate) use reader::names_of;
-pub use reader::{Fields, Reader};
+pub use reader::{Fields, Reader, is_id};
 pub use tree::{Field, Node, Value};

@@ -3,10 +3,12 @@
 use std::{fmt::Display, str::FromStr};
 
 use super::{
-    mistake::Mistake,
+    mistake::{MOST, Mistake, tell},
     nearest::nearest,
-    tree::{Field, Node, Value, parse},
+    parse::parse,
+    tree::{Field, Node, Value},
 };
+use crate::quoting::{excerpt, hidden_in};
 
 /// A file being read.
 pub struct Reader<'a> {
@@ -45,7 +47,7 @@ impl<'a> Reader<'a> {
 
     /// Says that something is wrong at byte `at` of the file.
     pub fn wrong(&mut self, at: usize, found: impl Into<String>, expected: impl Into<String>) {
-        self.mistakes.push(Mistake::at(self.file, self.source, at, found, expected));
+        tell(&mut self.mistakes, || Mistake::at(self.file, self.source, at, found, expected));
     }
 
     /// Says that `node` is not what was wanted.
@@ -60,13 +62,16 @@ impl<'a> Reader<'a> {
             return self.unlike(node, &format!("{what} with its fields in ( )"));
         };
         for (n, field) in fields.iter().enumerate() {
+            if self.mistakes.len() >= MOST {
+                break;
+            }
             if !names.contains(&field.name.as_str()) {
                 let like = nearest(&field.name, names.iter().copied());
                 let hint = match like {
                     Some(like) => format!("did you mean {like}?"),
                     None => format!("{what} has the fields {}", names.join(", ")),
                 };
-                self.wrong(field.at, format!("unknown field {}", field.name), hint);
+                self.wrong(field.at, format!("unknown field {}", excerpt(&field.name)), hint);
             } else if fields[..n].iter().any(|earlier| earlier.name == field.name) {
                 self.wrong(field.at, format!("the field {} a second time", field.name), "keep one of them");
             }
@@ -94,7 +99,14 @@ impl<'a> Reader<'a> {
     /// A text; `what` it should be, for the message.
     pub fn text<'n>(&mut self, node: &'n Node, what: &str) -> Option<&'n str> {
         match &node.value {
-            Value::Text(text) => Some(text),
+            Value::Text(text) => match hidden_in(&text.replace(['\n', '\t'], " ")) {
+                None => Some(text),
+                Some(hidden) => {
+                    let found = format!("{hidden} in {}", node.describe());
+                    self.wrong(node.at, found, "take it out: nobody can see it there");
+                    None
+                }
+            },
             _ => self.unlike(node, &format!("{what} in quotes")),
         }
     }
@@ -103,8 +115,8 @@ impl<'a> Reader<'a> {
     pub fn name(&mut self, fields: &Fields<'_>, name: &str) -> Option<String> {
         let node = self.required(fields, name)?;
         let text = self.text(node, "a name")?.trim().to_owned();
-        if text.is_empty() || text.chars().count() > 60 {
-            return self.unlike(node, "a name of 1 to 60 letters");
+        if text.is_empty() || text.chars().count() > 60 || text.contains(['\n', '\t']) {
+            return self.unlike(node, "a name of 1 to 60 letters in one line");
         }
         Some(text)
     }
@@ -113,13 +125,10 @@ impl<'a> Reader<'a> {
     pub fn id(&mut self, fields: &Fields<'_>) -> Option<(String, usize)> {
         let node = self.required(fields, "id")?;
         let text = self.text(node, "an id")?;
-        let good = !text.is_empty()
-            && text.len() <= 40
-            && text.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-');
-        if good {
+        if is_id(text) {
             Some((text.to_owned(), node.at))
         } else {
-            self.unlike(node, "an id of small letters, digits and hyphens, as in \"key-heart\"")
+            self.unlike(node, "an id of 1 to 40 small letters, digits and hyphens, as in \"key-heart\"")
         }
     }
 
@@ -167,7 +176,7 @@ impl<'a> Reader<'a> {
                 Some(like) => format!("did you mean {like}?"),
                 None => format!("expected one of {}", all.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ")),
             };
-            self.wrong(node.at, format!("{word} is not {what}"), expected);
+            self.wrong(node.at, format!("{} is not {what}", excerpt(word)), expected);
             return None;
         }
         let names = all.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ");
@@ -200,6 +209,11 @@ impl<'a> Reader<'a> {
     pub fn flag(&mut self, node: &Node) -> Option<bool> {
         self.word(node, "yes or no", &[("true", true), ("false", false)])
     }
+}
+
+/// Whether `text` can be an id in a catalogue: 1 to 40 small letters, digits and hyphens.
+pub fn is_id(text: &str) -> bool {
+    (1..=40).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
 }
 
 /// Pairs every value of one of craft's word lists with its name.

@@ -4,6 +4,8 @@ use std::{fmt, str::FromStr};
 
 use serde::{Deserialize, Serialize};
 
+use crate::quoting::excerpt;
+
 /// The kiosk's digit, a sequence of three digits, and a check digit by Damm's method, which catches every
 /// single wrong digit and every swap of neighbours.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -90,7 +92,7 @@ impl FromStr for TicketNumber {
         }
         let [kiosk, a, b, c, _] = digits[..] else { return Err(NumberError::Shape) };
         if damm(digits.iter().copied()) != 0 {
-            return Err(NumberError::Check(text.trim().to_owned()));
+            return Err(NumberError::Check(excerpt(text.trim())));
         }
         Self::new(kiosk, u16::from(a) * 100 + u16::from(b) * 10 + u16::from(c))
     }

@@ -62,7 +62,7 @@ fn a_rules_folder_that_cannot_be_read_is_a_mistake() {
         fs::remove_dir_all(&rules).expect("removed");
     }
     fs::create_dir_all(rules.join("us.ron")).expect("a folder");
-    assert!(told().starts_with("rules/us.ron: the file can't be read"), "a folder in place of a file: {}", told());
+    assert!(told().starts_with("rules/us.ron: the file is a folder"), "a folder in place of a file: {}", told());
 }
 
 #[test]

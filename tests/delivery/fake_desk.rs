@@ -10,9 +10,10 @@ use std::{
     thread,
 };
 
-/// What is asked: method and path, and the body.
+/// What is asked: method and path, the key of who asks, and the body.
 pub struct Asked<'a> {
     pub line: &'a str,
+    pub key: Option<&'a str>,
     pub body: &'a [u8],
 }
 
@@ -56,10 +57,13 @@ fn serve(stream: TcpStream, answer: &dyn Fn(&Asked) -> Told) -> Option<()> {
     let mut reader = BufReader::new(stream.try_clone().ok()?);
     let mut line = String::new();
     reader.read_line(&mut line).ok()?;
-    let mut length = 0;
+    let (mut length, mut key) = (0, None);
     loop {
         let mut header = String::new();
         reader.read_line(&mut header).ok()?;
+        if header.to_ascii_lowercase().starts_with("authorization:") {
+            key = header.split_once("Bearer ").map(|(_, key)| key.trim().to_owned());
+        }
         let header = header.trim().to_ascii_lowercase();
         if header.is_empty() {
             break;
@@ -70,7 +74,7 @@ fn serve(stream: TcpStream, answer: &dyn Fn(&Asked) -> Told) -> Option<()> {
     }
     let mut body = vec![0; length];
     reader.read_exact(&mut body).ok()?;
-    let (status, text) = answer(&Asked { line: line.trim(), body: &body })?;
+    let (status, text) = answer(&Asked { line: line.trim(), key: key.as_deref(), body: &body })?;
     let head =
         format!("HTTP/1.1 {status} Told\r\ncontent-type: application/json\r\ncontent-length: {}\r\n", text.len());
     let mut stream = stream;

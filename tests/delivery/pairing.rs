@@ -79,6 +79,10 @@ fn a_released_digit_rests_until_the_show_closes() {
     // Released and back, over and over, it stays the same tablet.
     ledger.release_kiosk(1, now).expect("released");
     assert_eq!(ledger.pair_kiosk("once more", Some("again"), now).expect("a digit"), 1);
+    // A key that is paired already is the same tablet, which has not heard it; nothing is entered once more.
+    let entries = ledger.change().expect("a number");
+    assert_eq!(ledger.pair_kiosk("once more", None, now).expect("a digit"), 1);
+    assert_eq!(ledger.change().expect("a number"), entries);
     // A tablet that is still paired and pairs anew keeps its digit, too, and its old key is worth nothing.
     assert_eq!(ledger.pair_kiosk("changed", Some("once more"), now).expect("a digit"), 1);
     assert_eq!(ledger.kiosk_by_key("once more").expect("read"), None);

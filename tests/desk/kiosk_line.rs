@@ -85,7 +85,7 @@ fn a_code_pairs_one_kiosk() {
     let seller = table.seller();
     let pair = |code: &str| -> (u16, Option<Pairing>) {
         let request = agent().post(format!("{}/link/pair", table.desk.url()));
-        let mut answer = request.send_json(PairRequest { code: code.to_owned() }).unwrap();
+        let mut answer = request.send_json(PairRequest { code: code.to_owned(), key: None }).unwrap();
         let status = answer.status().as_u16();
         (status, answer.body_mut().read_json().ok())
     };

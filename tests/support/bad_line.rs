@@ -13,10 +13,13 @@ use std::{
 
 use crate::random::Random;
 
+/// Longer than a tablet waits for the answer to a delivery.
+const LATE: Duration = Duration::from_millis(3200);
+
 /// What was delivered over a line, to be said again later.
 type Said = Arc<Mutex<Vec<Vec<u8>>>>;
 
-/// A bad line to the desk: it cuts, it dawdles, and it says again what was said before.
+/// A bad line to the desk: it cuts, it dawdles, it brings things late, and it says again what was said before.
 pub struct BadLine {
     /// Where a tablet finds it.
     pub addr: SocketAddr,
@@ -59,12 +62,13 @@ fn say_again(desk: SocketAddr, request: &[u8]) {
     }
 }
 
-/// Carries bytes both ways until one side ends; kinds 0 and 1 cut the way to the desk, 2 and 3 the way back, 4 dawdles.
+/// Carries bytes both ways until one side ends; kinds 0 and 1 cut the way to the desk, 2 and 3 the way back, 4
+/// dawdles, and 5 brings to the desk after what comes later, when nobody waits for the answer any more.
 fn carry(client: &TcpStream, server: &TcpStream, kind: u64, cut_after: usize, said: &Said) {
     let limit = |is: &[u64]| if is.contains(&kind) { cut_after } else { usize::MAX };
     thread::scope(|scope| {
         scope.spawn(|| {
-            let carried = pipe(client, server, limit(&[0, 1]), kind == 4);
+            let carried = pipe(client, server, limit(&[0, 1]), kind);
             // Of a guest who waits a repetition would send what that guest took back; those tickets are delivered once more
             // by the tablet itself where no answer came.
             let given = b"\"refuse_if_short\":false";
@@ -73,16 +77,18 @@ fn carry(client: &TcpStream, server: &TcpStream, kind: u64, cut_after: usize, sa
                 said.lock().expect("what was said").push(carried);
             }
         });
-        pipe(server, client, limit(&[2, 3]), false);
+        pipe(server, client, limit(&[2, 3]), 6);
     });
 }
 
-fn pipe(mut from: &TcpStream, mut to: &TcpStream, limit: usize, slow: bool) -> Vec<u8> {
+fn pipe(mut from: &TcpStream, mut to: &TcpStream, limit: usize, kind: u64) -> Vec<u8> {
     let mut carried = Vec::new();
     let mut bytes = [0; 2048];
     while let Ok(count @ 1..) = from.read(&mut bytes) {
-        if slow {
-            thread::sleep(Duration::from_millis(120));
+        match kind {
+            4 => thread::sleep(Duration::from_millis(120)),
+            5 if carried.is_empty() => thread::sleep(LATE),
+            _ => {}
         }
         let count = count.min(limit.saturating_sub(carried.len()));
         if count == 0 || to.write_all(&bytes[..count]).is_err() {

@@ -1,16 +1,24 @@
-//! Books as earlier versions wrote them open and keep every figure. The fixture of layout 2 was written by a version of
-//! that layout; layout 1 had no table of what the catalogue last said of its parts, and its cautions had fewer fields.
+//! Books as earlier versions wrote them open and keep every figure. Each fixture was written by a version of its layout, to
+//! which the same story was told; the very first versions said less in their cautions. A book that is written today has the
+//! form of the newest fixture: where a form changes, that fixture stays for the earlier layout, and there is a new one.
 
-use std::path::{Path, PathBuf};
+use std::{
+    collections::BTreeMap,
+    fs,
+    path::{Path, PathBuf},
+};
 
 use chatelaine::{
     ledger::{Ledger, SoldLine},
     ticket::{State, Tender},
 };
-use rust_decimal::Decimal;
-use uuid::Uuid;
+use rusqlite::Connection;
+use serde_json::Value;
 
-use crate::book::{catalog, check_all, count, now};
+use crate::{
+    book::{catalog, check_all, count, now},
+    story::{d, id, tell},
+};
 
 /// The file of a book, written from the statements of fixture `name` with `more` after them.
 pub fn written(folder: &Path, name: &str, more: &str) -> PathBuf {
@@ -22,46 +30,13 @@ pub fn written(folder: &Path, name: &str, more: &str) -> PathBuf {
     file
 }
 
-fn id(n: u8) -> Uuid {
-    format!("01990000-0000-7000-8000-0000000000{n:02}").parse().expect("an id")
-}
-
-fn d(text: &str) -> Decimal {
-    text.parse().expect("an amount")
-}
-
-/// Takes away what the first layout did not have.
-fn make_layout_1(file: &Path) {
-    let db = rusqlite::Connection::open(file).expect("the file");
-    db.execute_batch("DROP TABLE facts; PRAGMA user_version = 1;").expect("fewer tables");
-    let mut taken = 0;
-    for column in ["ticket", "sent"] {
-        let mut rows = db.prepare(&format!("SELECT id, {column} FROM tickets")).expect("rows");
-        let rows = rows.query_map([], |row| Ok((row.get::<_, String>(0)?, row.get::<_, String>(1)?))).expect("rows");
-        for (id, text) in rows.map(|row| row.expect("a row")) {
-            let mut document: serde_json::Value = serde_json::from_str(&text).expect("a document");
-            for caution in document["verdict"]["cautions"].as_array_mut().expect("cautions") {
-                let fields = caution.as_object_mut().expect("fields");
-                fields.retain(|name, _| ["code", "drop", "rule", "text", "grave"].contains(&name.as_str()));
-                taken += 1;
-            }
-            let sql = format!("UPDATE tickets SET {column} = ? WHERE id = ?");
-            db.execute(&sql, [document.to_string(), id]).expect("as it was written then");
-        }
-    }
-    assert!(taken > 0, "the fixture has cautions");
-}
-
 /// What the version that wrote the fixture said of it, and what it left out: ticket 4 of show 1 came late, was rung up
 /// in show 2 for 21.25, and stood in no close-out.
 #[test]
 fn a_book_of_an_earlier_layout_keeps_every_figure() {
-    for layout in [2, 1] {
+    for layout in ["layout-1-first", "layout-1", "layout-2", "layout-3", "layout-4"] {
         let folder = tempfile::tempdir().expect("a folder");
-        let file = written(folder.path(), "layout-2.sql", "");
-        if layout == 1 {
-            make_layout_1(&file);
-        }
+        let file = written(folder.path(), &format!("{layout}.sql"), "");
         for start in ["first", "again"] {
             let ledger = Ledger::open(&file, now()).expect("the old book");
             assert!(ledger.is_sound().expect("an answer"));
@@ -102,4 +77,71 @@ fn a_book_of_an_earlier_layout_keeps_every_figure() {
         assert_eq!((second.sold, second.let_go_now, second.late.let_go), (3, 1, 1));
         assert_eq!((second.card, second.cash), (d("39.31"), d("24.44")));
     }
+}
+
+/// The sort of every value by its way in a document, numbers of places left out; none where there is nothing.
+type Form = BTreeMap<String, &'static str>;
+
+fn form_of(value: &Value, way: &str, form: &mut Form) {
+    let sort = match value {
+        Value::Null => "",
+        Value::Bool(_) => "yes or no",
+        Value::Number(_) => "number",
+        Value::String(_) => "text",
+        Value::Array(all) => {
+            all.iter().for_each(|one| form_of(one, &format!("{way}[]"), form));
+            "list"
+        }
+        Value::Object(fields) => {
+            fields.iter().for_each(|(name, one)| form_of(one, &format!("{way}.{name}"), form));
+            "fields"
+        }
+    };
+    let known = form.entry(way.to_owned()).or_default();
+    if !sort.is_empty() {
+        *known = sort;
+    }
+}
+
+/// The form of a book: its tables, and every document in them.
+fn form_of_book(file: &Path) -> Form {
+    let db = Connection::open(file).expect("the book");
+    let mut form = Form::new();
+    let documents = "SELECT 'table', sql, '' FROM sqlite_master WHERE sql IS NOT NULL
+        UNION ALL SELECT 'layout', CAST(user_version AS TEXT), '' FROM pragma_user_version
+        UNION ALL SELECT 'entry', kind, body FROM events
+        UNION ALL SELECT 'sent', '', sent FROM tickets UNION ALL SELECT 'ticket', '', ticket FROM tickets
+        UNION ALL SELECT 'facts', id, part FROM facts UNION ALL SELECT 'sums', '', body FROM sums
+        UNION ALL SELECT 'prices', '', list FROM price_lists
+        UNION ALL SELECT 'setting', name, value FROM settings";
+    let mut all = db.prepare(documents).expect("documents");
+    let rows =
+        all.query_map([], |row| Ok((row.get::<_, String>(0)?, row.get::<_, String>(1)?, row.get::<_, String>(2)?)));
+    for row in rows.expect("documents") {
+        let (sort, name, text) = row.expect("a document");
+        form_of(&serde_json::from_str(&text).unwrap_or(Value::Null), &format!("{sort} {name}"), &mut form);
+    }
+    form
+}
+
+#[test]
+fn a_book_is_written_in_the_form_of_its_fixture() {
+    // Left where it can be looked at: `sqlite3 FILE .dump` makes the next fixture of it.
+    let today = Path::new(env!("CARGO_TARGET_TMPDIR")).join("written-today");
+    let _ = fs::remove_dir_all(&today);
+    fs::create_dir_all(&today).expect("a folder");
+    let file = today.join("ledger.sqlite");
+    let mut ledger = Ledger::open(&file, now()).expect("a book");
+    tell(&mut ledger, &catalog());
+    drop(ledger);
+    let folder = tempfile::tempdir().expect("a folder");
+    let kept = form_of_book(&written(folder.path(), "layout-4.sql", ""));
+    let now = form_of_book(&file);
+    for (way, sort) in &kept {
+        let found = now.get(way);
+        let same = found.is_some_and(|found| found == sort || found.is_empty() || sort.is_empty());
+        assert!(same, "{way:?} was {sort:?} in the fixture and is {found:?} now");
+    }
+    let more: Vec<&String> = now.keys().filter(|way| !kept.contains_key(*way)).collect();
+    assert!(more.is_empty(), "the fixture does not have {more:?}");
 }

@@ -9,7 +9,6 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
-use jiff::Timestamp;
 use maud::{Markup, html};
 use serde::Deserialize;
 
@@ -75,6 +74,6 @@ async fn change(
         return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the new PIN twice.");
     }
     let hash = desk.auth.hash_pin(form.pin).await?;
-    desk.ledger.run(move |ledger| ledger.change_pin(&hash, &seller.token_hash, Timestamp::now())).await?;
+    desk.ledger.run(move |ledger, now| ledger.change_pin(&hash, &seller.token_hash, now)).await?;
     Ok(Redirect::to("/kiosks").into_response())
 }

@@ -9,7 +9,6 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
-use jiff::Timestamp;
 use serde::Deserialize;
 
 use super::{
@@ -64,11 +63,11 @@ async fn close(
     let asked = form.show;
     let closed = desk
         .ledger
-        .run(move |ledger| {
+        .run(move |ledger, now| {
             let running = ledger.show()?.id;
             // A form sent twice must not close the next show as well.
             if running == asked {
-                ledger.close_show(currency, Timestamp::now())?;
+                ledger.close_show(currency, now)?;
             }
             Ok(ledger.closed_show(asked)?.is_some())
         })

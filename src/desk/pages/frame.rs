@@ -55,7 +55,7 @@ pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> Re
         }
     };
     let has = fragments.as_ref().map(Fragments::list).unwrap_or_default();
-    RenewingPage { html: document(title, name, Some(&has), &body), fragments }
+    RenewingPage { html: document(title, name, Some((&has, desk.clock.now())), &body), fragments }
 }
 
 /// What every page says before its own.
@@ -89,8 +89,8 @@ pub(in crate::desk) fn plain_page(title: &str, main: &Markup) -> Html<String> {
     Html(document(title, "", None, &html! { main #main.narrow { (main) } }))
 }
 
-/// A page as a whole; one that renews itself says in `has` what it has.
-fn document(title: &str, name: &str, has: Option<&str>, body: &Markup) -> String {
+/// A page as a whole; one that renews itself says what it has, and what the desk’s clock shows, from which its times count.
+fn document(title: &str, name: &str, live: Option<(&str, Timestamp)>, body: &Markup) -> String {
     let version = VERSION.as_str();
     let page = html! {
         (DOCTYPE)
@@ -104,7 +104,9 @@ fn document(title: &str, name: &str, has: Option<&str>, body: &Markup) -> String
                 link rel="stylesheet" href={ "/assets/desk/desk.css?v=" (version) };
                 script src={ "/assets/desk/desk.js?v=" (version) } defer {}
             }
-            body data-live=[has.map(|_| "yes")] data-has=[has] data-now=(Timestamp::now()) { (body) }
+            body data-live=[live.map(|_| "yes")] data-has=[live.map(|live| live.0)] data-now=[live.map(|live| live.1)] {
+                (body)
+            }
         }
     };
     page.into_string()

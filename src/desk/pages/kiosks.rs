@@ -45,9 +45,8 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
-    let now = Timestamp::now();
-    let (kiosks, browsers) =
-        desk.ledger.run(move |ledger| Ok((ledger.kiosks()?, sessions::running(ledger, now)?))).await?;
+    let (kiosks, browsers, now) =
+        desk.ledger.run(move |ledger, now| Ok((ledger.kiosks()?, sessions::running(ledger, now)?, now))).await?;
     let main = html! {
         h1.unseen { "Kiosks" }
         section.card aria-label="Pair a kiosk" {
@@ -265,7 +264,7 @@ async fn release(
     _seller: Seller,
     Path(digit): Path<u8>,
 ) -> Result<Redirect, Refusal> {
-    desk.ledger.run(move |ledger| ledger.release_kiosk(digit, Timestamp::now())).await?;
+    desk.ledger.run(move |ledger, now| ledger.release_kiosk(digit, now)).await?;
     desk.tablets.forget(digit);
     Ok(Redirect::to("/kiosks"))
 }

@@ -38,6 +38,7 @@ use axum::{
 };
 
 use super::{refusal::Refusal, seller::Seller, state::DeskState};
+use crate::quoting::excerpt;
 pub(super) use frame::plain_page;
 pub(super) use words::sentence;
 
@@ -60,7 +61,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// An address that leads nowhere.
 pub(super) async fn nowhere(uri: Uri) -> Refusal {
-    Refusal::Request(StatusCode::NOT_FOUND, format!("there is no page {} at this desk", uri.path()))
+    Refusal::Request(StatusCode::NOT_FOUND, format!("there is no page {} at this desk", excerpt(uri.path())))
 }
 
 async fn picture(

@@ -131,7 +131,7 @@ async fn find(
         ([one], _) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
         ([], [one]) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
         _ => {
-            let view = View { loaded: desk.catalog.loaded(), show, now: Timestamp::now() };
+            let view = View { loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
             let main = html! {
                 h1 { "Tickets " (number) }
                 p { "Several tickets have this number. Compare the piece." }
@@ -169,7 +169,7 @@ async fn content(
             Ok((windows, ledger.show()?.id))
         })
         .await?;
-    let view = View { loaded: desk.catalog.loaded(), show, now: Timestamp::now() };
+    let view = View { loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
     Ok(html! {
         h1.unseen { "Tickets" }
         p.no-print { a.button.main.wide href="/new" { "New sale" } }

@@ -106,10 +106,9 @@ async fn end_one(
     seller: Seller,
     Path(shown): Path<String>,
 ) -> Result<Response, Refusal> {
-    let now = Timestamp::now();
     let ended = desk
         .ledger
-        .run(move |ledger| {
+        .run(move |ledger, now| {
             let of = |browser: &Browser| shown.len() >= SHOWN && browser.key_hash.starts_with(&shown);
             let session = running(ledger, now)?.into_iter().find(of).and_then(|browser| browser.session);
             if let Some(session) = &session {
@@ -134,7 +133,7 @@ async fn sign_out_all(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Re
 }
 
 async fn end(desk: &DeskState, token_hash: Option<String>) -> Result<Response, Refusal> {
-    desk.ledger.run(move |ledger| ledger.end_sessions(token_hash.as_deref(), Timestamp::now())).await?;
+    desk.ledger.run(move |ledger, now| ledger.end_sessions(token_hash.as_deref(), now)).await?;
     Ok(signed_out())
 }
 

@@ -9,7 +9,6 @@ use axum::{
     response::{IntoResponse, Response},
     routing::get,
 };
-use jiff::Timestamp;
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 
@@ -24,6 +23,9 @@ use crate::{
     money::Currency,
 };
 
+/// Earlier shows that are listed; those before them still have their pages.
+const EARLIER_SHOWN: usize = 200;
+
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show", get(running)).route("/shows/{id}", get(closed))
 }
@@ -34,13 +36,13 @@ async fn running(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<
     let currency = sums.currency.unwrap_or(loaded.catalog.table.prices.currency);
     let main = html! {
         h1 { "Show " (show.id) }
-        p.faint { "Running since " (words::clock(show.opened, Timestamp::now())) }
+        p.faint { "Running since " (words::clock(show.opened, desk.clock.now())) }
         (sheet(&sums, currency, &loaded.catalog))
         p { a.button.grave href="/show/close" { "Close the show" } }
         // Every show before the running one is closed: closing one is what opens the next.
         @if show.id > 1 {
             h2 { "Earlier shows" }
-            ul.links { @for id in (1..show.id).rev() { li { a href={ "/shows/" (id) } { "Show " (id) } } } }
+            ul.links { @for id in (1..show.id).rev().take(EARLIER_SHOWN) { li { a href={ "/shows/" (id) } { "Show " (id) } } } }
         }
     };
     Ok(page(&desk, Tab::Show, "Show", &main).into_response())
@@ -55,7 +57,7 @@ async fn closed(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): P
     let loaded = desk.catalog.loaded();
     let main = html! {
         h1 { "Close-out of show " (id) }
-        p.faint { (loaded.catalog.table.name) ", closed " (words::clock(closed.at, Timestamp::now())) }
+        p.faint { (loaded.catalog.table.name) ", closed " (words::clock(closed.at, desk.clock.now())) }
         (sheet(&closed.sums, closed.currency, &loaded.catalog))
         (after_closing(&came_after))
         p.no-print { button data-prints hidden { "Print" } " " a.button.quiet href="/show" { "To the running show" } }

@@ -9,7 +9,6 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
-use jiff::Timestamp;
 use maud::{Markup, html};
 use serde::Deserialize;
 
@@ -35,7 +34,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 pub(super) async fn kept_pin(desk: &DeskState) -> Result<Option<String>, Refusal> {
-    desk.ledger.run(|ledger| ledger.setting("pin")).await
+    desk.ledger.run(|ledger, _| ledger.setting("pin")).await
 }
 
 async fn setup_page(State(desk): State<Arc<DeskState>>, caller: Caller) -> Result<Response, Refusal> {
@@ -116,7 +115,7 @@ async fn set_up(
     let hash = desk.auth.hash_pin(form.pin).await?;
     let is_first = desk
         .ledger
-        .run(move |ledger| {
+        .run(move |ledger, _| {
             // Two browsers may have had the page open.
             let is_first = ledger.setting("pin")?.is_none();
             if is_first {
@@ -219,8 +218,7 @@ async fn begin(desk: &DeskState, caller: &Caller, headers: &HeaderMap, back: &Re
     let (name, address, new_hash) = (browser_name(headers), caller.ip.to_string(), sha256_hex(&new_browser));
     let is_known = desk
         .ledger
-        .run(move |ledger| {
-            let now = Timestamp::now();
+        .run(move |ledger, now| {
             let known = ledger.browsers()?;
             let key_hash = claimed.filter(|hash| known.iter().any(|browser| browser.key_hash == *hash));
             if let Some(before) = before.filter(|before| ledger.session(before).is_ok_and(|found| found.is_some())) {

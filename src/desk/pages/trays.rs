@@ -9,7 +9,6 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
-use jiff::Timestamp;
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 use serde::Deserialize;
@@ -23,6 +22,7 @@ use crate::{
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Count,
+    quoting::{excerpt, quoted},
 };
 
 /// Nobody counts more than this in one compartment; a larger figure is a slip of the finger.
@@ -35,7 +35,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 async fn trays(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
-    let counts = desk.ledger.run(|ledger| ledger.counts()).await?;
+    let counts = desk.ledger.run(|ledger, _| ledger.counts()).await?;
     let loaded = desk.catalog.loaded();
     let main = html! {
         h1.unseen { "Trays" }
@@ -158,10 +158,13 @@ fn known(catalog: &Catalog, id: &str) -> Option<(String, Decimal, Option<Home>)>
 }
 
 async fn part_page(desk: &DeskState, id: &str, trouble: Option<&str>) -> Result<Response, Refusal> {
-    let counts = desk.ledger.run(|ledger| ledger.counts()).await?;
+    let counts = desk.ledger.run(|ledger, _| ledger.counts()).await?;
     let loaded = desk.catalog.loaded();
     let Some((name, price, home)) = known(&loaded.catalog, id) else {
-        return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("nothing in the catalogue is called {id:?}")));
+        return Err(Refusal::Request(
+            StatusCode::NOT_FOUND,
+            format!("nothing in the catalogue is called {}", quoted(id)),
+        ));
     };
     let count = count_of(&counts, id);
     let free = count.free();
@@ -216,10 +219,10 @@ async fn recount(
 ) -> Result<Response, Refusal> {
     let typed = form.to.or_else(|| form.free.trim().parse().ok()).filter(|free| *free <= MOST);
     let Some(free) = typed else {
-        let words = format!("“{}” is no count; type a number from 0 to {MOST}.", form.free);
+        let words = format!("“{}” is no count; type a number from 0 to {MOST}.", excerpt(&form.free));
         return Ok((StatusCode::BAD_REQUEST, part_page(&desk, &id, Some(&words)).await?).into_response());
     };
     let part = id.clone();
-    desk.ledger.run(move |ledger| ledger.recount(&part, free, Timestamp::now())).await?;
+    desk.ledger.run(move |ledger, now| ledger.recount(&part, free, now)).await?;
     Ok(Redirect::to(&format!("/parts/{id}")).into_response())
 }

@@ -1,5 +1,7 @@
 //! How the pages say things: times, lengths, wearers, states.
 
+use std::borrow::Cow;
+
 use jiff::{Timestamp, tz::TimeZone};
 use maud::{Markup, html};
 
@@ -7,6 +9,8 @@ use crate::{
     catalog::{Catalog, Loaded},
     craft::{BaseKind, Finish, Length, Wearer},
     ledger::{Count, LedgerError},
+    link::wire::in_address,
+    quoting::excerpt,
     ticket::{State, Tender},
 };
 
@@ -68,9 +72,10 @@ pub(super) const fn tender(tender: Tender) -> &'static str {
 }
 
 /// The name of a part for people; its id where the catalogue does not have it any more.
-pub(super) fn part_name<'a>(catalog: &'a Catalog, id: &'a str) -> &'a str {
+pub(super) fn part_name<'a>(catalog: &'a Catalog, id: &str) -> Cow<'a, str> {
     let drop = catalog.drop_kind(id).map(|kind| kind.name.as_str());
-    drop.or_else(|| catalog.base(id).map(|base| base.name.as_str())).unwrap_or(id)
+    let name = drop.or_else(|| catalog.base(id).map(|base| base.name.as_str()));
+    name.map_or_else(|| Cow::Owned(excerpt(id)), Cow::Borrowed)
 }
 
 /// Why the ledger refuses, with names in place of ids.
@@ -100,7 +105,7 @@ pub(super) fn picture(loaded: &Loaded, id: &str) -> Markup {
     let found = kind.and_then(|kind| Some((kind, loaded.pictures.get(&kind.picture)?)));
     html! {
         @if let Some((kind, picture)) = found {
-            img.drop src={ "/pictures/" (kind.picture) "?v=" (&picture.sha256[..16]) } alt=(kind.name) loading="lazy";
+            img.drop src={ "/pictures/" (in_address(&kind.picture)) "?v=" (&picture.sha256[..16]) } alt=(kind.name) loading="lazy";
         } @else {
             span.drop.none { "no picture" }
         }

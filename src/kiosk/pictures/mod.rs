@@ -1,7 +1,7 @@
 //! The drops' pictures: small ones for trays and lists, and large ones with their relief for what hangs, flies or is in the
 //! hand.
 //!
-//! Files are read and decoded off the frame, what is needed first before the rest, and few are shown anew in one frame. The
+//! Files are read and decoded off the frame, what is needed first before the rest, and little is shown anew in one frame. The
 //! small ones stay; of the large ones, those that were used last, within [`LARGE_BUDGET_BYTES`].
 
 mod decode;
@@ -35,10 +35,13 @@ pub(super) use texture::{relief_map, texture};
 
 /// What large pictures may take in all; what is in use stays in any case.
 const LARGE_BUDGET_BYTES: usize = 64 << 20;
-/// So many files are decoded at once: what they take meanwhile is not small.
-const AT_ONCE: usize = 2;
-/// So many pictures are given to the graphics driver in one frame.
-const SHOWN_A_FRAME: usize = 2;
+/// So many files are decoded at once: a photo of 640 pixels takes 1.6 MB meanwhile.
+const AT_ONCE: usize = 6;
+/// What is given to the graphics driver in one frame, at most: two large pictures with their reliefs, or as much of small
+/// ones, so that a whole tray is there within a few frames.
+const GIVEN_A_FRAME_BYTES: usize = 2 * LARGE_BYTES;
+/// A large picture of 512 × 512 pixels with its relief and all their smaller sizes.
+const LARGE_BYTES: usize = 2 * 4 * (512 * 512 * 4 / 3);
 
 /// A picture as it is painted on the paper.
 #[derive(Debug, Clone)]
@@ -211,15 +214,15 @@ impl Pictures {
 
     /// Shows what has been decoded, a few at a time; whether anything is still to come.
     fn show(&mut self, images: &mut Assets<Image>, paper: &mut EguiUserTextures) {
-        let mut shown = 0;
+        let mut given = 0;
         let mut at = 0;
-        while at < self.under_way.len() && shown < SHOWN_A_FRAME {
+        while at < self.under_way.len() && given < GIVEN_A_FRAME_BYTES {
             let Some(outcome) = block_on(poll_once(&mut self.under_way[at].task)) else {
                 at += 1;
                 continue;
             };
-            let name = self.under_way.swap_remove(at).name;
-            shown += 1;
+            let UnderWay { name, is_large, .. } = self.under_way.swap_remove(at);
+            given += if is_large { LARGE_BYTES } else { texture::bytes_of(UVec2::splat(decode::SMALL_PX)) };
             let frame = self.frame;
             let Some(one) = self.all.get_mut(&name) else { continue };
             match outcome {

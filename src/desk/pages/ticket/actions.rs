@@ -17,7 +17,7 @@ use uuid::Uuid;
 use super::view::with_trouble;
 use crate::{
     caution::CautionCode,
-    craft::{Home, Length, Wearer},
+    craft::{Home, Length, PIECE_LENGTHS_MM, Wearer},
     desk::{
         pages::{
             confirm::{Question, ask},
@@ -29,6 +29,7 @@ use crate::{
         state::DeskState,
     },
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
+    quoting::quoted,
     ticket::{State as TicketState, Tender},
 };
 
@@ -55,7 +56,7 @@ pub(super) async fn act(
     desk: &DeskState,
     id: Uuid,
     place: &str,
-    work: impl FnOnce(&mut Ledger) -> Result<Ticket, LedgerError> + Send + 'static,
+    work: impl FnOnce(&mut Ledger, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
 ) -> Result<Response, Refusal> {
     match desk.ledger.enter(work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
@@ -68,7 +69,7 @@ pub(super) async fn act(
 }
 
 async fn call(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    act(&desk, id, "", move |ledger| ledger.call(id, Timestamp::now())).await
+    act(&desk, id, "", move |ledger, now| ledger.call(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -90,12 +91,15 @@ async fn tick(
         at => match at.parse() {
             Ok(at) => (Part::Line(at), format!("#line-{at}")),
             Err(_) => {
-                return Err(Refusal::bad(format!("{at:?} is no part of a piece; send base or the line's number")));
+                return Err(Refusal::bad(format!(
+                    "{} is no part of a piece; send base or the line's number",
+                    quoted(at)
+                )));
             }
         },
     };
     let (on, found) = (form.on == 1, form.found == 1);
-    act(&desk, id, &place, move |ledger| ledger.tick(id, part, on, found, Timestamp::now())).await
+    act(&desk, id, &place, move |ledger, now| ledger.tick(id, part, on, found, now)).await
 }
 
 async fn all_here(
@@ -158,14 +162,12 @@ async fn length(
     Path(id): Path<Uuid>,
     Form(form): Form<NewLength>,
 ) -> Result<Response, Refusal> {
-    let Some(mm) = form.to.or(form.mm).filter(|mm| mm.is_finite()) else {
-        return Err(Refusal::bad("a length is a number of millimetres"));
+    let Some(mm) = form.to.or(form.mm).filter(|mm| PIECE_LENGTHS_MM.contains(mm)) else {
+        let (least, most) = (PIECE_LENGTHS_MM.start(), PIECE_LENGTHS_MM.end());
+        return Err(Refusal::bad(format!("a length is a number of millimetres from {least} to {most}")));
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#length", move |ledger| {
-        ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, Timestamp::now())
-    })
-    .await
+    act(&desk, id, "#length", move |ledger, now| ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -181,10 +183,10 @@ async fn wearer(
 ) -> Result<Response, Refusal> {
     let Some(wearer) = Wearer::from_code(&form.wearer) else {
         let codes = Wearer::ANSWERS.map(Wearer::code).join(", ");
-        return Err(Refusal::bad(format!("{:?} is no wearer; send one of {codes}", form.wearer)));
+        return Err(Refusal::bad(format!("{} is no wearer; send one of {codes}", quoted(&form.wearer))));
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#wearer", move |ledger| ledger.set_wearer(id, wearer, &loaded.catalog, Timestamp::now())).await
+    act(&desk, id, "#wearer", move |ledger, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -199,7 +201,7 @@ async fn remove(
     Form(form): Form<Line>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "", move |ledger| ledger.remove(id, form.line, &loaded.catalog, Timestamp::now())).await
+    act(&desk, id, "", move |ledger, now| ledger.remove(id, form.line, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -213,7 +215,7 @@ async fn told(
     Path(id): Path<Uuid>,
     Form(form): Form<Told>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#told", move |ledger| ledger.set_told(id, form.told == 1, Timestamp::now())).await
+    act(&desk, id, "#told", move |ledger, now| ledger.set_told(id, form.told == 1, now)).await
 }
 
 #[derive(Deserialize)]
@@ -229,7 +231,7 @@ async fn confirm(
     Form(form): Form<Confirm>,
 ) -> Result<Response, Refusal> {
     let (code, on) = (form.code, form.on == 1);
-    act(&desk, id, "#told", move |ledger| ledger.confirm_hazard(id, code, on, Timestamp::now())).await
+    act(&desk, id, "#told", move |ledger, now| ledger.confirm_hazard(id, code, on, now)).await
 }
 
 #[derive(Deserialize)]
@@ -247,7 +249,7 @@ async fn ring_up(
     let tender = match form.tender.as_str() {
         "cash" => Tender::Cash,
         "card" => Tender::Card,
-        other => return Err(Refusal::bad(format!("{other:?} is no way to pay here; send cash or card"))),
+        other => return Err(Refusal::bad(format!("{} is no way to pay here; send cash or card", quoted(other)))),
     };
     // Somebody else may have changed the piece while this seller looked at the sum.
     let before = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
@@ -256,14 +258,14 @@ async fn ring_up(
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
         return Ok((StatusCode::CONFLICT, with_trouble(&desk, id, Some(&words)).await?).into_response());
     }
-    act(&desk, id, "#till", move |ledger| {
+    act(&desk, id, "#till", move |ledger, now| {
         let ticket = ledger.ticket(id)?;
         // A second touch on the same button means the first: the money was taken, once.
         let is_paid = matches!(ticket.state, TicketState::RungUp | TicketState::HandedOver);
         if is_paid && ticket.tender == Some(tender) && ticket.quote.total == form.total {
             return Ok(ticket);
         }
-        ledger.ring_up(id, tender, Timestamp::now())
+        ledger.ring_up(id, tender, now)
     })
     .await
 }
@@ -282,10 +284,10 @@ async fn confirm_sum(
     let charge = match form.charge.as_str() {
         "seen" => Charge::AsSeen,
         "today" => Charge::Today,
-        other => return Err(Refusal::bad(format!("{other:?} is no sum to charge; send seen or today"))),
+        other => return Err(Refusal::bad(format!("{} is no sum to charge; send seen or today", quoted(other)))),
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#till", move |ledger| ledger.confirm_sum(id, charge, &loaded.catalog, Timestamp::now())).await
+    act(&desk, id, "#till", move |ledger, now| ledger.confirm_sum(id, charge, &loaded.catalog, now)).await
 }
 
 async fn hand_over(
@@ -293,7 +295,7 @@ async fn hand_over(
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#till", move |ledger| ledger.hand_over(id, Timestamp::now())).await
+    act(&desk, id, "#till", move |ledger, now| ledger.hand_over(id, now)).await
 }
 
 async fn ask_let_go(
@@ -318,5 +320,5 @@ async fn let_go(
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "", move |ledger| ledger.let_go(id, Timestamp::now())).await
+    act(&desk, id, "", move |ledger, now| ledger.let_go(id, now)).await
 }

@@ -44,7 +44,7 @@ impl View {
 
     /// One entry in words. An entry of a kind that this version does not know is told by its name.
     fn happened(&self, event: &Event) -> String {
-        let name = |id: &str| words::part_name(self.catalog(), id).to_owned();
+        let name = |id: &str| words::part_name(self.catalog(), id).into_owned();
         let line_name = |at: usize| self.ticket.lines.get(at).map(|line| name(&line.id)).unwrap_or_default();
         let part = |body: &serde_json::Value| match serde_json::from_value(body.clone()) {
             Ok((Part::Line(at), found)) => (line_name(at), found),

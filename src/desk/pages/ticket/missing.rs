@@ -8,7 +8,6 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
-use jiff::Timestamp;
 use maud::{Markup, html};
 use serde::Deserialize;
 use uuid::Uuid;
@@ -50,7 +49,7 @@ async fn choose(
     Path((id, at)): Path<(Uuid, usize)>,
     Query(search): Query<Search>,
 ) -> Result<Response, Refusal> {
-    let (ticket, counts) = desk.ledger.run(move |ledger| Ok((ledger.ticket(id)?, ledger.counts()?))).await?;
+    let (ticket, counts) = desk.ledger.run(move |ledger, _| Ok((ledger.ticket(id)?, ledger.counts()?))).await?;
     let line = ticket.lines.get(at).filter(|line| !line.removed && ticket.state.is_open());
     let Some(line) = line else { return Ok(Redirect::to(&format!("/tickets/{id}")).into_response()) };
     let main = content(&desk.catalog.loaded(), &ticket, at, line, &counts, search.q.trim());
@@ -173,8 +172,5 @@ async fn swap(
     Form(form): Form<Swap>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, id, &format!("#line-{at}"), move |ledger| {
-        ledger.swap(id, at, &form.to, &loaded.catalog, Timestamp::now())
-    })
-    .await
+    act(&desk, id, &format!("#line-{at}"), move |ledger, now| ledger.swap(id, at, &form.to, &loaded.catalog, now)).await
 }

@@ -1,7 +1,6 @@
 //! The page of a ticket that can't be read: what is still known of it, and what to do.
 
 use axum::response::{IntoResponse, Response};
-use jiff::Timestamp;
 use maud::html;
 
 use crate::{
@@ -28,7 +27,7 @@ pub(super) struct Unreadable {
 impl Unreadable {
     /// The page that says so, and what to do.
     pub(super) fn page(&self, desk: &DeskState) -> Response {
-        let now = Timestamp::now();
+        let now = desk.clock.now();
         let main = html! {
             section.card {
                 h1.number { (self.number) }

@@ -74,7 +74,7 @@ pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&st
         Err(unreadable) => return Ok(unreadable.page(desk)),
     };
     let title = format!("Ticket {}", ticket.number);
-    let view = View { ticket, history, others, counts, loaded: desk.catalog.loaded(), now: Timestamp::now() };
+    let view = View { ticket, history, others, counts, loaded: desk.catalog.loaded(), now: desk.clock.now() };
     Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
