@@ -78,6 +78,7 @@
     if (isLive && form.matches("[data-in-place]") && !event.submitter?.hasAttribute("formmethod")) {
       event.preventDefault();
       chooseHome(form.elements.homes, event.submitter);
+      if (event.submitter?.name === "for") form.elements.wearer.value = event.submitter.value;
       history.replaceState(null, "", `${form.getAttribute("action")}?${new URLSearchParams(new FormData(form))}`);
       renew(true);
       return;
@@ -220,7 +221,7 @@
   // What the desk does not say: it sends no fragment only because time has passed.
   function prepare() {
     tellTimes();
-    document.querySelectorAll("[data-prints]").forEach((one) => { one.hidden = false; });
+    document.querySelectorAll("[data-prints], [data-keypad]").forEach((one) => { one.hidden = false; });
     document.querySelectorAll("[data-filters]").forEach((one) => { if (one.value) filter(one); });
   }
   setInterval(tellTimes, 20000);

@@ -141,7 +141,7 @@ pub enum LedgerError {
     /// The count's part is unknown.
     #[error("nothing called {} is counted here", quoted(.0))]
     NoCount(String),
-    /// All ten digits are given, or rest.
+    /// All digits but the desk's own are given, or rest.
     #[error(
         "nine digits are given, or rest until the show closes since their tablet was released, and one is the desk's own; \
          close the show, or pair a released tablet again"

@@ -12,7 +12,6 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
-use jiff::Timestamp;
 use maud::{Markup, html};
 use serde::Deserialize;
 use uuid::Uuid;
@@ -55,6 +54,10 @@ struct Chosen {
     add: String,
     /// The place among the homes of one that is taken away again.
     off: Option<usize>,
+    /// Who it is for, as said before, and as touched now.
+    wearer: String,
+    #[serde(rename = "for")]
+    is_for: String,
     /// What the count says is not left lies before the seller.
     found: u8,
 }
@@ -63,6 +66,7 @@ struct Chosen {
 struct Draft<'a> {
     id: Uuid,
     base: &'a str,
+    wearer: Wearer,
     /// Every home as it was typed or touched, with the drop that lives there.
     homes: Vec<(String, Option<&'a DropKind>)>,
 }
@@ -84,7 +88,14 @@ impl Chosen {
         let in_stock = |id: &str| counts.get(id).is_some_and(|count| count.free() > 0);
         let named = catalog.bases.iter().find(|base| base.id == self.base);
         let base = named.or_else(|| catalog.bases.iter().find(|base| in_stock(&base.id))).or(catalog.bases.first());
-        Draft { id: self.id.unwrap_or_else(Uuid::now_v7), base: base.map_or("", |base| base.id.as_str()), homes }
+        // Not said, a young child is possible.
+        let said = Wearer::from_code(&self.is_for).or_else(|| Wearer::from_code(&self.wearer));
+        Draft {
+            id: self.id.unwrap_or_else(Uuid::now_v7),
+            base: base.map_or("", |base| base.id.as_str()),
+            wearer: said.unwrap_or(Wearer::Unknown),
+            homes,
+        }
     }
 }
 
@@ -97,8 +108,7 @@ impl Draft<'_> {
         Piece {
             base: self.base.to_owned(),
             length: catalog.base(self.base).and_then(|base| base.usual_length()),
-            // Asked on the ticket; until then a young child is possible.
-            wearer: Wearer::Unknown,
+            wearer: self.wearer,
             neck: None,
             drops: self.drops().map(|(_, kind)| kind.id.clone()).collect(),
         }
@@ -164,11 +174,9 @@ async fn open(
     let of = Arc::clone(&loaded);
     let opened = desk
         .ledger
-        .enter(move |ledger| match ledger.open_by_hand(id, &piece, found, &of.catalog, Timestamp::now()) {
+        .enter(move |ledger, now| match ledger.open_by_hand(id, &piece, found, &of.catalog, now) {
             // A form that the browser kept from an earlier sale was filled in anew.
-            Err(LedgerError::OpenedOtherwise) => {
-                ledger.open_by_hand(Uuid::now_v7(), &piece, found, &of.catalog, Timestamp::now())
-            }
+            Err(LedgerError::OpenedOtherwise) => ledger.open_by_hand(Uuid::now_v7(), &piece, found, &of.catalog, now),
             opened => opened,
         })
         .await;
@@ -210,12 +218,14 @@ impl View<'_> {
                 div.bench {
                     section.card.so-far aria-label="The piece" {
                         (self.bases())
+                        (self.wearers())
                         (self.so_far())
                         (self.typed())
                         (self.sum(asks_count))
                     }
                     div.work { (self.trays()) }
                 }
+                @if !asks_count { (self.foot()) }
             }
         }
     }
@@ -236,10 +246,24 @@ impl View<'_> {
         }
     }
 
+    /// Who it is for, in one touch.
+    fn wearers(&self) -> Markup {
+        html! {
+            input type="hidden" name="wearer" value=(self.draft.wearer.code());
+            p.label #for-whom { "Who it is for" }
+            div.for-whom role="group" aria-labelledby="for-whom" {
+                @for one in Wearer::ANSWERS {
+                    button name="for" value=(one.code()) aria-pressed=(one == self.draft.wearer)
+                        .chosen[one == self.draft.wearer] { (words::wearer(one).trim_start_matches("for ")) }
+                }
+            }
+        }
+    }
+
     /// The drops so far, each with a way to take it off again.
     fn so_far(&self) -> Markup {
         html! {
-            ol.lines.chosen {
+            ol.lines.chosen-drops {
                 @for (at, kind) in self.draft.drops() {
                     li.line data-key={ (at) "-" (kind.id) } {
                         (words::picture(self.loaded, &kind.id))
@@ -287,6 +311,17 @@ impl View<'_> {
                 button.main.wide formmethod="post" name="found" value="1" { "It is here: count it, and to the till" }
             } @else {
                 button.main.wide formmethod="post" disabled[self.sum.is_err()] { "To the till" }
+            }
+        }
+    }
+
+    /// At the foot of a phone, while the trays fill its screen.
+    fn foot(&self) -> Markup {
+        html! {
+            button.bar formmethod="post" disabled[self.sum.is_err()] {
+                span { (words::count(self.draft.drops().count(), "drop")) }
+                span { "To the till" }
+                strong { @if let Ok(quote) = &self.sum { (self.plain(quote.total)) } }
             }
         }
     }

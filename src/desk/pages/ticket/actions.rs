@@ -107,7 +107,7 @@ async fn all_here(
     _seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#till", move |ledger| ledger.tick_all(id, Timestamp::now())).await
+    act(&desk, id, "#till", move |ledger, now| ledger.tick_all(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -132,7 +132,7 @@ async fn add(
         return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
     };
     let (kind, found, of) = (kind.id.clone(), form.found == 1, Arc::clone(&loaded));
-    act(&desk, id, "#add", move |ledger| ledger.add_drop(id, &kind, found, &of.catalog, Timestamp::now())).await
+    act(&desk, id, "#add", move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -147,7 +147,7 @@ async fn base(
     Form(form): Form<OtherBase>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#base", move |ledger| ledger.set_base(id, &form.base, &loaded.catalog, Timestamp::now())).await
+    act(&desk, id, "#base", move |ledger, now| ledger.set_base(id, &form.base, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
