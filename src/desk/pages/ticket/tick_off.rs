@@ -30,35 +30,36 @@ impl View {
                         }
                     }
                 }
-                (self.more())
             }
         }
     }
 
     /// Another drop onto the piece, by its home; another base under it.
-    fn more(&self) -> Markup {
+    pub(super) fn more(&self) -> Markup {
         let bases = &self.catalog().bases;
         let now = &self.ticket.piece.base;
         html! {
             @if self.open() {
-                form.length #add method="post" action=(self.action("add")) {
-                    label for="home" { "Add a drop, by its home" }
-                    div.row {
-                        input #home name="home" autocomplete="off" autocapitalize="characters" spellcheck="false"
-                            placeholder="B3" maxlength="8" required;
-                        button { "Add" }
-                    }
-                }
-                form.length #other-base method="post" action=(self.action("base")) data-repeats {
-                    label for="other" { "Base; the drops stay" }
-                    div.row {
-                        select #other name="base" data-submits {
-                            @if self.catalog().base(now).is_none() { option value=(now) selected { (now) } }
-                            @for base in bases {
-                                option value=(base.id) selected[base.id == *now] { (base.name) " · " (self.money(base.price)) }
-                            }
+                section.card data-key="more" aria-label="Change the piece" {
+                    form.length #add method="post" action=(self.action("add")) {
+                        label for="home" { "Add a drop, by its home" }
+                        div.row {
+                            input #home name="home" autocomplete="off" autocapitalize="characters" spellcheck="false"
+                                placeholder="B3" maxlength="8" required;
+                            button { "Add" }
                         }
-                        button.no-script { "Set" }
+                    }
+                    form.length #other-base method="post" action=(self.action("base")) data-repeats {
+                        label for="other" { "Base; the drops stay" }
+                        div.row {
+                            select #other name="base" data-submits {
+                                @if self.catalog().base(now).is_none() { option value=(now) selected { (now) } }
+                                @for base in bases {
+                                    option value=(base.id) selected[base.id == *now] { (base.name) " · " (self.money(base.price)) }
+                                }
+                            }
+                            button.no-script { "Set" }
+                        }
                     }
                 }
             }
