@@ -343,5 +343,6 @@ fn an_open_page_is_as_a_fresh_one_whatever_happens() {
         }
     }
     println!("{nothing} times nothing, {changes} times changes, {whole} times all");
-    assert!(nothing > 100 && changes > 100 && whole == 0, "{nothing}, {changes}, {whole}");
+    // A ticket that is let go may be another in all of its parts: then all of it is sent.
+    assert!(nothing > 100 && changes > 100 && whole * 20 < changes, "{nothing}, {changes}, {whole}");
 }

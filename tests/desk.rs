@@ -32,6 +32,8 @@ use chatelaine::{
 
 use maud::html;
 
+#[path = "desk/by_hand.rs"]
+mod by_hand;
 #[path = "desk/kit.rs"]
 mod kit;
 

@@ -299,6 +299,8 @@ fn what_was_not_entered_waits_behind_the_sign_in_page() {
     let id = sent.id;
     browser.open(&format!("{}/tickets/{id}", table.desk.url()));
     browser.wait_for("Tick off");
+    // What the delivery set off has been told by then, so that the page does not ask just when the session ends.
+    thread::sleep(Duration::from_millis(800));
     // As time ends it: nobody is told.
     on(&table, |ledger| {
         let session = ledger.browsers()?[0].session.clone().expect("a session");

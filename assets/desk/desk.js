@@ -44,7 +44,7 @@
   let waiting = false; // A change came while a form or an earlier question was on its way.
   let renewing = false; // One question at a time: changes are told from what the page had when it asked.
   let again = null;
-  async function renew() {
+  async function renew(own = false) {
     clearTimeout(again);
     if (!isLive || document.hidden) return;
     if (sending > 0 || renewing) { waiting = true; return; }
@@ -57,7 +57,7 @@
       if (leadsToSignIn(answer.response)) { location.assign(answer.response.url); return; }
       if (sending > 0) { waiting = true; return; }
       // What does not fit is forgotten, and the page is asked for as a whole.
-      if (answer.response.ok && !take(answer, number, false)) waiting = "x-has" in has;
+      if (answer.response.ok && !take(answer, number, own)) waiting = "x-has" in has;
       if (answer.response.status >= 500) again = setTimeout(renew, 3000); else repeat();
     } catch { again = setTimeout(renew, 2000); } finally {
       renewing = false;
@@ -75,6 +75,14 @@
   document.addEventListener("submit", (event) => {
     const form = event.target;
     if (form.matches("[data-check-number]") && !numberIsGood(form)) { event.preventDefault(); return; }
+    if (isLive && form.matches("[data-in-place]") && !event.submitter?.hasAttribute("formmethod")) {
+      event.preventDefault();
+      chooseHome(form.elements.homes, event.submitter);
+      if (event.submitter?.name === "for") form.elements.wearer.value = event.submitter.value;
+      history.replaceState(null, "", `${form.getAttribute("action")}?${new URLSearchParams(new FormData(form))}`);
+      renew(true);
+      return;
+    }
     if (!isLive || form.method !== "post" || !main().contains(form)) return;
     event.preventDefault();
     // A second touch means the first.
@@ -177,6 +185,22 @@
   });
 
   // ---- Small things of single pages. ----
+  // What was touched stands in the field at once: the next touch comes before the desk has answered.
+  function chooseHome(field, button) {
+    const homes = field.value.split(/[\s,;]+/).filter((home) => home !== "");
+    if (button?.name === "add") homes.push(button.value);
+    if (button?.name === "off") homes.splice(Number(button.value), 1);
+    field.value = homes.join(" ");
+  }
+  // Keys for homes: a letter begins the next one, and what is rubbed out is the last sign.
+  document.addEventListener("click", (event) => {
+    const key = event.target.closest("[data-keypad] button");
+    if (!key) return;
+    const field = document.getElementById(key.parentElement.dataset.keypad);
+    const sign = key.textContent.trim();
+    if (key.dataset.key === "rub-out") field.value = field.value.trimEnd().slice(0, -1);
+    else field.value += /[A-Z]/.test(sign) && field.value !== "" ? ` ${sign}` : sign;
+  });
   function filter(input) {
     const words = input.value.trim().toLowerCase();
     document.querySelectorAll(input.dataset.filters).forEach((one) => { one.hidden = !one.dataset.words.toLowerCase().includes(words); });
@@ -197,7 +221,7 @@
   // What the desk does not say: it sends no fragment only because time has passed.
   function prepare() {
     tellTimes();
-    document.querySelectorAll("[data-prints]").forEach((one) => { one.hidden = false; });
+    document.querySelectorAll("[data-prints], [data-keypad]").forEach((one) => { one.hidden = false; });
     document.querySelectorAll("[data-filters]").forEach((one) => { if (one.value) filter(one); });
   }
   setInterval(tellTimes, 20000);

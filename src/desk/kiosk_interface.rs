@@ -139,7 +139,7 @@ async fn pair_with(
     let paired = desk.ledger.run(move |ledger, now| Ok(pair(ledger, request.key, before.as_deref(), now))).await;
     let (digit, key) = match paired {
         Ok(Ok(paired)) => paired,
-        Ok(Err(DeskError::Ledger(LedgerError::TenKiosks))) => return Err(PairRefusal::NoDigit),
+        Ok(Err(DeskError::Ledger(LedgerError::NineKiosks))) => return Err(PairRefusal::NoDigit),
         Ok(Err(error)) => {
             tracing::error!("no kiosk could be paired: {error}");
             return Err(PairRefusal::DeskFailed);

@@ -88,18 +88,53 @@ fn resting(db: &Connection) -> Result<Vec<Released>, LedgerError> {
     Ok(released)
 }
 
+/// The setting with the desk's own digit.
+const OWN_DIGIT: &str = "desk_digit";
+/// The desk's own digit, where no tablet of an earlier version has it.
+const USUAL_DIGIT: u8 = 0;
+
+/// The digit with which the desk's own numbers begin, once it has given one.
+fn own_digit(db: &Connection) -> Result<Option<u8>, LedgerError> {
+    let kept: Option<String> =
+        db.query_row("SELECT value FROM settings WHERE name = ?", [OWN_DIGIT], |row| row.get(0)).optional()?;
+    Ok(kept.and_then(|text| text.parse().ok()))
+}
+
+/// The digit for the desk's own numbers: the one that it has, or one that no tablet has or had in this show. From then on
+/// no tablet is given it.
+pub(super) fn digit_for_the_desk(db: &Connection, now: Timestamp) -> Result<u8, LedgerError> {
+    if let Some(digit) = own_digit(db)? {
+        return Ok(digit);
+    }
+    let resting = resting(db)?;
+    let is_paired = |digit: u8| -> rusqlite::Result<bool> {
+        db.query_row("SELECT EXISTS (SELECT 1 FROM kiosks WHERE digit = ?)", [digit], |row| row.get(0))
+    };
+    for digit in [USUAL_DIGIT].into_iter().chain((1..=9).rev()) {
+        if !resting.iter().any(|one| one.digit == digit) && !is_paired(digit)? {
+            db.execute(
+                "INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)",
+                params![OWN_DIGIT, digit.to_string()],
+            )?;
+            note(db, now, None, "desk_digit", &digit)?;
+            return Ok(digit);
+        }
+    }
+    Err(LedgerError::NoDigitForTheDesk)
+}
+
 fn digit_of(db: &Connection, key_hash: &str) -> Result<Option<u8>, LedgerError> {
     Ok(db.query_row("SELECT digit FROM kiosks WHERE key_hash = ?", [key_hash], |row| row.get(0)).optional()?)
 }
 
 impl Ledger {
-    /// Pairs the kiosk whose key has this hash, and gives it the smallest free digit from 1, 0 being the last. A digit
+    /// Pairs the kiosk whose key has this hash, and gives it the smallest free digit from 1; one is the desk's own. A digit
     /// that was released in the running show rests until the show closes: its numbers may be in guests' hands. Only the
     /// kiosk that had it, which knows its key from `before`, gets it back. A key that is paired already is the same kiosk
     /// once more, which has not heard its digit.
     ///
     /// # Errors
-    /// All ten digits are given or rest until the show closes; or the disk refuses, and nothing is entered.
+    /// All digits are given or rest until the show closes; or the disk refuses, and nothing is entered.
     pub fn pair_kiosk(&mut self, key_hash: &str, before: Option<&str>, now: Timestamp) -> Result<u8, LedgerError> {
         let tx = self.begin()?;
         if let Some(digit) = digit_of(&tx, key_hash)? {
@@ -115,11 +150,12 @@ impl Ledger {
             let last = resting.iter().rev().find(|one| one.key_hash.as_deref() == Some(hash))?;
             (!taken.contains(&last.digit)).then_some(last.digit)
         });
+        let own = own_digit(&tx)?.unwrap_or(USUAL_DIGIT);
         let free = || {
             let rests = |digit: &u8| resting.iter().any(|one| one.digit == *digit);
-            (1..=9).chain([0]).find(|digit| !taken.contains(digit) && !rests(digit))
+            (1..=9).chain([0]).find(|digit| *digit != own && !taken.contains(digit) && !rests(digit))
         };
-        let digit = still_paired.or(came_back).or_else(free).ok_or(LedgerError::TenKiosks)?;
+        let digit = still_paired.or(came_back).or_else(free).ok_or(LedgerError::NineKiosks)?;
         tx.execute("DELETE FROM kiosks WHERE digit = ?", [digit])?;
         tx.execute(
             "INSERT INTO kiosks (digit, key_hash, paired) VALUES (?, ?, ?)",

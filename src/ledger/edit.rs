@@ -14,7 +14,7 @@ use super::{
 use crate::{
     catalog::{Catalog, PieceError},
     caution::CautionCode,
-    craft::{Length, Wearer},
+    craft::{Base, DropKind, Length, Wearer, fit_on},
     money::cash_total,
     ticket::{State, Tender},
 };
@@ -95,10 +95,7 @@ impl Ledger {
             open(ticket)?;
             let kind = catalog.drop_kind(to).ok_or_else(|| PieceError::NoDrop { id: to.to_owned(), like: None })?;
             if let Some(base) = catalog.base(&ticket.piece.base) {
-                let fit = crate::craft::fit_on(base, kind.ring);
-                if !fit.passes {
-                    return Err(PieceError::Fit { id: to.to_owned(), base: base.id.clone(), fit }.into());
-                }
+                fits(base, kind)?;
             }
             if !hold(db, to)? {
                 return Err(LedgerError::NoneLeft(to.to_owned()));
@@ -327,15 +324,21 @@ pub(super) fn open(ticket: &Ticket) -> Result<(), LedgerError> {
     if ticket.state.is_open() { Ok(()) } else { Err(LedgerError::Closed(ticket.state)) }
 }
 
-fn live(ticket: &mut Ticket, at: usize) -> Result<&mut TicketLine, LedgerError> {
+pub(super) fn live(ticket: &mut Ticket, at: usize) -> Result<&mut TicketLine, LedgerError> {
     ticket.lines.get_mut(at).filter(|line| !line.removed).ok_or(LedgerError::NoLine)
 }
 
 /// A ticket is checked exactly while all its parts are ticked off.
-fn follow_ticks(ticket: &mut Ticket) {
+pub(super) fn follow_ticks(ticket: &mut Ticket) {
     if ticket.unticked() == 0 {
         ticket.state = State::Checked;
     } else if ticket.state == State::Checked {
         ticket.state = State::Called;
     }
+}
+
+/// Refuses a drop whose ring does not go onto the base.
+pub(super) fn fits(base: &Base, kind: &DropKind) -> Result<(), PieceError> {
+    let fit = fit_on(base, kind.ring);
+    if fit.passes { Ok(()) } else { Err(PieceError::Fit { id: kind.id.clone(), base: base.id.clone(), fit }) }
 }

@@ -141,12 +141,20 @@ pub enum LedgerError {
     /// The count's part is unknown.
     #[error("nothing called {} is counted here", quoted(.0))]
     NoCount(String),
-    /// All ten digits are given, or rest.
+    /// All digits but the desk's own are given, or rest.
     #[error(
-        "all ten digits are given, or rest until the show closes since their tablet was released; close the show, or \
-         pair a released tablet again"
+        "nine digits are given, or rest until the show closes since their tablet was released, and one is the desk's own; \
+         close the show, or pair a released tablet again"
     )]
-    TenKiosks,
+    NineKiosks,
+    /// Another piece was opened with the same form.
+    #[error("another piece was opened with this form already; begin a new sale for this one")]
+    OpenedOtherwise,
+    /// Tablets have all ten digits, as earlier versions gave them.
+    #[error(
+        "tablets have all ten digits, so the desk has none for numbers of its own; release a tablet, then close the show"
+    )]
+    NoDigitForTheDesk,
     /// Numbers are used up.
     #[error(transparent)]
     Number(#[from] NumberError),

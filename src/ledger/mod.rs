@@ -9,9 +9,9 @@
 //! | `store`, `rows` | the ledger itself; its shows, entries and tickets as they are read and written |
 //! | `schema`, `shared_commit` | the tables and those of earlier layouts; changes that share one commit |
 //! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
-//! | `receive` | a ticket arrives |
+//! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
-//! | `edit`, `confirm` | what the seller does with a ticket; a sum that no price list gives |
+//! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
 //! | `stock`, `holds` | counts; how long parts are held |
 //! | `take_catalog` | another catalogue is taken over |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
@@ -21,6 +21,7 @@
 
 mod access;
 mod backup;
+mod by_hand;
 mod close;
 mod confirm;
 mod edit;
@@ -28,6 +29,7 @@ mod error;
 mod facts;
 mod holds;
 mod list;
+mod more_parts;
 mod open;
 mod prices;
 mod receive;

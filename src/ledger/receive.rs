@@ -150,7 +150,7 @@ fn rules_of(db: &Connection, sent: &SentTicket, catalog: &Catalog) -> Result<Rul
 }
 
 /// The ticket as it arrives, with nothing held yet.
-fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: PriceRules) -> Ticket {
+pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: PriceRules) -> Ticket {
     let line = |drop: &PricedDrop| TicketLine {
         id: drop.id.clone(),
         home: drop.home,
@@ -203,7 +203,7 @@ fn hold_parts(db: &Connection, ticket: &mut Ticket) -> Result<Vec<String>, Ledge
     Ok(short)
 }
 
-fn insert(db: &Connection, sent: &SentTicket, ticket: &Ticket) -> Result<(), LedgerError> {
+pub(super) fn insert(db: &Connection, sent: &SentTicket, ticket: &Ticket) -> Result<(), LedgerError> {
     db.prepare_cached(
         "INSERT INTO tickets (id, show, number, arrival, state, hold_until, sent, ticket)
          VALUES (?, ?, ?, ?, ?, ?, ?, ?)",

@@ -64,7 +64,7 @@ pub enum PairRefusal {
         /// How many seconds until the next try.
         seconds: u32,
     },
-    /// All ten digits are given, or rest until the show closes.
+    /// All digits but the desk's own are given, or rest until the show closes.
     NoDigit,
     /// The desk could not write it down.
     DeskFailed,

@@ -55,7 +55,7 @@ fn agent() -> Agent {
     config.build().new_agent()
 }
 
-/// A desk with enough of everything, and ten tablets.
+/// A desk with enough of everything, and nine tablets.
 struct Bench {
     desk: Desk,
     catalog: Arc<Catalog>,
@@ -78,8 +78,8 @@ impl Bench {
         let catalog = read_folder(&catalog_dir).expect("a catalogue").catalog;
         let config = DeskConfig { catalog_dir, data_dir: dir.path().join("data"), listen: ([127, 0, 0, 1], 0).into() };
         let desk = Desk::start(config).expect("a desk");
-        let tablets: Vec<Pairing> = (0..10).map(|_| desk.pair_local().expect("a digit")).collect();
-        Self { desk, catalog, tablets, next: (0..10).map(|_| AtomicU16::new(0)).collect(), show: 1, dir }
+        let tablets: Vec<Pairing> = (0..9).map(|_| desk.pair_local().expect("a digit")).collect();
+        Self { desk, catalog, tablets, next: (0..9).map(|_| AtomicU16::new(0)).collect(), show: 1, dir }
     }
 
     /// The next ticket of one of the tablets.

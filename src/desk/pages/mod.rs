@@ -4,7 +4,7 @@
 //! | --- | --- |
 //! | `frame`, `words`, `confirm` | what all pages share: head and navigation, how they say things, asking before what can't be taken back |
 //! | `sign_in`, `sessions`, `change_pin` | choosing the PIN and signing in; who is signed in; another PIN |
-//! | `queue` | all tickets, and finding one by its number |
+//! | `queue`, `new_sale` | all tickets, and finding one by its number; a ticket opened for a piece threaded by hand |
 //! | `ticket` | one ticket, from the tick to the money |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
@@ -18,6 +18,7 @@ mod close_show;
 mod confirm;
 mod frame;
 mod kiosks;
+mod new_sale;
 mod queue;
 mod sessions;
 mod show;
@@ -49,6 +50,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(change_pin::routes())
         .merge(sessions::routes())
         .merge(queue::routes())
+        .merge(new_sale::routes())
         .merge(ticket::routes())
         .merge(trays::routes())
         .merge(cautions_card::routes())

@@ -172,6 +172,7 @@ async fn content(
     let view = View { loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
     Ok(html! {
         h1.unseen { "Tickets" }
+        p.no-print { a.button.main.wide href="/new" { "New sale" } }
         form.find method="get" action="/tickets/find" data-check-number {
             label for="number" { "Find by number" }
             div.row {

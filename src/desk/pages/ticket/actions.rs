@@ -17,7 +17,7 @@ use uuid::Uuid;
 use super::view::with_trouble;
 use crate::{
     caution::CautionCode,
-    craft::{Length, PIECE_LENGTHS_MM, Wearer},
+    craft::{Home, Length, PIECE_LENGTHS_MM, Wearer},
     desk::{
         pages::{
             confirm::{Question, ask},
@@ -37,6 +37,9 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/tickets/{id}/call", post(call))
         .route("/tickets/{id}/tick", post(tick))
+        .route("/tickets/{id}/all-here", post(all_here))
+        .route("/tickets/{id}/add", post(add))
+        .route("/tickets/{id}/base", post(base))
         .route("/tickets/{id}/length", post(length))
         .route("/tickets/{id}/wearer", post(wearer))
         .route("/tickets/{id}/remove", post(remove))
@@ -97,6 +100,54 @@ async fn tick(
     };
     let (on, found) = (form.on == 1, form.found == 1);
     act(&desk, id, &place, move |ledger, now| ledger.tick(id, part, on, found, now)).await
+}
+
+async fn all_here(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+) -> Result<Response, Refusal> {
+    act(&desk, id, "#till", move |ledger, now| ledger.tick_all(id, now)).await
+}
+
+#[derive(Deserialize)]
+struct OneMore {
+    home: String,
+    #[serde(default)]
+    found: u8,
+}
+
+async fn add(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<OneMore>,
+) -> Result<Response, Refusal> {
+    let loaded = desk.catalog.loaded();
+    let home = form.home.trim().to_ascii_uppercase().parse::<Home>().ok();
+    let Some(kind) = home.and_then(|home| loaded.catalog.drops.iter().find(|kind| kind.home == home)) else {
+        let typed: String = form.home.chars().take(20).collect();
+        let words =
+            format!("No drop lives at “{typed}”. A home is a tray's letter and a compartment's number, as in B3.");
+        return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
+    };
+    let (kind, found, of) = (kind.id.clone(), form.found == 1, Arc::clone(&loaded));
+    act(&desk, id, "#add", move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)).await
+}
+
+#[derive(Deserialize)]
+struct OtherBase {
+    base: String,
+}
+
+async fn base(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(id): Path<Uuid>,
+    Form(form): Form<OtherBase>,
+) -> Result<Response, Refusal> {
+    let loaded = desk.catalog.loaded();
+    act(&desk, id, "#base", move |ledger, now| ledger.set_base(id, &form.base, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]

@@ -53,6 +53,14 @@ impl View {
         };
         match event.kind.as_str() {
             "sent" => "sent by the guest".to_owned(),
+            "opened_by_hand" => "opened at the desk, for a piece threaded by hand".to_owned(),
+            "all_ticked" => "all ticked off".to_owned(),
+            "added" => match serde_json::from_value::<(String, bool)>(event.body.clone()) {
+                Ok((id, true)) => format!("{} added, one more counted", name(&id)),
+                Ok((id, false)) => format!("{} added", name(&id)),
+                Err(_) => "a drop added".to_owned(),
+            },
+            "base_changed" => format!("base changed to {}", name(event.body.as_str().unwrap_or_default())),
             "called" => "called".to_owned(),
             "ticked" => match part(&event.body) {
                 (name, true) => format!("{name}: ticked off, one more counted"),

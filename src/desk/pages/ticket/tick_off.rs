@@ -17,6 +17,9 @@ impl View {
         html! {
             section.card aria-label="Tick off" data-key="parts" {
                 h2 { "Tick off " span.tally { (ticket.piece.drops.len() + 1 - ticket.unticked()) " of " (ticket.piece.drops.len() + 1) } }
+                @if self.open() && ticket.unticked() > 1 {
+                    form method="post" action=(self.action("all-here")) data-repeats { button.main.wide { "All here" } }
+                }
                 ol.lines {
                     (self.base_line())
                     @for (at, line) in walk { (self.line(at, line)) }
@@ -24,6 +27,38 @@ impl View {
                         li.line.off {
                             (words::picture(&self.loaded, &line.id))
                             div.what { s { (words::part_name(self.catalog(), &line.id)) } p.faint { "taken off" } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// Another drop onto the piece, by its home; another base under it.
+    pub(super) fn more(&self) -> Markup {
+        let bases = &self.catalog().bases;
+        let now = &self.ticket.piece.base;
+        html! {
+            @if self.open() {
+                section.card data-key="more" aria-label="Change the piece" {
+                    form.length #add method="post" action=(self.action("add")) {
+                        label for="home" { "Add a drop, by its home" }
+                        div.row {
+                            input #home name="home" autocomplete="off" autocapitalize="characters" spellcheck="false"
+                                placeholder="B3" maxlength="8" required;
+                            button { "Add" }
+                        }
+                    }
+                    form.length #other-base method="post" action=(self.action("base")) data-repeats {
+                        label for="other" { "Base; the drops stay" }
+                        div.row {
+                            select #other name="base" data-submits {
+                                @if self.catalog().base(now).is_none() { option value=(now) selected { (now) } }
+                                @for base in bases {
+                                    option value=(base.id) selected[base.id == *now] { (base.name) " · " (self.money(base.price)) }
+                                }
+                            }
+                            button.no-script { "Set" }
                         }
                     }
                 }

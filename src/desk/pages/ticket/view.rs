@@ -144,6 +144,7 @@ impl View {
                 }
                 div.work {
                     (self.lines())
+                    (self.more())
                     (self.cautions())
                     (self.sums())
                 }

@@ -1,0 +1,93 @@
+//! A ticket opened at the desk, for a piece that was threaded by hand and lies before the seller.
+
+use jiff::Timestamp;
+use rusqlite::{Connection, OptionalExtension, params};
+use uuid::Uuid;
+
+use super::{
+    Ledger, LedgerError, Ticket,
+    access::digit_for_the_desk,
+    receive::{arrived, insert},
+    rows::{current_show, find, note},
+    stock::{found, hold},
+};
+use crate::{
+    catalog::Catalog,
+    craft::Piece,
+    ticket::{SentTicket, State, TicketNumber},
+};
+
+impl Ledger {
+    /// Opens a ticket for `piece` at today's prices, with a number of the desk's own digit. Everything of it lies before
+    /// the seller, so it is held and ticked off at once. Where the count says that a part is gone,
+    /// [`LedgerError::NoneLeft`] asks whether it was `found` all the same. Said twice, it is the same ticket: `id` makes
+    /// it so.
+    ///
+    /// # Errors
+    /// The piece can't be made of this catalogue, a part is not left by the count, another piece was opened under the same
+    /// id, the desk has no digit or no number left, or the disk refuses. Nothing is entered then.
+    pub fn open_by_hand(
+        &mut self,
+        id: Uuid,
+        piece: &Piece,
+        was_found: bool,
+        catalog: &Catalog,
+        now: Timestamp,
+    ) -> Result<Ticket, LedgerError> {
+        let tx = self.begin()?;
+        if let Some(ticket) = find(&tx, id)? {
+            return if opened_with(&tx, id)? == Some(piece.clone()) {
+                Ok(ticket)
+            } else {
+                Err(LedgerError::OpenedOtherwise)
+            };
+        }
+        let show = current_show(&tx)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?.id;
+        let quote = catalog.quote(piece)?;
+        let verdict = catalog.cautions(piece)?;
+        let number = next_number(&tx, show, now)?;
+        let sent = SentTicket { id, show, number, piece: piece.clone(), quote, verdict, grown_up_confirmed: false };
+        let arrival = note(&tx, now, Some(id), "opened_by_hand", &(&sent, was_found))?;
+        let mut ticket = arrived(&sent, arrival, now, catalog.table.prices.clone());
+        ticket.hold_until = super::holds::until(&tx, now)?;
+        let hold_one = |part: &str| -> Result<(), LedgerError> {
+            if !hold(&tx, part)? {
+                if !was_found {
+                    return Err(LedgerError::NoneLeft(part.to_owned()));
+                }
+                found(&tx, part)?;
+                hold(&tx, part)?;
+            }
+            Ok(())
+        };
+        hold_one(&ticket.piece.base)?;
+        (ticket.base_held, ticket.base_ticked) = (true, true);
+        for line in &mut ticket.lines {
+            hold_one(&line.id)?;
+            (line.held, line.ticked) = (true, true);
+        }
+        ticket.state = State::Checked;
+        insert(&tx, &sent, &ticket)?;
+        tx.commit()?;
+        Ok(ticket)
+    }
+}
+
+/// The piece that ticket `id` was opened with.
+fn opened_with(db: &Connection, id: Uuid) -> Result<Option<Piece>, LedgerError> {
+    let sent: String = db.query_row("SELECT sent FROM tickets WHERE id = ?", [id.to_string()], |row| row.get(0))?;
+    Ok(serde_json::from_str::<SentTicket>(&sent).ok().map(|sent| sent.piece))
+}
+
+/// The next number of the desk's own in show `show`.
+fn next_number(db: &Connection, show: i64, now: Timestamp) -> Result<TicketNumber, LedgerError> {
+    let digit = digit_for_the_desk(db, now)?;
+    let last: Option<String> = db
+        .prepare_cached("SELECT max(number) FROM tickets WHERE show = ? AND number BETWEEN ? AND ?")?
+        .query_row(params![show, format!("{digit}-"), format!("{digit}-:")], |row| row.get(0))
+        .optional()?
+        .flatten();
+    let last = last.and_then(|text| text.parse::<TicketNumber>().ok());
+    // The first number of a show is 001: nobody is number nothing.
+    Ok(TicketNumber::new(digit, last.map_or(1, |number| number.sequence() + 1))?)
+}
