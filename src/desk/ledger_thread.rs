@@ -7,6 +7,7 @@ use std::{
     panic::{AssertUnwindSafe, catch_unwind},
     sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError, mpsc},
     thread::{self, JoinHandle},
+    time::{Duration, Instant},
 };
 
 use jiff::Timestamp;
@@ -21,6 +22,10 @@ use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
 
 /// So many changes share a commit at most.
 const TOGETHER: usize = 64;
+/// Where many send at once and a flush takes long, the next commit waits for those who were just answered, no longer than
+/// this share of the commit before, and never longer than that: so they share a flush instead of taking turns.
+const GATHERING_SHARE: u32 = 4;
+const GATHERING_AT_MOST: Duration = Duration::from_millis(2);
 /// After so many commits in a row other work gets its turn, whoever else wants to enter something.
 const COMMITS_IN_A_ROW: u32 = 8;
 
@@ -37,6 +42,8 @@ struct Lines {
     closed: bool,
     /// Commits since other work had its turn.
     in_a_row: u32,
+    /// For how many the next commit waits, and until when.
+    gathering: Option<(usize, Instant)>,
 }
 
 /// What is done next.
@@ -66,12 +73,29 @@ impl Queue {
         }
     }
 
+    /// A commit of `many` has taken so long. Whoever was answered may have more to enter soon; who waits already, waits for
+    /// them a little. Alone, nobody waits.
+    fn gather(&self, many: usize, took: Duration) {
+        let mut lines = self.lines();
+        let patience = (took / GATHERING_SHARE).min(GATHERING_AT_MOST);
+        lines.gathering = Some((lines.entering.len() + many, Instant::now() + patience));
+    }
+
     /// Waits for something to do; what waits is done before the end.
     fn next(&self) -> Next {
         let mut lines = self.lines();
         loop {
             let turn = lines.in_a_row >= COMMITS_IN_A_ROW && !lines.other.is_empty();
             if !lines.entering.is_empty() && !turn {
+                if let Some((wanted, until)) = lines.gathering
+                    && lines.entering.len() < wanted.min(TOGETHER)
+                    && let Some(left) = until.checked_duration_since(Instant::now()).filter(|left| !left.is_zero())
+                    && !lines.closed
+                {
+                    lines = self.changed.wait_timeout(lines, left).unwrap_or_else(PoisonError::into_inner).0;
+                    continue;
+                }
+                lines.gathering = None;
                 lines.in_a_row += 1;
                 let many = lines.entering.len().min(TOGETHER);
                 return Next::Enter(lines.entering.drain(..many).collect());
@@ -250,7 +274,10 @@ fn keep(mut ledger: Ledger, queue: &Queue, tell: &watch::Sender<i64>, mut clock:
         let panicked = match next {
             Next::Enter(works) => {
                 let at_once = |work: Entering| -> Work { Box::new(move |ledger| work(ledger, now)) };
-                ledger.together(works.into_iter().map(at_once).collect())
+                let (many, began) = (works.len(), Instant::now());
+                let panicked = ledger.together(works.into_iter().map(at_once).collect());
+                queue.gather(many, began.elapsed());
+                panicked
             }
             Next::Do(other) => catch_unwind(AssertUnwindSafe(|| other(&mut ledger, now))).is_err(),
             Next::End => break,
