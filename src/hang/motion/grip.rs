@@ -58,6 +58,8 @@ enum From {
 /// A held place stays within this share of what the chain can reach; where it was taken further away, since the chain was
 /// taut there, it gets no further.
 pub(super) const REACH_SHARE: f64 = 0.99;
+/// No held place is held further away than this share of the chain, so that the limit as it is kept stretches nothing.
+const TAKEN_SHARE: f64 = 0.995;
 /// A limit counts as kept when it is passed by less than this share of it.
 const KEPT_SHARE: f64 = 0.004;
 /// Rounds in which all limits are kept one after the other.
@@ -89,7 +91,7 @@ impl Limit {
 }
 
 fn most(chain_mm: f64, before: V, from: V) -> f64 {
-    (REACH_SHARE * chain_mm).max((before - from).length().min(chain_mm))
+    (REACH_SHARE * chain_mm).max((before - from).length().min(TAKEN_SHARE * chain_mm))
 }
 
 /// Moves the held places about as little as it takes to keep all limits, which they kept in the step before.
