@@ -141,6 +141,11 @@ impl Catalog {
         self.names.find(language, id).unwrap_or(own)
     }
 
+    /// The drop that lives at `home`.
+    pub fn drop_at(&self, home: Home) -> Option<&DropKind> {
+        self.drops.iter().find(|kind| kind.home == home)
+    }
+
     /// Base and drops of `piece`, if the catalogue has them all, the drops fit on the base, and it is made in that length.
     ///
     /// # Errors

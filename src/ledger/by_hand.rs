@@ -1,15 +1,15 @@
 //! A ticket opened at the desk, for a piece that was threaded by hand and lies before the seller.
 
 use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::Connection;
 use uuid::Uuid;
 
 use super::{
     Ledger, LedgerError, Ticket,
     access::digit_for_the_desk,
-    receive::{arrived, insert},
+    receive::{arrived, insert, last_sequence},
     rows::{current_show, find, note},
-    stock::{found, hold},
+    stock::hold_there,
 };
 use crate::{
     catalog::Catalog,
@@ -50,20 +50,10 @@ impl Ledger {
         let arrival = note(&tx, now, Some(id), "opened_by_hand", &(&sent, was_found))?;
         let mut ticket = arrived(&sent, arrival, now, catalog.table.prices.clone());
         ticket.hold_until = super::holds::until(&tx, now)?;
-        let hold_one = |part: &str| -> Result<(), LedgerError> {
-            if !hold(&tx, part)? {
-                if !was_found {
-                    return Err(LedgerError::NoneLeft(part.to_owned()));
-                }
-                found(&tx, part)?;
-                hold(&tx, part)?;
-            }
-            Ok(())
-        };
-        hold_one(&ticket.piece.base)?;
+        hold_there(&tx, &ticket.piece.base, was_found)?;
         (ticket.base_held, ticket.base_ticked) = (true, true);
         for line in &mut ticket.lines {
-            hold_one(&line.id)?;
+            hold_there(&tx, &line.id, was_found)?;
             (line.held, line.ticked) = (true, true);
         }
         ticket.state = State::Checked;
@@ -82,12 +72,7 @@ fn opened_with(db: &Connection, id: Uuid) -> Result<Option<Piece>, LedgerError> 
 /// The next number of the desk's own in show `show`.
 fn next_number(db: &Connection, show: i64, now: Timestamp) -> Result<TicketNumber, LedgerError> {
     let digit = digit_for_the_desk(db, now)?;
-    let last: Option<String> = db
-        .prepare_cached("SELECT max(number) FROM tickets WHERE show = ? AND number BETWEEN ? AND ?")?
-        .query_row(params![show, format!("{digit}-"), format!("{digit}-:")], |row| row.get(0))
-        .optional()?
-        .flatten();
-    let last = last.and_then(|text| text.parse::<TicketNumber>().ok());
+    let last = last_sequence(db, show, digit)?;
     // The first number of a show is 001: nobody is number nothing.
-    Ok(TicketNumber::new(digit, last.map_or(1, |number| number.sequence() + 1))?)
+    Ok(TicketNumber::new(digit, last.map_or(1, |last| last + 1))?)
 }

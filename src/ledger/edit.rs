@@ -8,7 +8,7 @@ use uuid::Uuid;
 use super::{
     Ledger, LedgerError, Part, Ticket, TicketLine, holds,
     rows::{current_show, find, note, save},
-    stock::{found, free, hold, take},
+    stock::{free, hold, hold_there, take},
     sums,
 };
 use crate::{
@@ -55,12 +55,8 @@ impl Ledger {
                     (line.id.clone(), line.held)
                 }
             };
-            if on && !held && !hold(db, &part_id)? {
-                if !was_found {
-                    return Err(LedgerError::NoneLeft(part_id));
-                }
-                found(db, &part_id)?;
-                hold(db, &part_id)?;
+            if on && !held {
+                hold_there(db, &part_id, was_found)?;
             }
             match part {
                 Part::Base => {

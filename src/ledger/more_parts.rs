@@ -1,13 +1,12 @@
 //! What the seller does with a whole piece: all of it is here, another drop onto it, another base under it.
 
 use jiff::Timestamp;
-use rusqlite::Connection;
 use uuid::Uuid;
 
 use super::{
     Ledger, LedgerError, Ticket, TicketLine,
     edit::{fits, follow_ticks, open},
-    stock::{found, free, hold},
+    stock::{free, hold, hold_there},
 };
 use crate::catalog::{Catalog, PieceError};
 
@@ -21,11 +20,15 @@ impl Ledger {
         self.change_ticket(id, now, "all_ticked", &(), |db, ticket| {
             open(ticket)?;
             if !ticket.base_ticked {
-                hold_again(db, &ticket.piece.base, ticket.base_held)?;
+                if !ticket.base_held {
+                    hold_there(db, &ticket.piece.base, false)?;
+                }
                 (ticket.base_held, ticket.base_ticked) = (true, true);
             }
             for line in ticket.lines.iter_mut().filter(|line| !line.removed && !line.ticked) {
-                hold_again(db, &line.id, line.held)?;
+                if !line.held {
+                    hold_there(db, &line.id, false)?;
+                }
                 (line.held, line.ticked) = (true, true);
             }
             follow_ticks(ticket);
@@ -52,13 +55,7 @@ impl Ledger {
             if let Some(base) = catalog.base(&ticket.piece.base) {
                 fits(base, kind)?;
             }
-            if !hold(db, &kind.id)? {
-                if !was_found {
-                    return Err(LedgerError::NoneLeft(kind.id.clone()));
-                }
-                found(db, &kind.id)?;
-                hold(db, &kind.id)?;
-            }
+            hold_there(db, &kind.id, was_found)?;
             ticket.lines.push(TicketLine {
                 id: kind.id.clone(),
                 home: kind.home,
@@ -105,8 +102,4 @@ impl Ledger {
             ticket.derive(catalog, db)
         })
     }
-}
-
-fn hold_again(db: &Connection, id: &str, is_held: bool) -> Result<(), LedgerError> {
-    if is_held || hold(db, id)? { Ok(()) } else { Err(LedgerError::NoneLeft(id.to_owned())) }
 }

@@ -14,7 +14,7 @@ use crate::{
     money::{PriceRules, PricedDrop},
     quoting::quoted,
     ron_tree::is_id,
-    ticket::{Receipt, SentTicket, State},
+    ticket::{Receipt, SentTicket, State, TicketNumber},
 };
 
 impl Ledger {
@@ -66,14 +66,17 @@ impl Ledger {
     /// # Errors
     /// The ledger can't be read.
     pub fn next_sequence(&self, show: i64, digit: u8) -> Result<u16, LedgerError> {
-        // Between the digit's first and last number, so that the index finds the last one at once.
-        let last: Option<String> = self
-            .db
-            .prepare_cached("SELECT max(number) FROM tickets WHERE show = ? AND number BETWEEN ? AND ?")?
-            .query_row(params![show, format!("{digit}-"), format!("{digit}-:")], |row| row.get(0))?;
-        let last = last.and_then(|text| text.parse::<crate::ticket::TicketNumber>().ok());
-        Ok(last.map_or(0, |number| number.sequence() + 1))
+        Ok(last_sequence(&self.db, show, digit)?.map_or(0, |last| last + 1))
     }
+}
+
+/// The last number of the digit in show `show`, by its place in the digit's sequence.
+pub(super) fn last_sequence(db: &Connection, show: i64, digit: u8) -> Result<Option<u16>, LedgerError> {
+    // Between the digit's first and last number, so that the index finds the last one at once.
+    let last: Option<String> = db
+        .prepare_cached("SELECT max(number) FROM tickets WHERE show = ? AND number BETWEEN ? AND ?")?
+        .query_row(params![show, format!("{digit}-"), format!("{digit}-:")], |row| row.get(0))?;
+    Ok(last.and_then(|text| text.parse::<TicketNumber>().ok()).map(TicketNumber::sequence))
 }
 
 /// What is answered to a ticket that is in the ledger already, or whose id another ticket has.

@@ -56,6 +56,19 @@ pub(super) fn hold(db: &Connection, id: &str) -> Result<bool, LedgerError> {
     Ok(db.prepare_cached("UPDATE stock SET held = held + 1 WHERE id = ? AND on_hand > held")?.execute([id])? == 1)
 }
 
+/// Holds one of `id`; one that the count does not know of only if it `was_found` on the table, which counts it.
+pub(super) fn hold_there(db: &Connection, id: &str, was_found: bool) -> Result<(), LedgerError> {
+    if hold(db, id)? {
+        return Ok(());
+    }
+    if !was_found {
+        return Err(LedgerError::NoneLeft(id.to_owned()));
+    }
+    found(db, id)?;
+    hold(db, id)?;
+    Ok(())
+}
+
 /// Frees one held `id`.
 pub(super) fn free(db: &Connection, id: &str) -> Result<(), LedgerError> {
     db.prepare_cached("UPDATE stock SET held = held - 1 WHERE id = ? AND held > 0")?.execute([id])?;
@@ -72,7 +85,7 @@ pub(super) fn take(db: &Connection, id: &str) -> Result<(), LedgerError> {
 }
 
 /// One more of `id` was found than the count said.
-pub(super) fn found(db: &Connection, id: &str) -> Result<(), LedgerError> {
+fn found(db: &Connection, id: &str) -> Result<(), LedgerError> {
     db.execute(
         "INSERT INTO stock (id, on_hand, held, counted) VALUES (?, 1, 0, 0)
          ON CONFLICT (id) DO UPDATE SET on_hand = on_hand + 1",

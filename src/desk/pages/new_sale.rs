@@ -78,7 +78,7 @@ impl Chosen {
         let typed = typed.chain([self.add.as_str()]).filter(|text| !text.is_empty()).take(MOST_DROPS);
         let read = |text: &str| {
             let text: String = text.chars().take(LONGEST_HOME).collect::<String>().to_ascii_uppercase();
-            let kind = text.parse::<Home>().ok().and_then(|home| drop_at(catalog, home));
+            let kind = text.parse::<Home>().ok().and_then(|home| catalog.drop_at(home));
             (text, kind)
         };
         let mut homes: Vec<_> = typed.map(read).collect();
@@ -97,10 +97,6 @@ impl Chosen {
             homes,
         }
     }
-}
-
-fn drop_at(catalog: &Catalog, home: Home) -> Option<&DropKind> {
-    catalog.drops.iter().find(|kind| kind.home == home)
 }
 
 impl Draft<'_> {

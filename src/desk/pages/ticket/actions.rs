@@ -125,7 +125,7 @@ async fn add(
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
     let home = form.home.trim().to_ascii_uppercase().parse::<Home>().ok();
-    let Some(kind) = home.and_then(|home| loaded.catalog.drops.iter().find(|kind| kind.home == home)) else {
+    let Some(kind) = home.and_then(|home| loaded.catalog.drop_at(home)) else {
         let typed: String = form.home.chars().take(20).collect();
         let words =
             format!("No drop lives at “{typed}”. A home is a tray's letter and a compartment's number, as in B3.");
