@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Ledger, LedgerError,
-    rows::{note, time},
+    rows::{keep_setting, note, setting, time},
 };
 
 /// A paired kiosk.
@@ -50,16 +50,13 @@ const BROWSERS: &str = "browsers";
 const MOST_BROWSERS: usize = 40;
 
 fn browsers(db: &Connection) -> Result<Vec<Browser>, LedgerError> {
-    let text: Option<String> =
-        db.query_row("SELECT value FROM settings WHERE name = ?", [BROWSERS], |row| row.get(0)).optional()?;
+    let text = setting(db, BROWSERS)?;
     // What a later version wrote may not read: then nobody is known, which only makes guessing harder.
     Ok(text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default())
 }
 
 fn keep_browsers(db: &Connection, all: &[Browser]) -> Result<(), LedgerError> {
-    let text = serde_json::to_string(all)?;
-    db.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [BROWSERS, &text])?;
-    Ok(())
+    keep_setting(db, BROWSERS, &serde_json::to_string(all)?)
 }
 
 /// What is noted when a kiosk is released.
@@ -95,9 +92,7 @@ const USUAL_DIGIT: u8 = 0;
 
 /// The digit with which the desk's own numbers begin, once it has given one.
 fn own_digit(db: &Connection) -> Result<Option<u8>, LedgerError> {
-    let kept: Option<String> =
-        db.query_row("SELECT value FROM settings WHERE name = ?", [OWN_DIGIT], |row| row.get(0)).optional()?;
-    Ok(kept.and_then(|text| text.parse().ok()))
+    Ok(setting(db, OWN_DIGIT)?.and_then(|text| text.parse().ok()))
 }
 
 /// The digit for the desk's own numbers: the one that it has, or one that no tablet has or had in this show. From then on
@@ -112,10 +107,7 @@ pub(super) fn digit_for_the_desk(db: &Connection, now: Timestamp) -> Result<u8, 
     };
     for digit in [USUAL_DIGIT].into_iter().chain((1..=9).rev()) {
         if !resting.iter().any(|one| one.digit == digit) && !is_paired(digit)? {
-            db.execute(
-                "INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)",
-                params![OWN_DIGIT, digit.to_string()],
-            )?;
+            keep_setting(db, OWN_DIGIT, &digit.to_string())?;
             note(db, now, None, "desk_digit", &digit)?;
             return Ok(digit);
         }
@@ -260,7 +252,7 @@ impl Ledger {
     /// The disk refuses; nothing is entered then.
     pub fn change_pin(&mut self, kept: &str, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
         let tx = self.begin()?;
-        tx.execute("INSERT OR REPLACE INTO settings (name, value) VALUES ('pin', ?)", [kept])?;
+        keep_setting(&tx, "pin", kept)?;
         tx.execute("DELETE FROM sessions WHERE token_hash <> ?", [token_hash])?;
         note(&tx, now, None, "pin_changed", &())?;
         tx.commit()?;

@@ -3,12 +3,12 @@
 //! must neither end them all at once nor make them last.
 
 use jiff::{SignedDuration, Timestamp};
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::Connection;
 use uuid::Uuid;
 
 use super::{
     Ledger, LedgerError, Ticket,
-    rows::{find, note, save, time},
+    rows::{find, keep_setting, note, save, setting, time},
     stock::free,
 };
 
@@ -19,20 +19,12 @@ const USUAL_MINUTES: i64 = 45;
 
 /// Keeps how long this table holds, in minutes.
 pub(super) fn remember(db: &Connection, minutes: u32) -> Result<(), LedgerError> {
-    db.execute(
-        "INSERT INTO settings (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE SET value = ?2",
-        params![MINUTES, minutes.to_string()],
-    )?;
-    Ok(())
+    keep_setting(db, MINUTES, &minutes.to_string())
 }
 
 /// When a hold ends that is made or moved `now`.
 pub(super) fn until(db: &Connection, now: Timestamp) -> Result<Timestamp, LedgerError> {
-    let kept: Option<String> = db
-        .prepare_cached("SELECT value FROM settings WHERE name = ?")?
-        .query_row([MINUTES], |row| row.get(0))
-        .optional()?;
-    let minutes = kept.and_then(|text| text.parse().ok()).unwrap_or(USUAL_MINUTES);
+    let minutes = setting(db, MINUTES)?.and_then(|text| text.parse().ok()).unwrap_or(USUAL_MINUTES);
     Ok(now.saturating_add(SignedDuration::from_mins(minutes)).unwrap_or(Timestamp::MAX))
 }
 

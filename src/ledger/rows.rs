@@ -99,6 +99,18 @@ pub(super) fn current_show(db: &Connection) -> Result<Option<Show>, rusqlite::Er
         .optional()
 }
 
+/// A setting of the desk.
+pub(super) fn setting(db: &Connection, name: &str) -> Result<Option<String>, LedgerError> {
+    let mut one = db.prepare_cached("SELECT value FROM settings WHERE name = ?")?;
+    Ok(one.query_row([name], |row| row.get(0)).optional()?)
+}
+
+/// Keeps a setting of the desk.
+pub(super) fn keep_setting(db: &Connection, name: &str, value: &str) -> Result<(), LedgerError> {
+    db.prepare_cached("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)")?.execute([name, value])?;
+    Ok(())
+}
+
 /// Adds an entry and gives its number.
 pub(super) fn note(
     db: &Connection,

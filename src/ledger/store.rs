@@ -2,12 +2,12 @@
 
 use std::path::PathBuf;
 
-use rusqlite::{Connection, OptionalExtension, TransactionBehavior};
+use rusqlite::{Connection, TransactionBehavior};
 use uuid::Uuid;
 
 use super::{
     Event, LedgerError, Show, Ticket,
-    rows::{current_show, find, time},
+    rows::{current_show, find, keep_setting, setting, time},
     shared_commit::Change,
 };
 
@@ -77,7 +77,7 @@ impl Ledger {
     /// # Errors
     /// The ledger can't be read.
     pub fn setting(&self, name: &str) -> Result<Option<String>, LedgerError> {
-        Ok(self.db.query_row("SELECT value FROM settings WHERE name = ?", [name], |row| row.get(0)).optional()?)
+        setting(&self.db, name)
     }
 
     /// Keeps a setting of the desk.
@@ -85,7 +85,6 @@ impl Ledger {
     /// # Errors
     /// The disk refuses; nothing is entered then.
     pub fn set_setting(&mut self, name: &str, value: &str) -> Result<(), LedgerError> {
-        self.db.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [name, value])?;
-        Ok(())
+        keep_setting(&self.db, name, value)
     }
 }
