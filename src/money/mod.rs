@@ -5,9 +5,11 @@
 mod amount;
 mod currency;
 mod quote;
+mod tender;
 
 pub use amount::{AmountError, MAX_AMOUNT, parse_percent, parse_price};
 pub use currency::Currency;
 pub use quote::{
     Discount, MoneyError, PriceRules, PricedDrop, PricedItem, Quote, Rounding, TaxRule, cash_total, quote,
 };
+pub use tender::Tender;

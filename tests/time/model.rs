@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use chatelaine::ticket::{State, Tender};
+use chatelaine::{money::Tender, ticket::State};
 use jiff::{SignedDuration, Timestamp};
 use rust_decimal::Decimal;
 use uuid::Uuid;

@@ -11,7 +11,8 @@ use std::{
 use chatelaine::{
     catalog::Catalog,
     ledger::{Ledger, LedgerError, Part},
-    ticket::{Receipt, SentTicket, Tender, TicketNumber},
+    money::Tender,
+    ticket::{Receipt, SentTicket, TicketNumber},
 };
 use jiff::SignedDuration;
 use uuid::Uuid;
