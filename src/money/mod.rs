@@ -1,15 +1,38 @@
 //! What it costs: currencies, the table's price rules, and the one function that makes a quote.
 //!
+//! ```text
+//! currency, amount   currencies by ISO 4217; reading prices and percentages
+//! rules              what a table states once: tax, rounding, discounts
+//! error              why there is no sum
+//! lines              base, drops and plain lines with their prices
+//! reduction          a party's package, and what a seller takes off by hand
+//! quote              the sum of a piece, or of plain lines alone
+//! cash               a sum in the coins there are
+tender             ways to pay
+//! ```
+//!
 //! A pure room. Every amount is an exact decimal; nothing passes through binary floats.
 
 mod amount;
+mod cash;
 mod currency;
+mod error;
+mod lines;
 mod quote;
+#[cfg(test)]
+mod quote_tests;
+mod reduction;
+#[cfg(test)]
+mod reduction_tests;
+mod rules;
 mod tender;
 
 pub use amount::{AmountError, MAX_AMOUNT, parse_percent, parse_price};
+pub use cash::cash_total;
 pub use currency::Currency;
-pub use quote::{
-    Discount, MoneyError, PriceRules, PricedDrop, PricedItem, Quote, Rounding, TaxRule, cash_total, quote,
-};
+pub use error::MoneyError;
+pub use lines::{PlainLine, PricedDrop, PricedItem};
+pub use quote::{PlainSum, Quote, quote, quote_plain, quote_with};
+pub use reduction::{Package, Reduction};
+pub use rules::{Discount, PriceRules, Rounding, TaxRule};
 pub use tender::Tender;

@@ -1,0 +1,45 @@
+//! Why there is no sum.
+
+use rust_decimal::Decimal;
+
+use super::MAX_AMOUNT;
+use crate::quoting::quoted;
+
+/// Why there is no quote.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum MoneyError {
+    /// A price is negative or larger than any price here, or zero where only a plain line may be.
+    #[error("the price {price} of {} is not between 0 and {MAX_AMOUNT}", quoted(.id))]
+    Price {
+        /// Id of the part, or name of the package or plain line, whose price it is.
+        id: String,
+        /// The price that was found.
+        price: Decimal,
+    },
+    /// The sum is larger than any sum here.
+    #[error("the sum is larger than {MAX_AMOUNT}")]
+    TooLarge,
+    /// An amount has more decimals than its currency.
+    #[error("{0} has more decimals than its currency")]
+    Decimals(Decimal),
+    /// No jewellery table takes that.
+    #[error("no table takes {0}")]
+    Absurd(Decimal),
+    /// The sum does not follow from its lines.
+    #[error("the sum is not that of its lines")]
+    Lines,
+    /// A reduction of less than nothing or more than all.
+    #[error("a reduction of {0} percent is not between 0 and 100 percent")]
+    Percent(Decimal),
+    /// A reduction below zero, or to a sum below zero.
+    #[error("{0} is below zero; a reduction takes off zero or more, and leaves zero or more")]
+    BelowZero(Decimal),
+    /// A round sum that is no reduction.
+    #[error("{wish} is more than the sum of {total}; a reduction only takes off")]
+    AboveTotal {
+        /// The sum that was wished for.
+        wish: Decimal,
+        /// The sum without the reduction.
+        total: Decimal,
+    },
+}
