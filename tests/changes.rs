@@ -20,7 +20,8 @@ use chatelaine::{
     craft::Wearer,
     ledger::{Ledger, LedgerError, Part, Work},
     link::wire::KioskReport,
-    ticket::{SentTicket, Tender},
+    money::Tender,
+    ticket::SentTicket,
 };
 use jiff::Timestamp;
 use uuid::Uuid;

@@ -27,7 +27,8 @@ use chatelaine::{
         PinAnswer,
         wire::{PairRequest, Pairing, PinQuestion, Refused},
     },
-    ticket::{Receipt, State, Tender},
+    money::Tender,
+    ticket::{Receipt, State},
 };
 
 use maud::html;

@@ -20,7 +20,8 @@ use chatelaine::{
     caution::{Caution, CautionCode},
     craft::Wearer,
     ledger::{Ledger, LedgerError, Part},
-    ticket::{Receipt, State, Tender},
+    money::Tender,
+    ticket::{Receipt, State},
 };
 use jiff::ToSpan;
 use magnet::{MAGNET, with_magnet};

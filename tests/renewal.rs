@@ -19,11 +19,7 @@ use std::{
 };
 
 use chatelaine::{
-    catalog::read_folder,
-    craft::Wearer,
-    ledger::Part,
-    link::wire::PairRequest,
-    ticket::{State, Tender},
+    catalog::read_folder, craft::Wearer, ledger::Part, link::wire::PairRequest, money::Tender, ticket::State,
 };
 use jiff::Timestamp;
 use uuid::Uuid;

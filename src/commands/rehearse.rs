@@ -18,8 +18,9 @@ use chatelaine::{
     guest::{Effect, Guest, Request, Sending, Settings},
     ledger::{CloseOut, Count, LedgerError, Part, Ticket},
     link::{Kept, Link, LinkConfig, News, NewsReceiver},
+    money::Tender,
     portrait::portrait_png,
-    ticket::{State, Tender},
+    ticket::State,
 };
 use jiff::Timestamp;
 use rust_decimal::Decimal;

@@ -17,6 +17,7 @@ use super::{
     clock::{Clock, WatchedClock},
     error::DeskError,
     refusal::Refusal,
+    seller::Seller,
 };
 use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
 
@@ -179,6 +180,16 @@ impl LedgerThread {
         self.answer(answered.await)
     }
 
+    /// The same for what somebody at the desk does: the entries have their name.
+    pub(super) async fn enter_by<T: Send + 'static>(
+        &self,
+        seller: &Seller,
+        work: impl FnOnce(&mut Ledger, Timestamp) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        let by = seller.who.clone();
+        self.enter(move |ledger, now| ledger.acting(by, |ledger| work(ledger, now))).await
+    }
+
     /// Answers a question of one row at once.
     pub(super) async fn peek<T: Send + 'static>(
         &self,
@@ -216,6 +227,16 @@ impl LedgerThread {
         });
         self.queue.add(|lines| lines.other.push_back(other));
         self.answer(answered.await)
+    }
+
+    /// The same for what somebody at the desk does: the entries have their name.
+    pub(super) async fn run_by<T: Send + 'static>(
+        &self,
+        seller: &Seller,
+        work: impl FnOnce(&mut Ledger, Timestamp) -> Result<T, LedgerError> + Send + 'static,
+    ) -> Result<T, Refusal> {
+        let by = seller.who.clone();
+        self.run(move |ledger, now| ledger.acting(by, |ledger| work(ledger, now))).await
     }
 
     /// The same for a thread that may block; `None` once the desk is closing, and where the work panicked.

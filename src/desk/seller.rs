@@ -36,6 +36,8 @@ pub(super) async fn guesser(
 /// A request of the signed-in seller.
 pub(super) struct Seller {
     pub token_hash: String,
+    /// By which name what they do is entered.
+    pub who: Option<String>,
 }
 
 impl FromRequestParts<Arc<DeskState>> for Seller {
@@ -58,7 +60,7 @@ impl FromRequestParts<Arc<DeskState>> for Seller {
                 tracing::warn!("the seller's visit could not be noted: {refusal:?}");
             }
         }
-        Ok(Self { token_hash })
+        Ok(Self { token_hash, who: None })
     }
 }
 

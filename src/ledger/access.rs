@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Ledger, LedgerError,
-    rows::{keep_setting, note, setting, time},
+    rows::{keep_setting, note, note_by_itself, setting, time},
 };
 
 /// A paired kiosk.
@@ -108,7 +108,7 @@ pub(super) fn digit_for_the_desk(db: &Connection, now: Timestamp) -> Result<u8, 
     for digit in [USUAL_DIGIT].into_iter().chain((1..=9).rev()) {
         if !resting.iter().any(|one| one.digit == digit) && !is_paired(digit)? {
             keep_setting(db, OWN_DIGIT, &digit.to_string())?;
-            note(db, now, None, "desk_digit", &digit)?;
+            note_by_itself(db, now, "desk_digit", &digit)?;
             return Ok(digit);
         }
     }

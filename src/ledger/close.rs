@@ -7,7 +7,7 @@ use serde::Deserialize;
 use super::{
     CloseOut, Ledger, LedgerError,
     edit::release,
-    rows::{closed_at, current_show, note, open_tickets, save, time},
+    rows::{closed_at, current_show, note, note_by_itself, open_tickets, save, time},
     sums,
 };
 use crate::{money::Currency, ticket::State};
@@ -100,7 +100,7 @@ pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerErr
     db.execute("INSERT INTO shows (opened) VALUES (?)", [now.to_string()])?;
     let show = db.last_insert_rowid();
     sums::keep(db, &CloseOut::of_show(show))?;
-    note(db, now, None, "show_opened", &show)?;
+    note_by_itself(db, now, "show_opened", &show)?;
     Ok(())
 }
 

@@ -15,8 +15,8 @@ use crate::{
     catalog::{Catalog, PieceError},
     caution::CautionCode,
     craft::{Base, DropKind, Length, Wearer, fit_on},
-    money::cash_total,
-    ticket::{State, Tender},
+    money::{Tender, cash_total},
+    ticket::State,
 };
 
 impl Ledger {
@@ -217,7 +217,7 @@ impl Ledger {
     /// There is no such ticket or it can't be read, a part is not ticked off, the guest was not told, a hazard is not
     /// confirmed or forbids the sale, or the sum has to be confirmed first.
     pub fn ring_up(&mut self, id: Uuid, tender: Tender, now: Timestamp) -> Result<Ticket, LedgerError> {
-        self.change_ticket(id, now, "rung_up", &tender, |db, ticket| {
+        self.change_ticket(id, now, "rung_up", &tender.clone(), |db, ticket| {
             open(ticket)?;
             match ticket.unticked() {
                 0 => {}
@@ -249,7 +249,7 @@ impl Ledger {
             let total = ticket.quote.total;
             ticket.charged = Some(match tender {
                 Tender::Cash => cash_total(&ticket.rules, total)?,
-                Tender::Card => total,
+                Tender::Card | Tender::Named(_) => total,
             });
             ticket.tender = Some(tender);
             go(ticket, State::RungUp)

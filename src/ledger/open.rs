@@ -61,7 +61,7 @@ impl Ledger {
 
     fn prepared(mut db: Connection, file: Option<PathBuf>, now: Timestamp) -> Result<Self, LedgerError> {
         schema::prepare(&mut db)?;
-        let mut ledger = Self { db, file };
+        let mut ledger = Self { db, file, by: None };
         let tx = ledger.begin()?;
         match current_show(&tx)? {
             // An earlier version kept no sums.
@@ -78,6 +78,7 @@ impl Ledger {
     /// # Errors
     /// The file can't be opened again.
     pub fn reopen(&mut self) -> Result<(), LedgerError> {
+        self.by = None;
         if let Some(file) = &self.file {
             let db = Connection::open(file)?;
             schema::connect(&db)?;
@@ -95,7 +96,7 @@ impl Ledger {
         let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
         let db = Connection::open_with_flags(file, flags)?;
         schema::be_patient(&db)?;
-        Ok(Self { db, file: None })
+        Ok(Self { db, file: None, by: None })
     }
 
     /// What `work` finds in the ledger as it is at one moment, whatever is entered meanwhile.

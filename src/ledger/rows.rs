@@ -5,7 +5,7 @@ use rusqlite::{Connection, OptionalExtension, Params, Row, params};
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::{LedgerError, Ticket};
+use super::{LedgerError, Ticket, shared_commit::Change};
 use crate::ticket::State;
 
 /// One event at which the table stands.
@@ -28,6 +28,8 @@ pub struct Event {
     pub kind: String,
     /// What belongs to the entry, in a form of its kind.
     pub body: serde_json::Value,
+    /// Who did it, by name, where that is known: a tablet, the desk itself and earlier versions have none.
+    pub by: Option<String>,
 }
 
 /// A ticket on a list, by what stands beside its document in the ledger: so it is listed also where that can't be read.
@@ -111,19 +113,41 @@ pub(super) fn keep_setting(db: &Connection, name: &str, value: &str) -> Result<(
     Ok(())
 }
 
-/// Adds an entry and gives its number.
+/// Adds an entry about a ticket or a bill, or about the desk where there is none, and gives its number.
 pub(super) fn note(
-    db: &Connection,
+    change: &Change<'_>,
     now: Timestamp,
-    ticket: Option<Uuid>,
+    about: Option<Uuid>,
     kind: &str,
     body: &impl Serialize,
 ) -> Result<i64, LedgerError> {
-    db.prepare_cached("INSERT INTO events (at, ticket, kind, body) VALUES (?, ?, ?, ?)")?.execute(params![
+    enter(change, change.by.as_deref(), now, about, kind, body)
+}
+
+/// The same for what the desk does by itself.
+pub(super) fn note_by_itself(
+    db: &Connection,
+    now: Timestamp,
+    kind: &str,
+    body: &impl Serialize,
+) -> Result<i64, LedgerError> {
+    enter(db, None, now, None, kind, body)
+}
+
+fn enter(
+    db: &Connection,
+    by: Option<&str>,
+    now: Timestamp,
+    about: Option<Uuid>,
+    kind: &str,
+    body: &impl Serialize,
+) -> Result<i64, LedgerError> {
+    db.prepare_cached("INSERT INTO events (at, ticket, kind, body, by) VALUES (?, ?, ?, ?, ?)")?.execute(params![
         now.to_string(),
-        ticket.map(|id| id.to_string()),
+        about.map(|id| id.to_string()),
         kind,
-        serde_json::to_string(body)?
+        serde_json::to_string(body)?,
+        by
     ])?;
     Ok(db.last_insert_rowid())
 }

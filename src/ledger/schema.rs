@@ -84,6 +84,31 @@ const STEPS: &[&str] = &[
         list TEXT NOT NULL UNIQUE
     ) STRICT;
 ",
+    // Who did it; what is paid together; what a show is; who works at the desk.
+    "
+    ALTER TABLE events ADD COLUMN by TEXT;
+    CREATE TABLE bills (
+        id      TEXT PRIMARY KEY,
+        show    INTEGER NOT NULL REFERENCES shows (id),
+        number  TEXT NOT NULL,
+        arrival INTEGER NOT NULL,
+        state   TEXT NOT NULL,
+        total   TEXT NOT NULL,
+        paid_ms INTEGER,
+        bill    TEXT NOT NULL
+    ) STRICT;
+    CREATE INDEX bills_by_number ON bills (number);
+    CREATE INDEX bills_by_state ON bills (state, arrival);
+    CREATE INDEX bills_by_payment ON bills (paid_ms) WHERE paid_ms IS NOT NULL;
+    ALTER TABLE shows ADD COLUMN about TEXT NOT NULL DEFAULT '{}';
+    CREATE TABLE staff (
+        name  TEXT PRIMARY KEY,
+        role  TEXT NOT NULL,
+        pin   TEXT NOT NULL,
+        since TEXT NOT NULL
+    ) STRICT;
+    ALTER TABLE sessions ADD COLUMN who TEXT;
+",
 ];
 
 /// Sets the connection up for durable commits and brings the file's layout up to date.

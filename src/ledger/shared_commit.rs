@@ -14,8 +14,15 @@ pub type AfterCommit = Box<dyn FnOnce(Result<(), LedgerError>) + Send>;
 /// Work that enters something and gives the answer that is due once that is kept.
 pub type Work = Box<dyn FnOnce(&mut Ledger) -> AfterCommit + Send>;
 
-/// One change of the ledger: a transaction of its own, or a part of one that holds several.
-pub(super) enum Change<'a> {
+/// One change of the ledger, and who makes it.
+pub(super) struct Change<'a> {
+    pub(super) within: Within<'a>,
+    /// The name of who stands at the desk; none where a tablet or the desk itself does something.
+    pub(super) by: Option<String>,
+}
+
+/// Where a change happens: in a transaction of its own, or as a part of one that holds several.
+pub(super) enum Within<'a> {
     Alone(Transaction<'a>),
     Among(Savepoint<'a>),
 }
@@ -23,9 +30,9 @@ pub(super) enum Change<'a> {
 impl Change<'_> {
     /// Enters the change. Without this it is taken back.
     pub(super) fn commit(self) -> Result<(), LedgerError> {
-        match self {
-            Self::Alone(own) => own.commit()?,
-            Self::Among(part) => part.commit()?,
+        match self.within {
+            Within::Alone(own) => own.commit()?,
+            Within::Among(part) => part.commit()?,
         }
         Ok(())
     }
@@ -34,9 +41,9 @@ impl Change<'_> {
 impl Deref for Change<'_> {
     type Target = Connection;
     fn deref(&self) -> &Connection {
-        match self {
-            Self::Alone(own) => own,
-            Self::Among(part) => part,
+        match &self.within {
+            Within::Alone(own) => own,
+            Within::Among(part) => part,
         }
     }
 }

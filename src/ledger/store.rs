@@ -8,7 +8,7 @@ use uuid::Uuid;
 use super::{
     Event, LedgerError, Show, Ticket,
     rows::{current_show, find, keep_setting, setting, time},
-    shared_commit::Change,
+    shared_commit::{Change, Within},
 };
 
 /// The ledger with its one writing connection.
@@ -16,16 +16,27 @@ pub struct Ledger {
     pub(super) db: Connection,
     /// Where it lies, unless it is in memory only.
     pub(super) file: Option<PathBuf>,
+    /// Who does what is done now, by name.
+    pub(super) by: Option<String>,
 }
 
 impl Ledger {
     /// A change of its own, with the write lock at once, or a part of what is entered together.
     pub(super) fn begin(&mut self) -> Result<Change<'_>, LedgerError> {
-        if self.db.is_autocommit() {
-            Ok(Change::Alone(self.db.transaction_with_behavior(TransactionBehavior::Immediate)?))
+        let within = if self.db.is_autocommit() {
+            Within::Alone(self.db.transaction_with_behavior(TransactionBehavior::Immediate)?)
         } else {
-            Ok(Change::Among(self.db.savepoint()?))
-        }
+            Within::Among(self.db.savepoint()?)
+        };
+        Ok(Change { within, by: self.by.clone() })
+    }
+
+    /// Lets somebody at the desk work: every entry of `work` has their name.
+    pub fn acting<T>(&mut self, by: Option<String>, work: impl FnOnce(&mut Self) -> T) -> T {
+        self.by = by;
+        let done = work(self);
+        self.by = None;
+        done
     }
 
     /// Number of the last entry; it grows with every change.
@@ -57,7 +68,8 @@ impl Ledger {
     /// # Errors
     /// The ledger can't be read.
     pub fn history(&self, id: Uuid) -> Result<Vec<Event>, LedgerError> {
-        let mut all = self.db.prepare_cached("SELECT seq, at, kind, body FROM events WHERE ticket = ? ORDER BY seq")?;
+        let mut all =
+            self.db.prepare_cached("SELECT seq, at, kind, body, by FROM events WHERE ticket = ? ORDER BY seq")?;
         let mut rows = all.query([id.to_string()])?;
         let mut events = Vec::new();
         while let Some(row) = rows.next()? {
@@ -67,6 +79,7 @@ impl Ledger {
                 kind: row.get(2)?,
                 // The rest of a ticket's past is told also where one entry can't be read.
                 body: serde_json::from_str(&row.get::<_, String>(3)?).unwrap_or_default(),
+                by: row.get(4)?,
             });
         }
         Ok(events)

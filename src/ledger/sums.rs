@@ -8,8 +8,8 @@ use serde::{Deserialize, Serialize};
 
 use super::{LedgerError, Ticket, rows::listed};
 use crate::{
-    money::Currency,
-    ticket::{State, Tender},
+    money::{Currency, Tender},
+    ticket::State,
 };
 
 /// How many of one part were sold, and for how much as marked.
@@ -56,6 +56,9 @@ pub struct CloseOut {
     pub cash: Decimal,
     /// Taken by card.
     pub card: Decimal,
+    /// Taken in each other way of the table's own list.
+    #[serde(default)]
+    pub other_ways: BTreeMap<String, Decimal>,
     /// Totals of the tickets rung up, before cash rounding.
     pub totals: Decimal,
     /// Tax in these totals.
@@ -81,9 +84,10 @@ impl CloseOut {
         Self { show, ..Self::default() }
     }
 
-    /// What was taken, in cash and by card; none where the two are too large to be added.
+    /// What was taken, in all ways; none where that is too large to be added.
     pub fn taken(&self) -> Option<Decimal> {
-        self.cash.checked_add(self.card)
+        let known = self.cash.checked_add(self.card)?;
+        self.other_ways.values().try_fold(known, |sum, one| sum.checked_add(*one))
     }
 
     /// What cash rounding added to the totals, or took from them.
@@ -120,9 +124,10 @@ impl CloseOut {
         let mut sums = self.clone();
         sums.currency = Some(quote.currency);
         let add = |to: &mut Decimal, amount: Decimal| to.checked_add(amount).map(|sum| *to = sum);
-        match ticket.tender {
+        match &ticket.tender {
             Some(Tender::Cash) => add(&mut sums.cash, charged)?,
             Some(Tender::Card) | None => add(&mut sums.card, charged)?,
+            Some(Tender::Named(name)) => add(sums.other_ways.entry(name.clone()).or_default(), charged)?,
         }
         if late {
             add(&mut sums.late.taken, charged)?;

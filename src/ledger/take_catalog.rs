@@ -1,11 +1,12 @@
 //! Taking over a catalogue: counts, prices, and what it says of its parts.
 
 use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::{OptionalExtension, params};
 
 use super::{
     Ledger, LedgerError, facts, holds, prices,
     rows::{note, open_tickets, save},
+    shared_commit::Change,
 };
 use crate::catalog::Catalog;
 
@@ -47,7 +48,7 @@ impl Ledger {
 }
 
 /// Judges all open tickets by another catalogue. What that changes is noted as an entry of its own.
-fn judge_open(tx: &Connection, catalog: &Catalog, now: Timestamp) -> Result<(), LedgerError> {
+fn judge_open(tx: &Change<'_>, catalog: &Catalog, now: Timestamp) -> Result<(), LedgerError> {
     for mut ticket in open_tickets(tx)?.into_iter().filter_map(|one| one.ticket.ok()) {
         if ticket.judge(catalog, tx)? {
             note(tx, now, Some(ticket.id), "judged", &ticket.verdict)?;

@@ -13,8 +13,8 @@ use crate::{
     catalog::Catalog,
     caution::{Caution, CautionCode, Verdict},
     craft::{Body, DropKind, Facts, Home, Length, Mass, Material, Piece, Plating, Ring, Sort},
-    money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
-    ticket::{State, Tender, TicketNumber},
+    money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, Tender, quote},
+    ticket::{State, TicketNumber},
 };
 
 /// One part of the piece on a ticket.

@@ -7,7 +7,7 @@
 //! lines              base, drops and plain lines with their prices
 //! reduction          a party's package, and what a seller takes off by hand
 //! quote              the sum of a piece, or of plain lines alone
-//! cash               a sum in the coins there are
+//! cash, tender       a sum in the coins there are; ways to pay
 //! ```
 //!
 //! A pure room. Every amount is an exact decimal; nothing passes through binary floats.
@@ -24,6 +24,7 @@ mod reduction;
 #[cfg(test)]
 mod reduction_tests;
 mod rules;
+mod tender;
 
 pub use amount::{AmountError, MAX_AMOUNT, parse_percent, parse_price};
 pub use cash::cash_total;
@@ -33,3 +34,4 @@ pub use lines::{PlainLine, PricedDrop, PricedItem};
 pub use quote::{PlainSum, Quote, quote, quote_plain, quote_with};
 pub use reduction::{Package, Reduction};
 pub use rules::{Discount, PriceRules, Rounding, TaxRule};
+pub use tender::Tender;

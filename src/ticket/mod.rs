@@ -5,7 +5,7 @@ mod number;
 mod receipt;
 mod sent;
 
-pub use life::{State, Tender};
+pub use life::State;
 pub use number::{NumberError, TicketNumber};
 pub use receipt::Receipt;
 pub use sent::SentTicket;

@@ -38,7 +38,8 @@ use chatelaine::{
     desk::{Desk, DeskConfig},
     ledger::{Part, Work},
     link::{Pairing, wire::Delivery},
-    ticket::{Receipt, SentTicket, Tender, TicketNumber},
+    money::Tender,
+    ticket::{Receipt, SentTicket, TicketNumber},
 };
 use jiff::Timestamp;
 use looking_on::{Looks, Seller};

@@ -54,7 +54,7 @@ fn a_piece_of_nine_drops_takes_fourteen_touches_at_most() {
     }
     touch("button[name=tender][value=cash]");
     browser.wait_for("Handed over");
-    assert_eq!((now().state, now().tender), (State::RungUp, Some(chatelaine::ticket::Tender::Cash)));
+    assert_eq!((now().state, now().tender), (State::RungUp, Some(chatelaine::money::Tender::Cash)));
     println!("{} touches", touches.get());
     assert!(touches.get() <= MOST_TOUCHES, "{} touches", touches.get());
     // A key of the table's own letters begins the next home.

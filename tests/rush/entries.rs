@@ -5,7 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chatelaine::{
     catalog::Catalog,
-    ticket::{SentTicket, State, Tender, TicketNumber},
+    money::Tender,
+    ticket::{SentTicket, State, TicketNumber},
 };
 use jiff::{SignedDuration, Timestamp};
 use rust_decimal::{Decimal, RoundingStrategy};

@@ -5,7 +5,8 @@ use std::path::Path;
 use chatelaine::{
     catalog::read_folder,
     ledger::{CloseOut, Ledger, Ticket},
-    ticket::{State, Tender},
+    money::Tender,
+    ticket::State,
 };
 use jiff::{SignedDuration, Timestamp};
 use rusqlite::Connection;
@@ -154,7 +155,8 @@ fn the_sums(ledger: &mut Ledger, model: &Model) {
     assert_eq!((model.show, running.show), (2, 2));
     let of = |sums: &CloseOut| {
         let settled = || model.tickets.values().filter(|ticket| ticket.settled == Some(sums.show));
-        let paid = |tender| settled().filter_map(|one| one.paid).filter(|one| one.0 == tender).map(|one| one.1).sum();
+        let paid =
+            |tender| settled().filter_map(|one| one.paid.clone()).filter(|one| one.0 == tender).map(|one| one.1).sum();
         let sold = settled().filter(|ticket| ticket.paid.is_some()).count() as u32;
         (sold, settled().count() as u32 - sold, paid(Tender::Cash), paid(Tender::Card))
     };

@@ -5,8 +5,8 @@ use chatelaine::{
     catalog::Catalog,
     craft::{Piece, Wearer},
     ledger::{Ledger, Part, Visitor},
-    money::{PriceRules, TaxRule},
-    ticket::{SentTicket, Tender, TicketNumber},
+    money::{PriceRules, TaxRule, Tender},
+    ticket::{SentTicket, TicketNumber},
 };
 use jiff::{Timestamp, ToSpan};
 use rust_decimal::Decimal;

@@ -4,8 +4,8 @@
 use chatelaine::{
     catalog::Catalog,
     ledger::{Charge, Ledger, LedgerError, SumDoubt},
-    money::{Currency, PricedDrop, Quote, quote},
-    ticket::{Receipt, SentTicket, State, Tender},
+    money::{Currency, PricedDrop, Quote, Tender, quote},
+    ticket::{Receipt, SentTicket, State},
 };
 use jiff::ToSpan;
 use rust_decimal::Decimal;

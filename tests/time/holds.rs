@@ -4,7 +4,8 @@
 use crate::book::{catalog, check_all, count, now, opened, sent};
 use chatelaine::{
     ledger::{Ledger, LedgerError, Part},
-    ticket::{Receipt, Tender},
+    money::Tender,
+    ticket::Receipt,
 };
 use jiff::{SignedDuration, Timestamp, ToSpan};
 

@@ -4,7 +4,8 @@
 use crate::book::{catalog, check_all, count, now, opened, sent};
 use chatelaine::{
     ledger::{Ledger, LedgerError},
-    ticket::{Receipt, SentTicket, State, Tender},
+    money::Tender,
+    ticket::{Receipt, SentTicket, State},
 };
 use uuid::Uuid;
 

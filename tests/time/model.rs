@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use chatelaine::ticket::{State, Tender};
+use chatelaine::{money::Tender, ticket::State};
 use jiff::{SignedDuration, Timestamp};
 use rust_decimal::Decimal;
 use uuid::Uuid;
@@ -165,7 +165,7 @@ impl Model {
                 ticket.follow_ticks();
             }
             Act::RingUp(tender) => {
-                (ticket.state, ticket.paid, ticket.settled) = (State::RungUp, Some(*tender), Some(show));
+                (ticket.state, ticket.paid, ticket.settled) = (State::RungUp, Some(tender.clone()), Some(show));
                 for slot in ticket.slots.iter_mut().filter(|slot| !slot.removed) {
                     slot.held = false;
                     *self.on_hand.get_mut(&slot.id).expect("a count") -= 1;
@@ -207,11 +207,11 @@ impl Model {
         let mut sums = Sums::default();
         for ticket in self.tickets.iter().filter(|ticket| ticket.settled == Some(show)) {
             let late = u32::from(ticket.show < show);
-            match ticket.paid {
+            match &ticket.paid {
                 Some(tender) => {
                     sums.sold += 1;
                     sums.late_sold += late;
-                    *if tender == Tender::Cash { &mut sums.cash } else { &mut sums.card } += ticket.total();
+                    *if *tender == Tender::Cash { &mut sums.cash } else { &mut sums.card } += ticket.total();
                 }
                 None => {
                     sums.let_go += 1;

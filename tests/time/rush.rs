@@ -11,7 +11,8 @@ use std::{
 use chatelaine::{
     catalog::Catalog,
     ledger::{Ledger, LedgerError, Part},
-    ticket::{Receipt, SentTicket, Tender, TicketNumber},
+    money::Tender,
+    ticket::{Receipt, SentTicket, TicketNumber},
 };
 use jiff::SignedDuration;
 use uuid::Uuid;
@@ -178,7 +179,7 @@ impl Rush {
             }
             Act::Swap { at, to, .. } => line(*at).and_then(|at| ledger.swap(id, at, to, &catalog, time)),
             Act::Remove { at } => line(*at).and_then(|at| ledger.remove(id, at, &catalog, time)),
-            Act::RingUp(tender) => ledger.ring_up(id, *tender, time),
+            Act::RingUp(tender) => ledger.ring_up(id, tender.clone(), time),
             Act::HandOver => ledger.hand_over(id, time),
             Act::LetGo => ledger.let_go(id, time),
         };
@@ -234,7 +235,7 @@ impl Rush {
     fn look_at(&self, n: usize) {
         let wanted = &self.model.tickets[n];
         let found = self.ledger.ticket(wanted.id).expect("a ticket");
-        assert_eq!((found.state, found.settled, found.tender), (wanted.state, wanted.settled, wanted.paid));
+        assert_eq!((found.state, found.settled, &found.tender), (wanted.state, wanted.settled, &wanted.paid));
         let base = Slot {
             id: found.piece.base.clone(),
             price: found.quote.base.price,

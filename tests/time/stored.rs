@@ -10,7 +10,8 @@ use std::{
 
 use chatelaine::{
     ledger::{Ledger, SoldLine},
-    ticket::{State, Tender},
+    money::Tender,
+    ticket::State,
 };
 use rusqlite::Connection;
 use serde_json::Value;

@@ -74,6 +74,7 @@ async fn change(
         return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the new PIN twice.");
     }
     let hash = desk.auth.hash_pin(form.pin).await?;
-    desk.ledger.run(move |ledger, now| ledger.change_pin(&hash, &seller.token_hash, now)).await?;
+    let token_hash = seller.token_hash.clone();
+    desk.ledger.run_by(&seller, move |ledger, now| ledger.change_pin(&hash, &token_hash, now)).await?;
     Ok(Redirect::to("/kiosks").into_response())
 }

@@ -56,14 +56,14 @@ struct Close {
 
 async fn close(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Form(form): Form<Close>,
 ) -> Result<Response, Refusal> {
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
     let asked = form.show;
     let closed = desk
         .ledger
-        .run(move |ledger, now| {
+        .run_by(&seller, move |ledger, now| {
             let running = ledger.show()?.id;
             // A form sent twice must not close the next show as well.
             if running == asked {

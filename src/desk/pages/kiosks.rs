@@ -261,10 +261,10 @@ async fn ask_release(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(d
 
 async fn release(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(digit): Path<u8>,
 ) -> Result<Redirect, Refusal> {
-    desk.ledger.run(move |ledger, now| ledger.release_kiosk(digit, now)).await?;
+    desk.ledger.run_by(&seller, move |ledger, now| ledger.release_kiosk(digit, now)).await?;
     desk.tablets.forget(digit);
     Ok(Redirect::to("/kiosks"))
 }

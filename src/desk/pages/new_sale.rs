@@ -158,7 +158,7 @@ async fn shown(desk: &DeskState, chosen: &Chosen, trouble: Option<(&str, bool)>)
 
 async fn open(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Form(chosen): Form<Chosen>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
@@ -170,7 +170,7 @@ async fn open(
     let of = Arc::clone(&loaded);
     let opened = desk
         .ledger
-        .enter(move |ledger, now| match ledger.open_by_hand(id, &piece, found, &of.catalog, now) {
+        .enter_by(&seller, move |ledger, now| match ledger.open_by_hand(id, &piece, found, &of.catalog, now) {
             // A form that the browser kept from an earlier sale was filled in anew.
             Err(LedgerError::OpenedOtherwise) => ledger.open_by_hand(Uuid::now_v7(), &piece, found, &of.catalog, now),
             opened => opened,

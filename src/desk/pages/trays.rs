@@ -213,7 +213,7 @@ struct Recount {
 
 async fn recount(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<String>,
     Form(form): Form<Recount>,
 ) -> Result<Response, Refusal> {
@@ -223,6 +223,6 @@ async fn recount(
         return Ok((StatusCode::BAD_REQUEST, part_page(&desk, &id, Some(&words)).await?).into_response());
     };
     let part = id.clone();
-    desk.ledger.run(move |ledger, now| ledger.recount(&part, free, now)).await?;
+    desk.ledger.run_by(&seller, move |ledger, now| ledger.recount(&part, free, now)).await?;
     Ok(Redirect::to(&format!("/parts/{id}")).into_response())
 }

@@ -11,7 +11,7 @@ use crate::{
     ledger::{Count, LedgerError},
     link::wire::in_address,
     quoting::excerpt,
-    ticket::{State, Tender},
+    ticket::State,
 };
 
 /// Who the piece is for.
@@ -60,14 +60,6 @@ pub(super) fn free(count: Count) -> String {
         0 if count.held > 0 => "all held".to_owned(),
         0 => "sold out".to_owned(),
         n => format!("{n} free"),
-    }
-}
-
-/// How it was paid.
-pub(super) const fn tender(tender: Tender) -> &'static str {
-    match tender {
-        Tender::Cash => "in cash",
-        Tender::Card => "by card",
     }
 }
 
@@ -141,6 +133,7 @@ pub(super) fn state(state: State) -> Markup {
         State::RungUp => "M12 3a9 9 0 1 0 .01 0zM12 7v10M9 9.5h5M9 14h5",
         State::HandedOver => "M4 15c5-2 6 3 11 1l5-4M6 11V5h9v6",
         State::LetGo => "M6 6l12 12M18 6L6 18",
+        State::TakenBack => "M9 6L4 11l5 5M4 11h9a5 5 0 0 1 0 10h-3",
     };
     html! {
         span class={ "state " (state.code()) } {

@@ -29,8 +29,9 @@ use crate::{
         state::DeskState,
     },
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
+    money::Tender,
     quoting::quoted,
-    ticket::{State as TicketState, Tender},
+    ticket::State as TicketState,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -54,11 +55,12 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 /// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page.
 pub(super) async fn act(
     desk: &DeskState,
+    seller: &Seller,
     id: Uuid,
     place: &str,
     work: impl FnOnce(&mut Ledger, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
 ) -> Result<Response, Refusal> {
-    match desk.ledger.enter(work).await {
+    match desk.ledger.enter_by(seller, work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
             let words = words::trouble(&error, &desk.catalog.loaded().catalog);
@@ -68,8 +70,8 @@ pub(super) async fn act(
     }
 }
 
-async fn call(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    act(&desk, id, "", move |ledger, now| ledger.call(id, now)).await
+async fn call(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    act(&desk, &seller, id, "", move |ledger, now| ledger.call(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -82,7 +84,7 @@ struct Tick {
 
 async fn tick(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Tick>,
 ) -> Result<Response, Refusal> {
@@ -99,15 +101,15 @@ async fn tick(
         },
     };
     let (on, found) = (form.on == 1, form.found == 1);
-    act(&desk, id, &place, move |ledger, now| ledger.tick(id, part, on, found, now)).await
+    act(&desk, &seller, id, &place, move |ledger, now| ledger.tick(id, part, on, found, now)).await
 }
 
 async fn all_here(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#till", move |ledger, now| ledger.tick_all(id, now)).await
+    act(&desk, &seller, id, "#till", move |ledger, now| ledger.tick_all(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -119,7 +121,7 @@ struct OneMore {
 
 async fn add(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<OneMore>,
 ) -> Result<Response, Refusal> {
@@ -132,7 +134,7 @@ async fn add(
         return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
     };
     let (kind, found, of) = (kind.id.clone(), form.found == 1, Arc::clone(&loaded));
-    act(&desk, id, "#add", move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)).await
+    act(&desk, &seller, id, "#add", move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -142,12 +144,12 @@ struct OtherBase {
 
 async fn base(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<OtherBase>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#base", move |ledger, now| ledger.set_base(id, &form.base, &loaded.catalog, now)).await
+    act(&desk, &seller, id, "#base", move |ledger, now| ledger.set_base(id, &form.base, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -158,7 +160,7 @@ struct NewLength {
 
 async fn length(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<NewLength>,
 ) -> Result<Response, Refusal> {
@@ -167,7 +169,10 @@ async fn length(
         return Err(Refusal::bad(format!("a length is a number of millimetres from {least} to {most}")));
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#length", move |ledger, now| ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, now)).await
+    act(&desk, &seller, id, "#length", move |ledger, now| {
+        ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, now)
+    })
+    .await
 }
 
 #[derive(Deserialize)]
@@ -177,7 +182,7 @@ struct NewWearer {
 
 async fn wearer(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<NewWearer>,
 ) -> Result<Response, Refusal> {
@@ -186,7 +191,7 @@ async fn wearer(
         return Err(Refusal::bad(format!("{} is no wearer; send one of {codes}", quoted(&form.wearer))));
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#wearer", move |ledger, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
+    act(&desk, &seller, id, "#wearer", move |ledger, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -196,12 +201,12 @@ struct Line {
 
 async fn remove(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Line>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "", move |ledger, now| ledger.remove(id, form.line, &loaded.catalog, now)).await
+    act(&desk, &seller, id, "", move |ledger, now| ledger.remove(id, form.line, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -211,11 +216,11 @@ struct Told {
 
 async fn told(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Told>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#told", move |ledger, now| ledger.set_told(id, form.told == 1, now)).await
+    act(&desk, &seller, id, "#told", move |ledger, now| ledger.set_told(id, form.told == 1, now)).await
 }
 
 #[derive(Deserialize)]
@@ -226,12 +231,12 @@ struct Confirm {
 
 async fn confirm(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<Confirm>,
 ) -> Result<Response, Refusal> {
     let (code, on) = (form.code, form.on == 1);
-    act(&desk, id, "#told", move |ledger, now| ledger.confirm_hazard(id, code, on, now)).await
+    act(&desk, &seller, id, "#told", move |ledger, now| ledger.confirm_hazard(id, code, on, now)).await
 }
 
 #[derive(Deserialize)]
@@ -242,7 +247,7 @@ struct RingUp {
 
 async fn ring_up(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<RingUp>,
 ) -> Result<Response, Refusal> {
@@ -258,11 +263,11 @@ async fn ring_up(
         let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
         return Ok((StatusCode::CONFLICT, with_trouble(&desk, id, Some(&words)).await?).into_response());
     }
-    act(&desk, id, "#till", move |ledger, now| {
+    act(&desk, &seller, id, "#till", move |ledger, now| {
         let ticket = ledger.ticket(id)?;
         // A second touch on the same button means the first: the money was taken, once.
         let is_paid = matches!(ticket.state, TicketState::RungUp | TicketState::HandedOver);
-        if is_paid && ticket.tender == Some(tender) && ticket.quote.total == form.total {
+        if is_paid && ticket.tender.as_ref() == Some(&tender) && ticket.quote.total == form.total {
             return Ok(ticket);
         }
         ledger.ring_up(id, tender, now)
@@ -277,7 +282,7 @@ struct ConfirmSum {
 
 async fn confirm_sum(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Form(form): Form<ConfirmSum>,
 ) -> Result<Response, Refusal> {
@@ -287,15 +292,15 @@ async fn confirm_sum(
         other => return Err(Refusal::bad(format!("{} is no sum to charge; send seen or today", quoted(other)))),
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, id, "#till", move |ledger, now| ledger.confirm_sum(id, charge, &loaded.catalog, now)).await
+    act(&desk, &seller, id, "#till", move |ledger, now| ledger.confirm_sum(id, charge, &loaded.catalog, now)).await
 }
 
 async fn hand_over(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
-    act(&desk, id, "#till", move |ledger, now| ledger.hand_over(id, now)).await
+    act(&desk, &seller, id, "#till", move |ledger, now| ledger.hand_over(id, now)).await
 }
 
 async fn ask_let_go(
@@ -315,10 +320,6 @@ async fn ask_let_go(
     Ok(page(&desk, Tab::Tickets, "Let go?", &main).into_response())
 }
 
-async fn let_go(
-    State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
-    Path(id): Path<Uuid>,
-) -> Result<Response, Refusal> {
-    act(&desk, id, "", move |ledger, now| ledger.let_go(id, now)).await
+async fn let_go(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    act(&desk, &seller, id, "", move |ledger, now| ledger.let_go(id, now)).await
 }

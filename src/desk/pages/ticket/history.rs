@@ -8,7 +8,7 @@ use crate::{
     craft::Wearer,
     desk::pages::words,
     ledger::{Charge, Event, Part},
-    ticket::Tender,
+    money::Tender,
 };
 
 impl View {
@@ -97,7 +97,7 @@ impl View {
             "told" if event.body == true => "the guest was told of the cautions".to_owned(),
             "told" => "not told of the cautions after all".to_owned(),
             "rung_up" => match serde_json::from_value::<Tender>(event.body.clone()) {
-                Ok(tender) => format!("rung up, paid {}", words::tender(tender)),
+                Ok(tender) => format!("rung up, paid {}", tender.words()),
                 Err(_) => "rung up".to_owned(),
             },
             "handed_over" => "handed over".to_owned(),

@@ -167,10 +167,13 @@ struct Swap {
 
 async fn swap(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
     Form(form): Form<Swap>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, id, &format!("#line-{at}"), move |ledger, now| ledger.swap(id, at, &form.to, &loaded.catalog, now)).await
+    act(&desk, &seller, id, &format!("#line-{at}"), move |ledger, now| {
+        ledger.swap(id, at, &form.to, &loaded.catalog, now)
+    })
+    .await
 }

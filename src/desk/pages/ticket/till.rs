@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::{view::View, which_sum};
 use crate::{
     desk::pages::words,
-    money::{TaxRule, cash_total},
+    money::{TaxRule, Tender, cash_total},
     ticket::State as TicketState,
 };
 
@@ -37,16 +37,17 @@ impl View {
 
     fn next_step(&self) -> Markup {
         let ticket = &self.ticket;
-        match (ticket.state, ticket.tender, ticket.charged) {
+        match (ticket.state, &ticket.tender, ticket.charged) {
             (TicketState::RungUp, tender, charged) => html! {
-                p.paid { "Paid " (self.money(charged.unwrap_or(ticket.quote.total))) " " (tender.map_or("", words::tender)) "." }
+                p.paid { "Paid " (self.money(charged.unwrap_or(ticket.quote.total))) " " (tender.as_ref().map_or_else(String::new, Tender::words)) "." }
                 form method="post" action=(self.action("hand-over")) { button.main.wide { "Handed over" } }
             },
             (TicketState::HandedOver, tender, charged) => html! {
-                p.paid { "Paid " (self.money(charged.unwrap_or(ticket.quote.total))) " " (tender.map_or("", words::tender))
+                p.paid { "Paid " (self.money(charged.unwrap_or(ticket.quote.total))) " " (tender.as_ref().map_or_else(String::new, Tender::words))
                     " and handed over." }
             },
             (TicketState::LetGo, ..) => html! { p { "This ticket came to nothing; its drops are free again." } },
+            (TicketState::TakenBack, ..) => html! { p { "This piece was paid and taken back." } },
             (TicketState::Sent | TicketState::Called | TicketState::Checked, ..) => self.ring_up(),
         }
     }
