@@ -7,7 +7,8 @@
 //! lines              base, drops and plain lines with their prices
 //! reduction          a party's package, and what a seller takes off by hand
 //! quote              the sum of a piece, or of plain lines alone
-//! cash, tender       a sum in the coins there are; ways to pay
+//! cash               a sum in the coins there are
+tender             ways to pay
 //! ```
 //!
 //! A pure room. Every amount is an exact decimal; nothing passes through binary floats.

@@ -253,7 +253,11 @@ impl Rush {
         let slots: Vec<Slot> = std::iter::once(base).chain(lines).collect();
         assert_eq!(slots, wanted.slots, "{}", found.number);
         assert_eq!(found.quote.total, wanted.total(), "{}", found.number);
-        assert_eq!(found.charged, wanted.paid.map(|_| wanted.total()), "the sum on the ticket is the sum charged");
+        assert_eq!(
+            found.charged,
+            wanted.paid.as_ref().map(|_| wanted.total()),
+            "the sum on the ticket is the sum charged"
+        );
     }
 
     /// The whole book is as the model has it.
