@@ -12,8 +12,10 @@
 //! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
+//! | `bill`, `sell` | what is paid together, and put right afterwards; a piece that becomes the guest's |
 //! | `stock`, `holds` | counts; how long parts are held |
 //! | `take_catalog` | another catalogue is taken over |
+//! | `price_by_hand` | what the seller takes off, and plain lines on a piece |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `close`, `sums` | the end of a show; what it comes to |
 //! | `access` | paired kiosks, sessions, settings |
@@ -21,6 +23,7 @@
 
 mod access;
 mod backup;
+mod bill;
 mod by_hand;
 mod close;
 mod confirm;
@@ -31,11 +34,13 @@ mod holds;
 mod list;
 mod more_parts;
 mod open;
+mod price_by_hand;
 mod prices;
 mod receive;
 mod reserve;
 mod rows;
 mod schema;
+mod sell;
 mod shared_commit;
 mod stock;
 mod store;
@@ -45,6 +50,10 @@ mod ticket;
 
 pub use access::{Browser, Kiosk, Visitor};
 pub use backup::{BackupError, Copied, back_up, read_through};
+pub use bill::{
+    Bill, BillSum, BilledTicket, Corrected, Correction, Given, Goods, Paying, Payment, Sale, SaleId, SaleQuery, Seen,
+    TakeBack, Why,
+};
 pub use close::ClosedShow;
 pub use confirm::Charge;
 pub use error::LedgerError;
@@ -53,5 +62,5 @@ pub use rows::{Event, Listed, Show};
 pub use shared_commit::{AfterCommit, Work};
 pub use stock::Count;
 pub use store::Ledger;
-pub use sums::{CloseOut, LateSums, SetApart, SoldLine};
+pub use sums::{AtRate, CloseOut, LateSums, SetApart, SoldLine, TakenBack};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};
