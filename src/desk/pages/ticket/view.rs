@@ -47,6 +47,8 @@ pub(super) struct View {
     pub(super) counts: BTreeMap<String, Count>,
     pub(super) loaded: Arc<Loaded>,
     pub(super) now: Timestamp,
+    /// Whether the seller works alone, so that nobody has to be named.
+    pub(super) alone: bool,
 }
 
 async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
@@ -66,15 +68,16 @@ pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&st
             };
             let mut others = ledger.tickets_numbered(ticket.number)?;
             others.retain(|other| other.id != id);
-            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?)))
+            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?, ledger.staff()?.is_empty())))
         })
         .await?;
-    let (ticket, history, others, counts) = match read {
+    let (ticket, history, others, counts, alone) = match read {
         Ok(read) => read,
         Err(unreadable) => return Ok(unreadable.page(desk)),
     };
     let title = format!("Ticket {}", ticket.number);
-    let view = View { ticket, history, others, counts, loaded: desk.catalog.loaded(), now: desk.clock.now() };
+    let (loaded, now) = (desk.catalog.loaded(), desk.clock.now());
+    let view = View { ticket, history, others, counts, loaded, now, alone };
     Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
