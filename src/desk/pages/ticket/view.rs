@@ -30,7 +30,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    ledger::{Count, Event, LedgerError, Listed, Ticket},
+    ledger::{Bill, BillSum, Count, Event, LedgerError, Listed, Ticket},
     ticket::State as TicketState,
 };
 
@@ -45,6 +45,8 @@ pub(super) struct View {
     /// The other tickets with its number.
     pub(super) others: Vec<Listed>,
     pub(super) counts: BTreeMap<String, Count>,
+    /// The bill on which it stands, and what that comes to.
+    pub(super) bill: Option<(Bill, BillSum)>,
     pub(super) loaded: Arc<Loaded>,
     pub(super) now: Timestamp,
     /// Whether the seller works alone, so that nobody has to be named.
@@ -68,16 +70,20 @@ pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&st
             };
             let mut others = ledger.tickets_numbered(ticket.number)?;
             others.retain(|other| other.id != id);
-            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?, ledger.staff()?.is_empty())))
+            let bill = match ticket.bill {
+                Some(bill) => ledger.bill(bill).map(|(bill, _, sum)| Some((bill, sum)))?,
+                None => None,
+            };
+            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?, bill, ledger.staff()?.is_empty())))
         })
         .await?;
-    let (ticket, history, others, counts, alone) = match read {
+    let (ticket, history, others, counts, bill, alone) = match read {
         Ok(read) => read,
         Err(unreadable) => return Ok(unreadable.page(desk)),
     };
     let title = format!("Ticket {}", ticket.number);
     let (loaded, now) = (desk.catalog.loaded(), desk.clock.now());
-    let view = View { ticket, history, others, counts, loaded, now, alone };
+    let view = View { ticket, history, others, counts, bill, loaded, now, alone };
     Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
@@ -150,6 +156,7 @@ impl View {
                     (self.more())
                     (self.cautions())
                     (self.sums())
+                    (self.price())
                 }
             }
             (self.past())
