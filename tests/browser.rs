@@ -20,6 +20,8 @@ mod by_hand;
 mod driver;
 #[path = "desk/kit.rs"]
 mod kit;
+#[path = "browser/people.rs"]
+mod people;
 mod support;
 #[path = "browser/till.rs"]
 mod till;
