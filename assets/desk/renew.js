@@ -31,7 +31,8 @@ const renewTree = (() => {
   const isTyped = (one) => one.tagName === "INPUT" && one.type !== "hidden" && one.value !== one.defaultValue;
 
   function element(old, fresh, own) {
-    const typed = isTyped(old);
+    // A PIN that was just sent is typed anew, whatever became of it.
+    const typed = isTyped(old) && !(own && old.type === "password");
     const chosen = old.tagName === "SELECT" && (old.form?.dataset.pending !== undefined);
     const value = old.value;
     attributes(old, fresh);

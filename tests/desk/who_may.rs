@@ -77,7 +77,7 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/bills/{id}/pay", Desk, ""),
     ("POST", "/bills/{id}/other-way", Desk, ""),
     ("GET", "/bills/{id}/take-back", Desk, ""),
-    ("POST", "/bills/{id}/take-back", Desk, ""),
+    ("POST", "/bills/{id}/take-back", Approved, "what=goods:0&reason=it+broke&tender="),
     ("GET", "/sales", Desk, ""),
     // Counting what lies on the table, and looking at the day.
     ("GET", "/trays", Desk, ""),

@@ -50,7 +50,7 @@ async fn with_trouble(desk: &DeskState, trouble: Option<&str>, typed: &str) -> R
     let main = html! {
         h1 { "People" }
         section.card aria-label="Who works here" {
-            ul.lying {
+            ul.lying.people {
                 li.row {
                     span.what { strong { (SELLER) } " – you. Everything is yours to do." }
                     a.button.quiet href="/pin" { "Change your PIN" }
@@ -58,8 +58,9 @@ async fn with_trouble(desk: &DeskState, trouble: Option<&str>, typed: &str) -> R
                 @for one in &helpers { (helper(one, now)) }
             }
             p.faint {
-                "A helper checks pieces and rings them up. Closing a show, pairing or releasing a tablet and signing others out "
-                "need your PIN, which you can type on the helper’s phone for that one time."
+                "A helper checks pieces, rings them up and counts. Giving money back, closing a show and pairing or releasing a "
+                "tablet need your PIN, which you can type on the helper’s phone for that one time. This page and signing others "
+                "out are yours alone."
             }
         }
         section.card aria-label="Add a helper" {
