@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::ffi;
 use uuid::Uuid;
 
+use super::AboutError;
 use crate::{
     catalog::PieceError,
     caution::CautionCode,
@@ -72,6 +73,12 @@ pub enum LedgerError {
         "show {0} has the last number that a ledger has, so no other can follow it; nothing was closed. Begin a new ledger"
     )]
     LastShow(i64),
+    /// A closed show stays as it was.
+    #[error("show {0} is closed, and what it was can't be changed any more")]
+    ShowClosed(i64),
+    /// Nothing of the kind can be said of a show.
+    #[error(transparent)]
+    About(#[from] AboutError),
     /// Nothing has to be said about the sum.
     #[error("the sum on the ticket is one of this table's; it is charged as the guest saw it")]
     SumStands,

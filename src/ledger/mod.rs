@@ -15,10 +15,12 @@
 //! | `stock`, `holds` | counts; how long parts are held |
 //! | `take_catalog` | another catalogue is taken over |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
-//! | `close`, `sums` | the end of a show; what it comes to |
+//! | `about_show` | what a show is, as it is told at the desk |
+//! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
 //! | `access` | paired kiosks, sessions, settings |
 //! | `error` | why the ledger refuses |
 
+mod about_show;
 mod access;
 mod backup;
 mod by_hand;
@@ -37,12 +39,14 @@ mod reserve;
 mod rows;
 mod schema;
 mod shared_commit;
+mod show_end;
 mod stock;
 mod store;
 mod sums;
 mod take_catalog;
 mod ticket;
 
+pub use about_show::{AboutError, AboutShow, ShowKind, ShowListed};
 pub use access::{Browser, Kiosk, Visitor};
 pub use backup::{BackupError, Copied, back_up, read_through};
 pub use close::ClosedShow;
@@ -51,6 +55,7 @@ pub use error::LedgerError;
 pub use list::Group;
 pub use rows::{Event, Listed, Show};
 pub use shared_commit::{AfterCommit, Work};
+pub use show_end::{PartThen, ShowEnd};
 pub use stock::Count;
 pub use store::Ledger;
 pub use sums::{CloseOut, LateSums, SetApart, SoldLine};

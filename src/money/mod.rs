@@ -8,7 +8,7 @@
 //! reduction          a party's package, and what a seller takes off by hand
 //! quote              the sum of a piece, or of plain lines alone
 //! cash               a sum in the coins there are
-tender             ways to pay
+//! tender            ways to pay
 //! ```
 //!
 //! A pure room. Every amount is an exact decimal; nothing passes through binary floats.
