@@ -17,7 +17,15 @@ mod book;
 #[path = "desk/kit.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;
+#[path = "shows/pages.rs"]
+mod pages;
+#[path = "shows/practice.rs"]
+mod practice;
+#[path = "shows/practice_line.rs"]
+mod practice_line;
 #[path = "desk/seller.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod seller;
 mod support;
+#[path = "shows/tax.rs"]
+mod tax;

@@ -45,7 +45,7 @@ pub struct Browser {
 }
 
 /// The setting with the browsers.
-const BROWSERS: &str = "browsers";
+pub(super) const BROWSERS: &str = "browsers";
 /// Browsers that are remembered; nobody has as many phones.
 const MOST_BROWSERS: usize = 40;
 

@@ -9,6 +9,7 @@
 //! | `store`, `rows` | the ledger itself; its shows, entries and tickets as they are read and written |
 //! | `schema`, `shared_commit` | the tables and those of earlier layouts; changes that share one commit |
 //! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
+//! | `practice` | a copy to practise on |
 //! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
@@ -33,6 +34,7 @@ mod holds;
 mod list;
 mod more_parts;
 mod open;
+mod practice;
 mod prices;
 mod receive;
 mod reserve;

@@ -8,13 +8,12 @@
 //! | `ticket` | one ticket, from the tick to the money |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
-//! | `show`, `close_show` | what a show came to; ending it |
+//! | `show` | what a show is and came to; ending it; practice |
 //! | `kiosks` | paired tablets, pairing another, and what lies on them |
 
 mod caution_signs;
 mod cautions_card;
 mod change_pin;
-mod close_show;
 mod confirm;
 mod frame;
 mod kiosks;
@@ -55,7 +54,6 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(trays::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
-        .merge(close_show::routes())
         .merge(kiosks::routes())
 }
 
