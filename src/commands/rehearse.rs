@@ -183,7 +183,7 @@ impl Story<'_> {
     /// Ticks everything off, tells the guest, takes the money. The ordinary tick does not sell a piece that is not for its
     /// wearer: each hazard is confirmed by its name.
     fn ring_up(&self, kept: Kept, tender: Tender) -> Result<Ticket, Told> {
-        let (first, second) = (tender.clone(), tender.clone());
+        let (first_try, again) = (tender.clone(), tender.clone());
         let (number, open) = self.on_ledger(move |ledger| {
             let now = Timestamp::now();
             let ticket = ledger.call(kept.id, now).or_else(|_| ledger.ticket(kept.id))?;
@@ -192,7 +192,7 @@ impl Story<'_> {
                 ledger.tick(kept.id, Part::Line(at), true, false, now)?;
             }
             let told = ledger.set_told(kept.id, true, now)?;
-            match ledger.ring_up(kept.id, first, now) {
+            match ledger.ring_up(kept.id, first_try, now) {
                 Ok(_) => Ok((told.number, vec![])),
                 Err(LedgerError::NotSuitable(open)) => Ok((told.number, open)),
                 Err(error) => Err(error),
@@ -209,18 +209,13 @@ impl Story<'_> {
                 for code in open {
                     ledger.confirm_hazard(kept.id, code, true, now)?;
                 }
-                ledger.ring_up(kept.id, second, now)
+                ledger.ring_up(kept.id, again, now)
             })?;
         }
         let ticket = self.on_ledger(move |ledger| ledger.hand_over(kept.id, Timestamp::now()))?;
         let plain = |amount| ticket.quote.currency.plain(amount);
         let charged = ticket.charged.unwrap_or_default();
-        say!(
-            "  {} rung up, {} by {}",
-            ticket.number,
-            plain(charged),
-            if tender == Tender::Cash { "cash" } else { "card" }
-        );
+        say!("  {} rung up, {} {}", ticket.number, plain(charged), tender.words());
         agree(
             "what is charged by card and the sum on the ticket",
             &(tender == Tender::Cash || charged == ticket.quote.total),

@@ -79,7 +79,7 @@ fn opened_with(db: &Connection, id: Uuid) -> Result<Option<Piece>, LedgerError> 
 }
 
 /// The next number of the desk's own in show `show`.
-fn next_number(db: &Connection, show: i64, now: Timestamp) -> Result<TicketNumber, LedgerError> {
+pub(super) fn next_number(db: &Connection, show: i64, now: Timestamp) -> Result<TicketNumber, LedgerError> {
     let digit = digit_for_the_desk(db, now)?;
     let last = last_sequence(db, show, digit)?;
     // The first number of a show is 001: nobody is number nothing.

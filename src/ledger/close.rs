@@ -9,6 +9,7 @@ use super::{
     CloseOut, Ledger, LedgerError, ShowEnd, about_show,
     edit::release,
     rows::{closed_at, current_show, note, note_by_itself, open_tickets, save, time},
+    stock::hold,
     sums,
 };
 use crate::{money::Currency, ticket::State};
@@ -82,7 +83,14 @@ impl Ledger {
             return Err(LedgerError::LastShow(show.id));
         }
         let mut sum = sums::of(&tx, show.id)?;
+        let (mut kept, mut held) = (0, Vec::new());
         for one in open_tickets(&tx)? {
+            // What a part of the sum was paid for waits for the rest, in whichever show that comes.
+            if let Some(ticket) = one.ticket.as_ref().ok().filter(|ticket| ticket.prepaid) {
+                kept += 1;
+                held.extend(ticket.held_parts());
+                continue;
+            }
             note(&tx, now, Some(one.id), "let_go", &"show closed")?;
             sum.let_go_now += 1;
             match one.ticket {
@@ -102,8 +110,12 @@ impl Ledger {
                 }
             }
         }
-        // Nobody holds anything any more, what a ticket held that can't be read included.
+        sum.prepaid_kept = kept;
+        // Nobody else holds anything any more, what a ticket held that can't be read included.
         tx.execute("UPDATE stock SET held = 0 WHERE held > 0", [])?;
+        for part in held {
+            hold(&tx, &part)?;
+        }
         tx.execute("UPDATE shows SET closed = ? WHERE id = ?", params![now.to_string(), show.id])?;
         sums::keep(&tx, &sum)?;
         let end = ShowEnd::of(&tx, about_show::about(&tx, show.id)?, counted, &sum)?;

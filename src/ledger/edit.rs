@@ -8,14 +8,13 @@ use uuid::Uuid;
 use super::{
     Ledger, LedgerError, Part, Ticket, TicketLine, holds,
     rows::{current_show, find, note, save},
-    stock::{free, hold, hold_there, take},
+    stock::{free, hold, hold_there},
     sums,
 };
 use crate::{
     catalog::{Catalog, PieceError},
     caution::CautionCode,
     craft::{Base, DropKind, Length, Wearer, fit_on},
-    money::{Tender, cash_total},
     ticket::State,
 };
 
@@ -210,52 +209,6 @@ impl Ledger {
         })
     }
 
-    /// Takes the money: the parts leave the stock. A piece that is not for its wearer is rung up only when each hazard was
-    /// confirmed by its name, and never with a part that may not be sold.
-    ///
-    /// # Errors
-    /// There is no such ticket or it can't be read, a part is not ticked off, the guest was not told, a hazard is not
-    /// confirmed or forbids the sale, or the sum has to be confirmed first.
-    pub fn ring_up(&mut self, id: Uuid, tender: Tender, now: Timestamp) -> Result<Ticket, LedgerError> {
-        self.change_ticket(id, now, "rung_up", &tender.clone(), |db, ticket| {
-            open(ticket)?;
-            match ticket.unticked() {
-                0 => {}
-                n => return Err(LedgerError::NotTicked(n)),
-            }
-            if !ticket.verdict.cautions.is_empty() && !ticket.told {
-                return Err(LedgerError::NotTold);
-            }
-            ticket.sum_stands()?;
-            match (ticket.forbidden(), ticket.unconfirmed()) {
-                (forbidden, _) if !forbidden.is_empty() => return Err(LedgerError::Forbidden(forbidden)),
-                (_, open) if !open.is_empty() => return Err(LedgerError::NotSuitable(open)),
-                _ => {}
-            }
-            // A hold may have ended since the part was ticked off.
-            let not_held: Vec<String> = ticket.not_held().into_iter().map(str::to_owned).collect();
-            for part in not_held {
-                if !hold(db, &part)? {
-                    return Err(LedgerError::NoneLeft(part));
-                }
-            }
-            ticket.base_held = true;
-            ticket.lines.iter_mut().filter(|line| !line.removed).for_each(|line| line.held = true);
-            for part in ticket.held_parts() {
-                take(db, &part)?;
-            }
-            ticket.base_held = false;
-            ticket.lines.iter_mut().for_each(|line| line.held = false);
-            let total = ticket.quote.total;
-            ticket.charged = Some(match tender {
-                Tender::Cash => cash_total(&ticket.rules, total)?,
-                Tender::Card | Tender::Named(_) => total,
-            });
-            ticket.tender = Some(tender);
-            go(ticket, State::RungUp)
-        })
-    }
-
     /// The piece is in the guest's hands.
     ///
     /// # Errors
@@ -308,7 +261,7 @@ pub(super) fn release(db: &Connection, ticket: &mut Ticket) -> Result<(), Ledger
     Ok(())
 }
 
-fn go(ticket: &mut Ticket, to: State) -> Result<(), LedgerError> {
+pub(super) fn go(ticket: &mut Ticket, to: State) -> Result<(), LedgerError> {
     if !ticket.state.may_become(to) {
         return Err(LedgerError::State { from: ticket.state, to });
     }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use rusqlite::ffi;
+use rust_decimal::Decimal;
 use uuid::Uuid;
 
 use super::AboutError;
@@ -139,6 +140,58 @@ pub enum LedgerError {
     /// The count says that none is left.
     #[error("the count says that no {} is left; if it lies before you, say that it was found", quoted(.0))]
     NoneLeft(String),
+    /// No such bill.
+    #[error("there is no bill {0}")]
+    NoBill(Uuid),
+    /// The ticket stands on another bill, or on none.
+    #[error("the ticket does not stand on this bill")]
+    NotOnBill,
+    /// The ticket is to be paid together with other things.
+    #[error("the ticket is on a bill with other things, or a part of it is paid; take the money on the bill")]
+    WithOthers,
+    /// The bill is as long as bills get.
+    #[error("a bill has {0} tickets and {0} lines at most; begin another")]
+    LongBill(usize),
+    /// Somebody else changed the bill. What is left to pay now.
+    #[error("the bill has changed meanwhile, {0} is left to pay; look at it again, nothing was taken")]
+    BillChanged(String),
+    /// Everything is paid.
+    #[error("everything on the bill is paid")]
+    NothingToPay,
+    /// No part of what is due can be that much.
+    #[error("{amount} is no part of what is due: say an amount above 0 and up to {due}, in coins that there are")]
+    NoPart {
+        /// The amount.
+        amount: Decimal,
+        /// What is due.
+        due: String,
+    },
+    /// Less was given than is due.
+    #[error("{given} was given and {due} is due; say what was given, or take a part")]
+    GivenTooLittle {
+        /// What was given.
+        given: String,
+        /// What is due.
+        due: String,
+    },
+    /// It is paid, so it is taken back and not taken off.
+    #[error("this is paid, or a part of it is; take it back with its reason")]
+    PaidAlready,
+    /// It is not paid, so it is taken off and not taken back.
+    #[error("this is not paid yet; take it off")]
+    NotPaid,
+    /// The piece was not sold.
+    #[error("a ticket that is {} was not sold, so nothing of it can be taken back", .0.word())]
+    NotSold(State),
+    /// The entry is right, or was put right before.
+    #[error("this payment is noted in that way already, or was put right before")]
+    RightAlready,
+    /// There is no reason.
+    #[error("say why; a few words are enough")]
+    NoReason,
+    /// No words, or too many.
+    #[error("write a few words in one line, {0} characters at most")]
+    NoWords(usize),
     /// The catalogue does not have the part.
     #[error(transparent)]
     Piece(#[from] PieceError),

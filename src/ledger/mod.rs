@@ -13,8 +13,10 @@
 //! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
+//! | `bill`, `sell` | what is paid together, and put right afterwards; a piece that becomes the guest's |
 //! | `stock`, `holds` | counts; how long parts are held |
 //! | `take_catalog` | another catalogue is taken over |
+//! | `price_by_hand` | what the seller takes off, and plain lines on a piece |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `about_show` | what a show is, as it is told at the desk |
 //! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
@@ -24,6 +26,7 @@
 mod about_show;
 mod access;
 mod backup;
+mod bill;
 mod by_hand;
 mod close;
 mod confirm;
@@ -35,11 +38,13 @@ mod list;
 mod more_parts;
 mod open;
 mod practice;
+mod price_by_hand;
 mod prices;
 mod receive;
 mod reserve;
 mod rows;
 mod schema;
+mod sell;
 mod shared_commit;
 mod show_end;
 mod stock;
@@ -51,6 +56,10 @@ mod ticket;
 pub use about_show::{AboutError, AboutShow, ShowKind, ShowListed};
 pub use access::{Browser, Kiosk, Visitor};
 pub use backup::{BackupError, Copied, back_up, read_through};
+pub use bill::{
+    Bill, BillSum, BilledTicket, Corrected, Correction, Given, Goods, Paying, Payment, Sale, SaleId, SaleQuery, Seen,
+    TakeBack, Why,
+};
 pub use close::ClosedShow;
 pub use confirm::Charge;
 pub use error::LedgerError;
@@ -60,5 +69,5 @@ pub use shared_commit::{AfterCommit, Work};
 pub use show_end::{PartThen, ShowEnd};
 pub use stock::Count;
 pub use store::Ledger;
-pub use sums::{CloseOut, LateSums, SetApart, SoldLine};
+pub use sums::{AtRate, CloseOut, LateSums, SetApart, SoldLine, TakenBack};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};

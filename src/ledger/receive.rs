@@ -74,7 +74,11 @@ impl Ledger {
 pub(super) fn last_sequence(db: &Connection, show: i64, digit: u8) -> Result<Option<u16>, LedgerError> {
     // Between the digit's first and last number, so that the index finds the last one at once.
     let last: Option<String> = db
-        .prepare_cached("SELECT max(number) FROM tickets WHERE show = ? AND number BETWEEN ? AND ?")?
+        .prepare_cached(
+            "SELECT max(number) FROM (
+                 SELECT max(number) AS number FROM tickets WHERE show = ?1 AND number BETWEEN ?2 AND ?3
+                 UNION ALL SELECT max(number) FROM bills WHERE show = ?1 AND number BETWEEN ?2 AND ?3)",
+        )?
         .query_row(params![show, format!("{digit}-"), format!("{digit}-:")], |row| row.get(0))?;
     Ok(last.and_then(|text| text.parse::<TicketNumber>().ok()).map(TicketNumber::sequence))
 }
@@ -182,6 +186,11 @@ pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: Pr
         confirmed: Default::default(),
         total_by_catalog: None,
         sum_doubt: None,
+        plain: vec![],
+        package: None,
+        given: None,
+        bill: None,
+        prepaid: false,
         tender: None,
         charged: None,
         settled: None,

@@ -97,7 +97,7 @@ const STEPS: &[&str] = &[
         paid_ms INTEGER,
         bill    TEXT NOT NULL
     ) STRICT;
-    CREATE INDEX bills_by_number ON bills (number);
+    CREATE INDEX bills_by_number ON bills (show, number);
     CREATE INDEX bills_by_state ON bills (state, arrival);
     CREATE INDEX bills_by_payment ON bills (paid_ms) WHERE paid_ms IS NOT NULL;
     ALTER TABLE shows ADD COLUMN about TEXT NOT NULL DEFAULT '{}';

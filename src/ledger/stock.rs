@@ -84,7 +84,12 @@ pub(super) fn take(db: &Connection, id: &str) -> Result<(), LedgerError> {
     if taken == 1 { Ok(()) } else { Err(LedgerError::NoneLeft(id.to_owned())) }
 }
 
-/// One more of `id` was found than the count said.
+/// One of `id` that was sold lies in its home again.
+pub(super) fn put_back(db: &Connection, id: &str) -> Result<(), LedgerError> {
+    found(db, id)
+}
+
+/// One more of `id` is there than the count said.
 fn found(db: &Connection, id: &str) -> Result<(), LedgerError> {
     db.execute(
         "INSERT INTO stock (id, on_hand, held, counted) VALUES (?, 1, 0, 0)

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{LedgerError, Ticket, rows::listed};
 use crate::{
-    money::{Currency, Tender},
+    money::{Currency, Quote, Tender},
     ticket::State,
 };
 
@@ -19,6 +19,30 @@ pub struct SoldLine {
     pub count: u32,
     /// Their marked prices together.
     pub marked: Decimal,
+}
+
+/// What was sold at one rate of tax, less what was taken back.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct AtRate {
+    /// Without the tax.
+    pub net: Decimal,
+    /// The tax.
+    pub tax: Decimal,
+}
+
+/// What was taken back after it was paid.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct TakenBack {
+    /// How often something was taken back.
+    pub times: u32,
+    /// How many whole pieces that were.
+    pub pieces: u32,
+    /// What all of it had cost, tax and all.
+    pub totals: Decimal,
+    /// The tax in that.
+    pub tax: Decimal,
+    /// The parts, by id.
+    pub parts: BTreeMap<String, SoldLine>,
 }
 
 /// Of a show's tickets, those of earlier shows that arrived late.
@@ -52,6 +76,9 @@ pub struct CloseOut {
     pub let_go: u32,
     /// Of these, let go by closing the show.
     pub let_go_now: u32,
+    /// Tickets that stayed when the show was closed, since a part of their sum is paid.
+    #[serde(default)]
+    pub prepaid_kept: u32,
     /// Taken in cash.
     pub cash: Decimal,
     /// Taken by card.
@@ -59,12 +86,31 @@ pub struct CloseOut {
     /// Taken in each other way of the table's own list.
     #[serde(default)]
     pub other_ways: BTreeMap<String, Decimal>,
-    /// Totals of the tickets rung up, before cash rounding.
+    /// Totals of what was sold, before cash rounding, less what was taken back.
     pub totals: Decimal,
     /// Tax in these totals.
     pub tax: Decimal,
-    /// What was taken off by discounts, in all.
+    /// The tax by its rate in percent. Earlier versions did not keep it apart.
+    #[serde(default)]
+    pub tax_by_rate: BTreeMap<String, AtRate>,
+    /// What was taken off by discounts and by hand, in all.
     pub discounts: Decimal,
+    /// What of it was taken off by hand, by the reason.
+    #[serde(default)]
+    pub given: BTreeMap<String, Decimal>,
+    /// What was paid for things that are not sold yet, less what was sold of what was paid in an earlier show, and less what
+    /// was taken back and not paid out yet.
+    #[serde(default)]
+    pub owing: Decimal,
+    /// What was paid out again.
+    #[serde(default)]
+    pub paid_out: Decimal,
+    /// What was taken back.
+    #[serde(default)]
+    pub taken_back: TakenBack,
+    /// Goods without a home that were sold, by what they were called.
+    #[serde(default)]
+    pub goods: BTreeMap<String, SoldLine>,
     /// What was sold, by id.
     pub parts: BTreeMap<String, SoldLine>,
     /// What of this came late.
@@ -92,10 +138,10 @@ impl CloseOut {
 
     /// What cash rounding added to the totals, or took from them.
     pub fn cash_rounding(&self) -> Option<Decimal> {
-        self.taken()?.checked_sub(self.totals)
+        self.taken()?.checked_sub(self.totals)?.checked_sub(self.owing)
     }
 
-    /// Counts a ticket that was rung up or let go.
+    /// Counts a ticket that was let go, or rung up by an earlier version, which kept no bills.
     pub(super) fn count(&mut self, ticket: &Ticket) {
         let late = ticket.show < self.show;
         if ticket.state == State::LetGo {
@@ -123,26 +169,47 @@ impl CloseOut {
         }
         let mut sums = self.clone();
         sums.currency = Some(quote.currency);
-        let add = |to: &mut Decimal, amount: Decimal| to.checked_add(amount).map(|sum| *to = sum);
-        match &ticket.tender {
-            Some(Tender::Cash) => add(&mut sums.cash, charged)?,
-            Some(Tender::Card) | None => add(&mut sums.card, charged)?,
-            Some(Tender::Named(name)) => add(sums.other_ways.entry(name.clone()).or_default(), charged)?,
-        }
+        sums.take(ticket.tender.as_ref().unwrap_or(&Tender::Card), charged)?;
         if late {
             add(&mut sums.late.taken, charged)?;
         }
         add(&mut sums.totals, quote.total)?;
         add(&mut sums.tax, quote.tax)?;
         add(&mut sums.discounts, quote.discount)?;
-        let base = std::iter::once((&quote.base.id, quote.base.price));
-        for (id, price) in base.chain(quote.drops.iter().map(|drop| (&drop.id, drop.price))) {
-            let line = sums.parts.entry(id.clone()).or_default();
-            line.count += 1;
-            add(&mut line.marked, price)?;
-        }
+        add_parts(&mut sums.parts, quote)?;
         Some(sums)
     }
+
+    /// Adds what was taken in one way; what was paid out is negative.
+    pub(super) fn take(&mut self, tender: &Tender, amount: Decimal) -> Option<()> {
+        match tender {
+            Tender::Cash => add(&mut self.cash, amount),
+            Tender::Card => add(&mut self.card, amount),
+            Tender::Named(name) => add(self.other_ways.entry(name.clone()).or_default(), amount),
+        }
+    }
+}
+
+/// Adds an amount, where the sum is one.
+pub(super) fn add(to: &mut Decimal, amount: Decimal) -> Option<()> {
+    *to = to.checked_add(amount)?;
+    Some(())
+}
+
+/// Adds base and drops of a quote.
+pub(super) fn add_parts(to: &mut BTreeMap<String, SoldLine>, quote: &Quote) -> Option<()> {
+    let base = std::iter::once((&quote.base.id, quote.base.price));
+    for (id, price) in base.chain(quote.drops.iter().map(|drop| (&drop.id, drop.price))) {
+        add_line(to, id, price)?;
+    }
+    Some(())
+}
+
+/// Adds one of what is called `name`.
+pub(super) fn add_line(to: &mut BTreeMap<String, SoldLine>, name: &str, price: Decimal) -> Option<()> {
+    let line = to.entry(name.to_owned()).or_default();
+    line.count += 1;
+    add(&mut line.marked, price)
 }
 
 /// What is kept of the sums of a show, if it can be read.
@@ -181,7 +248,7 @@ pub(super) fn keep(db: &Connection, sums: &CloseOut) -> Result<(), LedgerError> 
     Ok(())
 }
 
-/// Counts a ticket that was just rung up or let go in show `show`.
+/// Counts a ticket that was just let go in show `show`.
 pub(super) fn settle(db: &Connection, ticket: &mut Ticket, show: i64) -> Result<(), LedgerError> {
     let mut sums = of(db, show)?;
     ticket.settled = Some(show);

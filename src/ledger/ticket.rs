@@ -8,12 +8,12 @@ use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-use super::{LedgerError, facts};
+use super::{LedgerError, bill::Given, facts};
 use crate::{
     catalog::Catalog,
     caution::{Caution, CautionCode, Verdict},
     craft::{Body, DropKind, Facts, Home, Length, Mass, Material, Piece, Plating, Ring, Sort},
-    money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, Tender, quote},
+    money::{MoneyError, Package, PlainLine, PriceRules, PricedDrop, PricedItem, Quote, Reduction, Tender, quote_with},
     ticket::{State, TicketNumber},
 };
 
@@ -95,9 +95,24 @@ pub struct Ticket {
     /// Why the seller has to say what is charged, until that is said.
     #[serde(default)]
     pub sum_doubt: Option<SumDoubt>,
-    /// How it was paid.
+    /// What hangs on the piece and has no home: from an assortment, or the guest's own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub plain: Vec<PlainLine>,
+    /// The party's package that it is a part of.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub package: Option<Package>,
+    /// What the seller took off by hand.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub given: Option<Given>,
+    /// The bill on which it stands, since somebody began one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bill: Option<Uuid>,
+    /// A part of the sum was paid before: all of it stays held until the rest is paid, whatever the clock and the show.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub prepaid: bool,
+    /// How it was paid, where that was in one way and for nothing else.
     pub tender: Option<Tender>,
-    /// What was taken, after cash rounding.
+    /// What was taken for it then, after cash rounding.
     pub charged: Option<Decimal>,
     /// The show in which it was rung up or let go; not the show it was sent in where it came late.
     #[serde(default)]
@@ -154,6 +169,9 @@ impl Ticket {
 
     /// Whether something is held for it that is not ticked off: what a sweep may free.
     pub(super) fn holds_unticked(&self) -> bool {
+        if self.prepaid {
+            return false;
+        }
         let line = |line: &TicketLine| line.held && !line.removed && !line.ticked;
         (self.base_held && !self.base_ticked) || self.lines.iter().any(line)
     }
@@ -168,13 +186,33 @@ impl Ticket {
 
     /// Makes the sum follow from base, lines and rules.
     pub(super) fn sum_up(&mut self) -> Result<(), LedgerError> {
+        match self.quoted(self.given.as_ref().map(|given| &given.reduction)) {
+            // Less is on the piece than was to be paid for it: there is nothing to take off any more.
+            Err(MoneyError::AboveTotal { .. }) if self.given.is_some() => {
+                self.given = None;
+                self.quote = self.quoted(None)?;
+            }
+            quote => self.quote = quote?,
+        }
+        Ok(())
+    }
+
+    /// What of its discount was taken off by hand.
+    pub(super) fn given_off(&self) -> Result<Decimal, MoneyError> {
+        match &self.given {
+            Some(_) => Ok(self.quote.discount - self.quoted(None)?.discount),
+            None => Ok(Decimal::ZERO),
+        }
+    }
+
+    /// The sum with this reduction by hand.
+    pub(super) fn quoted(&self, reduction: Option<&Reduction>) -> Result<Quote, MoneyError> {
         let drops = self
             .live_lines()
             .map(|(_, line)| PricedDrop { id: line.id.clone(), price: line.price, home: line.home })
             .collect();
         let base = PricedItem { id: self.quote.base.id.clone(), price: self.quote.base.price };
-        self.quote = quote(&self.rules, base, drops)?;
-        Ok(())
+        quote_with(&self.rules, base, drops, self.plain.clone(), self.package.as_ref(), reduction)
     }
 
     /// Makes the cautions follow from the piece. Others than those that were said have to be said, and read, anew: gives
@@ -203,9 +241,10 @@ impl Ticket {
             };
             kinds.push(known.unwrap_or_else(|| {
                 strange.push(line.id.as_str());
-                Cow::Owned(strange_drop(line))
+                Cow::Owned(strange_drop(&line.id, line.price, Some(line.home)))
             }));
         }
+        kinds.extend(self.plain.iter().map(|line| Cow::Owned(strange_drop(&line.words, line.price, None))));
         let base = match catalog.base(&self.piece.base) {
             Some(base) => Some(Cow::Borrowed(base)),
             None => facts::part(db, &self.piece.base)?.map(Cow::Owned),
@@ -231,10 +270,10 @@ impl Ticket {
 }
 
 /// What nobody knows: no size, and metal that was not tested.
-fn strange_drop(line: &TicketLine) -> DropKind {
+fn strange_drop(name: &str, price: Decimal, home: Option<Home>) -> DropKind {
     DropKind {
-        id: line.id.clone(),
-        name: line.id.clone(),
+        id: name.to_owned(),
+        name: name.to_owned(),
         sort: Sort::Found,
         finish: None,
         colours: vec![],
@@ -244,9 +283,10 @@ fn strange_drop(line: &TicketLine) -> DropKind {
         height: Length::from_mm(0.0),
         ring: Ring { outside: Length::from_mm(0.0), wire: Length::from_mm(0.0) },
         weight: Mass::from_g(0.0),
-        price: line.price,
+        price,
         stock: 0,
-        home: line.home,
+        // No compartment has the number 0.
+        home: home.unwrap_or(Home { tray: 'A', compartment: 0 }),
         picture: String::new(),
     }
 }

@@ -62,6 +62,12 @@ impl Currency {
         self.cash_step.and_then(|step| step.parse().ok()).unwrap_or_else(|| self.minor_unit())
     }
 
+    /// `amount` with all minor digits.
+    pub(super) fn written(self, mut amount: Decimal) -> Decimal {
+        amount.rescale(self.digits);
+        amount
+    }
+
     /// Plain text with all minor digits and the sign, as the desk and the terminal write it.
     pub fn plain(self, amount: Decimal) -> String {
         let digits = self.digits as usize;

@@ -42,4 +42,18 @@ pub enum MoneyError {
         /// The sum without the reduction.
         total: Decimal,
     },
+    /// Less is given than is due.
+    #[error("{given} is given, which is {missing} less than what is due")]
+    TooLittle {
+        /// What was given.
+        given: Decimal,
+        /// What is still missing.
+        missing: Decimal,
+    },
+    /// A reward of less than nothing or more than all.
+    #[error("a reward of {0} percent is not between 0 and 100 percent")]
+    RewardPercent(Decimal),
+    /// A sum by which free pieces are earned, or what they may be worth, that is none.
+    #[error("{0} is no sum for free pieces; write one above 0 and up to {MAX_AMOUNT}")]
+    RewardSum(Decimal),
 }

@@ -148,10 +148,10 @@ fn sums(
     }
     let (tax, total) = rules.tax_and_total(left);
     Ok(PlainSum {
-        subtotal: rules.written(subtotal),
-        discount: rules.written(subtotal - left),
-        tax: rules.written(tax),
-        total: rules.written(total),
+        subtotal: rules.currency.written(subtotal),
+        discount: rules.currency.written(subtotal - left),
+        tax: rules.currency.written(tax),
+        total: rules.currency.written(total),
     })
 }
 

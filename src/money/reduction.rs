@@ -39,7 +39,7 @@ impl Reduction {
             Self::ToSum(wish) => {
                 let (_, total) = rules.tax_and_total(left);
                 if whole(rules, wish)? > total {
-                    return Err(MoneyError::AboveTotal { wish, total: rules.written(total) });
+                    return Err(MoneyError::AboveTotal { wish, total: rules.currency.written(total) });
                 }
                 Ok(left - left_for(rules, wish))
             }

@@ -71,12 +71,6 @@ impl PriceRules {
         amount.round_dp_with_strategy(self.currency.digits, strategy)
     }
 
-    /// `amount` written with all minor digits of the currency.
-    pub(super) fn written(&self, mut amount: Decimal) -> Decimal {
-        amount.rescale(self.currency.digits);
-        amount
-    }
-
     /// `percent` of `amount`, in whole minor units.
     pub(super) fn percent_of(&self, percent: Decimal, amount: Decimal) -> Decimal {
         self.round(amount * percent / Decimal::ONE_HUNDRED)
