@@ -11,7 +11,7 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `folder` | reading the whole folder, with all mistakes at once |
-//! | `read_table`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `names` | reading one file, or a part of one |
+//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `names` | reading one file, or a part of one |
 //! | `read_piece` | a piece as a file |
 //! | `model` | a whole catalogue, and what follows from it: sums, cautions, names |
 //! | `pictures`, `outline` | pictures, and the outline of what they show |
@@ -27,11 +27,12 @@ mod read_facts;
 mod read_piece;
 mod read_sizes;
 mod read_table;
+mod read_till;
 mod read_trays;
 mod watch;
 
 pub use folder::{Loaded, read_folder};
-pub use model::{Catalog, PieceError, Table, Tray};
+pub use model::{Catalog, PieceError, Table, Till, Tray};
 pub use names::Names;
 pub use outline::Outline;
 pub use pictures::{Picture, relief_name};

@@ -1,12 +1,13 @@
 //! A whole catalogue, read and checked.
 
+use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
 use super::names::Names;
 use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
     craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
-    money::{MoneyError, PriceRules, PricedDrop, PricedItem, Quote, quote},
+    money::{MoneyError, Package, PriceRules, PricedDrop, PricedItem, Quote, RewardRule, Tender, quote},
     quoting::quoted,
     ron_tree::nearest,
 };
@@ -18,6 +19,9 @@ pub struct Table {
     pub name: String,
     /// Everything about money.
     pub prices: PriceRules,
+    /// What the till goes by.
+    #[serde(default)]
+    pub till: Till,
     /// Whose rules the cautions follow.
     pub region: Region,
     /// How far neighbouring bodies overlap like roof tiles: the share of their mean width they keep.
@@ -28,6 +32,30 @@ pub struct Table {
     pub idle_seconds: u32,
     /// Seconds from the warning to the reset.
     pub idle_warning_seconds: u32,
+}
+
+/// What the till of a table goes by.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Till {
+    /// How guests pay, in the order of the buttons.
+    pub ways_to_pay: Vec<Tender>,
+    /// What parties can choose.
+    pub packages: Vec<Package>,
+    /// What a host gets.
+    pub reward: Option<RewardRule>,
+    /// Of what a piece costs as marked, how many percent a helper may take off by hand; for more the seller is asked.
+    pub helper_reduction_percent: Decimal,
+}
+
+impl Default for Till {
+    fn default() -> Self {
+        Self {
+            ways_to_pay: vec![Tender::Cash, Tender::Card],
+            packages: vec![],
+            reward: None,
+            helper_reduction_percent: Decimal::TEN,
+        }
+    }
 }
 
 /// One tray as it lies on the table.

@@ -2,14 +2,17 @@
 
 use rust_decimal::Decimal;
 
-use super::model::Table;
+use super::{
+    model::Table,
+    read_till::{self, TILL_FIELDS},
+};
 use crate::{
     caution::Region,
     money::{Currency, Discount, PriceRules, Rounding, TaxRule, parse_percent, parse_price},
     ron_tree::{Node, Reader, Value},
 };
 
-const FIELDS: &[&str] = &[
+const OWN_FIELDS: [&str; 11] = [
     "name",
     "currency",
     "tax",
@@ -29,7 +32,8 @@ const SHORTEST_WARNING_SECONDS: u32 = 20;
 /// `regions` are those that there are rules for; without them, since rules are broken and the folder is refused, any
 /// region will do.
 pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Region]>) -> Option<Table> {
-    let f = reader.fields(node, "the table", FIELDS)?;
+    let names: Vec<&str> = OWN_FIELDS.into_iter().chain(TILL_FIELDS).collect();
+    let f = reader.fields(node, "the table", &names)?;
     let name = reader.name(&f, "name");
     let currency = reader.required(&f, "currency").and_then(|node| currency(reader, node));
     let tax = reader.required(&f, "tax").and_then(|node| tax(reader, node));
@@ -56,6 +60,7 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         Some(node) => price(reader, node, currency),
         None => Some(currency.cash_step()),
     };
+    let till = read_till::read(reader, &f, currency);
     let mut discounts = Some(Vec::new());
     if let Some(node) = f.get("discounts") {
         for item in reader.list(node, "discounts")? {
@@ -68,6 +73,7 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
     Some(Table {
         name: name?,
         prices: PriceRules { currency, tax: tax?, rounding: rounding?, cash_step: cash_step?, discounts: discounts? },
+        till: till?,
         region: region?,
         rho: rho?,
         hold_minutes: hold_minutes?,
@@ -95,7 +101,8 @@ fn currency(reader: &mut Reader<'_>, node: &Node) -> Option<Currency> {
     found
 }
 
-fn percent(reader: &mut Reader<'_>, node: &Node) -> Option<Decimal> {
+/// A percentage in quotes.
+pub(super) fn percent(reader: &mut Reader<'_>, node: &Node) -> Option<Decimal> {
     let text = reader.text(node, "a percentage")?;
     match parse_percent(text) {
         Ok(percent) => Some(percent),

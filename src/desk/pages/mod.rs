@@ -6,11 +6,14 @@
 //! | `sign_in`, `sessions`, `change_pin` | choosing the PIN and signing in; who is signed in; another PIN |
 //! | `queue`, `new_sale` | all tickets, and finding one by its number; a ticket opened for a piece threaded by hand |
 //! | `ticket` | one ticket, from the tick to the money |
+//! | `bill`, `sales` | what is paid together, and put right; finding a sale again |
+//! | `paying`, `reduction` | what every till shows and reads: ways to pay, cash given; what is taken off by hand |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `show`, `close_show` | what a show came to; ending it |
 //! | `kiosks` | paired tablets, pairing another, and what lies on them |
 
+mod bill;
 mod caution_signs;
 mod cautions_card;
 mod change_pin;
@@ -19,7 +22,10 @@ mod confirm;
 mod frame;
 mod kiosks;
 mod new_sale;
+mod paying;
 mod queue;
+mod reduction;
+mod sales;
 mod sessions;
 mod show;
 mod sign_in;
@@ -52,6 +58,8 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(queue::routes())
         .merge(new_sale::routes())
         .merge(ticket::routes())
+        .merge(bill::routes())
+        .merge(sales::routes())
         .merge(trays::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())

@@ -223,6 +223,10 @@ impl View<'_> {
                 }
                 @if !asks_count { (self.foot()) }
             }
+            form.aside method="post" action="/bills" {
+                input type="hidden" name="id" value=(self.draft.id);
+                button.quiet { "Only other goods, without a piece" }
+            }
         }
     }
 

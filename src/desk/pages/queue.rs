@@ -25,7 +25,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    ledger::{Group, Ledger, LedgerError, Listed, Ticket},
+    ledger::{Bill, Group, Ledger, LedgerError, Listed, Ticket},
     ticket::TicketNumber,
 };
 
@@ -154,7 +154,7 @@ async fn content(
     before: Option<i64>,
     not_found: Option<(&str, &str)>,
 ) -> Result<Markup, Refusal> {
-    let (windows, show) = desk
+    let (windows, show, bills) = desk
         .ledger
         .look(move |ledger| {
             let windows = match alone {
@@ -166,13 +166,15 @@ async fn content(
                     })
                     .collect::<Result<_, _>>()?,
             };
-            Ok((windows, ledger.show()?.id))
+            Ok((windows, ledger.show()?.id, ledger.open_bills()?))
         })
         .await?;
     let view = View { loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
+    let open_bills = waiting_bills(&bills);
     Ok(html! {
         h1.unseen { "Tickets" }
         p.no-print { a.button.main.wide href="/new" { "New sale" } }
+        (open_bills)
         form.find method="get" action="/tickets/find" data-check-number {
             label for="number" { "Find by number" }
             div.row {
@@ -182,9 +184,33 @@ async fn content(
             }
             p.trouble role="alert" hidden[not_found.is_none()] data-says { (not_found.map_or("", |(_, words)| words)) }
         }
+        p.no-print { a href="/sales" { "Find a paid sale" } }
         @for window in &windows { (view.section(window)) }
         @if alone.is_some() { p { a.button.quiet href="/tickets" { "To all tickets" } } }
     })
+}
+
+/// Bills that wait for more money: with several things on them, or paid in part.
+fn waiting_bills(bills: &[Bill]) -> Markup {
+    let waits =
+        |bill: &&Bill| bill.tickets.len() > 1 || bill.live_goods().next().is_some() || !bill.payments.is_empty();
+    html! {
+        @if bills.iter().any(|bill| waits(&bill)) {
+            section.queue aria-label="Open bills" data-key="bills" {
+                h2 { "Open bills" }
+                ul.links {
+                    @for bill in bills.iter().filter(waits) {
+                        li data-key=(bill.id) {
+                            a href={ "/bills/" (bill.id) } {
+                                "Bill " (bill.number) ", " (words::count(bill.tickets.len(), "ticket"))
+                                @if !bill.payments.is_empty() { ", paid in part" }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
 }
 
 impl View {

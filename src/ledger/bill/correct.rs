@@ -19,6 +19,7 @@ use crate::{
         Ledger, LedgerError, Ticket,
         rows::{current_show, note, save},
         sell::{take_back, take_line_back},
+        shared_commit::Change,
     },
     money::Tender,
 };
@@ -48,62 +49,20 @@ impl Ledger {
         pay_out: Option<&Tender>,
         now: Timestamp,
     ) -> Result<Bill, LedgerError> {
-        reason_of(&back.reason)?;
         let tx = self.begin()?;
-        let show = current_show(&tx)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?.id;
-        let (mut bill, mut tickets) = with_tickets(&tx, id)?;
-        let mut sums = ShowSums::of(&tx, show, &bill)?;
-        let worth = match back.what {
-            Corrected::Ticket(ticket) => {
-                let ticket = on_bill(&mut tickets, ticket)?;
-                let (before, off) = (ticket.quote.clone(), ticket.given_off()?);
-                take_back(&tx, ticket, back.parts_home)?;
-                note(&tx, now, Some(ticket.id), "taken_back", &(back.parts_home, &back.reason))?;
-                save(&tx, ticket)?;
-                sums.taken_back(ticket, &before, None, (off, Decimal::ZERO))
-            }
-            Corrected::Line { ticket, at } => {
-                let ticket = on_bill(&mut tickets, ticket)?;
-                let (before, off) = (ticket.quote.clone(), ticket.given_off()?);
-                let (drop, lives) = take_line_back(&tx, ticket, at, back.parts_home)?;
-                note(&tx, now, Some(ticket.id), "line_taken_back", &(at, drop, lives, back.parts_home, &back.reason))?;
-                save(&tx, ticket)?;
-                let off = (off, ticket.given_off()?);
-                sums.taken_back(ticket, &before, Some(&ticket.quote), off)
-            }
-            Corrected::Goods(at) => {
-                let before = goods_sum(&bill, |goods| goods.sold.is_some())?;
-                let goods = bill.goods.get_mut(at).filter(|goods| !goods.gone).ok_or(LedgerError::NoLine)?;
-                if goods.sold.is_none() {
-                    return Err(LedgerError::NotPaid);
-                }
-                goods.gone = true;
-                let goods = goods.clone();
-                let after = goods_sum(&bill, |goods| goods.sold.is_some())?;
-                sums.goods_taken_back(&bill, &before, &after, &goods)
-            }
-            Corrected::Payment(_) => return Err(LedgerError::NoLine),
-        };
-        sums.keep(&tx)?;
-        note(&tx, now, Some(id), "corrected", back)?;
-        bill.corrections.push(Correction {
-            at: now,
-            show,
-            by: tx.by.clone(),
-            what: back.what,
-            reason: back.reason.trim().to_owned(),
-            worth,
-            parts_home: back.parts_home,
-        });
-        let sum = BillSum::of(&bill, &tickets)?;
-        match pay_out {
-            Some(tender) if sum.left.is_sign_negative() && !sum.left.is_zero() => {
-                bill = pay(&tx, bill, &mut tickets, &Paying::all(tender.clone()), now)?;
-            }
-            _ => save_bill(&tx, &bill, &sum)?,
-        }
+        let bill = take_back_in(&tx, id, back, pay_out, now)?;
         tx.commit()?;
         Ok(bill)
+    }
+
+    /// By how much the bill's sum would be less; nothing is entered.
+    ///
+    /// # Errors
+    /// As for [`Ledger::take_back`].
+    pub fn worth_of(&mut self, id: Uuid, back: &TakeBack, now: Timestamp) -> Result<Decimal, LedgerError> {
+        let tx = self.begin()?;
+        let bill = take_back_in(&tx, id, back, None, now)?;
+        Ok(bill.corrections.last().map_or(Decimal::ZERO, |one| one.worth))
     }
 
     /// Says that payment `at` was in another way than was noted: a counter-entry and the right one. By card the exact sum
@@ -162,4 +121,68 @@ impl Ledger {
 /// The ticket with this id among those of a bill.
 fn on_bill(tickets: &mut [Ticket], id: Uuid) -> Result<&mut Ticket, LedgerError> {
     tickets.iter_mut().find(|ticket| ticket.id == id).ok_or(LedgerError::NotOnBill)
+}
+
+/// Takes something back within a change that may be given up again.
+fn take_back_in(
+    tx: &Change<'_>,
+    id: Uuid,
+    back: &TakeBack,
+    pay_out: Option<&Tender>,
+    now: Timestamp,
+) -> Result<Bill, LedgerError> {
+    reason_of(&back.reason)?;
+    let show = current_show(tx)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?.id;
+    let (mut bill, mut tickets) = with_tickets(tx, id)?;
+    let mut sums = ShowSums::of(tx, show, &bill)?;
+    let worth = match back.what {
+        Corrected::Ticket(ticket) => {
+            let ticket = on_bill(&mut tickets, ticket)?;
+            let (before, off) = (ticket.quote.clone(), ticket.given_off()?);
+            take_back(tx, ticket, back.parts_home)?;
+            note(tx, now, Some(ticket.id), "taken_back", &(back.parts_home, &back.reason))?;
+            save(tx, ticket)?;
+            sums.taken_back(ticket, &before, None, (off, Decimal::ZERO))
+        }
+        Corrected::Line { ticket, at } => {
+            let ticket = on_bill(&mut tickets, ticket)?;
+            let (before, off) = (ticket.quote.clone(), ticket.given_off()?);
+            let (drop, lives) = take_line_back(tx, ticket, at, back.parts_home)?;
+            note(tx, now, Some(ticket.id), "line_taken_back", &(at, drop, lives, back.parts_home, &back.reason))?;
+            save(tx, ticket)?;
+            let off = (off, ticket.given_off()?);
+            sums.taken_back(ticket, &before, Some(&ticket.quote), off)
+        }
+        Corrected::Goods(at) => {
+            let before = goods_sum(&bill, |goods| goods.sold.is_some())?;
+            let goods = bill.goods.get_mut(at).filter(|goods| !goods.gone).ok_or(LedgerError::NoLine)?;
+            if goods.sold.is_none() {
+                return Err(LedgerError::NotPaid);
+            }
+            goods.gone = true;
+            let goods = goods.clone();
+            let after = goods_sum(&bill, |goods| goods.sold.is_some())?;
+            sums.goods_taken_back(&bill, &before, &after, &goods)
+        }
+        Corrected::Payment(_) => return Err(LedgerError::NoLine),
+    };
+    sums.keep(tx)?;
+    note(tx, now, Some(id), "corrected", back)?;
+    bill.corrections.push(Correction {
+        at: now,
+        show,
+        by: tx.by.clone(),
+        what: back.what,
+        reason: back.reason.trim().to_owned(),
+        worth,
+        parts_home: back.parts_home,
+    });
+    let sum = BillSum::of(&bill, &tickets)?;
+    match pay_out {
+        Some(tender) if sum.left.is_sign_negative() && !sum.left.is_zero() => {
+            bill = pay(tx, bill, &mut tickets, &Paying::all(tender.clone()), now)?;
+        }
+        _ => save_bill(tx, &bill, &sum)?,
+    }
+    Ok(bill)
 }

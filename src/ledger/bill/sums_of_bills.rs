@@ -8,7 +8,7 @@ use super::{Bill, Goods, Payment};
 use crate::{
     ledger::{
         CloseOut, LedgerError, SetApart, Ticket,
-        sums::{self, AtRate, add, add_line, add_parts},
+        sums::{self, add, add_line, add_parts},
     },
     money::{PlainSum, PriceRules, Quote, TaxRule},
 };
@@ -167,7 +167,7 @@ fn add_sale(sums: &mut CloseOut, rules: &PriceRules, of: &Amounts, sign: Decimal
     add(&mut sums.owing, -sign * of.total)?;
     add(&mut sums.tax, sign * of.tax)?;
     add(&mut sums.discounts, sign * of.discount)?;
-    let at = sums.tax_by_rate.entry(rate(rules)).or_insert_with(AtRate::default);
+    let at = sums.tax_by_rate.entry(rate(rules)).or_default();
     add(&mut at.net, sign * (of.total - of.tax))?;
     add(&mut at.tax, sign * of.tax)
 }

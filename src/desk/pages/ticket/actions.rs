@@ -10,7 +10,6 @@ use axum::{
     routing::{get, post},
 };
 use jiff::Timestamp;
-use rust_decimal::Decimal;
 use serde::Deserialize;
 use uuid::Uuid;
 
@@ -29,9 +28,7 @@ use crate::{
         state::DeskState,
     },
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
-    money::Tender,
     quoting::quoted,
-    ticket::State as TicketState,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -46,7 +43,6 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/tickets/{id}/remove", post(remove))
         .route("/tickets/{id}/told", post(told))
         .route("/tickets/{id}/confirm", post(confirm))
-        .route("/tickets/{id}/ring-up", post(ring_up))
         .route("/tickets/{id}/sum", post(confirm_sum))
         .route("/tickets/{id}/hand-over", post(hand_over))
         .route("/tickets/{id}/let-go", get(ask_let_go).post(let_go))
@@ -237,42 +233,6 @@ async fn confirm(
 ) -> Result<Response, Refusal> {
     let (code, on) = (form.code, form.on == 1);
     act(&desk, &seller, id, "#told", move |ledger, now| ledger.confirm_hazard(id, code, on, now)).await
-}
-
-#[derive(Deserialize)]
-struct RingUp {
-    tender: String,
-    total: Decimal,
-}
-
-async fn ring_up(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<RingUp>,
-) -> Result<Response, Refusal> {
-    let tender = match form.tender.as_str() {
-        "cash" => Tender::Cash,
-        "card" => Tender::Card,
-        other => return Err(Refusal::bad(format!("{} is no way to pay here; send cash or card", quoted(other)))),
-    };
-    // Somebody else may have changed the piece while this seller looked at the sum.
-    let before = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
-    if before.state.is_open() && before.quote.total != form.total {
-        let sum = before.quote.currency.plain(before.quote.total);
-        let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
-        return Ok((StatusCode::CONFLICT, with_trouble(&desk, id, Some(&words)).await?).into_response());
-    }
-    act(&desk, &seller, id, "#till", move |ledger, now| {
-        let ticket = ledger.ticket(id)?;
-        // A second touch on the same button means the first: the money was taken, once.
-        let is_paid = matches!(ticket.state, TicketState::RungUp | TicketState::HandedOver);
-        if is_paid && ticket.tender.as_ref() == Some(&tender) && ticket.quote.total == form.total {
-            return Ok(ticket);
-        }
-        ledger.ring_up(id, tender, now)
-    })
-    .await
 }
 
 #[derive(Deserialize)]

@@ -5,10 +5,10 @@ use maud::{Markup, html};
 use super::view::View;
 use crate::{
     caution::CautionCode,
-    craft::Wearer,
+    craft::{Home, Wearer},
     desk::pages::words,
-    ledger::{Charge, Event, Part},
-    money::Tender,
+    ledger::{Charge, Event, Given, Part},
+    money::{Package, PlainLine, Reduction, Tender},
 };
 
 impl View {
@@ -104,7 +104,50 @@ impl View {
             "let_go" => "let go".to_owned(),
             "hold_ended" => "what was not ticked off is not held any more: it waited too long".to_owned(),
             "hold_shortened" => "held no longer than usual: it came while the clock was ahead".to_owned(),
-            other => other.replace('_', " "),
+            other => self.of_price(event).unwrap_or_else(|| other.replace('_', " ")),
         }
+    }
+
+    /// What happened to the price, and what was taken back.
+    fn of_price(&self, event: &Event) -> Option<String> {
+        let name = |id: &str| words::part_name(self.catalog(), id).into_owned();
+        Some(match event.kind.as_str() {
+            "reduced" => match serde_json::from_value::<Option<Given>>(event.body.clone()) {
+                Ok(Some(given)) => format!("{}, {}", reduced(&given.reduction), given.reason),
+                Ok(None) => "nothing taken off by hand any more".to_owned(),
+                Err(_) => "something taken off by hand".to_owned(),
+            },
+            "package" => match serde_json::from_value::<Option<Package>>(event.body.clone()) {
+                Ok(Some(package)) => format!("package: {}", package.name),
+                Ok(None) | Err(_) => "no package".to_owned(),
+            },
+            "plain_added" => match serde_json::from_value::<PlainLine>(event.body.clone()) {
+                Ok(line) => format!("{} added, without a home", line.words),
+                Err(_) => "something without a home added".to_owned(),
+            },
+            "plain_removed" => "something without a home taken off".to_owned(),
+            "taken_back" => match serde_json::from_value::<(bool, String)>(event.body.clone()) {
+                Ok((true, reason)) => format!("taken back, the parts are in their homes: {reason}"),
+                Ok((false, reason)) => format!("taken back, the parts are gone: {reason}"),
+                Err(_) => "taken back".to_owned(),
+            },
+            "line_taken_back" => {
+                match serde_json::from_value::<(usize, String, Home, bool, String)>(event.body.clone()) {
+                    Ok((_, id, home, true, reason)) => format!("{} taken back into {home}: {reason}", name(&id)),
+                    Ok((_, id, _, false, reason)) => format!("{} taken back, and gone: {reason}", name(&id)),
+                    Err(_) => "a drop taken back".to_owned(),
+                }
+            }
+            _ => return None,
+        })
+    }
+}
+
+/// What was taken off, in words.
+fn reduced(reduction: &Reduction) -> String {
+    match reduction {
+        Reduction::Percent(percent) => format!("{} % taken off", percent.normalize()),
+        Reduction::Amount(amount) => format!("{amount} taken off"),
+        Reduction::ToSum(sum) => format!("down to {sum}"),
     }
 }

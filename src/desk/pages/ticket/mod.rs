@@ -7,6 +7,8 @@
 //! | `tick_off` | the parts, each with its tick |
 //! | `cautions` | what to tell the guest, and selling for a grown-up |
 //! | `till` | the sum, and the step that comes next |
+//! | `price`, `price_actions` | what is taken off by hand, packages, lines without a home |
+//! | `ring_up` | taking the money for this piece alone |
 //! | `which_sum` | what is asked where the sum is none of this table's |
 //! | `history` | what happened so far |
 //! | `actions` | what the seller does: one address for each |
@@ -18,11 +20,16 @@ mod cautions;
 mod history;
 mod missing;
 mod piece;
+mod price;
+mod price_actions;
+mod ring_up;
 mod tick_off;
 mod till;
 mod unreadable;
 mod view;
 mod which_sum;
+
+pub(super) use price::reduction_form;
 
 use std::sync::Arc;
 
@@ -31,5 +38,10 @@ use axum::Router;
 use crate::desk::state::DeskState;
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().merge(view::routes()).merge(actions::routes()).merge(missing::routes())
+    Router::new()
+        .merge(view::routes())
+        .merge(actions::routes())
+        .merge(missing::routes())
+        .merge(price_actions::routes())
+        .merge(ring_up::routes())
 }

@@ -4,7 +4,11 @@ use maud::{Markup, html};
 
 use super::{view::View, which_sum};
 use crate::{
-    desk::pages::words,
+    desk::pages::{
+        paying::{change_words, given_buttons, way_words},
+        words,
+    },
+    ledger::{Bill, BillSum, Payment},
     money::{TaxRule, Tender, cash_total},
     ticket::State as TicketState,
 };
@@ -22,7 +26,12 @@ impl View {
             section.card.till #till aria-label="The sum" {
                 dl.sums {
                     dt { "Subtotal" } dd { (self.money(quote.subtotal)) }
-                    @if !quote.discount.is_zero() { dt { "Discount" } dd { "−" (self.money(quote.discount)) } }
+                    @for line in &quote.plain { dt { (line.words) } dd { (self.money(line.price)) } }
+                    @if let Some(package) = &ticket.package { dt { (package.name) } dd { (self.money(package.price)) } }
+                    @if !quote.discount.is_zero() {
+                        dt { @match &ticket.given { Some(given) => { "Taken off, " (given.reason) } None => { "Discount" } } }
+                        dd { "−" (self.money(quote.discount)) }
+                    }
                     @if !quote.tax.is_zero() { dt { (tax_word) } dd { (self.money(quote.tax)) } }
                     dt.total { "Total" } dd.total data-total { (self.money(quote.total)) }
                 }
@@ -36,20 +45,60 @@ impl View {
     }
 
     fn next_step(&self) -> Markup {
-        let ticket = &self.ticket;
-        match (ticket.state, &ticket.tender, ticket.charged) {
-            (TicketState::RungUp, tender, charged) => html! {
-                p.paid { "Paid " (self.money(charged.unwrap_or(ticket.quote.total))) " " (tender.as_ref().map_or_else(String::new, Tender::words)) "." }
+        match self.ticket.state {
+            TicketState::RungUp => html! {
+                (self.paid())
                 form method="post" action=(self.action("hand-over")) { button.main.wide { "Handed over" } }
+                (self.to_bill("Receipt, refund, exchange"))
             },
-            (TicketState::HandedOver, tender, charged) => html! {
-                p.paid { "Paid " (self.money(charged.unwrap_or(ticket.quote.total))) " " (tender.as_ref().map_or_else(String::new, Tender::words))
-                    " and handed over." }
+            TicketState::HandedOver => html! {
+                (self.paid())
+                p { "Handed over." }
+                (self.to_bill("Receipt, refund, exchange"))
             },
-            (TicketState::LetGo, ..) => html! { p { "This ticket came to nothing; its drops are free again." } },
-            (TicketState::TakenBack, ..) => html! { p { "This piece was paid and taken back." } },
-            (TicketState::Sent | TicketState::Called | TicketState::Checked, ..) => self.ring_up(),
+            TicketState::LetGo => html! { p { "This ticket came to nothing; its drops are free again." } },
+            TicketState::TakenBack => html! {
+                p { "This piece was paid and taken back." }
+                (self.to_bill("To its bill"))
+            },
+            TicketState::Sent | TicketState::Called | TicketState::Checked => match &self.bill {
+                Some((bill, sum)) if is_shared(bill) => self.on_bill(bill, sum),
+                _ => self.ring_up(),
+            },
         }
+    }
+
+    /// How it was paid, with the change that is due.
+    fn paid(&self) -> Markup {
+        let ticket = &self.ticket;
+        let last: Option<&Payment> = self.bill.as_ref().and_then(|(bill, _)| bill.payments.last());
+        html! {
+            @match &ticket.tender {
+                Some(tender) => {
+                    p.paid { "Paid " (self.money(ticket.charged.unwrap_or(ticket.quote.total))) " " (tender.words()) "." }
+                    @if let Some(last) = last { (change_words(ticket.quote.currency, last)) }
+                }
+                None => { p.paid { "Paid, " (self.money(ticket.quote.total)) " on its bill." } }
+            }
+        }
+    }
+
+    /// It is paid together with other things.
+    fn on_bill(&self, bill: &Bill, sum: &BillSum) -> Markup {
+        html! {
+            @if let Some(reason) = self.not_yet() { p.reason { (reason) } }
+            p {
+                a.button.main.wide href={ "/bills/" (bill.id) } {
+                    "Bill " (bill.number) ", " (bill.rules.currency.plain(sum.left)) " left"
+                }
+            }
+            (self.letting_go())
+        }
+    }
+
+    /// The way to its bill, which is begun where there is none.
+    fn to_bill(&self, what: &str) -> Markup {
+        html! { form.aside method="post" action=(self.action("bill")) { button.quiet { (what) } } }
     }
 
     /// Why the money can't be taken yet.
@@ -83,22 +132,40 @@ impl View {
         let total = ticket.quote.total;
         let cash = cash_total(&ticket.rules, total).unwrap_or(total);
         let not_yet = self.not_yet();
+        let ways = &self.catalog().table.till.ways_to_pay;
         html! {
             (which_sum::question(ticket))
             form method="post" action=(self.action("ring-up")) {
                 input type="hidden" name="total" value=(total);
                 div.row.pay {
-                    button.main name="tender" value="cash" disabled[not_yet.is_some()] {
-                        "Cash " strong { (self.money(cash)) }
-                    }
-                    button.main name="tender" value="card" disabled[not_yet.is_some()] {
-                        "Card " strong { (self.money(total)) }
+                    @for way in ways {
+                        button.main name="tender" value=(way.name()) disabled[not_yet.is_some()] {
+                            (way_words(way)) " " strong { (self.money(if *way == Tender::Cash { cash } else { total })) }
+                        }
                     }
                 }
                 @if cash != total { p.faint { "Cash is rounded to the nearest " (self.money(ticket.rules.cash_step)) "." } }
-                @if let Some(reason) = not_yet { p.reason { (reason) } }
             }
-            p.aside { a.quiet.button href=(self.action("let-go")) { "Let the ticket go" } }
+            @if let Some(reason) = &not_yet { p.reason { (reason) } }
+            @if not_yet.is_none() && ways.contains(&Tender::Cash) {
+                form.given method="post" action=(self.action("ring-up")) {
+                    input type="hidden" name="total" value=(total);
+                    input type="hidden" name="tender" value="cash";
+                    p.label { "Or the cash that is given" }
+                    (given_buttons(ticket.quote.currency, cash))
+                }
+            }
+            (self.to_bill("Together with others, in parts, deposit"))
+            (self.letting_go())
         }
     }
+
+    fn letting_go(&self) -> Markup {
+        html! { p.aside { a.button.quiet href=(self.action("let-go")) { "Let the ticket go" } } }
+    }
+}
+
+/// Whether a bill has more than one ticket that nothing was paid for.
+fn is_shared(bill: &Bill) -> bool {
+    bill.tickets.len() > 1 || bill.live_goods().next().is_some() || !bill.payments.is_empty()
 }

@@ -30,7 +30,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    ledger::{Count, Event, LedgerError, Listed, Ticket},
+    ledger::{Bill, BillSum, Count, Event, LedgerError, Listed, Ticket},
     ticket::State as TicketState,
 };
 
@@ -45,6 +45,8 @@ pub(super) struct View {
     /// The other tickets with its number.
     pub(super) others: Vec<Listed>,
     pub(super) counts: BTreeMap<String, Count>,
+    /// The bill on which it stands, and what that comes to.
+    pub(super) bill: Option<(Bill, BillSum)>,
     pub(super) loaded: Arc<Loaded>,
     pub(super) now: Timestamp,
 }
@@ -66,15 +68,19 @@ pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&st
             };
             let mut others = ledger.tickets_numbered(ticket.number)?;
             others.retain(|other| other.id != id);
-            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?)))
+            let bill = match ticket.bill {
+                Some(bill) => ledger.bill(bill).map(|(bill, _, sum)| Some((bill, sum)))?,
+                None => None,
+            };
+            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?, bill)))
         })
         .await?;
-    let (ticket, history, others, counts) = match read {
+    let (ticket, history, others, counts, bill) = match read {
         Ok(read) => read,
         Err(unreadable) => return Ok(unreadable.page(desk)),
     };
     let title = format!("Ticket {}", ticket.number);
-    let view = View { ticket, history, others, counts, loaded: desk.catalog.loaded(), now: desk.clock.now() };
+    let view = View { ticket, history, others, counts, bill, loaded: desk.catalog.loaded(), now: desk.clock.now() };
     Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
@@ -147,6 +153,7 @@ impl View {
                     (self.more())
                     (self.cautions())
                     (self.sums())
+                    (self.price())
                 }
             }
             (self.past())
