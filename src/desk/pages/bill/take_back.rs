@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use axum::{
-    Form, Router,
+    Router,
     extract::{Path, Query, State},
     response::{IntoResponse, Response},
     routing::get,
@@ -18,6 +18,7 @@ use super::actions::act;
 use crate::{
     catalog::Catalog,
     desk::{
+        approval::Posted,
         pages::{
             frame::{Tab, page},
             paying::{way_called, way_words},
@@ -177,10 +178,11 @@ fn home() -> u8 {
 
 async fn take_back(
     State(desk): State<Arc<DeskState>>,
-    seller: Seller,
     Path(id): Path<Uuid>,
-    Form(form): Form<Sent>,
+    posted: Posted<Sent>,
 ) -> Result<Response, Refusal> {
+    let seller = posted.by_the_seller(&desk, "Taking back what is paid").await?;
+    let form = posted.form;
     let Some(what) = read_code(&form.what) else {
         return Err(Refusal::bad("say what comes back: ticket:ID, line:ID:PLACE or goods:PLACE"));
     };
