@@ -62,5 +62,5 @@ pub use rows::{Event, Listed, Show};
 pub use shared_commit::{AfterCommit, Work};
 pub use stock::Count;
 pub use store::Ledger;
-pub use sums::{AtRate, CloseOut, LateSums, SetApart, SoldLine, TakenBack};
+pub use sums::{CloseOut, LateSums, SetApart, SoldLine, TakenBack};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};
