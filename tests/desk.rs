@@ -33,6 +33,8 @@ use chatelaine::{
 
 use maud::html;
 
+#[path = "desk/bills.rs"]
+mod bills;
 #[path = "desk/by_hand.rs"]
 mod by_hand;
 #[path = "desk/kit.rs"]

@@ -60,7 +60,7 @@ pub(super) const fn status_of(error: &LedgerError) -> StatusCode {
         | LedgerError::OldLibrary(_)
         | LedgerError::Newer { .. } => StatusCode::INTERNAL_SERVER_ERROR,
         LedgerError::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
-        LedgerError::NoTicket(_) => StatusCode::NOT_FOUND,
+        LedgerError::NoTicket(_) | LedgerError::NoBill(_) => StatusCode::NOT_FOUND,
         _ => StatusCode::CONFLICT,
     }
 }

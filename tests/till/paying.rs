@@ -2,8 +2,8 @@
 
 use chatelaine::{
     catalog::Catalog,
-    ledger::{Ledger, LedgerError, Paying, Seen, Why},
-    money::Tender,
+    ledger::{Given, Ledger, LedgerError, Paying, Seen, Why},
+    money::{Reduction, Tender},
     ticket::State,
 };
 use jiff::ToSpan;
@@ -153,6 +153,26 @@ fn a_deposit_keeps_the_piece_over_the_night_and_counts_in_each_show() {
     assert_eq!(second.owing, d("-10"), "paid in the show before");
     adds_up(&second);
     assert!(ledger.open_bills().unwrap().is_empty());
+}
+
+#[test]
+fn a_round_sum_for_goods_is_for_those_goods() {
+    let catalog = catalog();
+    let mut ledger = opened(&catalog);
+    let bill = ledger.begin_bill(Uuid::now_v7(), &catalog.table.prices, now()).unwrap().id;
+    ledger.add_goods(bill, &goods("Ear wires", "12"), now()).unwrap();
+    ledger.add_goods(bill, &goods("Box", "3"), now()).unwrap();
+    let to = |sum| Some(Given { reduction: Reduction::ToSum(d(sum)), reason: "a friend".into() });
+    ledger.reduce_goods(bill, to("15"), now()).expect("reduced");
+    assert_eq!(left(&ledger, bill), d("15"));
+    ledger.remove_goods(bill, 1, now()).expect("taken off");
+    assert_eq!(left(&ledger, bill), d("12.75"), "less than the wish: as marked, with tax");
+    ledger.reduce_goods(bill, to("10"), now()).expect("reduced");
+    pay(&mut ledger, bill, &card());
+    ledger.add_goods(bill, &goods("Cloth", "1.60"), now()).expect("more");
+    assert_eq!(left(&ledger, bill), d("1.70"), "at its own price");
+    pay(&mut ledger, bill, &cash());
+    adds_up(&ledger.so_far().unwrap());
 }
 
 /// Cash to the nearest five cents, as where the smaller coins are gone.

@@ -52,5 +52,6 @@ pub(super) fn counts(ticket: &Ticket) -> bool {
 pub(super) fn goods_sum(bill: &Bill, wanted: impl Fn(&Goods) -> bool) -> Result<PlainSum, MoneyError> {
     let lines: Vec<PlainLine> =
         bill.live_goods().filter(|(_, goods)| wanted(goods)).map(|(_, goods)| goods.line.clone()).collect();
-    quote_plain(&bill.rules, &lines, bill.goods_given.as_ref().map(|given| &given.reduction))
+    let given = bill.goods_given.as_ref().filter(|_| !lines.is_empty());
+    quote_plain(&bill.rules, &lines, given.map(|given| &given.reduction))
 }

@@ -7,6 +7,7 @@ use uuid::Uuid;
 use super::{
     Bill, BillSum, BilledTicket, Given, Goods, Payment, Why,
     bill_rows::{find_bill, save_bill, tickets_of, with_tickets},
+    bill_sum::goods_sum,
 };
 use crate::{
     ledger::{
@@ -15,7 +16,7 @@ use crate::{
         rows::{current_show, find, note, save, time},
         shared_commit::Change,
     },
-    money::{PlainLine, PriceRules, Tender, quote_plain},
+    money::{MoneyError, PlainLine, PriceRules, Tender, quote_plain},
     quoting::one_line,
 };
 
@@ -171,6 +172,10 @@ impl Ledger {
                 return Err(LedgerError::PaidAlready);
             }
             goods.gone = true;
+            // Less is on the bill than was to be paid for it: there is nothing to take off any more.
+            if matches!(goods_sum(bill, |_| true), Err(MoneyError::AboveTotal { .. })) {
+                bill.goods_given = None;
+            }
             Ok(())
         })
     }

@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 use uuid::Uuid;
 
 use super::{
-    Bill, BillSum, Goods, Payment, Why,
+    Bill, BillSum, Given, Goods, Payment, Why,
     bill_rows::{save_bill, with_tickets},
     bill_sum::goods_sum,
     open_bill::bill_of,
@@ -18,7 +18,7 @@ use crate::{
         sell::{may_be_sold, sell},
         shared_commit::Change,
     },
-    money::{MAX_AMOUNT, Tender},
+    money::{MAX_AMOUNT, Reduction, Tender},
 };
 
 /// How a bill is paid.
@@ -204,5 +204,9 @@ fn sell_goods(bill: &mut Bill, sums: &mut ShowSums, show: i64) -> Result<(), Led
     bill.goods.iter_mut().filter(|goods| !goods.gone && goods.sold.is_none()).for_each(|goods| goods.sold = Some(show));
     let after = goods_sum(bill, |_| true)?;
     sums.goods_sold(bill, &before, &after, &waiting);
+    // A wish for a round sum was for these goods; whatever comes onto the bill later has its own price.
+    if let Some(Given { reduction: reduction @ Reduction::ToSum(_), .. }) = &mut bill.goods_given {
+        *reduction = Reduction::Amount(after.discount);
+    }
     Ok(())
 }
