@@ -18,7 +18,7 @@
 //! | `price_by_hand` | what the seller takes off, and plain lines on a piece |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `close`, `sums` | the end of a show; what it comes to |
-//! | `access` | paired kiosks, sessions, settings |
+//! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
 //! | `error` | why the ledger refuses |
 
 mod access;
@@ -41,14 +41,16 @@ mod reserve;
 mod rows;
 mod schema;
 mod sell;
+mod sessions;
 mod shared_commit;
+mod staff;
 mod stock;
 mod store;
 mod sums;
 mod take_catalog;
 mod ticket;
 
-pub use access::{Browser, Kiosk, Visitor};
+pub use access::Kiosk;
 pub use backup::{BackupError, Copied, back_up, read_through};
 pub use bill::{
     Bill, BillSum, BilledTicket, Corrected, Correction, Given, Goods, Paying, Payment, Sale, SaleId, SaleQuery, Seen,
@@ -59,7 +61,9 @@ pub use confirm::Charge;
 pub use error::LedgerError;
 pub use list::Group;
 pub use rows::{Event, Listed, Show};
+pub use sessions::{Browser, Session, Visitor};
 pub use shared_commit::{AfterCommit, Work};
+pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
 pub use store::Ledger;
 pub use sums::{CloseOut, LateSums, SetApart, SoldLine, TakenBack};

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use axum::{
-    Form, Router,
+    Router,
     extract::State,
     http::StatusCode,
     response::{IntoResponse, Redirect, Response},
@@ -17,7 +17,7 @@ use super::{
     words,
 };
 use crate::{
-    desk::{refusal::Refusal, seller::Seller, state::DeskState},
+    desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Group,
 };
 
@@ -54,13 +54,10 @@ struct Close {
     show: i64,
 }
 
-async fn close(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Form(form): Form<Close>,
-) -> Result<Response, Refusal> {
+async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Close>) -> Result<Response, Refusal> {
+    let seller = posted.by_the_seller(&desk, "Closing a show").await?;
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
-    let asked = form.show;
+    let asked = posted.form.show;
     let closed = desk
         .ledger
         .run_by(&seller, move |ledger, now| {
