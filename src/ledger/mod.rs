@@ -73,5 +73,5 @@ pub use show_end::{PartThen, ShowEnd};
 pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
 pub use store::Ledger;
-pub use sums::{AtRate, CloseOut, LateSums, SetApart, SoldLine, TakenBack};
+pub use sums::{CloseOut, LateSums, SetApart, SoldLine, TakenBack};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};
