@@ -6,6 +6,7 @@
 //! ron_tree  files written by hand, with places         (imports nothing of the house)
 //! craft     what a piece is made of                    (imports nothing of the house)
 //! money     amounts, quote, tax                        (craft)
+//! export    tables for spreadsheets                    (craft)
 //! hang      how it hangs                               (craft)
 //! caution   the small-parts gauge, rules, what to say  (ron_tree, craft)
 //! catalog   files: read, check, report, watch          (disk and the pure rooms)
@@ -19,14 +20,15 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `quoting`, `ron_tree`, `craft`, `money`, `hang` and `caution` are pure: no files, no clock, no engine. A test reads every
-//! `use` line and refuses an arrow that is not listed.
+//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang` and `caution` are pure: no files, no clock, no engine. A test
+//! reads every `use` line and refuses an arrow that is not listed.
 
 pub mod catalog;
 pub mod caution;
 pub mod craft;
 pub mod desk;
 pub mod disk;
+pub mod export;
 pub mod guest;
 pub mod hang;
 #[cfg(feature = "kiosk")]

@@ -165,6 +165,7 @@ fn fake_answers(
     let loaded = read_folder(&support::demo_catalog()).expect("a good catalogue");
     let available: BTreeMap<String, u32> = loaded.catalog.drops.iter().map(|kind| (kind.id.clone(), 9)).collect();
     let news = move |line: &str| DeskNews {
+        practice: false,
         change: 1,
         show: 1,
         next_sequence: 0,

@@ -22,6 +22,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("ron_tree", &[], &[]),
     ("craft", &[], &[]),
     ("money", &["craft"], &[]),
+    ("export", &["craft"], &["csv"]),
     ("hang", &["craft"], &[]),
     ("caution", &["ron_tree", "craft"], &[]),
     ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "caution"], &["image", "notify"]),
@@ -54,6 +55,7 @@ const WATCHED: &[&str] = &[
     "axum",
     "bevy",
     "bevy_egui",
+    "csv",
     "egui",
     "fs4",
     "image",
@@ -71,7 +73,7 @@ const WATCHED: &[&str] = &[
 ];
 
 /// Rooms without files, clocks and threads.
-const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "hang", "caution"];
+const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "caution"];
 
 /// What a pure room may not touch of the standard library.
 const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "std::env", "std::thread"];

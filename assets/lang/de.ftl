@@ -17,6 +17,7 @@ looks-calm = Ohne Bewegung
 desk-away = Die Kasse ist nicht erreichbar; du kannst weitermachen.
 disk-nearly-full = Tablet fast voll: bitte am Verkaufstisch Bescheid sagen.
 let-go = Dieses Tablet kann keine Nummern geben: bitte am Verkaufstisch Bescheid sagen.
+practice = Übung: nichts davon zählt
 sold-out = Alle weg
 tray = Kasten { $letter }
 
@@ -261,6 +262,7 @@ review-sending = Wird gesendet…
 send-failed-title = Nicht gesendet
 send-not-paired = Dieses Tablet gehört noch zu keiner Kasse. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
 send-let-go = Die Kasse kennt dieses Tablet nicht mehr, darum kann es keine Nummer geben. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
+send-practice-over = Die Übung ist gerade zu Ende gegangen, darum wurde dein Stück nicht gesendet. Sende es noch einmal: ab jetzt zählt es.
 send-no-numbers = Dieses Tablet hat keine Nummer mehr. Dein Stück bleibt hier; bitte frag am Verkaufstisch.
 send-disk = Das Tablet kann dein Stück gerade nicht speichern. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.
 send-refused = Die Kasse konnte das Stück nicht annehmen. Es bleibt auf dem Bildschirm; bitte zeig es am Verkaufstisch.

@@ -17,6 +17,7 @@ looks-calm = Things stay still
 desk-away = The desk is out of reach; you can go on.
 disk-nearly-full = This tablet is nearly full; please tell the seller.
 let-go = This tablet can give no numbers; please tell the seller.
+practice = Practice: nothing counts
 sold-out = All taken
 tray = Tray { $letter }
 
@@ -261,6 +262,7 @@ review-sending = Sending…
 send-failed-title = Not sent
 send-not-paired = This tablet does not belong to a desk yet. Your piece stays here; please ask the seller.
 send-let-go = The desk does not know this tablet any more, so it can give no number. Your piece stays here; please ask the seller.
+send-practice-over = Practice has just ended, so your piece was not sent. Send it again: from now on it counts.
 send-no-numbers = This tablet has no number left to give. Your piece stays here; please ask the seller.
 send-disk = This tablet can’t store your piece just now. It stays on the screen; please show it to the seller.
 send-refused = The desk could not take the piece. It stays on the screen; please show it to the seller.

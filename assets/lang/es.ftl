@@ -17,6 +17,7 @@ looks-calm = Sin movimiento
 desk-away = La caja no responde; puedes seguir.
 disk-nearly-full = Tableta casi llena: avisa al vendedor.
 let-go = Esta tableta no puede dar números; avisa en la caja, por favor.
+practice = Práctica: nada cuenta
 sold-out = Agotado
 tray = Bandeja { $letter }
 
@@ -261,6 +262,7 @@ review-sending = Enviando…
 send-failed-title = No se ha enviado
 send-not-paired = Esta tableta aún no pertenece a ninguna caja. Tu pieza sigue aquí; avisa al vendedor.
 send-let-go = La caja ya no conoce esta tableta, así que no puede dar ningún número. Tu pieza se queda aquí; pregunta en la caja, por favor.
+send-practice-over = La práctica acaba de terminar, así que tu pieza no se ha enviado. Envíala otra vez: desde ahora cuenta.
 send-no-numbers = A esta tableta no le quedan números. Tu pieza sigue aquí; avisa al vendedor.
 send-disk = La tableta no puede guardar tu pieza ahora. Sigue en la pantalla; enséñasela al vendedor.
 send-refused = La caja no ha podido aceptar la pieza. Sigue en la pantalla; enséñasela al vendedor.

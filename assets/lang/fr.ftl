@@ -17,6 +17,7 @@ looks-calm = Sans mouvement
 desk-away = La caisse ne répond pas ; tu peux continuer.
 disk-nearly-full = Tablette presque pleine : préviens le vendeur.
 let-go = Cette tablette ne peut plus donner de numéro ; préviens la caisse.
+practice = Entraînement : rien ne compte
 sold-out = Épuisé
 tray = Plateau { $letter }
 
@@ -264,6 +265,7 @@ review-sending = Envoi…
 send-failed-title = Pas envoyé
 send-not-paired = Cette tablette n’appartient encore à aucune caisse. Ton bijou reste ici ; demande au vendeur.
 send-let-go = La caisse ne connaît plus cette tablette, qui ne peut donc pas donner de numéro. Ta pièce reste ici ; demande à la caisse.
+send-practice-over = L’entraînement vient de se terminer, et ta pièce n’a pas été envoyée. Envoie-la encore une fois : à partir de maintenant, elle compte.
 send-no-numbers = Cette tablette n’a plus de numéro à donner. Ton bijou reste ici ; demande au vendeur.
 send-disk = La tablette n’arrive pas à garder ton bijou pour l’instant. Il reste à l’écran ; montre-le au vendeur.
 send-refused = La caisse n’a pas pu prendre le bijou. Il reste à l’écran ; montre-le au vendeur.

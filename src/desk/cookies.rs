@@ -1,4 +1,4 @@
-//! The two cookies of a browser: the session, and the key by which it is known later.
+//! The cookies of a browser: the session, the key by which it is known later, and during practice that its pages are of that.
 
 use std::time::Duration;
 
@@ -8,6 +8,8 @@ use crate::disk::digest::sha256_hex;
 
 /// Carries the session.
 const SESSION: &str = "seller";
+/// Says that the pages in the browser are of a practice, and of which.
+const PRACTICE: &str = "practice";
 /// Carries the key by which a browser is known that was signed in before.
 const BROWSER: &str = "browser";
 const SESSION_LASTS: Duration = Duration::from_secs(24 * 3600);
@@ -32,6 +34,16 @@ pub(super) fn browser_of(headers: &HeaderMap) -> Option<String> {
 /// The cookie of a new session, or the one that ends it.
 pub(super) fn session_cookie(token: Option<&str>) -> HeaderValue {
     set_cookie(SESSION, token.unwrap_or_default(), token.map_or(Duration::ZERO, |_| SESSION_LASTS))
+}
+
+/// Of which practice the pages in a browser are; none where they are real.
+pub(super) fn practice_of(headers: &HeaderMap) -> Option<String> {
+    cookie(headers, PRACTICE).filter(|id| !id.is_empty())
+}
+
+/// The cookie of pages of a practice, or the one that ends it.
+pub(super) fn practice_cookie(id: Option<&str>) -> HeaderValue {
+    set_cookie(PRACTICE, id.unwrap_or_default(), id.map_or(Duration::ZERO, |_| SESSION_LASTS))
 }
 
 /// The cookie by which a browser is known later.

@@ -156,6 +156,8 @@ struct Have {
     have: i64,
     #[serde(default)]
     revision: String,
+    /// Whether the tablet practises; one of an earlier version does not know what that is.
+    practice: Option<bool>,
 }
 
 async fn news(
@@ -168,12 +170,19 @@ async fn news(
     let mut asked = desk.tablets.asked();
     // Another catalogue is news whatever the number of the last change says.
     let other_catalogue = desk.catalog.loaded().revision != known.revision;
+    let other_sort = known.practice.is_some_and(|practice| practice != desk.practice.is_on());
     tokio::select! {
-        () = std::future::ready(()), if other_catalogue || desk.tablets.has_wishes(kiosk.digit) => {}
+        () = std::future::ready(()), if other_catalogue || other_sort || desk.tablets.has_wishes(kiosk.digit) => {}
         _ = asked.changed() => {}
         _ = changes.wait_for(|change| *change > known.have) => {}
         _ = tokio::time::sleep(NEWS_WAIT) => {}
         _ = closing.wait_for(|closed| *closed) => {}
+    }
+    let _as_it_is = desk.practice.as_it_is().await;
+    let practice = desk.practice.is_on();
+    if practice && known.practice.is_none() {
+        // It would send what is real.
+        return Err(in_practice("this tablet is of an earlier version, which can't practise"));
     }
     let loaded = desk.catalog.loaded();
     let digit = kiosk.digit;
@@ -191,6 +200,7 @@ async fn news(
                 content: None,
                 wanted: vec![],
                 put_away: vec![],
+                practice,
             })
         })
         .await?;
@@ -199,9 +209,16 @@ async fn news(
         news.content = Some(CatalogContent { catalog: (*loaded.catalog).clone(), pictures });
     }
     news.revision.clone_from(&loaded.revision);
-    news.wanted = desk.tablets.wishes(digit, Wish::TakeIn);
-    news.put_away = desk.tablets.wishes(digit, Wish::PutAway);
+    if !practice {
+        news.wanted = desk.tablets.wishes(digit, Wish::TakeIn);
+        news.put_away = desk.tablets.wishes(digit, Wish::PutAway);
+    }
     Ok(Json(news))
+}
+
+/// Why a tablet has to wait.
+fn in_practice(words: &str) -> Refusal {
+    Refusal::Request(StatusCode::SERVICE_UNAVAILABLE, format!("the desk practises now; {words}"))
 }
 
 async fn picture(
@@ -228,6 +245,12 @@ async fn deliver(
     if delivery.ticket.number.kiosk() != kiosk.digit {
         return Ok(Json(Receipt::Refused { reason: "the number has another tablet’s digit".into() }));
     }
+    match (delivery.ticket.practice, desk.practice.is_on()) {
+        // Neither is ever entered among the others: the one counts for nothing, the other waits on its tablet.
+        (true, false) => return Ok(Json(Receipt::Practice)),
+        (false, true) => return Err(in_practice("what is real waits on its tablet until practice ends")),
+        _ => {}
+    }
     let loaded = desk.catalog.loaded();
     let receipt = desk
         .ledger
@@ -249,6 +272,9 @@ async fn take_in(
     kiosk: Kiosk,
     Json(sent): Json<SentTicket>,
 ) -> Result<Json<Receipt>, Refusal> {
+    if desk.practice.is_on() {
+        return Err(in_practice("what is real waits on its tablet until practice ends"));
+    }
     let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
     if !desk.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
         return Ok(Json(Receipt::Refused { reason: "nobody at the desk has asked for it".into() }));

@@ -14,6 +14,7 @@ use jiff::Timestamp;
 use tokio::sync::{oneshot, watch};
 
 use super::{
+    books::Books,
     clock::{Clock, WatchedClock},
     error::DeskError,
     refusal::Refusal,
@@ -32,8 +33,8 @@ const COMMITS_IN_A_ROW: u32 = 8;
 
 /// Work that enters something, which has the time that is given to it.
 type Entering = Box<dyn FnOnce(&mut Ledger, Timestamp) -> AfterCommit + Send>;
-type Other = Box<dyn FnOnce(&mut Ledger, Timestamp) + Send>;
-type Look = Box<dyn FnOnce(&Ledger) + Send>;
+type Other = Box<dyn FnOnce(&mut Books, Timestamp) + Send>;
+type Look = Box<dyn FnOnce(&mut Ledger) + Send>;
 
 /// What waits for the ledger's thread.
 #[derive(Default)]
@@ -138,14 +139,14 @@ impl LedgerThread {
         let (looks, looking, at_hand) = match beside {
             Ok((beside, at_hand)) => {
                 let (looks, asked) = mpsc::channel();
-                (Some(looks), Some(spawn("ledger look", Box::new(move || look(&beside, &asked)))?), Some(at_hand))
+                (Some(looks), Some(spawn("ledger look", Box::new(move || look(beside, &asked)))?), Some(at_hand))
             }
             Err(error) => {
                 tracing::warn!("the ledger is read and written by one: {error}");
                 (None, None, None)
             }
         };
-        let thread = spawn("ledger", Box::new(move || keep(ledger, &for_thread, &tell, clock.watched())))?;
+        let thread = spawn("ledger", Box::new(move || keep(Books::new(ledger), &for_thread, &tell, clock.watched())))?;
         Ok(Self {
             queue,
             thread: Mutex::new(Some(thread)),
@@ -222,8 +223,8 @@ impl LedgerThread {
         work: impl FnOnce(&mut Ledger, Timestamp) -> Result<T, LedgerError> + Send + 'static,
     ) -> Result<T, Refusal> {
         let (answer, answered) = oneshot::channel();
-        let other: Other = Box::new(move |ledger, now| {
-            let _ = answer.send(work(ledger, now));
+        let other: Other = Box::new(move |books, now| {
+            let _ = answer.send(work(books.in_use(), now));
         });
         self.queue.add(|lines| lines.other.push_back(other));
         self.answer(answered.await)
@@ -245,8 +246,8 @@ impl LedgerThread {
         work: impl FnOnce(&mut Ledger, Timestamp) -> T + Send + 'static,
     ) -> Option<T> {
         let (answer, answered) = mpsc::channel();
-        let other: Other = Box::new(move |ledger, now| {
-            let _ = answer.send(work(ledger, now));
+        let other: Other = Box::new(move |books, now| {
+            let _ = answer.send(work(books.in_use(), now));
         });
         self.queue.add(|lines| lines.other.push_back(other));
         answered.recv().ok()
@@ -256,12 +257,46 @@ impl LedgerThread {
     fn answer<T>(&self, answered: Result<Result<T, LedgerError>, oneshot::error::RecvError>) -> Result<T, Refusal> {
         match answered {
             Ok(result) => Ok(result?),
-            Err(_) if self.queue.lines().closed => {
-                let status = axum::http::StatusCode::SERVICE_UNAVAILABLE;
-                Err(Refusal::Request(status, "the desk is closing".into()))
-            }
-            Err(_) => Err(LedgerError::Panicked.into()),
+            Err(_) => Err(self.unanswered()),
         }
+    }
+
+    fn unanswered(&self) -> Refusal {
+        if self.queue.lines().closed {
+            let status = axum::http::StatusCode::SERVICE_UNAVAILABLE;
+            return Refusal::Request(status, "the desk is closing".into());
+        }
+        LedgerError::Panicked.into()
+    }
+
+    /// Lets `change` decide which ledger is worked on. Whoever looks afterwards looks at that one.
+    pub(super) async fn switch(
+        &self,
+        change: impl FnOnce(&mut Books, Timestamp) -> Result<(), Refusal> + Send + 'static,
+    ) -> Result<(), Refusal> {
+        let (answer, answered) = oneshot::channel();
+        let other: Other = Box::new(move |books, now| {
+            let done = change(books, now);
+            let ledger = books.in_use();
+            let _ = answer.send((done, ledger.to_look_at().and_then(|beside| Ok((beside, ledger.to_look_at()?)))));
+        });
+        self.queue.add(|lines| lines.other.push_back(other));
+        let (done, beside) = answered.await.map_err(|_| self.unanswered())?;
+        let mut looks = self.looks.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut at_hand = self.at_hand.lock().unwrap_or_else(PoisonError::into_inner);
+        match (beside, &*looks) {
+            (Ok((beside, own)), Some(asked)) => {
+                *at_hand = Some(own);
+                let _ = asked.send(Box::new(|ledger| *ledger = beside));
+            }
+            (beside, _) => {
+                if let Err(error) = beside {
+                    tracing::warn!("the ledger is read and written by one: {error}");
+                }
+                (*looks, *at_hand) = (None, None);
+            }
+        }
+        done
     }
 
     /// Finishes what was asked and closes the ledger.
@@ -281,50 +316,47 @@ impl LedgerThread {
 }
 
 /// Looks for as long as the desk runs. Who asked in a way that panics hears no answer.
-fn look(ledger: &Ledger, asked: &mpsc::Receiver<Look>) {
+fn look(mut ledger: Ledger, asked: &mpsc::Receiver<Look>) {
     while let Ok(look) = asked.recv() {
-        let _ = catch_unwind(AssertUnwindSafe(|| look(ledger)));
+        let _ = catch_unwind(AssertUnwindSafe(|| look(&mut ledger)));
     }
 }
 
 /// Works for as long as the desk runs. A panic ends with the work that it came from; the ledger is opened anew after it.
-fn keep(mut ledger: Ledger, queue: &Queue, tell: &watch::Sender<i64>, mut clock: WatchedClock) {
+fn keep(mut books: Books, queue: &Queue, tell: &watch::Sender<i64>, mut clock: WatchedClock) {
     loop {
         let next = queue.next();
-        let now = time_of(&mut clock, &mut ledger);
+        let now = time_of(&mut clock, &mut books);
         let panicked = match next {
             Next::Enter(works) => {
                 let at_once = |work: Entering| -> Work { Box::new(move |ledger| work(ledger, now)) };
                 let (many, began) = (works.len(), Instant::now());
-                let panicked = ledger.together(works.into_iter().map(at_once).collect());
+                let panicked = books.in_use().together(works.into_iter().map(at_once).collect());
                 queue.gather(many, began.elapsed());
                 panicked
             }
-            Next::Do(other) => catch_unwind(AssertUnwindSafe(|| other(&mut ledger, now))).is_err(),
+            Next::Do(other) => catch_unwind(AssertUnwindSafe(|| other(&mut books, now))).is_err(),
             Next::End => break,
         };
-        if panicked && let Err(error) = ledger.reopen() {
+        if panicked && let Err(error) = books.in_use().reopen() {
             tracing::error!("the ledger could not be opened anew: {error}");
         }
-        match ledger.change() {
+        match books.in_use().change() {
             Ok(change) => {
                 tell.send_if_modified(|last| std::mem::replace(last, change) != change);
             }
             Err(error) => tracing::error!("{error}"),
         }
     }
-    // Copied now, the ledger's file is all of it.
-    if let Err(error) = ledger.merge() {
-        tracing::warn!("the ledger's write-ahead file could not be merged: {error}");
-    }
+    books.close();
 }
 
 /// The time of what is done next. Before anything has a time from after the clock was set, what is held goes along with it:
 /// so no hold is ever taken along that was made after.
-fn time_of(clock: &mut WatchedClock, ledger: &mut Ledger) -> Timestamp {
+fn time_of(clock: &mut WatchedClock, books: &mut Books) -> Timestamp {
     let (now, by) = clock.look();
     if let Some(by) = by {
-        match ledger.clock_was_set(by, now) {
+        match books.clock_was_set(by, now) {
             Ok(()) => clock.was_taken_along(by),
             // It is tried again with what is done next; a disk that refuses this refuses that as well.
             Err(error) => tracing::error!("holds could not be taken along with the clock: {error}"),

@@ -8,6 +8,7 @@
 //! | `server` | starting and stopping; which request goes where |
 //! | `state` | what every request works with |
 //! | `ledger_thread` | the threads of the ledger: what waits to be entered together, and who only reads |
+//! | `books`, `practice` | the real ledger or a copy to practise on; keeping the two apart |
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
@@ -30,6 +31,7 @@ mod alarms;
 mod approval;
 mod assets;
 mod auth;
+mod books;
 mod check_pin;
 mod clock;
 mod connections;
@@ -46,6 +48,7 @@ mod ledger_thread;
 mod live_catalog;
 mod pages;
 mod pin_rules;
+mod practice;
 mod refusal;
 mod refusal_forms;
 mod return_page;

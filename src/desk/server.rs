@@ -28,8 +28,9 @@ use super::{
     ledger_thread::LedgerThread,
     live_catalog::LiveCatalog,
     pages,
+    practice::{Practice, keep_apart},
     refusal_forms::put_into_form,
-    state::DeskState,
+    state::{DeskState, is_ours},
     tablets::Tablets,
 };
 use crate::{
@@ -77,8 +78,7 @@ impl Desk {
     /// As for [`Desk::start`].
     pub fn start_by(config: DeskConfig, clock: Clock) -> Result<Self, DeskError> {
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
-        let ours = |name: &str| name.starts_with("ledger.") || ["last-good", "last-good.new"].contains(&name);
-        disk::make_private(&config.data_dir, ours).map_err(data)?;
+        disk::make_private(&config.data_dir, is_ours).map_err(data)?;
         let lock = FolderLock::take(&config.data_dir).map_err(|error| match error {
             LockError::InUse => DeskError::InUse(config.data_dir.clone()),
             LockError::Disk(error) => data(error),
@@ -90,6 +90,8 @@ impl Desk {
         let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
         let now = clock.now();
         let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
+        let cut_short = ledger.practice_was_cut_short(now);
+        catalog.show_is(ledger.about_show(ledger.show()?.id)?);
         let loaded = catalog.loaded();
         match ledger.take_catalog(&loaded.catalog, &loaded.revision, now) {
             // What is stored can still be read and shown; counts that are new come with the next start.
@@ -97,7 +99,7 @@ impl Desk {
             taken => taken?,
         }
         // Once more for what has come since; nobody could enter meanwhile.
-        disk::make_private(&config.data_dir, ours).map_err(data)?;
+        disk::make_private(&config.data_dir, is_ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
         let desk = Arc::new(DeskState {
@@ -109,6 +111,7 @@ impl Desk {
             gallery: Gallery::default(),
             data_dir: config.data_dir.clone(),
             tablets: Tablets::default(),
+            practice: Practice::new(cut_short),
             // Begins at the time, so that no beat of an earlier run is taken for one of this.
             pulse: watch::Sender::new(now.as_millisecond().unsigned_abs()),
             closing,
@@ -288,6 +291,7 @@ fn router(desk: Arc<DeskState>) -> Router {
         .merge(events::routes())
         .merge(assets::routes())
         .fallback(pages::nowhere)
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), keep_apart))
         .layer(axum::middleware::from_fn(send_changes))
         .layer(CatchPanicLayer::custom(after_panic))
         .layer(axum::middleware::from_fn(receive_body))

@@ -6,8 +6,9 @@ use tokio::sync::watch;
 
 use super::{
     alarms::Alarms, auth::Auth, clock::Clock, gallery::Gallery, ledger_thread::LedgerThread, live_catalog::LiveCatalog,
-    tablets::Tablets,
+    practice::Practice, tablets::Tablets,
 };
+use crate::disk;
 
 /// What every request works with.
 pub(super) struct DeskState {
@@ -20,13 +21,26 @@ pub(super) struct DeskState {
     pub gallery: Gallery,
     pub data_dir: PathBuf,
     pub tablets: Tablets,
+    pub practice: Practice,
     /// Beats whenever a page may look different.
     pub pulse: watch::Sender<u64>,
     pub closing: watch::Receiver<bool>,
     pub addr: SocketAddr,
 }
 
+/// Which files of the desk's folder are the desk's.
+pub(super) fn is_ours(name: &str) -> bool {
+    name.starts_with("ledger.") || name.starts_with("practice.") || ["last-good", "last-good.new"].contains(&name)
+}
+
 impl DeskState {
+    /// Lets nobody but the owner of the desk's files read new ones.
+    pub(super) fn keep_data_private(&self) {
+        if let Err(error) = disk::make_private(&self.data_dir, is_ours) {
+            tracing::warn!("others may be able to read what lies in the desk's folder: {error}");
+        }
+    }
+
     /// Lets open pages look again.
     pub(super) fn beat(&self) {
         self.pulse.send_modify(|beat| *beat += 1);

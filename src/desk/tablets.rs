@@ -135,6 +135,11 @@ impl Tablets {
         self.lock().remove(&digit);
     }
 
+    /// Lets every tablet that waits for news have some at once.
+    pub(super) fn ask_again(&self) {
+        self.asked.send_modify(|n| *n += 1);
+    }
+
     /// Follows the seller's wishes.
     pub(super) fn asked(&self) -> watch::Receiver<u64> {
         self.asked.subscribe()

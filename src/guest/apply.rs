@@ -206,6 +206,7 @@ impl Guest {
             News::Picture { .. } => {}
             News::DeskInReach(now) => self.known.in_reach = Some(now),
             News::LetGo(now) => self.known.let_go = now,
+            News::Practice(now) => self.known.practice = now,
             News::DiskNearlyFull(now) => self.known.disk_nearly_full = now,
             News::Pin(answer) => self.hear_of_the_pin(answer),
             News::Paired(outcome) => self.hear_of_the_pairing(outcome),

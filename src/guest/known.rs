@@ -13,6 +13,8 @@ pub struct Known {
     pub in_reach: Option<bool>,
     /// The desk does not know this tablet any more: it can give no numbers.
     pub let_go: bool,
+    /// The desk practises: nothing that is sent counts.
+    pub practice: bool,
     /// Whether this tablet's disk is nearly full.
     pub disk_nearly_full: bool,
     /// Whether this tablet belongs to a desk.

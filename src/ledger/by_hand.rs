@@ -46,7 +46,16 @@ impl Ledger {
         let quote = catalog.quote(piece)?;
         let verdict = catalog.cautions(piece)?;
         let number = next_number(&tx, show, now)?;
-        let sent = SentTicket { id, show, number, piece: piece.clone(), quote, verdict, grown_up_confirmed: false };
+        let sent = SentTicket {
+            id,
+            show,
+            number,
+            piece: piece.clone(),
+            quote,
+            verdict,
+            grown_up_confirmed: false,
+            practice: false,
+        };
         let arrival = note(&tx, now, Some(id), "opened_by_hand", &(&sent, was_found))?;
         let mut ticket = arrived(&sent, arrival, now, catalog.table.prices.clone());
         ticket.hold_until = super::holds::until(&tx, now)?;

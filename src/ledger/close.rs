@@ -2,10 +2,11 @@
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
+use rust_decimal::Decimal;
 use serde::Deserialize;
 
 use super::{
-    CloseOut, Ledger, LedgerError,
+    CloseOut, Ledger, LedgerError, ShowEnd, about_show,
     edit::release,
     rows::{closed_at, current_show, note, note_by_itself, open_tickets, save, time},
     stock::hold,
@@ -22,6 +23,8 @@ pub struct ClosedShow {
     pub currency: Currency,
     /// What it came to.
     pub sums: CloseOut,
+    /// What else was noted at its end.
+    pub end: ShowEnd,
 }
 
 impl Ledger {
@@ -42,23 +45,38 @@ impl Ledger {
         let (at, body): (String, String) =
             self.db
                 .query_row("SELECT at, body FROM events WHERE seq = ?", [end], |row| Ok((row.get(0)?, row.get(1)?)))?;
-        let (currency, sums) = match serde_json::from_str(&body)? {
-            Entered::WithCurrency(currency, sums) => (currency, sums),
+        let (currency, sums, end) = match serde_json::from_str(&body)? {
+            Entered::WithEnd(currency, sums, end) => (currency, *sums, *end),
+            Entered::WithCurrency(currency, sums) => (currency, *sums, ShowEnd::default()),
             Entered::Alone(sums) => match currency_of(&self.db, show)? {
-                Some(currency) => (currency, sums),
+                Some(currency) => (currency, *sums, ShowEnd::default()),
                 // A ledger without tickets and prices has no amounts either.
                 None => return Ok(None),
             },
         };
-        Ok(Some(ClosedShow { at: time(&at), currency, sums }))
+        Ok(Some(ClosedShow { at: time(&at), currency, sums, end }))
+    }
+
+    /// Closes the running show without counting the cash.
+    ///
+    /// # Errors
+    /// As for [`Ledger::close_counted`].
+    pub fn close_show(&mut self, currency: Currency, now: Timestamp) -> Result<CloseOut, LedgerError> {
+        self.close_counted(currency, None, now)
     }
 
     /// Lets all open tickets go, of whichever show, closes the running show, whose amounts are in `currency` unless
-    /// something was taken in another, and opens the next one.
+    /// something was taken in another, and opens the next one, of which nothing is known yet. `counted` is what lay in the
+    /// cash box, if somebody counted.
     ///
     /// # Errors
     /// There is no number for another show, or the disk refuses; nothing is entered then.
-    pub fn close_show(&mut self, currency: Currency, now: Timestamp) -> Result<CloseOut, LedgerError> {
+    pub fn close_counted(
+        &mut self,
+        currency: Currency,
+        counted: Option<Decimal>,
+        now: Timestamp,
+    ) -> Result<CloseOut, LedgerError> {
         let tx = self.begin()?;
         let Some(show) = current_show(&tx)? else { return Err(rusqlite::Error::QueryReturnedNoRows.into()) };
         if show.id.checked_add(1).is_none() {
@@ -100,7 +118,8 @@ impl Ledger {
         }
         tx.execute("UPDATE shows SET closed = ? WHERE id = ?", params![now.to_string(), show.id])?;
         sums::keep(&tx, &sum)?;
-        note(&tx, now, None, "show_closed", &(sum.currency.unwrap_or(currency), &sum))?;
+        let end = ShowEnd::of(&tx, about_show::about(&tx, show.id)?, counted, &sum)?;
+        note(&tx, now, None, "show_closed", &(sum.currency.unwrap_or(currency), &sum, &end))?;
         open_show(&tx, now)?;
         tx.commit()?;
         Ok(sum)
@@ -116,12 +135,13 @@ pub(super) fn open_show(db: &Connection, now: Timestamp) -> Result<(), LedgerErr
     Ok(())
 }
 
-/// The entry of a closing. The first versions did not note the currency.
+/// The entry of a closing. The first versions did not note the currency, and later ones nothing but that and the sums.
 #[derive(Deserialize)]
 #[serde(untagged)]
 enum Entered {
-    WithCurrency(Currency, CloseOut),
-    Alone(CloseOut),
+    WithEnd(Currency, Box<CloseOut>, Box<ShowEnd>),
+    WithCurrency(Currency, Box<CloseOut>),
+    Alone(Box<CloseOut>),
 }
 
 /// The currency of the tickets of show `show`; where it had none, of the first ticket of all, or of the oldest prices.

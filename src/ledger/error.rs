@@ -6,7 +6,7 @@ use rusqlite::ffi;
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
-use super::StaffError;
+use super::{AboutError, StaffError};
 use crate::{
     catalog::PieceError,
     caution::CautionCode,
@@ -74,6 +74,12 @@ pub enum LedgerError {
         "show {0} has the last number that a ledger has, so no other can follow it; nothing was closed. Begin a new ledger"
     )]
     LastShow(i64),
+    /// A closed show stays as it was.
+    #[error("show {0} is closed, and what it was can't be changed any more")]
+    ShowClosed(i64),
+    /// Nothing of the kind can be said of a show.
+    #[error(transparent)]
+    About(#[from] AboutError),
     /// Nothing has to be said about the sum.
     #[error("the sum on the ticket is one of this table's; it is charged as the guest saw it")]
     SumStands,

@@ -69,6 +69,14 @@ impl Ledger {
         listed(&self.db, rest, [number.to_string()])
     }
 
+    /// The tickets that were let go in a show, oldest first.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
+    pub fn let_go_in(&self, show: i64) -> Result<Vec<Listed>, LedgerError> {
+        listed(&self.db, "settled = ? AND state = 'let_go' ORDER BY arrival", [show])
+    }
+
     /// The tickets of a show that arrived when it was closed already, oldest first.
     ///
     /// # Errors

@@ -9,6 +9,7 @@
 //! | `store`, `rows` | the ledger itself; its shows, entries and tickets as they are read and written |
 //! | `schema`, `shared_commit` | the tables and those of earlier layouts; changes that share one commit |
 //! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
+//! | `practice` | a copy to practise on |
 //! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
@@ -17,10 +18,12 @@
 //! | `take_catalog` | another catalogue is taken over |
 //! | `price_by_hand` | what the seller takes off, and plain lines on a piece |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
-//! | `close`, `sums` | the end of a show; what it comes to |
 //! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
+//! | `about_show` | what a show is, as it is told at the desk |
+//! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
 //! | `error` | why the ledger refuses |
 
+mod about_show;
 mod access;
 mod backup;
 mod bill;
@@ -34,6 +37,7 @@ mod holds;
 mod list;
 mod more_parts;
 mod open;
+mod practice;
 mod price_by_hand;
 mod prices;
 mod receive;
@@ -43,6 +47,7 @@ mod schema;
 mod sell;
 mod sessions;
 mod shared_commit;
+mod show_end;
 mod staff;
 mod stock;
 mod store;
@@ -50,6 +55,7 @@ mod sums;
 mod take_catalog;
 mod ticket;
 
+pub use about_show::{AboutError, AboutShow, ShowKind, ShowListed};
 pub use access::Kiosk;
 pub use backup::{BackupError, Copied, back_up, read_through};
 pub use bill::{
@@ -63,8 +69,9 @@ pub use list::Group;
 pub use rows::{Event, Listed, Show};
 pub use sessions::{Browser, Session, Visitor};
 pub use shared_commit::{AfterCommit, Work};
+pub use show_end::{PartThen, ShowEnd};
 pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
 pub use store::Ledger;
-pub use sums::{AtRate, CloseOut, LateSums, SetApart, SoldLine, TakenBack};
+pub use sums::{CloseOut, LateSums, SetApart, SoldLine, TakenBack};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};

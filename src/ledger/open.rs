@@ -59,7 +59,7 @@ impl Ledger {
         Self::prepared(Connection::open_in_memory()?, None, now)
     }
 
-    fn prepared(mut db: Connection, file: Option<PathBuf>, now: Timestamp) -> Result<Self, LedgerError> {
+    pub(super) fn prepared(mut db: Connection, file: Option<PathBuf>, now: Timestamp) -> Result<Self, LedgerError> {
         schema::prepare(&mut db)?;
         let mut ledger = Self { db, file, by: None };
         let tx = ledger.begin()?;

@@ -62,7 +62,7 @@ impl Browser {
 }
 
 /// The setting with the browsers.
-const BROWSERS: &str = "browsers";
+pub(super) const BROWSERS: &str = "browsers";
 /// Browsers that are remembered; nobody has as many phones.
 const MOST_BROWSERS: usize = 40;
 

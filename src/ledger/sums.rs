@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{LedgerError, Ticket, rows::listed};
 use crate::{
-    money::{Currency, Quote, Tender},
+    money::{Currency, Quote, TaxByRate, Tender},
     ticket::State,
 };
 
@@ -19,15 +19,6 @@ pub struct SoldLine {
     pub count: u32,
     /// Their marked prices together.
     pub marked: Decimal,
-}
-
-/// What was sold at one rate of tax, less what was taken back.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub struct AtRate {
-    /// Without the tax.
-    pub net: Decimal,
-    /// The tax.
-    pub tax: Decimal,
 }
 
 /// What was taken back after it was paid.
@@ -92,7 +83,7 @@ pub struct CloseOut {
     pub tax: Decimal,
     /// The tax by its rate in percent. Earlier versions did not keep it apart.
     #[serde(default)]
-    pub tax_by_rate: BTreeMap<String, AtRate>,
+    pub tax_by_rate: TaxByRate,
     /// What was taken off by discounts and by hand, in all.
     pub discounts: Decimal,
     /// What of it was taken off by hand, by the reason.

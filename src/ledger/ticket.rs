@@ -205,6 +205,15 @@ impl Ticket {
         }
     }
 
+    /// How many percent of what the piece costs as marked a reduction by hand takes off.
+    ///
+    /// # Errors
+    /// The reduction is none: its message says why.
+    pub fn percent_off(&self, reduction: &Reduction) -> Result<Decimal, MoneyError> {
+        let off = self.quoted(Some(reduction))?.discount - self.quoted(None)?.discount;
+        Ok(share(off, self.quote.subtotal))
+    }
+
     /// The sum with this reduction by hand.
     pub(super) fn quoted(&self, reduction: Option<&Reduction>) -> Result<Quote, MoneyError> {
         let drops = self
@@ -267,6 +276,11 @@ impl Ticket {
         }
         Ok(Verdict::of(cautions))
     }
+}
+
+/// `off` in percent of `of`.
+pub(super) fn share(off: Decimal, of: Decimal) -> Decimal {
+    (off * Decimal::ONE_HUNDRED).checked_div(of).unwrap_or_default()
 }
 
 /// What nobody knows: no size, and metal that was not tested.

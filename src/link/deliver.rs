@@ -105,6 +105,18 @@ impl Shared {
                 lock(&self.outbox).release(kept.id)?;
                 News::Short { kept, parts }
             }
+            // Whatever becomes of a ticket to practise with, nobody has to look after it later.
+            Ok(Receipt::Refused { reason }) if entry.ticket.practice => {
+                lock(&self.outbox).release(kept.id)?;
+                self.tell(News::Refused { kept, reason });
+                return Ok(Ended::Answered);
+            }
+            Ok(Receipt::Practice) => {
+                lock(&self.outbox).release(kept.id)?;
+                self.tell_snapshot();
+                // Whoever waits for the number is perhaps no one who practises, and sends the piece again.
+                News::NotKept { id: kept.id, error: SendError::PracticeOver }
+            }
             Ok(Receipt::Refused { reason }) => {
                 lock(&self.outbox).set_aside(kept.id, reason.clone())?;
                 News::Refused { kept, reason }
@@ -143,6 +155,8 @@ impl Shared {
                 format!("the desk did not answer ({reason})")
             }
             Unanswered::Away(_) => return Ended::Away,
+            // The desk says itself why it takes it later.
+            Unanswered::Status(503, said) if !said.is_empty() => said,
             Unanswered::Status(status, said) => {
                 format!("something is wrong at the desk ({})", answer_in_words(status, &said))
             }

@@ -23,18 +23,20 @@ impl Shared {
         while !self.ended() {
             self.look_at_disk();
             self.report();
-            let (have, revision) = {
+            let (have, revision, practice) = {
                 let desk = lock(&self.desk);
                 match &desk.state {
                     // The first question after a start asks for everything that is new at once.
-                    Some(state) if desk.in_reach == Some(true) => (state.change, state.revision.clone()),
-                    Some(state) => (-1, state.revision.clone()),
-                    None => (-1, String::new()),
+                    Some(state) if desk.in_reach == Some(true) => {
+                        (state.change, state.revision.clone(), state.practice)
+                    }
+                    Some(state) => (-1, state.revision.clone(), state.practice),
+                    None => (-1, String::new(), false),
                 }
             };
             // A spoiled file may say anything here; what no desk ever said is left out, and the desk sends everything.
             let revision = if revision.len() <= LONGEST_REVISION { in_address(&revision) } else { String::new() };
-            let path = format!("/link/news?have={have}&revision={revision}");
+            let path = format!("/link/news?have={have}&revision={revision}&practice={practice}");
             match self.ask::<DeskNews>(&path, None::<&()>, NEWS_TIMEOUT) {
                 Ok(_) if self.ended() => return,
                 Ok(news) => {
@@ -76,7 +78,11 @@ impl Shared {
         }
         let (wanted, put_away) = (std::mem::take(&mut news.wanted), std::mem::take(&mut news.put_away));
         durable::write_json(&self.dir.join("desk.json"), &news)?;
-        lock(&self.desk).state = Some(news);
+        let practice = news.practice;
+        let practised = lock(&self.desk).state.replace(news).is_some_and(|state| state.practice);
+        if practised != practice {
+            self.practice_is(practice);
+        }
         self.tell_snapshot();
         self.bring_in(&wanted)?;
         for id in put_away {
@@ -86,6 +92,17 @@ impl Shared {
             self.tell_pictures(before.as_deref());
         }
         Ok(())
+    }
+
+    /// The desk practises from now on, or no longer.
+    fn practice_is(&self, now: bool) {
+        if !now {
+            lock(&self.outbox).forget_practice();
+        }
+        self.tell(News::Practice(now));
+        // What had to wait for that can go.
+        lock(&self.tries).clear();
+        self.outbox_changed.notify_all();
     }
 
     /// Fetches the pictures that are not kept yet. One that can't be had now is asked for again with the next catalogue.
@@ -124,7 +141,8 @@ impl Shared {
             let desk = lock(&self.desk);
             let (Some(state), Some(catalog)) = (&desk.state, &desk.catalog) else { return };
             let mut available = state.available.clone();
-            for entry in lock(&self.outbox).entries() {
+            // What is practice takes nothing of what is real, nor the other way round.
+            for entry in lock(&self.outbox).entries().filter(|entry| entry.ticket.practice == state.practice) {
                 let piece = &entry.ticket.piece;
                 for id in std::iter::once(&piece.base).chain(&piece.drops) {
                     if let Some(count) = available.get_mut(id) {

@@ -123,6 +123,9 @@ impl Link {
         if let_go {
             shared.tell(News::LetGo(true));
         }
+        if lock(&shared.desk).practises() {
+            shared.tell(News::Practice(true));
+        }
         // The number of a ticket from before a crash may never have been shown; it is good from now on.
         shared.give_pending_numbers();
 
@@ -145,13 +148,13 @@ impl Link {
         if self.shared.is_let_go() {
             return Err(SendError::LetGo);
         }
-        let (show, at_least) = {
+        let (show, at_least, practice) = {
             let desk = lock(&self.shared.desk);
             let state = desk.state.as_ref().ok_or(SendError::NotPaired)?;
-            (state.show, state.next_sequence)
+            (state.show, state.next_sequence, state.practice)
         };
         let mut outbox = lock(&self.shared.outbox);
-        let number = outbox.next_number(show, digit, at_least)?;
+        let number = outbox.next_number(show, digit, at_least, practice)?;
         let ticket = SentTicket {
             id: draft.id,
             show,
@@ -160,6 +163,7 @@ impl Link {
             quote: draft.quote,
             verdict: draft.verdict,
             grown_up_confirmed: draft.grown_up_confirmed,
+            practice,
         };
         let kept = Kept { id: ticket.id, number };
         outbox.keep(Entry { ticket, number_given: false, reason: None })?;

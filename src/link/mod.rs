@@ -112,6 +112,8 @@ pub enum News {
     DeskInReach(bool),
     /// The desk does not know this kiosk's key any more, or knows it again: without it no ticket arrives.
     LetGo(bool),
+    /// The desk practises, or no longer: nothing that is sent meanwhile counts.
+    Practice(bool),
     /// This device's disk is nearly full, or has room again.
     DiskNearlyFull(bool),
     /// The ticket is in the desk's ledger; `short` names parts the desk could not hold.
@@ -162,6 +164,9 @@ pub enum SendError {
     /// All numbers of this kiosk are used up.
     #[error(transparent)]
     Numbers(#[from] crate::ticket::NumberError),
+    /// It was sent to practise, and practice ended meanwhile.
+    #[error("practice has ended; what is sent counts from now on")]
+    PracticeOver,
     /// The disk did not take it: full, gone, or read-only.
     #[error("the ticket could not be written to this tablet's disk ({0})")]
     Disk(String),

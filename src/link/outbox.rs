@@ -47,6 +47,8 @@ pub(super) struct Outbox {
     refused: PathBuf,
     numbers_file: PathBuf,
     numbers: Numbers,
+    /// The numbers given to practise. They are nobody's, so the disk need not know them.
+    practice: Numbers,
     entries: Tickets,
     aside: Tickets,
     unreadable: usize,
@@ -104,7 +106,8 @@ impl Outbox {
         }
         let (aside, strange) = read(&refused)?;
         let unreadable = strange.len();
-        let mut outbox = Self { folder, refused, numbers_file, numbers, entries, aside, unreadable };
+        let mut outbox =
+            Self { folder, refused, numbers_file, numbers, practice: Numbers::default(), entries, aside, unreadable };
         outbox.send_copies_of(&strange)?;
         Ok(outbox)
     }
@@ -126,23 +129,35 @@ impl Outbox {
     }
 
     /// The next number of kiosk `digit` in `show`; `at_least` is the first one the desk has not seen.
-    /// It is used up even if the ticket is never sent.
+    /// It is used up even if the ticket is never sent. What is given in practice uses up no real one.
     pub(super) fn next_number(
         &mut self,
         show: i64,
         digit: u8,
         at_least: u16,
+        practice: bool,
     ) -> Result<TicketNumber, super::SendError> {
-        let mine = if self.numbers.show == show { self.numbers.next } else { 0 };
+        let given = if practice { self.practice } else { self.numbers };
+        let mine = if given.show == show { given.next } else { 0 };
         // Tickets of this show that still lie here count as well: the numbers file may be older than they are.
-        let lying = self.entries().chain(self.aside()).filter(|entry| entry.ticket.show == show);
-        let after_lying = lying.map(|entry| entry.ticket.number.sequence() + 1).max().unwrap_or(0);
+        let lying = self.entries().chain(self.aside()).map(|entry| &entry.ticket);
+        let lying = lying.filter(|ticket| ticket.show == show && ticket.practice == practice);
+        let after_lying = lying.map(|ticket| ticket.number.sequence() + 1).max().unwrap_or(0);
         let sequence = mine.max(at_least).max(after_lying);
         let number = TicketNumber::new(digit, sequence).map_err(|_| NumberError::Range)?;
         let numbers = Numbers { show, next: sequence + 1 };
-        durable::write_json(&self.numbers_file, &numbers)?;
-        self.numbers = numbers;
+        if practice {
+            self.practice = numbers;
+        } else {
+            durable::write_json(&self.numbers_file, &numbers)?;
+            self.numbers = numbers;
+        }
         Ok(number)
+    }
+
+    /// Practice is over: its numbers begin anew the next time.
+    pub(super) fn forget_practice(&mut self) {
+        self.practice = Numbers::default();
     }
 
     /// Keeps a ticket; after `Ok` it survives a crash.

@@ -68,7 +68,7 @@ impl Shared {
                 Ok(Receipt::Stored { .. }) => lock(&self.outbox).release_aside(*id)?,
                 Ok(Receipt::Refused { reason }) => lock(&self.outbox).aside_because(*id, reason)?,
                 // A taken-in ticket is stored with whatever is there, so nothing is ever short.
-                Ok(Receipt::Short { .. }) => {}
+                Ok(Receipt::Short { .. } | Receipt::Practice) => {}
                 Err(reason) => {
                     tracing::warn!("ticket {} could not be brought in: {reason:?}", ticket.number);
                     // The desk goes on asking at once.

@@ -57,6 +57,13 @@ pub(super) struct Desk {
     pub in_reach: Option<bool>,
 }
 
+impl Desk {
+    /// Whether the desk practises, as far as is known.
+    pub(super) fn practises(&self) -> bool {
+        self.state.as_ref().is_some_and(|state| state.practice)
+    }
+}
+
 pub(super) fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
     mutex.lock().unwrap_or_else(PoisonError::into_inner)
 }

@@ -3,12 +3,15 @@
 //! | request | body | answer |
 //! | --- | --- | --- |
 //! | `POST /link/pair` | [`PairRequest`] | [`Pairing`], or 403 with a [`PairRefusal`] |
-//! | `GET /link/news?have=N&revision=R` | – | [`DeskNews`]; waits some seconds while nothing is newer than change `N` |
+//! | `GET /link/news?have=N&revision=R&practice=P` | – | [`DeskNews`]; waits some seconds while nothing is newer than change `N` |
 //! | `GET /link/picture/NAME` | – | the picture's bytes; the name is written as [`in_address`] has it |
 //! | `POST /link/tickets` | [`Delivery`] | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/report` | [`KioskReport`] | nothing |
 //! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
+//!
+//! `P` is `true` or `false`: whether the tablet practises, as far as it knows. A tablet of an earlier version does not say
+//! it, and waits with 503 until a desk that practises is real again.
 //!
 //! What is refused has a status of 400 or more and, but for pairing, a [`Refused`] that says why.
 //!
@@ -123,6 +126,9 @@ pub struct DeskNews {
     /// Tickets set aside on this kiosk of which the seller does not want to hear any more.
     #[serde(default)]
     pub put_away: Vec<Uuid>,
+    /// The desk practises: what is sent counts for nothing, and says so itself.
+    #[serde(default)]
+    pub practice: bool,
 }
 
 /// What lies on a kiosk, for the seller.

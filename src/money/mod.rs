@@ -8,6 +8,7 @@
 //! reduction          a party's package, and what a seller takes off by hand
 //! reward             what the host of an evening gets
 //! quote              the sum of a piece, or of plain lines alone
+//! tax_by_rate        what was sold at each rate
 //! cash               a sum in the coins there are
 //! denominations      the usual notes and coins
 //! change             what is handed over, and what is given back
@@ -31,6 +32,7 @@ mod reduction;
 mod reduction_tests;
 mod reward;
 mod rules;
+mod tax_by_rate;
 mod tender;
 
 pub use amount::{AmountError, MAX_AMOUNT, parse_percent, parse_price};
@@ -44,4 +46,5 @@ pub use quote::{PlainSum, Quote, quote, quote_plain, quote_with};
 pub use reduction::{Package, Reduction};
 pub use reward::{Reward, RewardRule, reward};
 pub use rules::{Discount, PriceRules, Rounding, TaxRule};
+pub use tax_by_rate::{AtRate, TaxByRate};
 pub use tender::Tender;

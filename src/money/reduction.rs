@@ -60,14 +60,13 @@ fn whole(rules: &PriceRules, amount: Decimal) -> Result<Decimal, MoneyError> {
 
 /// The largest sum at marked prices whose total is not above `wish`.
 ///
-/// Tax on top makes the total grow with every minor unit by one at least, so that there is one such sum. The exact
-/// quotient is off by less than one unit, since the tax is rounded by half a unit at most: one of three is it.
+/// Tax on top makes the total grow with every minor unit by one at least, so that there is one such sum. The exact quotient,
+/// cut to whole units, is never too much; one unit more can still fit where its tax is rounded down, two can't.
 fn left_for(rules: &PriceRules, wish: Decimal) -> Decimal {
     let TaxRule::Added { percent } = rules.tax else { return wish };
-    let unit = rules.currency.minor_unit();
     let near = (wish * Decimal::ONE_HUNDRED / (Decimal::ONE_HUNDRED + percent)).trunc_with_scale(rules.currency.digits);
-    let fits = |net: &Decimal| *net >= Decimal::ZERO && rules.tax_and_total(*net).1 <= wish;
-    [near + unit, near, near - unit].into_iter().find(fits).unwrap_or_default()
+    let next = near + rules.currency.minor_unit();
+    if rules.tax_and_total(next).1 <= wish { next } else { near }
 }
 
 impl Package {

@@ -43,7 +43,7 @@ pub fn hidden_in(text: &str) -> Option<Hidden> {
 /// Zero width space and word joiner, the byte order mark, what turns the order of whole passages, breaks of lines that are no
 /// control characters, and tags.
 /// Source: Unicode Standard, general categories Cf, Zl and Zp (from memory).
-pub(super) const fn is_never_seen(c: char) -> bool {
+pub const fn is_never_seen(c: char) -> bool {
     matches!(
         c,
         '\u{ad}'

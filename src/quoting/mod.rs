@@ -3,8 +3,7 @@
 
 mod hidden;
 
-use hidden::is_never_seen;
-pub use hidden::{Hidden, hidden_in};
+pub use hidden::{Hidden, hidden_in, is_never_seen};
 
 /// Characters of somebody's words that a message repeats; the beginning is enough to find them.
 const EXCERPT: usize = 60;

@@ -21,6 +21,8 @@ pub enum Receipt {
         /// Why, in words for the log and the seller.
         reason: String,
     },
+    /// It was sent to practise, and practice is over: it is thrown away. Only tablets that know practice send such tickets.
+    Practice,
 }
 
 #[cfg(test)]
@@ -34,6 +36,7 @@ mod tests {
             (Receipt::Stored { short: vec!["key".into()] }, r#"{"Stored":{"short":["key"]}}"#),
             (Receipt::Short { parts: vec!["key".into(), "key".into()] }, r#"{"Short":{"parts":["key","key"]}}"#),
             (Receipt::Refused { reason: "no".into() }, r#"{"Refused":{"reason":"no"}}"#),
+            (Receipt::Practice, r#""Practice""#),
         ] {
             assert_eq!(serde_json::to_string(&receipt).unwrap(), json);
             assert_eq!(serde_json::from_str::<Receipt>(json).unwrap(), receipt);

@@ -23,4 +23,13 @@ pub struct SentTicket {
     pub verdict: Verdict,
     /// Whether a grown-up said that they had read them.
     pub grown_up_confirmed: bool,
+    /// It was sent to practise: no desk ever counts it, and one that does not practise throws it away.
+    #[serde(default, skip_serializing_if = "is_real")]
+    pub practice: bool,
+}
+
+/// What is real is written as it always was.
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks for a reference")]
+fn is_real(practice: &bool) -> bool {
+    !practice
 }

@@ -97,6 +97,7 @@ impl Bench {
             verdict: self.catalog.cautions(&piece).expect("cautions"),
             piece,
             grown_up_confirmed: false,
+            practice: false,
         }
     }
 

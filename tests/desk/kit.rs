@@ -101,8 +101,13 @@ impl Kiosk {
         bases.iter().find(|base| matches!(base.kind, BaseKind::Necklace(_))).expect("a necklace")
     }
 
-    /// A ticket for a necklace with `drops`, as the kiosk would send it.
+    /// A ticket of the running show for a necklace with `drops`, as the kiosk would send it.
     pub fn ticket(&self, sequence: u16, drops: &[&str], wearer: Wearer) -> SentTicket {
+        self.ticket_in(self.news(-1, "").show, sequence, drops, wearer)
+    }
+
+    /// The same of show `show`.
+    pub fn ticket_in(&self, show: i64, sequence: u16, drops: &[&str], wearer: Wearer) -> SentTicket {
         let base = self.necklace();
         let piece = Piece {
             base: base.id.clone(),
@@ -113,12 +118,13 @@ impl Kiosk {
         };
         SentTicket {
             id: Uuid::now_v7(),
-            show: self.news(-1, "").show,
+            show,
             number: TicketNumber::new(self.pairing.digit, sequence).expect("a number"),
             quote: self.catalog.quote(&piece).expect("a sum"),
             verdict: self.catalog.cautions(&piece).expect("cautions"),
             piece,
             grown_up_confirmed: false,
+            practice: false,
         }
     }
 

@@ -56,6 +56,7 @@ pub fn options_with(catalog: &Path) -> (KioskOptions, Surroundings) {
     }
     let content = CatalogContent { catalog: (*loaded.catalog).clone(), pictures: hashes };
     let desk = DeskNews {
+        practice: false,
         change: 1,
         show: 1,
         next_sequence: 0,

@@ -88,6 +88,8 @@ pub struct Model<'a> {
     pub counts: BTreeMap<String, Count>,
     pub tickets: BTreeMap<Uuid, Ticket>,
     pub show: i64,
+    /// What the payments of bills come to, by show and way to pay.
+    pub payments: BTreeMap<(i64, Tender), Decimal>,
     /// By how much the clock was set so far, as the desk noticed it.
     pub clock_set_by: SignedDuration,
     /// Digits that were released in the running show.
@@ -106,6 +108,7 @@ impl<'a> Model<'a> {
             counts: BTreeMap::new(),
             tickets: BTreeMap::new(),
             show: 0,
+            payments: BTreeMap::new(),
             clock_set_by: SignedDuration::ZERO,
             resting: BTreeSet::new(),
             came_back: vec![],
@@ -148,14 +151,22 @@ impl<'a> Model<'a> {
                     self.came_back.push(digit);
                 }
             }
-            "catalog_read" | "signed_in" | "signed_out" => {}
+            "catalog_read" | "signed_in" | "signed_out" | "show_told" => {}
             other => panic!("nobody made an entry of the kind {other}"),
         }
     }
 
     fn of_ticket(&mut self, id: Uuid, entry: &Entry) {
-        if entry.kind == "sent" {
-            return self.sent(id, entry);
+        match entry.kind.as_str() {
+            "sent" => return self.sent(id, entry),
+            "bill_begun" => return,
+            "paid" => {
+                let tender: Tender = read(&entry.body["tender"]);
+                assert_eq!(read::<i64>(&entry.body["show"]), self.show, "money counts in the show in which it moves");
+                *self.payments.entry((self.show, tender)).or_default() += read::<Decimal>(&entry.body["amount"]);
+                return;
+            }
+            _ => {}
         }
         let time = self.time(entry);
         let mut ticket = self.tickets.remove(&id).expect("nothing is done with a ticket that was not sent");

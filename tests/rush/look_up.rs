@@ -162,6 +162,8 @@ fn the_sums(ledger: &mut Ledger, model: &Model) {
     };
     for sums in [&first, &running] {
         assert_eq!((sums.sold, sums.let_go, sums.cash, sums.card), of(sums), "show {}", sums.show);
+        let paid = |tender| model.payments.get(&(sums.show, tender)).copied().unwrap_or_default();
+        assert_eq!((sums.cash, sums.card), (paid(Tender::Cash), paid(Tender::Card)), "each ticket was paid once");
     }
     let open = model.tickets.values().filter(|ticket| ticket.state.is_open()).count() as u32;
     let currency = running.currency.unwrap_or_else(|| panic!("nothing was taken in the second show"));

@@ -37,6 +37,7 @@ pub fn sent(catalog: &Catalog, sequence: u16, drops: &[&str]) -> SentTicket {
         verdict: catalog.cautions(&piece).expect("cautions"),
         piece,
         grown_up_confirmed: false,
+        practice: false,
     }
 }
 

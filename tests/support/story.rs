@@ -68,6 +68,7 @@ impl Teller<'_> {
             verdict: self.catalog.cautions(&piece).expect("cautions"),
             piece,
             grown_up_confirmed: false,
+            practice: false,
         };
         self.ledger.receive(&sent, false, self.catalog, at).expect("received");
     }

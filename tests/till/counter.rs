@@ -72,7 +72,7 @@ pub fn adds_up(sums: &CloseOut) {
     let taken = sums.cash + sums.card + sums.other_ways.values().sum::<Decimal>();
     assert_eq!(Some(taken), sums.taken());
     assert_eq!(taken, sums.totals + sums.cash_rounding().expect("a sum") + sums.owing, "{sums:?}");
-    let by_rate: Decimal = sums.tax_by_rate.values().map(|at| at.tax).sum();
-    let net: Decimal = sums.tax_by_rate.values().map(|at| at.net).sum();
+    let by_rate: Decimal = sums.tax_by_rate.rates().map(|(_, at)| at.tax).sum();
+    let net: Decimal = sums.tax_by_rate.rates().map(|(_, at)| at.net).sum();
     assert_eq!((by_rate, by_rate + net), (sums.tax, sums.totals), "{sums:?}");
 }

@@ -1,4 +1,4 @@
-//! What all pages share: head, navigation, the banner of a broken catalogue.
+//! What all pages share: head, navigation, what every page has to say first.
 
 use axum::response::Html;
 use jiff::Timestamp;
@@ -63,6 +63,18 @@ fn banners(desk: &DeskState, tab: Tab) -> Markup {
     let mistakes = desk.catalog.mistakes().map_or(0, |mistakes| mistakes.0.len());
     let not_taken = desk.tablets.not_taken();
     html! {
+        @if desk.practice.is_on() {
+            p.banner.practice #practice role="status" {
+                strong { "Practice: nothing counts." } " "
+                @if tab == Tab::Show { "It ends below." } @else { a href="/show" { "End it on the Show page" } }
+            }
+        }
+        @if desk.practice.was_cut_short() {
+            div.banner #cut-short role="status" {
+                p { "The desk was ended while somebody practised. What was practised is thrown away; everything else is as it was." }
+                form method="post" action="/practice/seen" { button.quiet { "Understood" } }
+            }
+        }
         @if mistakes > 0 {
             p.banner role="status" {
                 "The catalogue has " (super::words::count(mistakes, "mistake")) "; the last good one is in use. "

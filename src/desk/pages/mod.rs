@@ -11,7 +11,7 @@
 //! | `paying`, `reduction` | what every till shows and reads: ways to pay, cash given; what is taken off by hand |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
-//! | `show`, `close_show` | what a show came to; ending it |
+//! | `show` | what a show is and came to; ending it; practice |
 //! | `kiosks` | paired tablets, pairing another, and what lies on them |
 
 mod ask_seller;
@@ -19,7 +19,6 @@ mod bill;
 mod caution_signs;
 mod cautions_card;
 mod change_pin;
-mod close_show;
 mod confirm;
 mod frame;
 mod kiosks;
@@ -68,7 +67,6 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(trays::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
-        .merge(close_show::routes())
         .merge(kiosks::routes())
 }
 

@@ -5,7 +5,7 @@ use serde::Deserialize;
 
 use super::words::sentence;
 use crate::{
-    desk::state::DeskState,
+    desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Given,
     money::{Currency, PlainLine, Reduction, parse_percent, parse_price},
 };
@@ -21,6 +21,18 @@ pub(super) struct Asked {
     percent: String,
     amount: String,
     reason: String,
+}
+
+/// Who takes off so much: a helper up to the table's limit, and beyond it the seller, who approves where a helper asks.
+pub(super) async fn who_takes_off(
+    desk: &DeskState,
+    posted: &Posted<Asked>,
+    percent: Decimal,
+) -> Result<Seller, Refusal> {
+    if percent <= desk.catalog.loaded().catalog.table.till.helper_reduction_percent {
+        return Ok(posted.seller.clone());
+    }
+    posted.by_the_seller(desk, "Taking so much off").await
 }
 
 impl Asked {

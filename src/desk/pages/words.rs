@@ -43,6 +43,11 @@ pub(super) fn clock(then: Timestamp, now: Timestamp) -> String {
     then.strftime(shape).to_string()
 }
 
+/// The day, in this machine's time zone.
+pub(super) fn day(then: Timestamp) -> String {
+    then.to_zoned_datetime(TimeZone::system()).strftime("%Y-%m-%d").to_string()
+}
+
 /// A length both ways: `24 in · 61 cm`.
 pub(super) fn length(length: Length) -> String {
     let inches = format!("{:.1}", length.inches());
@@ -85,10 +90,15 @@ pub(super) fn trouble(error: &LedgerError, catalog: &Catalog) -> String {
 
 /// With a capital and a full stop.
 pub(in crate::desk) fn sentence(words: &str) -> String {
+    let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
+    format!("{}{stop}", capital(words))
+}
+
+/// With a capital.
+pub(super) fn capital(words: &str) -> String {
     let mut chars = words.chars();
     let first = chars.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
-    let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
-    format!("{first}{}{stop}", chars.as_str())
+    format!("{first}{}", chars.as_str())
 }
 
 /// A drop's picture.

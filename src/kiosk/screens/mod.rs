@@ -142,6 +142,9 @@ pub(super) fn paint_screen(
     if let Some((left, of)) = scene.idle.asking {
         sheets::still_there(brush, &scene, left, of);
     }
+    if scene.guest.known().practice {
+        parts::practice_ribbon(brush, &scene.t("practice"));
+    }
     brush.targets.ring = scene.focus.index(brush.targets);
     if let Some(ring) = brush.targets.ring.and_then(|index| Some(brush.targets.all.get(index)?.rect)) {
         brush.outline(ring.expand(3.0), 12.0 * layout.u, 4.0, Tone::Focus);

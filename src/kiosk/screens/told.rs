@@ -68,6 +68,7 @@ fn not_sent(why: &NotSent) -> &'static str {
         NotSent::Refused => "send-refused",
         NotSent::NotKept(SendError::NotPaired) => "send-not-paired",
         NotSent::NotKept(SendError::LetGo) => "send-let-go",
+        NotSent::NotKept(SendError::PracticeOver) => "send-practice-over",
         NotSent::NotKept(SendError::Numbers(_)) => "send-no-numbers",
         NotSent::NotKept(SendError::Disk(_)) => "send-disk",
     }

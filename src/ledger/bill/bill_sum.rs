@@ -4,8 +4,8 @@ use rust_decimal::Decimal;
 
 use super::{Bill, Goods};
 use crate::{
-    ledger::{LedgerError, Ticket},
-    money::{MoneyError, PlainLine, PlainSum, quote_plain},
+    ledger::{LedgerError, Ticket, ticket::share},
+    money::{MoneyError, PlainLine, PlainSum, Reduction, quote_plain},
     ticket::State,
 };
 
@@ -40,6 +40,18 @@ impl BillSum {
         sum.settled = bill.settled_sum().ok_or(MoneyError::TooLarge)?;
         sum.left = sum.total.checked_sub(sum.settled).ok_or(MoneyError::TooLarge)?;
         Ok(sum)
+    }
+}
+
+impl Bill {
+    /// How many percent of what the goods cost as marked a reduction by hand takes off.
+    ///
+    /// # Errors
+    /// The reduction is none: its message says why.
+    pub fn goods_percent_off(&self, reduction: &Reduction) -> Result<Decimal, MoneyError> {
+        let lines: Vec<PlainLine> = self.live_goods().map(|(_, goods)| goods.line.clone()).collect();
+        let sum = quote_plain(&self.rules, &lines, Some(reduction))?;
+        Ok(share(sum.discount, sum.subtotal))
     }
 }
 

@@ -10,7 +10,7 @@ use crate::{
         CloseOut, LedgerError, SetApart, Ticket,
         sums::{self, add, add_line, add_parts},
     },
-    money::{PlainSum, PriceRules, Quote, TaxRule},
+    money::{PlainSum, PriceRules, Quote},
 };
 
 /// The sums of show `show` while a bill changes them.
@@ -167,9 +167,7 @@ fn add_sale(sums: &mut CloseOut, rules: &PriceRules, of: &Amounts, sign: Decimal
     add(&mut sums.owing, -sign * of.total)?;
     add(&mut sums.tax, sign * of.tax)?;
     add(&mut sums.discounts, sign * of.discount)?;
-    let at = sums.tax_by_rate.entry(rate(rules)).or_default();
-    add(&mut at.net, sign * (of.total - of.tax))?;
-    add(&mut at.tax, sign * of.tax)
+    sums.tax_by_rate.add(rules.tax, sign * of.total, sign * of.tax).ok()
 }
 
 fn add_given(sums: &mut CloseOut, reason: Option<&str>, off: Decimal) -> Option<()> {
@@ -177,16 +175,6 @@ fn add_given(sums: &mut CloseOut, reason: Option<&str>, off: Decimal) -> Option<
         Some(reason) if !off.is_zero() => add(sums.given.entry(reason.to_owned()).or_default(), off),
         _ => Some(()),
     }
-}
-
-/// The rate of tax in percent, as it is kept: 6.250 is 6.25.
-fn rate(rules: &PriceRules) -> String {
-    match rules.tax {
-        TaxRule::None => Decimal::ZERO,
-        TaxRule::Added { percent } | TaxRule::Included { percent } => percent,
-    }
-    .normalize()
-    .to_string()
 }
 
 /// The one drop that `before` has and `after` has not.

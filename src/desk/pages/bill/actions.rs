@@ -17,9 +17,10 @@ use uuid::Uuid;
 use super::view::with_trouble;
 use crate::{
     desk::{
+        approval::Posted,
         pages::{
             paying::{amount_of, way_called},
-            reduction::{Asked, plain_line},
+            reduction::{Asked, plain_line, who_takes_off},
             words,
         },
         refusal::{Refusal, status_of},
@@ -168,14 +169,18 @@ async fn goods_off(
 
 async fn reduce(
     State(desk): State<Arc<DeskState>>,
-    seller: Seller,
     Path(id): Path<Uuid>,
-    Form(asked): Form<Asked>,
+    posted: Posted<Asked>,
 ) -> Result<Response, Refusal> {
-    match asked.given(&desk) {
-        Ok(given) => act(&desk, &seller, id, "#till", move |ledger, now| ledger.reduce_goods(id, given, now)).await,
-        Err(words) => wrong(&desk, id, &words).await,
-    }
+    let given = match posted.form.given(&desk) {
+        Ok(given) => given,
+        Err(words) => return wrong(&desk, id, &words).await,
+    };
+    let (bill, ..) = desk.ledger.look(move |ledger| ledger.bill(id)).await?;
+    // What can't be taken off at all is told by the ledger, to whoever asks.
+    let percent = given.as_ref().map_or(Ok(Decimal::ZERO), |given| bill.goods_percent_off(&given.reduction));
+    let seller = who_takes_off(&desk, &posted, percent.unwrap_or_default()).await?;
+    act(&desk, &seller, id, "#till", move |ledger, now| ledger.reduce_goods(id, given, now)).await
 }
 
 #[derive(Deserialize)]
@@ -217,10 +222,11 @@ struct OtherWay {
 
 async fn other_way(
     State(desk): State<Arc<DeskState>>,
-    seller: Seller,
     Path(id): Path<Uuid>,
-    Form(form): Form<OtherWay>,
+    posted: Posted<OtherWay>,
 ) -> Result<Response, Refusal> {
+    let seller = posted.by_the_seller(&desk, "Putting a payment right").await?;
+    let form = posted.form;
     let to = way_called(&desk, &form.tender)?;
     act(&desk, &seller, id, "", move |ledger, now| ledger.other_tender(id, form.payment, &to, &form.reason, now)).await
 }

@@ -181,7 +181,8 @@ async fn take_back(
     Path(id): Path<Uuid>,
     posted: Posted<Sent>,
 ) -> Result<Response, Refusal> {
-    let (seller, form) = (posted.by_the_seller(&desk, "Giving money back").await?, posted.form);
+    let seller = posted.by_the_seller(&desk, "Taking back what is paid").await?;
+    let form = posted.form;
     let Some(what) = read_code(&form.what) else {
         return Err(Refusal::bad("say what comes back: ticket:ID, line:ID:PLACE or goods:PLACE"));
     };

@@ -9,13 +9,15 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
     routing::post,
 };
+use rust_decimal::Decimal;
 use serde::Deserialize;
 use uuid::Uuid;
 
 use super::{actions::act, view::with_trouble};
 use crate::{
     desk::{
-        pages::reduction::{Asked, plain_line},
+        approval::Posted,
+        pages::reduction::{Asked, plain_line, who_takes_off},
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
@@ -40,14 +42,20 @@ async fn bill(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path
 
 async fn reduce(
     State(desk): State<Arc<DeskState>>,
-    seller: Seller,
     Path(id): Path<Uuid>,
-    Form(asked): Form<Asked>,
+    posted: Posted<Asked>,
 ) -> Result<Response, Refusal> {
-    match asked.given(&desk) {
-        Ok(given) => act(&desk, &seller, id, "#till", move |ledger, now| ledger.reduce(id, given, now)).await,
-        Err(words) => Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response()),
-    }
+    let given = match posted.form.given(&desk) {
+        Ok(given) => given,
+        Err(words) => {
+            return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
+        }
+    };
+    let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
+    // What can't be taken off at all is told by the ledger, to whoever asks.
+    let percent = given.as_ref().map_or(Ok(Decimal::ZERO), |given| ticket.percent_off(&given.reduction));
+    let seller = who_takes_off(&desk, &posted, percent.unwrap_or_default()).await?;
+    act(&desk, &seller, id, "#till", move |ledger, now| ledger.reduce(id, given, now)).await
 }
 
 #[derive(Deserialize)]

@@ -1,0 +1,142 @@
+//! Counting the cash and closing the show.
+
+use std::{collections::HashMap, sync::Arc};
+
+use axum::{
+    Router,
+    extract::State,
+    http::StatusCode,
+    response::{IntoResponse, Redirect, Response},
+    routing::get,
+};
+use maud::{Markup, html};
+use rust_decimal::Decimal;
+
+use super::{
+    super::{
+        frame::{Tab, page},
+        words,
+    },
+    sheet::plain,
+    typed::amount,
+};
+use crate::{
+    desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
+    ledger::{AboutShow, CloseOut, Group},
+    money::Currency,
+};
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new().route("/show/close", get(ask_close).post(close))
+}
+
+/// The form as it is typed: the show, the sum, and how many there are of each note and coin.
+type Typed = HashMap<String, String>;
+
+/// What the page tells before the show is closed.
+struct Before {
+    show: i64,
+    open: usize,
+    about: AboutShow,
+    sums: CloseOut,
+}
+
+async fn before(desk: &DeskState) -> Result<Before, Refusal> {
+    desk.ledger
+        .look(|ledger| {
+            let show = ledger.show()?.id;
+            let open = ledger.tally(Group::Waiting)? + ledger.tally(Group::Checked)?;
+            Ok(Before { show, open, about: ledger.about_show(show)?, sums: ledger.so_far()? })
+        })
+        .await
+}
+
+async fn ask_close(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
+    question(&desk, &Typed::new(), None).await
+}
+
+/// The page that asks, with what is wrong in what was typed above it.
+async fn question(desk: &DeskState, typed: &Typed, trouble: Option<&str>) -> Result<Response, Refusal> {
+    let before = before(desk).await?;
+    let currency = before.sums.currency.unwrap_or(desk.catalog.loaded().catalog.table.prices.currency);
+    let text = match before.open {
+        0 => "No ticket is open.".to_owned(),
+        1 => "1 ticket is still open; it is let go, and its drops are free again.".to_owned(),
+        _ => format!("{} tickets are still open; they are let go, and their drops are free again.", before.open),
+    };
+    let float = before.about.float.unwrap_or_default();
+    let should_be = float.checked_add(before.sums.cash);
+    let main = html! {
+        @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
+        form.card.ask.stack method="post" action="/show/close" {
+            h1 { "Close show " (before.show) "?" }
+            p { (text) " The next show begins at once, and its numbers start anew." }
+            input type="hidden" name="show" value=(before.show);
+            h2 { "The cash" }
+            dl.sums data-key="cash" {
+                dt { "In the box before the first sale" }
+                dd { @match before.about.float { Some(float) => (currency.plain(float)), None => "not told" } }
+                dt { "Came in" } dd { (currency.plain(before.sums.cash)) }
+                dt.total { "Should be there" } dd.total { (plain(currency, should_be)) }
+            }
+            (counting(typed, currency))
+            div.row {
+                button.grave { "Close the show" }
+                a.button.quiet href="/show" { "Go back" }
+            }
+        }
+    };
+    Ok(page(desk, Tab::Show, "Close the show?", &main).into_response())
+}
+
+/// The fields for what was counted.
+fn counting(typed: &Typed, currency: Currency) -> Markup {
+    let value = |name: &str| typed.get(name).map(String::as_str).unwrap_or_default();
+    html! {
+        div {
+            label for="counted" { "Counted in the box (" (currency.code) ")" }
+            input #counted name="counted" value=(value("counted")) inputmode="decimal" maxlength="20" autocomplete="off"
+                aria-describedby="counted-hint";
+            p.faint.hint #counted-hint { "Empty: nobody counted." }
+        }
+    }
+}
+
+/// What was counted, or what is wrong with it in words.
+fn counted(typed: &Typed, currency: Currency) -> Result<Option<Decimal>, String> {
+    amount("sum of cash", typed.get("counted").map(String::as_str).unwrap_or_default(), currency)
+}
+
+async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
+    let seller = posted.by_the_seller(&desk, "Closing a show").await?;
+    let typed = posted.form;
+    let currency = desk.catalog.loaded().catalog.table.prices.currency;
+    let asked: i64 = typed
+        .get("show")
+        .and_then(|show| show.trim().parse().ok())
+        .ok_or_else(|| Refusal::bad("the form does not say which show is closed"))?;
+    let counted = match counted(&typed, currency) {
+        Ok(counted) => counted,
+        Err(words) => {
+            return Ok((StatusCode::BAD_REQUEST, question(&desk, &typed, Some(&words)).await?).into_response());
+        }
+    };
+    let for_ledger = Arc::clone(&desk);
+    let closed = desk
+        .ledger
+        .run_by(&seller, move |ledger, now| {
+            let running = ledger.show()?.id;
+            // A form sent twice must not close the next show as well.
+            if running == asked {
+                ledger.close_counted(currency, counted, now)?;
+                for_ledger.catalog.follow_show(ledger, now)?;
+            }
+            Ok(ledger.closed_show(asked)?.is_some())
+        })
+        .await?;
+    if closed {
+        return Ok(Redirect::to(&format!("/shows/{asked}")).into_response());
+    }
+    let words = words::sentence(&format!("show {asked} is not the running one"));
+    Err(Refusal::Request(StatusCode::CONFLICT, words))
+}

@@ -1,0 +1,34 @@
+//! Shows: the running one, what it is, its end, all that are closed, and practice.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `running` | the running show, and the list of all |
+//! | `about` | what the running show is: place, kind, tax, fee, host, float |
+//! | `close` | counting the cash and closing |
+//! | `closed` | what is read of a closed show |
+//! | `sheet` | the sums, what was sold, the cash: what the pages of a running and a closed show share |
+//! | `practice` | beginning and ending practice |
+//! | `typed` | amounts as somebody types them into a form |
+
+mod about;
+mod close;
+mod closed;
+mod practice;
+mod running;
+mod sheet;
+mod typed;
+
+use std::sync::Arc;
+
+use axum::Router;
+
+use crate::desk::state::DeskState;
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new()
+        .merge(running::routes())
+        .merge(about::routes())
+        .merge(close::routes())
+        .merge(closed::routes())
+        .merge(practice::routes())
+}

@@ -1,0 +1,79 @@
+//! What is noted beside the sums when a show is closed: what it was, what lay in the cash box, what is left of the stock.
+
+use std::collections::BTreeMap;
+
+use rusqlite::Connection;
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use super::{AboutShow, CloseOut, LedgerError, facts};
+use crate::craft::{Base, DropKind, Home, Sort};
+
+/// The end of a show. An earlier version noted nothing of it.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct ShowEnd {
+    /// What the show was.
+    pub about: AboutShow,
+    /// What was counted in the cash box; nothing where nobody counted.
+    pub counted: Option<Decimal>,
+    /// How many of each part are left, by id.
+    pub left: BTreeMap<String, u32>,
+    /// What the parts were that are sold or left, by id.
+    pub parts: BTreeMap<String, PartThen>,
+}
+
+/// What a part was when the show was closed; the catalogue may say something else by now.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PartThen {
+    /// Its name.
+    pub name: String,
+    /// Where it lived; a base has no compartment.
+    pub home: Option<Home>,
+    /// Its sort; none for a base.
+    pub sort: Option<Sort>,
+}
+
+impl ShowEnd {
+    /// The end of a show that comes to `sums` now.
+    pub(super) fn of(
+        db: &Connection,
+        about: AboutShow,
+        counted: Option<Decimal>,
+        sums: &CloseOut,
+    ) -> Result<Self, LedgerError> {
+        let left: BTreeMap<String, u32> = {
+            let mut all = db.prepare_cached("SELECT id, on_hand FROM stock")?;
+            let rows = all.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?;
+            rows.collect::<Result<_, _>>()?
+        };
+        let mut parts = BTreeMap::new();
+        for id in sums.parts.keys().chain(left.keys()) {
+            if !parts.contains_key(id)
+                && let Some(part) = part_now(db, id)?
+            {
+                parts.insert(id.clone(), part);
+            }
+        }
+        Ok(Self { about, counted, left, parts })
+    }
+
+    /// What should lie in the cash box: what lay in it before, and what came in since, less what was given back.
+    pub fn should_be(&self, sums: &CloseOut) -> Option<Decimal> {
+        self.about.float.unwrap_or_default().checked_add(sums.cash)
+    }
+
+    /// What was counted more than there should be, or less.
+    pub fn difference(&self, sums: &CloseOut) -> Option<Decimal> {
+        self.counted?.checked_sub(self.should_be(sums)?)
+    }
+}
+
+/// What the catalogue last said of a part.
+pub(super) fn part_now(db: &Connection, id: &str) -> Result<Option<PartThen>, LedgerError> {
+    if let Some(kind) = facts::part::<DropKind>(db, id)? {
+        return Ok(Some(PartThen { name: kind.name, home: Some(kind.home), sort: Some(kind.sort) }));
+    }
+    let base = facts::part::<Base>(db, id)?;
+    Ok(base.map(|base| PartThen { name: base.name, home: None, sort: None }))
+}
