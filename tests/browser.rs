@@ -20,6 +20,8 @@ mod by_hand;
 mod driver;
 #[path = "desk/kit.rs"]
 mod kit;
+#[path = "browser/shows.rs"]
+mod shows;
 mod support;
 
 use driver::Browser;

@@ -20,6 +20,7 @@
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `about_show` | what a show is, as it is told at the desk |
 //! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
+//! | `report` | everything that is told of one show, for files |
 //! | `access` | paired kiosks, sessions, settings |
 //! | `error` | why the ledger refuses |
 
@@ -41,6 +42,7 @@ mod practice;
 mod price_by_hand;
 mod prices;
 mod receive;
+mod report;
 mod reserve;
 mod rows;
 mod schema;
@@ -64,9 +66,10 @@ pub use close::ClosedShow;
 pub use confirm::Charge;
 pub use error::LedgerError;
 pub use list::Group;
+pub use report::{ReportedTicket, ShowReport, ShowTable};
 pub use rows::{Event, Listed, Show};
 pub use shared_commit::{AfterCommit, Work};
-pub use show_end::{PartThen, ShowEnd};
+pub use show_end::{Closing, PartThen, ShowEnd, reward_of};
 pub use stock::Count;
 pub use store::Ledger;
 pub use sums::{AtRate, CloseOut, LateSums, SetApart, SoldLine, TakenBack};

@@ -37,7 +37,7 @@ pub fn answer(data: &[u8]) -> Option<Receipt> {
             assert!(matches!(again, Receipt::Stored { .. }), "{again:?}");
             ledger.close_show(Currency::from_code("USD").expect("a currency"), now()).expect("closed");
         }
-        Receipt::Short { .. } | Receipt::Refused { .. } => {
+        Receipt::Short { .. } | Receipt::Refused { .. } | Receipt::Practice => {
             if let Receipt::Refused { reason } = &receipt {
                 is_one_line(reason);
             }

@@ -10,12 +10,17 @@ use axum::{
 };
 use maud::{Markup, html};
 
-use super::super::{
-    confirm::{Question, ask},
-    frame::{Tab, page},
-};
 use crate::{
-    desk::{practice, refusal::Refusal, seller::Seller, state::DeskState},
+    desk::{
+        pages::{
+            confirm::{Question, ask},
+            frame::{Tab, page},
+        },
+        practice,
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
+    },
     ledger::Group,
 };
 
@@ -59,7 +64,7 @@ async fn begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Re
 /// The button by which practice ends.
 pub(super) fn to_end() -> Markup {
     html! {
-        form method="post" action="/practice/end" {
+        form.card #end-practice method="post" action="/practice/end" {
             p { "All that was done since practice began is thrown away when it ends; then everything is as it was before." }
             button.main { "End practice" }
         }
