@@ -20,9 +20,13 @@ mod by_hand;
 mod driver;
 #[path = "desk/kit.rs"]
 mod kit;
+#[path = "browser/people.rs"]
+mod people;
 #[path = "browser/shows.rs"]
 mod shows;
 mod support;
+#[path = "browser/till.rs"]
+mod till;
 
 use driver::Browser;
 use kit::{PIN, Table, agent};
@@ -58,8 +62,11 @@ fn look(browser: &Browser, name: &str) {
         let small = browser.run(
             "return [...document.querySelectorAll('button, a.button, a.missing, nav a, a.ticket, .cell a, input, select, summary')]
                .filter((one) => one.type !== 'hidden' && one.offsetParent !== null)
-               .filter((one) => one.getBoundingClientRect().height < 44 || one.getBoundingClientRect().width < 44
-                 || (one.matches('input, select') && parseFloat(getComputedStyle(one).fontSize) < 16))
+               .filter((one) => {
+                 const touched = (one.matches('[type=radio]') ? one.closest('label') : one).getBoundingClientRect();
+                 const zooms = one.matches('input, select') && parseFloat(getComputedStyle(one).fontSize) < 16;
+                 return touched.height < 44 || touched.width < 44 || zooms;
+               })
                .map((one) => one.outerHTML.slice(0, 120));",
         );
         assert_eq!(small, serde_json::json!([]), "{name} at {width} px");

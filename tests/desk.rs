@@ -46,9 +46,13 @@ mod kiosk_line;
 mod seller;
 #[path = "desk/sign_in.rs"]
 mod sign_in;
+#[path = "desk/staff.rs"]
+mod staff;
 mod support;
 #[path = "desk/tickets.rs"]
 mod tickets;
+#[path = "desk/who_may.rs"]
+mod who_may;
 
 use kit::{PIN, Table, agent, config};
 use seller::{Answer, Seller};

@@ -13,6 +13,8 @@
 mod book;
 #[path = "support/magnet.rs"]
 mod magnet;
+#[path = "ledger/staff.rs"]
+mod staff;
 
 use book::{catalog, check_all, count, now, opened, sent};
 use chatelaine::{

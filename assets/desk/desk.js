@@ -46,7 +46,8 @@
   let again = null;
   async function renew(own = false) {
     clearTimeout(again);
-    if (!isLive || document.hidden) return;
+    // What is told once or asked for one act stands until the seller goes on.
+    if (!isLive || document.hidden || main().querySelector("[data-stands]")) return;
     if (sending > 0 || renewing) { waiting = true; return; }
     waiting = false;
     renewing = true;

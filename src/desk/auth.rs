@@ -1,4 +1,4 @@
-//! The secrets by which somebody comes in: the seller's PIN, the setup code and the pairing code, with a limit to guessing.
+//! The secrets by which somebody comes in: PINs, the setup code and the pairing code, with a limit to guessing.
 
 use std::{
     sync::{Mutex, PoisonError},
@@ -11,19 +11,29 @@ use axum::http::StatusCode;
 use super::{
     error::DeskError,
     guess_budgets::{GuessBudgets, Guesser, Secret},
+    pin_rules::fault_of,
     refusal::Refusal,
+    signed_in::Seller,
 };
-use crate::{disk::digest::hex, link::wire::PairRefusal};
+use crate::{disk::digest::hex, ledger::Role, link::wire::PairRefusal};
 
 const PAIR_CODE_LASTS: Duration = Duration::from_secs(600);
 
 /// What the desk keeps in memory about who may enter.
 pub(super) struct Auth {
     setup_code: String,
-    pair_code: Mutex<Option<(String, Instant)>>,
+    pair_code: Mutex<Option<PairCode>>,
     budgets: GuessBudgets,
     // One slow hash at a time: they take memory and a core each.
     hashing: tokio::sync::Mutex<()>,
+}
+
+/// A code that pairs one tablet.
+struct PairCode {
+    digits: String,
+    since: Instant,
+    /// The name of who asked for it.
+    whose: String,
 }
 
 /// A random number of `digits` digits, as text.
@@ -56,19 +66,30 @@ impl Auth {
         &self.setup_code
     }
 
-    /// A new pairing code; an earlier one is worth nothing any more.
-    pub(super) fn new_pair_code(&self) -> Result<String, DeskError> {
-        let code = random_digits(6)?;
-        *self.pair_code.lock().unwrap_or_else(PoisonError::into_inner) = Some((code.clone(), Instant::now()));
-        Ok(code)
+    /// A PIN for somebody, as hard to guess as one that is chosen well.
+    pub(super) fn new_pin(&self) -> Result<String, DeskError> {
+        loop {
+            let pin = random_digits(6)?;
+            if fault_of(&pin).is_none() {
+                return Ok(pin);
+            }
+        }
     }
 
-    /// The pairing code that is good now, and for how many more whole minutes.
-    pub(super) fn pair_code(&self) -> Option<(String, u64)> {
+    /// A new pairing code for the person called `whose`; an earlier one is worth nothing any more.
+    pub(super) fn new_pair_code(&self, whose: &str) -> Result<(), DeskError> {
+        let code = PairCode { digits: random_digits(6)?, since: Instant::now(), whose: whose.to_owned() };
+        *self.pair_code.lock().unwrap_or_else(PoisonError::into_inner) = Some(code);
+        Ok(())
+    }
+
+    /// The pairing code that is good now, and for how many more whole minutes. The seller sees every one, a helper the one
+    /// that the seller let them ask for.
+    pub(super) fn pair_code(&self, seller: &Seller) -> Option<(String, u64)> {
         let code = self.pair_code.lock().unwrap_or_else(PoisonError::into_inner);
-        let (code, since) = code.as_ref()?;
-        let left = PAIR_CODE_LASTS.checked_sub(since.elapsed())?;
-        Some((code.clone(), left.as_secs().div_ceil(60)))
+        let code = code.as_ref().filter(|code| seller.role == Role::Seller || code.whose == seller.name())?;
+        let left = PAIR_CODE_LASTS.checked_sub(code.since.elapsed())?;
+        Some((code.digits.clone(), left.as_secs().div_ceil(60)))
     }
 
     /// Uses the pairing code up, if it is this one and not older than ten minutes.
@@ -76,8 +97,8 @@ impl Auth {
         let plain: String = typed.chars().filter(|c| !c.is_whitespace()).collect();
         let mut code = self.pair_code.lock().unwrap_or_else(PoisonError::into_inner);
         match &*code {
-            Some((now, since)) if since.elapsed() < PAIR_CODE_LASTS => {
-                if *now != plain {
+            Some(now) if now.since.elapsed() < PAIR_CODE_LASTS => {
+                if now.digits != plain {
                     return Err(PairRefusal::WrongCode);
                 }
                 *code = None;
@@ -88,12 +109,12 @@ impl Auth {
     }
 
     /// Counts a try to guess `secret`; the seconds to wait where there were too many.
-    pub(super) fn guess(&self, secret: Secret, who: &Guesser) -> Result<(), u32> {
+    pub(super) fn guess(&self, secret: &Secret, who: &Guesser) -> Result<(), u32> {
         self.budgets.guess(secret, who, Instant::now())
     }
 
-    /// Who was right has all tries again.
-    pub(super) fn was_right(&self, secret: Secret, who: &Guesser) {
+    /// Who was right has the tries at this secret again.
+    pub(super) fn was_right(&self, secret: &Secret, who: &Guesser) {
         self.budgets.was_right(secret, who);
     }
 

@@ -4,20 +4,35 @@
 
 use std::{
     collections::HashMap,
+    mem::discriminant,
     net::IpAddr,
     sync::{Mutex, PoisonError},
     time::{Duration, Instant},
 };
 
+use crate::ledger::SELLER;
+
 /// What is guessed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub(super) enum Secret {
-    /// The seller's PIN.
-    Pin,
+    /// A PIN, and by which name it was tried.
+    Pin(String),
     /// The code that pairs a tablet.
     PairCode,
     /// The code by which the PIN is set from another machine.
     SetupCode,
+}
+
+impl Secret {
+    /// The seller's PIN.
+    pub(super) fn sellers_pin() -> Self {
+        Self::Pin(SELLER.to_owned())
+    }
+
+    /// Whether tries at both count together: everybody's PINs do, so that trying many names gives no more tries.
+    fn is_of_the_sort_of(&self, other: &Self) -> bool {
+        discriminant(self) == discriminant(other)
+    }
 }
 
 /// Who tries to guess a secret, as far as they can be told apart.
@@ -25,8 +40,10 @@ pub(super) enum Secret {
 pub(super) enum Guesser {
     /// Somebody of whom only the address is known.
     Address(IpAddr),
-    /// A browser in which the seller was signed in before, by the hash of its key.
+    /// A browser in which somebody was signed in before, by the hash of its key.
     Browser(String),
+    /// A helper who is signed in, from wherever, and types the seller's PIN.
+    Helper(String),
     /// A paired tablet.
     Tablet(u8),
 }
@@ -64,32 +81,32 @@ pub(super) struct GuessBudgets {
 
 impl GuessBudgets {
     /// Counts a try; the seconds to wait where there were too many.
-    pub(super) fn guess(&self, secret: Secret, who: &Guesser, now: Instant) -> Result<(), u32> {
+    pub(super) fn guess(&self, secret: &Secret, who: &Guesser, now: Instant) -> Result<(), u32> {
         let mut tries = self.tries.lock().unwrap_or_else(PoisonError::into_inner);
         tries.values_mut().for_each(|times| times.retain(|time| now.saturating_duration_since(*time) < HOUR));
         tries.retain(|_, times| !times.is_empty());
-        let mine = tries.get(&(secret, who.clone())).map(Vec::as_slice).unwrap_or_default();
-        let mut wait = EACH.iter().filter_map(|limit| wait_for(mine, *limit, now)).max();
+        let of = |is_theirs: &dyn Fn(&Guesser) -> bool| -> Vec<Instant> {
+            let counted = tries.iter().filter(|((of, by), _)| of.is_of_the_sort_of(secret) && is_theirs(by));
+            counted.flat_map(|(_, times)| times.iter().copied()).collect()
+        };
+        let mine = of(&|by| by == who);
+        let mut wait = EACH.iter().filter_map(|limit| wait_for(&mine, *limit, now)).max();
         if who.is_stranger() {
-            let all: Vec<Instant> = tries
-                .iter()
-                .filter(|((of, guesser), _)| *of == secret && guesser.is_stranger())
-                .flat_map(|(_, times)| times.iter().copied())
-                .collect();
+            let all = of(&Guesser::is_stranger);
             wait = wait.max(STRANGERS.iter().filter_map(|limit| wait_for(&all, *limit, now)).max());
         }
         match wait {
             Some(wait) => Err(wait.as_secs() as u32 + 1),
             None => {
-                tries.entry((secret, who.clone())).or_default().push(now);
+                tries.entry((secret.clone(), who.clone())).or_default().push(now);
                 Ok(())
             }
         }
     }
 
-    /// Who was right has all tries again.
-    pub(super) fn was_right(&self, secret: Secret, who: &Guesser) {
-        self.tries.lock().unwrap_or_else(PoisonError::into_inner).remove(&(secret, who.clone()));
+    /// Who was right has the tries at this secret again, and no others: a helper's own PIN gives no more at the seller's.
+    pub(super) fn was_right(&self, secret: &Secret, who: &Guesser) {
+        self.tries.lock().unwrap_or_else(PoisonError::into_inner).remove(&(secret.clone(), who.clone()));
     }
 }
 
@@ -121,34 +138,34 @@ mod tests {
         for second in 0..120 {
             let now = began + Duration::from_secs(second);
             for last in 1..=4 {
-                let _ = budgets.guess(Secret::Pin, &address(last), now);
+                let _ = budgets.guess(&Secret::sellers_pin(), &address(last), now);
             }
             if second % 5 == 0 {
-                assert_eq!(budgets.guess(Secret::Pin, &known, now), Ok(()), "second {second}");
-                budgets.was_right(Secret::Pin, &known);
+                assert_eq!(budgets.guess(&Secret::sellers_pin(), &known, now), Ok(()), "second {second}");
+                budgets.was_right(&Secret::sellers_pin(), &known);
                 let new_phone = address(50 + (second / 5) as u8);
-                assert_eq!(budgets.guess(Secret::Pin, &new_phone, now), Ok(()), "second {second}");
-                budgets.was_right(Secret::Pin, &new_phone);
+                assert_eq!(budgets.guess(&Secret::sellers_pin(), &new_phone, now), Ok(()), "second {second}");
+                budgets.was_right(&Secret::sellers_pin(), &new_phone);
             }
         }
         let later = began + Duration::from_secs(119);
-        assert!(budgets.guess(Secret::Pin, &address(1), later).is_err());
+        assert!(budgets.guess(&Secret::sellers_pin(), &address(1), later).is_err());
     }
 
     #[test]
     fn each_guesser_and_each_secret_has_its_own_budget() {
         let (budgets, now) = (GuessBudgets::default(), Instant::now());
         for who in [address(1), Guesser::Browser("b".into()), Guesser::Tablet(3)] {
-            for secret in [Secret::Pin, Secret::PairCode, Secret::SetupCode] {
+            for secret in [Secret::sellers_pin(), Secret::PairCode, Secret::SetupCode] {
                 for _ in 0..5 {
-                    assert_eq!(budgets.guess(secret, &who, now), Ok(()), "{who:?} {secret:?}");
+                    assert_eq!(budgets.guess(&secret, &who, now), Ok(()), "{who:?} {secret:?}");
                 }
-                let wait = budgets.guess(secret, &who, now + Duration::from_secs(10)).unwrap_err();
+                let wait = budgets.guess(&secret, &who, now + Duration::from_secs(10)).unwrap_err();
                 assert_eq!(wait, 51, "{who:?} {secret:?}");
             }
         }
         // A refused try does not make the wait longer.
-        assert_eq!(budgets.guess(Secret::Pin, &address(1), now + MINUTE), Ok(()));
+        assert_eq!(budgets.guess(&Secret::sellers_pin(), &address(1), now + MINUTE), Ok(()));
     }
 
     /// 20 tries an hour and 300 of all strangers: whoever tries without end gets 7,200 a day, and half of a million PINs
@@ -160,8 +177,8 @@ mod tests {
         let (mut one, mut all) = (0, 0);
         for second in 0..24 * 3600 {
             let now = began + Duration::from_secs(second);
-            one += usize::from(budgets.guess(Secret::Pin, &address(1), now).is_ok());
-            all += usize::from(budgets.guess(Secret::PairCode, &address((second % 200) as u8), now).is_ok());
+            one += usize::from(budgets.guess(&Secret::sellers_pin(), &address(1), now).is_ok());
+            all += usize::from(budgets.guess(&Secret::PairCode, &address((second % 200) as u8), now).is_ok());
         }
         assert!((400..=480).contains(&one), "{one}");
         assert!((7000..=7200).contains(&all), "{all}");
@@ -171,9 +188,26 @@ mod tests {
     fn one_network_of_version_6_is_one_stranger() {
         let (budgets, now) = (GuessBudgets::default(), Instant::now());
         let host = |n: u128| Guesser::at(IpAddr::V6((0x2001_0db8_0000_0001_u128 << 64 | n).into()));
-        assert!((0..5).all(|n| budgets.guess(Secret::Pin, &host(n), now).is_ok()));
-        assert!(budgets.guess(Secret::Pin, &host(77), now).is_err());
+        assert!((0..5).all(|n| budgets.guess(&Secret::sellers_pin(), &host(n), now).is_ok()));
+        assert!(budgets.guess(&Secret::sellers_pin(), &host(77), now).is_err());
         let mapped = IpAddr::V6(std::net::Ipv4Addr::new(192, 168, 4, 1).to_ipv6_mapped());
         assert_eq!(Guesser::at(mapped), address(1));
+    }
+
+    #[test]
+    fn many_names_give_no_more_tries_and_ones_own_pin_gives_none_back() {
+        let (budgets, now, phone) = (GuessBudgets::default(), Instant::now(), Guesser::Browser("a phone".into()));
+        let of = |name: &str| Secret::Pin(name.into());
+        for name in ["Mia", "Jo", "Mia", "nobody"] {
+            assert_eq!(budgets.guess(&of(name), &phone, now), Ok(()));
+        }
+        assert_eq!(budgets.guess(&Secret::sellers_pin(), &phone, now), Ok(()));
+        assert!(budgets.guess(&of("Ida"), &phone, now).is_err(), "five a minute, whoever's");
+        assert_eq!(budgets.guess(&Secret::PairCode, &phone, now), Ok(()), "another secret");
+        budgets.was_right(&of("Mia"), &phone);
+        for _ in 0..2 {
+            assert_eq!(budgets.guess(&Secret::sellers_pin(), &phone, now), Ok(()), "her two tries");
+        }
+        assert!(budgets.guess(&Secret::sellers_pin(), &phone, now).is_err());
     }
 }

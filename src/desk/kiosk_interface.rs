@@ -25,7 +25,7 @@ use super::{
 use crate::{
     catalog::Catalog,
     disk::digest::sha256_hex,
-    ledger::{Ledger, LedgerError},
+    ledger::{Ledger, LedgerError, SELLER},
     link::{
         Pairing, PinAnswer,
         wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion},
@@ -133,7 +133,7 @@ async fn pair_with(
         }
     }
     let who = Guesser::at(caller.ip);
-    desk.auth.guess(Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
+    desk.auth.guess(&Secret::PairCode, &who).map_err(|seconds| PairRefusal::Wait { seconds })?;
     desk.auth.take_pair_code(&request.code).inspect_err(|_| desk.alarms.note("a wrong pairing code", caller.ip, ""))?;
     let before = key_of(headers).map(str::to_owned);
     let paired = desk.ledger.run(move |ledger, now| Ok(pair(ledger, request.key, before.as_deref(), now))).await;
@@ -146,7 +146,7 @@ async fn pair_with(
         }
         Err(_) => return Err(PairRefusal::DeskFailed),
     };
-    desk.auth.was_right(Secret::PairCode, &who);
+    desk.auth.was_right(&Secret::PairCode, &who);
     desk.tablets.forget(digit);
     Ok(paired_as(key, digit))
 }
@@ -319,15 +319,16 @@ async fn ask_pin(
     kiosk: Kiosk,
     Json(question): Json<PinQuestion>,
 ) -> Result<Json<PinAnswer>, Refusal> {
-    let Some(kept) = desk.ledger.run(|ledger, _| ledger.setting("pin")).await? else {
+    // A tablet's settings are the seller's: no helper's PIN opens them.
+    let Some(kept) = desk.ledger.run(|ledger, _| ledger.pin_of(SELLER)).await? else {
         return Ok(Json(PinAnswer::NotSet));
     };
     let who = Guesser::Tablet(kiosk.digit);
-    if let Err(seconds) = desk.auth.guess(Secret::Pin, &who) {
+    if let Err(seconds) = desk.auth.guess(&Secret::sellers_pin(), &who) {
         return Ok(Json(PinAnswer::Wait { seconds }));
     }
     if desk.auth.is_pin(question.pin, &kept).await? {
-        desk.auth.was_right(Secret::Pin, &who);
+        desk.auth.was_right(&Secret::sellers_pin(), &who);
         return Ok(Json(PinAnswer::Right));
     }
     desk.alarms.note("a wrong PIN at a tablet", caller.ip, "");

@@ -18,7 +18,7 @@ use super::{
     clock::{Clock, WatchedClock},
     error::DeskError,
     refusal::Refusal,
-    seller::Seller,
+    signed_in::Seller,
 };
 use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
 

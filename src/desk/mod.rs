@@ -13,8 +13,9 @@
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
 //! | `refusal`, `refusal_forms` | why a request is refused; as a page for the seller, in JSON for a tablet |
-//! | `seller`, `cookies`, `return_page` | who is signed in, by what a browser keeps, and where signing in leads back to |
-//! | `auth`, `pin_rules`, `guess_budgets` | PIN, setup code and pairing code; which PIN may be set; how often somebody may guess |
+//! | `signed_in`, `seller`, `cookies`, `return_page` | who is signed in, how a request says so, what a browser keeps, and where signing in leads back to |
+//! | `approval` | what needs the seller, on a helper's phone |
+//! | `auth`, `check_pin`, `pin_rules`, `guess_budgets` | PINs, setup code and pairing code; which PIN may be set; how often somebody may guess |
 //! | `alarms` | lines in the log about who tries to get in |
 //! | `pages` | the seller's pages, a file for each |
 //! | `events` | telling open pages that something changed |
@@ -27,9 +28,11 @@
 //! | `error` | why the desk does not start |
 
 mod alarms;
+mod approval;
 mod assets;
 mod auth;
 mod books;
+mod check_pin;
 mod clock;
 mod connections;
 mod cookies;
@@ -51,6 +54,7 @@ mod refusal_forms;
 mod return_page;
 mod seller;
 mod server;
+mod signed_in;
 mod state;
 mod tablets;
 

@@ -18,6 +18,24 @@ pub(super) enum Refusal {
     Request(StatusCode, String),
     /// Nobody is signed in; signing in leads back.
     SignIn(ReturnPage),
+    /// Only the seller does this; their PIN is asked for.
+    AskSeller(StatusCode, Box<SellerAsked>),
+}
+
+/// What the seller is asked to type their PIN for, on a helper's phone.
+#[derive(Debug, Clone)]
+pub(super) struct SellerAsked {
+    /// What is to be done, as the beginning of a sentence.
+    pub what: &'static str,
+    /// Whose phone it is.
+    pub helper: String,
+    /// Where the form was sent, with these fields.
+    pub action: String,
+    pub fields: Vec<(String, String)>,
+    /// The page on which it stood.
+    pub back: String,
+    /// What went wrong with an earlier PIN.
+    pub trouble: Option<String>,
 }
 
 impl From<LedgerError> for Refusal {
@@ -35,6 +53,7 @@ impl Refusal {
         match self {
             Self::Request(status, words) => (status, words),
             Self::SignIn(_) => (StatusCode::UNAUTHORIZED, "sign in first".into()),
+            Self::AskSeller(status, asked) => (status, format!("{} is the seller’s to do", asked.what)),
             Self::Ledger(error) => {
                 let status = status_of(&error);
                 if status.is_server_error() {
@@ -74,9 +93,13 @@ impl IntoResponse for Refusal {
         if let Self::SignIn(back) = &self {
             return Redirect::to(&back.sign_in()).into_response();
         }
+        let asked = if let Self::AskSeller(_, asked) = &self { Some(asked.clone()) } else { None };
         let (status, words) = self.status_and_words();
         let words = one_line(&words);
         let mut response = (status, words.clone()).into_response();
+        if let Some(asked) = asked {
+            response.extensions_mut().insert(*asked);
+        }
         response.extensions_mut().insert(Words(words));
         response
     }

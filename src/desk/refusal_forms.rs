@@ -11,8 +11,8 @@ use axum::{
 use maud::html;
 
 use super::{
-    pages::{plain_page, sentence},
-    refusal::Words,
+    pages::{ask_seller, plain_page, sentence},
+    refusal::{SellerAsked, Words},
 };
 use crate::{link::wire::Refused, quoting::one_line};
 
@@ -25,6 +25,9 @@ const LONGEST_WORDS: usize = 64 * 1024;
 pub(super) async fn put_into_form(request: Request, next: Next) -> Response {
     let of_a_tablet = request.uri().path().starts_with(OF_TABLETS);
     let mut response = next.run(request).await;
+    if let Some(asked) = response.extensions_mut().remove::<SellerAsked>() {
+        return with_body_of(response, ask_seller(&asked).into_response());
+    }
     let words = response.extensions_mut().remove::<Words>();
     let is_refused = response.status().is_client_error() || response.status().is_server_error();
     let kind = response.headers().get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or_default();

@@ -3,7 +3,8 @@
 use axum::http::{Method, Uri, header, request::Parts};
 
 /// Pages that signing in leads back to; everything else begins at the tickets.
-const PAGES: [&str; 9] = ["/tickets", "/bills", "/sales", "/new", "/trays", "/parts", "/show", "/kiosks", "/pin"];
+const PAGES: [&str; 10] =
+    ["/tickets", "/bills", "/sales", "/new", "/trays", "/parts", "/show", "/kiosks", "/pin", "/staff"];
 /// Signs in an address that need no further coding there (RFC 3986, section 2.3), and the slash.
 const PLAIN: &[u8] = b"-._~/";
 

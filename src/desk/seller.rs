@@ -1,10 +1,10 @@
-//! Who is the seller: the signed-in one by the session, and who types a PIN by where they are.
+//! Who is at the desk: the signed-in one by the session, and who types a PIN by where they are.
 
 use std::sync::Arc;
 
 use axum::{
     extract::FromRequestParts,
-    http::{HeaderMap, request::Parts},
+    http::{HeaderMap, StatusCode, request::Parts},
 };
 use jiff::{Timestamp, ToSpan};
 
@@ -16,6 +16,9 @@ use super::{
     return_page::ReturnPage,
     state::DeskState,
 };
+use crate::ledger::{Role, Session};
+
+pub(super) use super::signed_in::Seller;
 
 /// Who types a PIN into a page; `None` for the machine itself, which always can.
 pub(super) async fn guesser(
@@ -33,11 +36,21 @@ pub(super) async fn guesser(
     Ok(Some(if is_known { Guesser::Browser(hash) } else { stranger }))
 }
 
-/// A request of the signed-in seller.
-pub(super) struct Seller {
-    pub token_hash: String,
-    /// By which name what they do is entered.
-    pub who: Option<String>,
+/// A request of the seller in person. A helper is told that this is not theirs.
+pub(super) struct Owner(pub Seller);
+
+impl FromRequestParts<Arc<DeskState>> for Owner {
+    type Rejection = Refusal;
+    async fn from_request_parts(parts: &mut Parts, desk: &Arc<DeskState>) -> Result<Self, Refusal> {
+        let seller = Seller::from_request_parts(parts, desk).await?;
+        match seller.role {
+            Role::Seller => Ok(Self(seller)),
+            Role::Helper => {
+                let words = format!("this is the seller’s to do; you are signed in as {}", seller.name());
+                Err(Refusal::Request(StatusCode::FORBIDDEN, words))
+            }
+        }
+    }
 }
 
 impl FromRequestParts<Arc<DeskState>> for Seller {
@@ -49,22 +62,22 @@ impl FromRequestParts<Arc<DeskState>> for Seller {
         let now = desk.clock.now();
         // Only looked at, so that twenty pages that renew themselves keep no send waiting.
         let session = desk.ledger.peek(move |ledger| ledger.session(&hash)).await?;
-        let Some(session) = session.filter(|session| is_running(*session, now)) else { return Err(sign_in()) };
+        let Some(session) = session.filter(|session| is_running(session, now)) else { return Err(sign_in()) };
         // A page that only keeps itself up to date is no sign of the seller.
         let by_hand = !parts.headers.contains_key("x-live");
         // Once a minute is enough; every write waits for the disk.
-        if by_hand && session.1 + 1.minute() < now {
+        if by_hand && session.used + 1.minute() < now {
             let hash = token_hash.clone();
             if let Err(refusal) = desk.ledger.run(move |ledger, now| ledger.use_session(&hash, now)).await {
                 // Also with a full disk the seller reads on.
                 tracing::warn!("the seller's visit could not be noted: {refusal:?}");
             }
         }
-        Ok(Self { token_hash, who: None })
+        Ok(Self { token_hash, who: Some(session.who), role: session.role })
     }
 }
 
 /// Whether a session that began and was last used then goes on: 12 hours unused, 24 in all.
-pub(super) fn is_running((began, used): (Timestamp, Timestamp), now: Timestamp) -> bool {
-    used + 12.hours() > now && began + 24.hours() > now
+pub(super) fn is_running(session: &Session, now: Timestamp) -> bool {
+    session.used + 12.hours() > now && session.began + 24.hours() > now
 }

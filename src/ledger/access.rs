@@ -1,4 +1,4 @@
-//! Who may talk to the desk: paired kiosks and the seller's sessions. Only hashes of keys are kept.
+//! Which tablets may talk to the desk, and by which digits. Only hashes of keys are kept.
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
@@ -16,47 +16,6 @@ pub struct Kiosk {
     pub digit: u8,
     /// When it was paired.
     pub paired: Timestamp,
-}
-
-/// A browser from which somebody signs in.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Visitor {
-    /// The hash of the key by which it is known.
-    pub key_hash: String,
-    /// What it calls itself, shortened.
-    pub name: String,
-    /// Where it is in the network.
-    pub address: String,
-}
-
-/// A browser in which the seller signed in before.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Browser {
-    /// The hash of the key by which it is known.
-    pub key_hash: String,
-    /// What it calls itself.
-    pub name: String,
-    /// Where it was in the network.
-    pub address: String,
-    /// When the seller last signed in with it.
-    pub last: Timestamp,
-    /// The token's hash of the session that began then; it may have ended.
-    pub session: Option<String>,
-}
-
-/// The setting with the browsers.
-pub(super) const BROWSERS: &str = "browsers";
-/// Browsers that are remembered; nobody has as many phones.
-const MOST_BROWSERS: usize = 40;
-
-fn browsers(db: &Connection) -> Result<Vec<Browser>, LedgerError> {
-    let text = setting(db, BROWSERS)?;
-    // What a later version wrote may not read: then nobody is known, which only makes guessing harder.
-    Ok(text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default())
-}
-
-fn keep_browsers(db: &Connection, all: &[Browser]) -> Result<(), LedgerError> {
-    keep_setting(db, BROWSERS, &serde_json::to_string(all)?)
 }
 
 /// What is noted when a kiosk is released.
@@ -190,109 +149,5 @@ impl Ledger {
     /// The ledger can't be read.
     pub fn kiosk_by_key(&self, key_hash: &str) -> Result<Option<u8>, LedgerError> {
         digit_of(&self.db, key_hash)
-    }
-
-    /// Begins a session of the seller in `browser`, and ends the one that this browser had before.
-    ///
-    /// # Errors
-    /// The disk refuses; nothing is entered then.
-    pub fn begin_session(&mut self, token_hash: &str, browser: &Visitor, now: Timestamp) -> Result<(), LedgerError> {
-        let tx = self.begin()?;
-        let now_text = now.to_string();
-        let mut all = browsers(&tx)?;
-        let before = all.iter().position(|other| other.key_hash == browser.key_hash).map(|at| all.remove(at));
-        if let Some(session) = before.as_ref().and_then(|before| before.session.as_ref()) {
-            tx.execute("DELETE FROM sessions WHERE token_hash = ?", [session])?;
-        }
-        tx.execute(
-            "INSERT INTO sessions (token_hash, began, used) VALUES (?, ?, ?)",
-            [token_hash, &now_text, &now_text],
-        )?;
-        all.insert(
-            0,
-            Browser {
-                key_hash: browser.key_hash.clone(),
-                name: browser.name.clone(),
-                address: browser.address.clone(),
-                last: now,
-                session: Some(token_hash.to_owned()),
-            },
-        );
-        all.truncate(MOST_BROWSERS);
-        keep_browsers(&tx, &all)?;
-        note(&tx, now, None, "signed_in", &(&browser.name, &browser.address))?;
-        tx.commit()?;
-        Ok(())
-    }
-
-    /// The browsers in which the seller signed in before, the last one first.
-    ///
-    /// # Errors
-    /// The ledger can't be read.
-    pub fn browsers(&self) -> Result<Vec<Browser>, LedgerError> {
-        browsers(&self.db)
-    }
-
-    /// Forgets the PIN, every session and every browser.
-    ///
-    /// # Errors
-    /// The disk refuses; nothing is entered then.
-    pub fn forget_pin(&mut self, now: Timestamp) -> Result<(), LedgerError> {
-        let tx = self.begin()?;
-        tx.execute("DELETE FROM settings WHERE name IN ('pin', ?)", [BROWSERS])?;
-        tx.execute("DELETE FROM sessions", [])?;
-        note(&tx, now, None, "pin_reset", &())?;
-        tx.commit()?;
-        Ok(())
-    }
-
-    /// Keeps another PIN, and ends every session but the one in which it was changed.
-    ///
-    /// # Errors
-    /// The disk refuses; nothing is entered then.
-    pub fn change_pin(&mut self, kept: &str, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
-        let tx = self.begin()?;
-        keep_setting(&tx, "pin", kept)?;
-        tx.execute("DELETE FROM sessions WHERE token_hash <> ?", [token_hash])?;
-        note(&tx, now, None, "pin_changed", &())?;
-        tx.commit()?;
-        Ok(())
-    }
-
-    /// When the session with this token hash began and was last used.
-    ///
-    /// # Errors
-    /// The ledger can't be read.
-    pub fn session(&self, token_hash: &str) -> Result<Option<(Timestamp, Timestamp)>, LedgerError> {
-        Ok(self
-            .db
-            .query_row("SELECT began, used FROM sessions WHERE token_hash = ?", [token_hash], |row| {
-                Ok((time(&row.get::<_, String>(0)?), time(&row.get::<_, String>(1)?)))
-            })
-            .optional()?)
-    }
-
-    /// Notes that a session was used.
-    ///
-    /// # Errors
-    /// The disk refuses; nothing is entered then.
-    pub fn use_session(&mut self, token_hash: &str, now: Timestamp) -> Result<(), LedgerError> {
-        self.db.execute("UPDATE sessions SET used = ? WHERE token_hash = ?", [&now.to_string(), token_hash])?;
-        Ok(())
-    }
-
-    /// Ends one session, or all of them.
-    ///
-    /// # Errors
-    /// The disk refuses; nothing is entered then.
-    pub fn end_sessions(&mut self, token_hash: Option<&str>, now: Timestamp) -> Result<(), LedgerError> {
-        let tx = self.begin()?;
-        match token_hash {
-            Some(hash) => tx.execute("DELETE FROM sessions WHERE token_hash = ?", [hash])?,
-            None => tx.execute("DELETE FROM sessions", [])?,
-        };
-        note(&tx, now, None, "signed_out", &token_hash.is_none())?;
-        tx.commit()?;
-        Ok(())
     }
 }

@@ -6,7 +6,7 @@ use rusqlite::ffi;
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
-use super::AboutError;
+use super::{AboutError, StaffError};
 use crate::{
     catalog::PieceError,
     caution::CautionCode,
@@ -223,6 +223,9 @@ pub enum LedgerError {
         "tablets have all ten digits, so the desk has none for numbers of its own; release a tablet, then close the show"
     )]
     NoDigitForTheDesk,
+    /// Somebody can't be entered as working here.
+    #[error(transparent)]
+    Staff(#[from] StaffError),
     /// Numbers are used up.
     #[error(transparent)]
     Number(#[from] NumberError),

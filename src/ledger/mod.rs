@@ -21,7 +21,7 @@
 //! | `about_show` | what a show is, as it is told at the desk |
 //! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
 //! | `report` | everything that is told of one show, for files |
-//! | `access` | paired kiosks, sessions, settings |
+//! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
 //! | `error` | why the ledger refuses |
 
 mod about_show;
@@ -47,8 +47,10 @@ mod reserve;
 mod rows;
 mod schema;
 mod sell;
+mod sessions;
 mod shared_commit;
 mod show_end;
+mod staff;
 mod stock;
 mod store;
 mod sums;
@@ -56,7 +58,7 @@ mod take_catalog;
 mod ticket;
 
 pub use about_show::{AboutError, AboutShow, ShowKind, ShowListed};
-pub use access::{Browser, Kiosk, Visitor};
+pub use access::Kiosk;
 pub use backup::{BackupError, Copied, back_up, read_through};
 pub use bill::{
     Bill, BillSum, BilledTicket, Corrected, Correction, Given, Goods, Paying, Payment, Sale, SaleId, SaleQuery, Seen,
@@ -68,8 +70,10 @@ pub use error::LedgerError;
 pub use list::Group;
 pub use report::{ReportedTicket, ShowReport, ShowTable};
 pub use rows::{Event, Listed, Show};
+pub use sessions::{Browser, Session, Visitor};
 pub use shared_commit::{AfterCommit, Work};
 pub use show_end::{Closing, PartThen, ShowEnd, reward_of};
+pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
 pub use store::Ledger;
 pub use sums::{AtRate, CloseOut, LateSums, SetApart, SoldLine, TakenBack};

@@ -10,9 +10,10 @@ use jiff::Timestamp;
 use rusqlite::{Connection, OpenFlags, params};
 
 use super::{
-    AboutShow, BackupError, Ledger, LedgerError, ShowKind, about_show, access,
+    AboutShow, BackupError, Ledger, LedgerError, ShowKind, about_show,
     backup::back_up,
     rows::{current_show, keep_setting, note, setting},
+    sessions,
 };
 use crate::money::Currency;
 
@@ -35,7 +36,7 @@ fn remove(ledger: &Path) -> io::Result<()> {
 /// A row of the table of sessions.
 type Session = (String, String, String, Option<String>);
 
-fn sessions(db: &Connection) -> rusqlite::Result<Vec<Session>> {
+fn signed_in(db: &Connection) -> rusqlite::Result<Vec<Session>> {
     let mut all = db.prepare("SELECT token_hash, began, used, who FROM sessions ORDER BY token_hash")?;
     let rows = all.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?;
     rows.collect()
@@ -106,9 +107,9 @@ impl Ledger {
     }
 
     fn take_over_sessions(&mut self, from: &Connection, now: Timestamp) -> Result<(), LedgerError> {
-        let (theirs, browsers) = (sessions(from)?, setting(from, access::BROWSERS)?);
-        let ours = sessions(&self.db)?;
-        if theirs == ours && browsers == setting(&self.db, access::BROWSERS)? {
+        let (theirs, browsers) = (signed_in(from)?, setting(from, sessions::BROWSERS)?);
+        let ours = signed_in(&self.db)?;
+        if theirs == ours && browsers == setting(&self.db, sessions::BROWSERS)? {
             return Ok(());
         }
         let tx = self.begin()?;
@@ -120,7 +121,7 @@ impl Ledger {
             )?;
         }
         if let Some(browsers) = browsers {
-            keep_setting(&tx, access::BROWSERS, &browsers)?;
+            keep_setting(&tx, sessions::BROWSERS, &browsers)?;
         }
         let is_in = |all: &[Session], one: &Session| all.iter().any(|other| other.0 == one.0);
         for _ in theirs.iter().filter(|one| !is_in(&ours, one)) {

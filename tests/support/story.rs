@@ -92,7 +92,7 @@ pub fn tell(ledger: &mut Ledger, catalog: &Catalog) {
     let at = |minutes: i64| now() + minutes.minutes();
     ledger.take_catalog(catalog, "first", at(0)).expect("counts");
     ledger.pair_kiosk("aa", None, at(0)).expect("a digit");
-    let browser = Visitor { key_hash: "cc".into(), name: "Phone".into(), address: "192.168.4.2".into() };
+    let browser = Visitor { key_hash: "cc".into(), name: "Phone".into(), address: "192.168.4.2".into(), who: None };
     ledger.begin_session("bb", &browser, at(0)).expect("a session");
     ledger.set_setting("pin", "0102:0304").expect("kept");
     let mut teller = Teller { ledger, catalog };

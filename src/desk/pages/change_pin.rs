@@ -1,4 +1,4 @@
-//! Changing the PIN.
+//! Changing the PIN of who is signed in.
 
 use std::sync::Arc;
 
@@ -14,27 +14,43 @@ use serde::Deserialize;
 
 use super::{
     frame::{Tab, page},
-    sign_in::{alert, is_pin, kept_pin, pin_input},
+    sign_in::{alert, kept_under, pin_input},
 };
-use crate::desk::{connections::Caller, pin_rules::fault_of, refusal::Refusal, seller::Seller, state::DeskState};
+use crate::{
+    desk::{
+        check_pin::check_pin,
+        connections::Caller,
+        pin_rules::fault_of,
+        refusal::Refusal,
+        seller::{Seller, guesser},
+        state::DeskState,
+    },
+    ledger::Role,
+};
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/pin", get(ask).post(change))
 }
 
-async fn ask(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Response {
-    page(&desk, Tab::Kiosks, "Change the PIN", &content(None)).into_response()
+async fn ask(State(desk): State<Arc<DeskState>>, seller: Seller) -> Response {
+    page(&desk, Tab::Kiosks, "Change the PIN", &content(&seller, None)).into_response()
 }
 
-fn content(trouble: Option<&str>) -> Markup {
+fn content(seller: &Seller, trouble: Option<&str>) -> Markup {
+    let is_sellers = seller.role == Role::Seller;
     html! {
         section.card.ask {
-            h1 { "Change the PIN" }
-            p { "Every other phone and laptop is signed out. A tablet that is out of reach goes on with the old PIN until the desk has told it the new one." }
+            h1 { @if is_sellers { "Change the PIN" } @else { "Change the PIN of " (seller.name()) } }
+            p {
+                "Every other phone and laptop on which you are signed in is signed out."
+                @if is_sellers {
+                    " A tablet that is out of reach goes on with the old PIN until the desk has told it the new one."
+                }
+            }
             (alert(trouble))
             form.stack method="post" action="/pin" {
                 label { "The PIN now" (pin_input("now", "current-password")) }
-                label { "The new PIN, 6 to 12 digits without a pattern" (pin_input("pin", "new-password")) }
+                label { "The new PIN, 6 to 12 digits without a pattern" (kept_under(seller.name())) (pin_input("pin", "new-password")) }
                 label { "The new PIN again" (pin_input("again", "new-password")) }
                 div.row {
                     button.main { "Change it" }
@@ -60,11 +76,11 @@ async fn change(
     Form(form): Form<Change>,
 ) -> Result<Response, Refusal> {
     let again = |status: StatusCode, words: &str| {
-        Ok((status, page(&desk, Tab::Kiosks, "Change the PIN", &content(Some(words)))).into_response())
+        Ok((status, page(&desk, Tab::Kiosks, "Change the PIN", &content(&seller, Some(words)))).into_response())
     };
-    let kept = kept_pin(&desk).await?.unwrap_or_default();
-    // A phone left lying about is signed in; whoever finds it must not be able to lock the seller out.
-    if let Err((status, words)) = is_pin(&desk, &caller, &headers, form.now, &kept).await? {
+    // A phone left lying about is signed in; whoever finds it must not be able to lock its owner out.
+    let guesser = guesser(&desk, &caller, &headers).await?;
+    if let Err((status, words)) = check_pin(&desk, &caller, guesser.as_ref(), Some(seller.name()), form.now).await? {
         return again(status, &words);
     }
     if let Some(words) = fault_of(&form.pin) {
@@ -74,7 +90,7 @@ async fn change(
         return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the new PIN twice.");
     }
     let hash = desk.auth.hash_pin(form.pin).await?;
-    let token_hash = seller.token_hash.clone();
-    desk.ledger.run_by(&seller, move |ledger, now| ledger.change_pin(&hash, &token_hash, now)).await?;
+    let (whose, here) = (seller.name().to_owned(), seller.token_hash.clone());
+    desk.ledger.run_by(&seller, move |ledger, now| ledger.change_pin(&whose, &hash, Some(&here), now)).await?;
     Ok(Redirect::to("/kiosks").into_response())
 }

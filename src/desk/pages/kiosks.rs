@@ -23,6 +23,7 @@ use super::{
 };
 use crate::{
     desk::{
+        approval::{NoFields, Posted},
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
@@ -45,13 +46,17 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: HeaderMap) -> Result<Response, Refusal> {
-    let (kiosks, browsers, now) =
-        desk.ledger.run(move |ledger, now| Ok((ledger.kiosks()?, sessions::running(ledger, now)?, now))).await?;
+    let (kiosks, browsers, alone, now) = desk
+        .ledger
+        .run(move |ledger, now| {
+            Ok((ledger.kiosks()?, sessions::running(ledger, now)?, ledger.staff()?.is_empty(), now))
+        })
+        .await?;
     let main = html! {
         h1.unseen { "Kiosks" }
         section.card aria-label="Pair a kiosk" {
             h2 { "Pair a kiosk" }
-            @if let Some((code, minutes)) = desk.auth.pair_code() {
+            @if let Some((code, minutes)) = desk.auth.pair_code(&seller) {
                 p { "Type this on the tablet, within " (words::count(minutes as usize, "minute")) ":" }
                 p.code { (code[..3]) " " (code[3..]) }
                 p { "The desk’s address:" }
@@ -69,7 +74,7 @@ async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: Hea
                 @for kiosk in &kiosks { (paired(kiosk, &desk.tablets.get(kiosk.digit), now)) }
             }
         }
-        (sessions::list(&browsers, &seller, now))
+        (sessions::list(&browsers, &seller, alone, now))
     };
     Ok(page(&desk, Tab::Kiosks, "Kiosks", &main).into_response())
 }
@@ -229,9 +234,10 @@ fn outward() -> Option<IpAddr> {
     Some(socket.local_addr().ok()?.ip()).filter(|ip| !ip.is_loopback() && !ip.is_unspecified())
 }
 
-async fn new_code(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Redirect, Refusal> {
+async fn new_code(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
+    posted.by_the_seller(&desk, "Pairing a tablet").await?;
     desk.auth
-        .new_pair_code()
+        .new_pair_code(posted.seller.name())
         .map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
     Ok(Redirect::to("/kiosks"))
 }
@@ -261,9 +267,10 @@ async fn ask_release(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(d
 
 async fn release(
     State(desk): State<Arc<DeskState>>,
-    seller: Seller,
     Path(digit): Path<u8>,
+    posted: Posted<NoFields>,
 ) -> Result<Redirect, Refusal> {
+    let seller = posted.by_the_seller(&desk, "Releasing a tablet").await?;
     desk.ledger.run_by(&seller, move |ledger, now| ledger.release_kiosk(digit, now)).await?;
     desk.tablets.forget(digit);
     Ok(Redirect::to("/kiosks"))

@@ -4,6 +4,7 @@
 //! | --- | --- |
 //! | `frame`, `words`, `confirm` | what all pages share: head and navigation, how they say things, asking before what can't be taken back |
 //! | `sign_in`, `sessions`, `change_pin` | choosing the PIN and signing in; who is signed in; another PIN |
+//! | `staff`, `ask_seller` | helpers and their PINs; the seller's PIN for one act, on a helper's phone |
 //! | `queue`, `new_sale` | all tickets, and finding one by its number; a ticket opened for a piece threaded by hand |
 //! | `ticket` | one ticket, from the tick to the money |
 //! | `bill`, `sales` | what is paid together, and put right; finding a sale again |
@@ -13,6 +14,7 @@
 //! | `show` | what a show is and came to; ending it; practice |
 //! | `kiosks` | paired tablets, pairing another, and what lies on them |
 
+mod ask_seller;
 mod bill;
 mod caution_signs;
 mod cautions_card;
@@ -28,6 +30,7 @@ mod sales;
 mod sessions;
 mod show;
 mod sign_in;
+mod staff;
 mod ticket;
 mod trays;
 mod words;
@@ -44,6 +47,7 @@ use axum::{
 
 use super::{refusal::Refusal, seller::Seller, state::DeskState};
 use crate::quoting::excerpt;
+pub(super) use ask_seller::ask_seller;
 pub(super) use frame::plain_page;
 pub(super) use words::sentence;
 
@@ -53,6 +57,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/pictures/{name}", get(picture))
         .merge(sign_in::routes())
         .merge(change_pin::routes())
+        .merge(staff::routes())
         .merge(sessions::routes())
         .merge(queue::routes())
         .merge(new_sale::routes())

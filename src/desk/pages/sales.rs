@@ -113,7 +113,7 @@ fn content(typed: &Typed, found: &Result<Vec<Sale>, String>, currency: Currency,
                 (field("number", "Number", &typed.number, "3-042-6", "numeric"))
                 (field("sum", "Sum", &typed.sum, "23.50", "decimal"))
                 div { label for="day" { "Day" } input #day name="day" type="date" value=(typed.day); }
-                (field("home", "Home of a drop on it", &typed.home, "B3", "text"))
+                (field("home", "Home of a drop", &typed.home, "B3", "text"))
                 (field("show", "Show", &typed.show, "3", "numeric"))
             }
             button.main.wide { "Find" }
@@ -131,7 +131,6 @@ fn content(typed: &Typed, found: &Result<Vec<Sale>, String>, currency: Currency,
 fn one(sale: &Sale, currency: Currency, now: Timestamp) -> Markup {
     html! {
         li.line.billed data-key=(sale.number) {
-            span {}
             div.what {
                 strong { (sale.number) }
                 p.faint { "show " (sale.show) ", " (words::ago(sale.paid, now)) }

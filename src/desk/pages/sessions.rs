@@ -17,10 +17,10 @@ use crate::{
     desk::{
         cookies::session_cookie,
         refusal::Refusal,
-        seller::{Seller, is_running},
+        seller::{Owner, Seller, is_running},
         state::DeskState,
     },
-    ledger::{Browser, Ledger, LedgerError},
+    ledger::{Browser, Ledger, LedgerError, Role},
 };
 
 /// Digits of a browser's key hash that stand in addresses.
@@ -68,22 +68,25 @@ pub(super) fn running(ledger: &Ledger, now: Timestamp) -> Result<Vec<Browser>, L
     let mut running = Vec::new();
     for browser in ledger.browsers()? {
         let session = browser.session.as_deref().map(|hash| ledger.session(hash)).transpose()?.flatten();
-        if session.is_some_and(|session| is_running(session, now)) {
+        if session.is_some_and(|session| is_running(&session, now)) {
             running.push(browser);
         }
     }
     Ok(running)
 }
 
-/// The list of them, for the page of `seller`.
-pub(super) fn list(browsers: &[Browser], seller: &Seller, now: Timestamp) -> Markup {
+/// The list of them, for the page of `seller`; a helper sees their own. Where the seller works `alone`, nobody is named.
+pub(super) fn list(browsers: &[Browser], seller: &Seller, alone: bool, now: Timestamp) -> Markup {
+    let is_sellers = seller.role == Role::Seller;
+    let shown: Vec<&Browser> = browsers.iter().filter(|one| is_sellers || one.whose() == seller.name()).collect();
     html! {
         section.card aria-label="Signed-in devices" {
-            h2 { "Signed-in devices " span.tally { (browsers.len()) } }
+            h2 { @if is_sellers { "Signed-in devices " } @else { "Where you are signed in " } span.tally { (shown.len()) } }
             ul.lying {
-                @for browser in browsers {
+                @for browser in shown {
                     li.row {
                         span.what {
+                            @if is_sellers && !alone { (browser.whose()) ": " }
                             strong { (browser.name) } " at " (browser.address) ", since " (words::clock(browser.last, now))
                             @if browser.session.as_ref() == Some(&seller.token_hash) { span.good { ", this one" } }
                         }
@@ -94,8 +97,15 @@ pub(super) fn list(browsers: &[Browser], seller: &Seller, now: Timestamp) -> Mar
                 }
             }
             div.row {
-                form method="post" action="/sign-out-all" { button.quiet { "Sign out everywhere" } }
-                a.button.quiet href="/pin" { "Change the PIN" }
+                @if is_sellers {
+                    form method="post" action="/sign-out-all" {
+                        button.quiet { @if alone { "Sign out everywhere" } @else { "Sign everybody out" } }
+                    }
+                    a.button.quiet href="/pin" { "Change the PIN" }
+                    a.button.quiet href="/staff" { "People" }
+                } @else {
+                    a.button.quiet href="/pin" { "Change your PIN" }
+                }
             }
         }
     }
@@ -106,10 +116,14 @@ async fn end_one(
     seller: Seller,
     Path(shown): Path<String>,
 ) -> Result<Response, Refusal> {
+    // Others' are the seller's to end; to a helper they are not there.
+    let (is_sellers, own) = (seller.role == Role::Seller, seller.name().to_owned());
     let ended = desk
         .ledger
-        .run(move |ledger, now| {
-            let of = |browser: &Browser| shown.len() >= SHOWN && browser.key_hash.starts_with(&shown);
+        .run_by(&seller, move |ledger, now| {
+            let is_theirs = |browser: &Browser| is_sellers || browser.whose() == own;
+            let of =
+                |browser: &Browser| shown.len() >= SHOWN && browser.key_hash.starts_with(&shown) && is_theirs(browser);
             let session = running(ledger, now)?.into_iter().find(of).and_then(|browser| browser.session);
             if let Some(session) = &session {
                 ledger.end_sessions(Some(session), now)?;
@@ -125,15 +139,15 @@ async fn end_one(
 }
 
 async fn sign_out(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Response, Refusal> {
-    end(&desk, Some(seller.token_hash)).await
+    end(&desk, &seller, Some(seller.token_hash.clone())).await
 }
 
-async fn sign_out_all(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
-    end(&desk, None).await
+async fn sign_out_all(State(desk): State<Arc<DeskState>>, owner: Owner) -> Result<Response, Refusal> {
+    end(&desk, &owner.0, None).await
 }
 
-async fn end(desk: &DeskState, token_hash: Option<String>) -> Result<Response, Refusal> {
-    desk.ledger.run(move |ledger, now| ledger.end_sessions(token_hash.as_deref(), now)).await?;
+async fn end(desk: &DeskState, seller: &Seller, token_hash: Option<String>) -> Result<Response, Refusal> {
+    desk.ledger.run_by(seller, move |ledger, now| ledger.end_sessions(token_hash.as_deref(), now)).await?;
     Ok(signed_out())
 }
 

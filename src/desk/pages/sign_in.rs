@@ -16,29 +16,26 @@ use super::{frame::plain_page, sessions::browser_name};
 use crate::{
     desk::{
         auth::random_key,
+        check_pin::{check_pin, has_pin, too_many},
         connections::Caller,
         cookies::{browser_cookie, browser_of, session_cookie, session_of},
         guess_budgets::{Guesser, Secret},
-        pin_rules::{fault_of, has_shape},
+        pin_rules::fault_of,
         refusal::Refusal,
         return_page::ReturnPage,
         seller::guesser,
         state::DeskState,
     },
     disk::digest::sha256_hex,
-    ledger::Visitor,
+    ledger::{SELLER, Visitor},
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/setup", get(setup_page).post(set_up)).route("/sign-in", get(sign_in_page).post(sign_in))
 }
 
-pub(super) async fn kept_pin(desk: &DeskState) -> Result<Option<String>, Refusal> {
-    desk.ledger.run(|ledger, _| ledger.setting("pin")).await
-}
-
 async fn setup_page(State(desk): State<Arc<DeskState>>, caller: Caller) -> Result<Response, Refusal> {
-    if kept_pin(&desk).await?.is_some() {
+    if has_pin(&desk).await? {
         return Ok(Redirect::to("/sign-in").into_response());
     }
     Ok(plain_page("Choose a PIN", &setup_form(caller.is_here, None)).into_response())
@@ -55,7 +52,7 @@ fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
                     input name="code" inputmode="numeric" autocomplete="off" required;
                 }
             }
-            label { "PIN" (pin_input("pin", "new-password")) }
+            label { "PIN" (kept_under(SELLER)) (pin_input("pin", "new-password")) }
             label { "The PIN again" (pin_input("again", "new-password")) }
             button.main { "Keep this PIN" }
         }
@@ -64,11 +61,14 @@ fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
 
 pub(super) fn pin_input(name: &str, autocomplete: &str) -> Markup {
     html! {
-        // A password keeper wants a name to keep the PIN under.
-        @if name == "pin" { input type="text" name="user" autocomplete="username" value="seller" hidden; }
         input type="password" name=(name) inputmode="numeric" pattern="[0-9]{6,12}" title="6 to 12 digits"
             autocomplete=(autocomplete) required;
     }
+}
+
+/// A password keeper wants a name to keep the PIN under.
+pub(super) fn kept_under(who: &str) -> Markup {
+    html! { input type="text" name="user" autocomplete="username" value=(who.to_lowercase()) hidden; }
 }
 
 pub(super) fn alert(trouble: Option<&str>) -> Markup {
@@ -89,7 +89,7 @@ async fn set_up(
     headers: HeaderMap,
     Form(form): Form<Setup>,
 ) -> Result<Response, Refusal> {
-    if kept_pin(&desk).await?.is_some() {
+    if has_pin(&desk).await? {
         return Ok(Redirect::to("/sign-in").into_response());
     }
     let here = caller.is_here;
@@ -97,14 +97,14 @@ async fn set_up(
         |status, words: &str| Ok((status, plain_page("Choose a PIN", &setup_form(here, Some(words)))).into_response());
     if !here {
         let who = Guesser::at(caller.ip);
-        if let Err(seconds) = desk.auth.guess(Secret::SetupCode, &who) {
+        if let Err(seconds) = desk.auth.guess(&Secret::SetupCode, &who) {
             return again(StatusCode::TOO_MANY_REQUESTS, &too_many(seconds));
         }
         if form.code.trim() != desk.auth.setup_code() {
             desk.alarms.note("a wrong setup code", caller.ip, "");
             return again(StatusCode::FORBIDDEN, "This is not the code that the desk’s terminal shows.");
         }
-        desk.auth.was_right(Secret::SetupCode, &who);
+        desk.auth.was_right(&Secret::SetupCode, &who);
     }
     if let Some(words) = fault_of(&form.pin) {
         return again(StatusCode::BAD_REQUEST, words);
@@ -117,7 +117,7 @@ async fn set_up(
         .ledger
         .run(move |ledger, _| {
             // Two browsers may have had the page open.
-            let is_first = ledger.setting("pin")?.is_none();
+            let is_first = ledger.pin_of(SELLER)?.is_none();
             if is_first {
                 ledger.set_setting("pin", &hash)?;
             }
@@ -125,7 +125,7 @@ async fn set_up(
         })
         .await?;
     if is_first {
-        begin(&desk, &caller, &headers, &ReturnPage::default()).await
+        begin(&desk, &caller, &headers, None, &ReturnPage::default()).await
     } else {
         Ok(Redirect::to("/sign-in").into_response())
     }
@@ -139,21 +139,69 @@ struct Led {
     lost: String,
 }
 
-async fn sign_in_page(State(desk): State<Arc<DeskState>>, Query(led): Query<Led>) -> Result<Response, Refusal> {
-    if kept_pin(&desk).await?.is_none() {
+async fn sign_in_page(
+    State(desk): State<Arc<DeskState>>,
+    headers: HeaderMap,
+    Query(led): Query<Led>,
+) -> Result<Response, Refusal> {
+    if !has_pin(&desk).await? {
         return Ok(Redirect::to("/setup").into_response());
     }
     let words = (led.lost == "1").then_some("You were signed out before this was entered. Sign in and do it again.");
-    Ok(plain_page("Sign in", &sign_in_form(&desk, &ReturnPage::to(&led.back), words)).into_response())
+    let people = people(&desk, &headers).await?;
+    Ok(plain_page("Sign in", &sign_in_form(&desk, &people, &ReturnPage::to(&led.back), words)).into_response())
 }
 
-fn sign_in_form(desk: &DeskState, back: &ReturnPage, trouble: Option<&str>) -> Markup {
+/// Who may sign in, as far as this browser learns of it.
+enum People {
+    /// The seller, who works alone.
+    Seller,
+    /// The seller and helpers. Strangers are not told their names: they type one.
+    Unnamed,
+    /// A browser in which somebody was signed in before has their names as buttons; the last one is chosen already.
+    Named(Vec<String>, String),
+}
+
+async fn people(desk: &DeskState, headers: &HeaderMap) -> Result<People, Refusal> {
+    let hash = browser_of(headers);
+    desk.ledger
+        .look(move |ledger| {
+            let helpers = ledger.staff()?;
+            if helpers.is_empty() {
+                return Ok(People::Seller);
+            }
+            let known = ledger.browsers()?.into_iter().find(|browser| Some(&browser.key_hash) == hash.as_ref());
+            Ok(match known {
+                Some(browser) => {
+                    let names = helpers.into_iter().map(|one| one.name);
+                    People::Named([SELLER.to_owned()].into_iter().chain(names).collect(), browser.whose().to_owned())
+                }
+                None => People::Unnamed,
+            })
+        })
+        .await
+}
+
+fn sign_in_form(desk: &DeskState, people: &People, back: &ReturnPage, trouble: Option<&str>) -> Markup {
     html! {
         h1 { (desk.catalog.loaded().catalog.table.name) }
-        p { "The seller’s desk" }
+        p { @if matches!(people, People::Seller) { "The seller’s desk" } @else { "The desk" } }
         (alert(trouble))
         form.stack method="post" action="/sign-in" {
             input type="hidden" name="back" value=(back.page());
+            @match people {
+                People::Seller => (kept_under(SELLER)),
+                People::Unnamed => label {
+                    "Your name" span.faint { " – the seller leaves this empty" }
+                    input name="who" autocomplete="username" autocapitalize="words" spellcheck="false";
+                },
+                People::Named(names, last) => fieldset.who {
+                    legend { "Who are you?" }
+                    @for name in names {
+                        label { input type="radio" name="who" value=(name) checked[name == last]; span { (name) } }
+                    }
+                },
+            }
             label { "PIN" (pin_input("pin", "current-password")) }
             button.main { "Sign in" }
         }
@@ -164,6 +212,8 @@ fn sign_in_form(desk: &DeskState, back: &ReturnPage, trouble: Option<&str>) -> M
 struct SignIn {
     pin: String,
     #[serde(default)]
+    who: String,
+    #[serde(default)]
     back: String,
 }
 
@@ -173,44 +223,37 @@ async fn sign_in(
     headers: HeaderMap,
     Form(form): Form<SignIn>,
 ) -> Result<Response, Refusal> {
-    let Some(kept) = kept_pin(&desk).await? else { return Ok(Redirect::to("/setup").into_response()) };
-    let back = ReturnPage::to(&form.back);
-    match is_pin(&desk, &caller, &headers, form.pin, &kept).await? {
-        Ok(()) => begin(&desk, &caller, &headers, &back).await,
-        Err((status, words)) => {
-            Ok((status, plain_page("Sign in", &sign_in_form(&desk, &back, Some(&words)))).into_response())
+    if !has_pin(&desk).await? {
+        return Ok(Redirect::to("/setup").into_response());
+    }
+    let (back, typed) = (ReturnPage::to(&form.back), form.who.clone());
+    let who = desk.ledger.look(move |ledger| ledger.who_is(&typed)).await?;
+    let guesser = guesser(&desk, &caller, &headers).await?;
+    match (check_pin(&desk, &caller, guesser.as_ref(), who.as_deref(), form.pin).await?, who) {
+        (Ok(()), who) => begin(&desk, &caller, &headers, who.filter(|who| who != SELLER), &back).await,
+        (Err((status, words)), _) => {
+            let mut people = people(&desk, &headers).await?;
+            if let People::Named(_, chosen) = &mut people {
+                *chosen = form.who;
+            }
+            // Nobody learns here which names there are.
+            let words = match (&people, status) {
+                (People::Unnamed, StatusCode::FORBIDDEN) => "This name and this PIN do not go together.".to_owned(),
+                _ => words,
+            };
+            Ok((status, plain_page("Sign in", &sign_in_form(&desk, &people, &back, Some(&words)))).into_response())
         }
     }
 }
 
-fn too_many(seconds: u32) -> String {
-    format!("Too many tries. Wait {seconds} seconds, or sign in on the machine that the desk runs on.")
-}
-
-/// Whether `pin` is the one kept as `kept`; else the status and words for whoever typed it.
-pub(super) async fn is_pin(
+/// Begins a session of helper `who`, or of the seller, which ends an earlier one of this browser, and leads on.
+async fn begin(
     desk: &DeskState,
     caller: &Caller,
     headers: &HeaderMap,
-    pin: String,
-    kept: &str,
-) -> Result<Result<(), (StatusCode, String)>, Refusal> {
-    let who = guesser(desk, caller, headers).await?;
-    if let Some(Err(seconds)) = who.as_ref().map(|who| desk.auth.guess(Secret::Pin, who)) {
-        return Ok(Err((StatusCode::TOO_MANY_REQUESTS, too_many(seconds))));
-    }
-    if !has_shape(&pin) || !desk.auth.is_pin(pin, kept).await? {
-        desk.alarms.note("a wrong PIN", caller.ip, "");
-        return Ok(Err((StatusCode::FORBIDDEN, "This is not the PIN.".to_owned())));
-    }
-    if let Some(who) = &who {
-        desk.auth.was_right(Secret::Pin, who);
-    }
-    Ok(Ok(()))
-}
-
-/// Begins a session, which ends an earlier one of this browser, and leads on.
-async fn begin(desk: &DeskState, caller: &Caller, headers: &HeaderMap, back: &ReturnPage) -> Result<Response, Refusal> {
+    who: Option<String>,
+    back: &ReturnPage,
+) -> Result<Response, Refusal> {
     let key = || random_key().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()));
     let (token, new_browser) = (key()?, key()?);
     let hash = sha256_hex(&token);
@@ -219,14 +262,15 @@ async fn begin(desk: &DeskState, caller: &Caller, headers: &HeaderMap, back: &Re
     let is_known = desk
         .ledger
         .run(move |ledger, now| {
+            let by = who.clone().unwrap_or_else(|| SELLER.to_owned());
             let known = ledger.browsers()?;
             let key_hash = claimed.filter(|hash| known.iter().any(|browser| browser.key_hash == *hash));
             if let Some(before) = before.filter(|before| ledger.session(before).is_ok_and(|found| found.is_some())) {
                 ledger.end_sessions(Some(&before), now)?;
             }
             let is_known = key_hash.is_some();
-            let visitor = Visitor { key_hash: key_hash.unwrap_or(new_hash), name, address };
-            ledger.begin_session(&hash, &visitor, now)?;
+            let visitor = Visitor { key_hash: key_hash.unwrap_or(new_hash), name, address, who };
+            ledger.acting(Some(by), |ledger| ledger.begin_session(&hash, &visitor, now))?;
             Ok(is_known)
         })
         .await?;

@@ -26,8 +26,8 @@ impl View {
                     dt.total { "Total" } dd.total data-total { (self.money(sum.total)) }
                     @if !sum.settled.is_zero() {
                         dt { "Paid" } dd { (self.money(sum.settled)) }
-                        dt { strong { @if sum.left.is_sign_negative() { "To pay out" } @else { "Left to pay" } } }
-                        dd { strong data-left=(sum.left) { (self.money(sum.left.abs())) } }
+                        @if !self.is_settled() { dt { strong { @if sum.left.is_sign_negative() { "To pay out" } @else { "Left to pay" } } }
+                        dd { strong data-left=(sum.left) { (self.money(sum.left.abs())) } } }
                     }
                 }
                 @if self.is_settled() { (self.settled()) } @else { (self.ways()) }

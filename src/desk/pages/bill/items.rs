@@ -87,8 +87,7 @@ impl View {
                 ul.lines {
                     @for (at, goods) in self.bill.live_goods() {
                         li.line.billed data-key={ "goods-" (at) } {
-                            span {}
-                            div.what { strong { (goods.line.words) } }
+                                            div.what { strong { (goods.line.words) } }
                             span.figure { (self.money(goods.line.price)) }
                             div.acts {
                                 @if goods.sold.is_some() {
@@ -123,7 +122,7 @@ impl View {
                 form.length method="post" action=(self.action("goods")) {
                     p.label { "Add goods without a home" }
                     div.row {
-                        input name="words" aria-label="What it is" placeholder="Gift box" maxlength="80" required;
+                        input.amount-of name="words" aria-label="What it is" placeholder="Gift box" maxlength="80" required;
                         input.amount name="price" aria-label="Its price" inputmode="decimal" placeholder=(self.money(Decimal::TWO))
                             maxlength="12" required;
                         button { "Add" }

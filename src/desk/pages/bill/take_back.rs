@@ -122,7 +122,8 @@ fn form(bill: &Bill, choices: &[Choice], catalog: &Catalog) -> Markup {
     let has_home = choices.iter().any(|choice| choice.has_home);
     html! {
         section.card.ask {
-            h1 { "Take back from bill " (bill.number) }
+            h1 { "Take back" }
+            p.faint { "From bill " (bill.number) "." }
             form.stack method="post" action={ "/bills/" (bill.id) "/take-back" } {
                 fieldset.choices {
                     legend { "What comes back" }

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use axum::{
-    Form, Router,
+    Router,
     extract::{Query, State},
     http::StatusCode,
     response::{IntoResponse, Redirect, Response},
@@ -16,6 +16,7 @@ use serde::Deserialize;
 use super::typed::{amount, percent};
 use crate::{
     desk::{
+        approval::Posted,
         pages::{
             frame::{Tab, page},
             words,
@@ -195,11 +196,9 @@ fn choice(name: &str, value: &str, chosen: bool, words: &str) -> Markup {
     }
 }
 
-async fn tell(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Form(typed): Form<Typed>,
-) -> Result<Response, Refusal> {
+async fn tell(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
+    let seller = posted.by_the_seller(&desk, "Saying what a show is").await?;
+    let typed = posted.form;
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
     let about = match typed.read(desk.catalog.own_tax(), currency) {
         Ok(about) => about,

@@ -3,7 +3,7 @@
 use std::{collections::HashMap, sync::Arc};
 
 use axum::{
-    Form, Router,
+    Router,
     extract::State,
     http::StatusCode,
     response::{IntoResponse, Redirect, Response},
@@ -18,6 +18,7 @@ use super::{
 };
 use crate::{
     desk::{
+        approval::Posted,
         pages::{
             frame::{Tab, page},
             words,
@@ -151,11 +152,9 @@ fn counted(typed: &Typed, currency: Currency) -> Result<Option<Decimal>, String>
     }
 }
 
-async fn close(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Form(typed): Form<Typed>,
-) -> Result<Response, Refusal> {
+async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
+    let seller = posted.by_the_seller(&desk, "Closing a show").await?;
+    let typed = posted.form;
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
     let asked: i64 = typed
         .get("show")

@@ -31,7 +31,7 @@ use crate::{
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().route("/shows/{show}", get(closed)).route("/shows/{show}/{table}", get(table))
+    Router::new().route("/shows/{id}", get(closed)).route("/shows/{id}/{table}", get(table))
 }
 
 fn nothing(name: &str) -> Refusal {

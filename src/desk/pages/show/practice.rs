@@ -12,6 +12,7 @@ use maud::{Markup, html};
 
 use crate::{
     desk::{
+        approval::{NoFields, Posted},
         pages::{
             confirm::{Question, ask},
             frame::{Tab, page},
@@ -56,7 +57,8 @@ async fn ask_begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Resul
     Ok(page(&desk, Tab::Show, "Practise?", &main).into_response())
 }
 
-async fn begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Redirect, Refusal> {
+async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
+    posted.by_the_seller(&desk, "Beginning to practise").await?;
     practice::begin(&desk).await?;
     Ok(Redirect::to("/tickets"))
 }
@@ -71,7 +73,8 @@ pub(super) fn to_end() -> Markup {
     }
 }
 
-async fn end(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Redirect, Refusal> {
+async fn end(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
+    posted.by_the_seller(&desk, "Ending practice").await?;
     practice::end(&desk).await?;
     Ok(Redirect::to("/show"))
 }

@@ -7,7 +7,7 @@ use crate::{
     caution::CautionCode,
     craft::{Home, Wearer},
     desk::pages::words,
-    ledger::{Charge, Event, Given, Part},
+    ledger::{Charge, Event, Given, Part, SELLER},
     money::{Package, PlainLine, Reduction, Tender},
 };
 
@@ -28,14 +28,18 @@ impl View {
         }
     }
 
-    /// Every entry of the ledger about the ticket.
+    /// Every entry of the ledger about the ticket; and where several work here, or worked on it, whose it is.
     pub(super) fn past(&self) -> Markup {
+        let is_told = !self.alone || self.history.iter().any(|event| event.by.as_ref().is_some_and(|by| by != SELLER));
         html! {
             details.past data-key="past" {
                 summary { "What happened so far" }
                 ol {
                     @for event in &self.history {
-                        li { span.faint { (words::clock(event.at, self.now)) } " " (self.happened(event)) }
+                        li {
+                            span.faint { (words::clock(event.at, self.now)) } " " (self.happened(event))
+                            @if let Some(by) = event.by.as_ref().filter(|_| is_told) { " – by " (by) }
+                        }
                     }
                 }
             }

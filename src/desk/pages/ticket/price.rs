@@ -53,7 +53,7 @@ impl View {
             form.length #plain method="post" action=(self.action("plain")) {
                 p.label { "On the piece, without a home: from a mixed tray, or the guest’s own" }
                 div.row {
-                    input name="words" aria-label="What it is" placeholder="What it is" maxlength="80" required;
+                    input.amount-of name="words" aria-label="What it is" placeholder="What it is" maxlength="80" required;
                     input.amount name="price" aria-label="Its price; 0 for the guest’s own" inputmode="decimal"
                         placeholder=(self.money(Decimal::ZERO)) maxlength="12" required;
                     button { "Add" }

@@ -49,6 +49,8 @@ pub(super) struct View {
     pub(super) bill: Option<(Bill, BillSum)>,
     pub(super) loaded: Arc<Loaded>,
     pub(super) now: Timestamp,
+    /// Whether the seller works alone, so that nobody has to be named.
+    pub(super) alone: bool,
 }
 
 async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
@@ -72,15 +74,16 @@ pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&st
                 Some(bill) => ledger.bill(bill).map(|(bill, _, sum)| Some((bill, sum)))?,
                 None => None,
             };
-            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?, bill)))
+            Ok(Ok((ticket, ledger.history(id)?, others, ledger.counts()?, bill, ledger.staff()?.is_empty())))
         })
         .await?;
-    let (ticket, history, others, counts, bill) = match read {
+    let (ticket, history, others, counts, bill, alone) = match read {
         Ok(read) => read,
         Err(unreadable) => return Ok(unreadable.page(desk)),
     };
     let title = format!("Ticket {}", ticket.number);
-    let view = View { ticket, history, others, counts, bill, loaded: desk.catalog.loaded(), now: desk.clock.now() };
+    let (loaded, now) = (desk.catalog.loaded(), desk.clock.now());
+    let view = View { ticket, history, others, counts, bill, loaded, now, alone };
     Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
