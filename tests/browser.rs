@@ -22,6 +22,8 @@ mod driver;
 mod kit;
 #[path = "browser/people.rs"]
 mod people;
+#[path = "browser/shows.rs"]
+mod shows;
 mod support;
 #[path = "browser/till.rs"]
 mod till;

@@ -28,15 +28,19 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "caution"], &["image", "notify"]),
     ("portrait", &["craft", "hang", "catalog"], &["image", "tiny_skia"]),
     ("ticket", &["craft", "money", "caution"], &[]),
-    ("ledger", &["disk", "ron_tree", "craft", "money", "caution", "catalog", "ticket"], &["rusqlite", "jiff"]),
+    (
+        "ledger",
+        &["disk", "ron_tree", "craft", "money", "export", "caution", "catalog", "ticket"],
+        &["rusqlite", "jiff"],
+    ),
     ("lang", &["craft", "money", "caution", "catalog"], &[]),
     ("link", &["disk", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
     ("guest", &["disk", "craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link"], &[]),
     (
         "desk",
         &[
-            "disk", "ron_tree", "craft", "money", "hang", "caution", "catalog", "portrait", "lang", "ticket", "ledger",
-            "link", "guest",
+            "disk", "ron_tree", "craft", "money", "export", "hang", "caution", "catalog", "portrait", "lang", "ticket",
+            "ledger", "link", "guest",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),

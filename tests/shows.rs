@@ -14,6 +14,8 @@
 mod about;
 #[path = "support/book.rs"]
 mod book;
+#[path = "shows/files.rs"]
+mod files;
 #[path = "desk/kit.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;

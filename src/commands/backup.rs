@@ -32,7 +32,7 @@ pub(super) struct Place {
 }
 
 impl Place {
-    fn ledger(self) -> Result<PathBuf, Told> {
+    pub(super) fn ledger(self) -> Result<PathBuf, Told> {
         let folder = data_dir(self.data, "desk")?;
         // Where a tablet's window runs with the desk, the folder that was named has one for each.
         let beside = folder.join("desk");

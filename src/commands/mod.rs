@@ -5,6 +5,7 @@
 //! | `kiosk`, `window` | `chatelaine kiosk` and `chatelaine` alone; what happens when the window fails |
 //! | `desk` | `chatelaine desk` |
 //! | `backup` | `chatelaine backup` and `chatelaine verify` |
+//! | `show` | `chatelaine show`: lists and files of shows |
 //! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
 //! | `answers`, `hang` | the computing commands, one answer each |
 //! | `ending` | the orderly end |
@@ -25,6 +26,7 @@ mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
 mod rehearse;
+mod show;
 mod window;
 
 use std::{path::PathBuf, process::ExitCode};
@@ -67,6 +69,8 @@ enum Command {
     Backup(backup::Backup),
     /// Read a whole ledger or backup and tell what is wrong with it.
     Verify(backup::Verify),
+    /// What shows came to, in lists and files, also while a desk is running.
+    Show(show::Options),
     /// Read the catalogue and tell every mistake with its place.
     Check(answers::Catalogued),
     /// What a piece costs.
@@ -108,6 +112,7 @@ pub(super) fn run() -> ExitCode {
         Command::Rehearse(options) => return rehearse::run(&options),
         Command::Backup(options) => backup::backup(options),
         Command::Verify(options) => backup::verify(options),
+        Command::Show(options) => show::run(options),
         Command::Check(options) => answers::check(&options),
         Command::Quote(options) => answers::quote(&options),
         Command::Hang(options) => hang::run(&options),

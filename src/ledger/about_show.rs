@@ -142,6 +142,11 @@ impl AboutShow {
         }
     }
 
+    /// Whether somebody is the host, who may earn a reward.
+    pub fn has_a_host(&self) -> bool {
+        self.host.is_some() || matches!(self.kind, Some(ShowKind::HomeParty | ShowKind::ChildrensParty))
+    }
+
     /// The rule by which this show's sums are made, where the table's own is `table`. Whether the marked prices contain the
     /// tax is said by the price marks on the table, so it stays as it is wherever the table says it; the place has its rate.
     pub fn tax_over(&self, table: TaxRule) -> TaxRule {
@@ -159,7 +164,7 @@ impl AboutShow {
 }
 
 /// A show on the list of all of them.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ShowListed {
     /// Its number.
     pub id: i64,

@@ -12,7 +12,7 @@ use rusqlite::{
     backup::{Backup, StepResult},
 };
 
-use super::{LedgerError, open::faults_in};
+use super::{Ledger, LedgerError, open::faults_in, schema};
 use crate::disk::durable::NewFile;
 
 /// So often a copy is tried again while a desk closes or a show is entered.
@@ -73,6 +73,18 @@ fn beside_the_desk(file: &Path) -> Result<Connection, BackupError> {
     let db = Connection::open_with_flags(file, flags)?;
     db.busy_timeout(Duration::from_secs(5))?;
     Ok(db)
+}
+
+impl Ledger {
+    /// Looks at an existing ledger beside the desk that may be working on it.
+    ///
+    /// # Errors
+    /// There is none, or another version of this program wrote it: a desk brings an older one up to date when it starts.
+    pub fn beside_the_desk(file: &Path) -> Result<Self, BackupError> {
+        let db = beside_the_desk(file)?;
+        schema::is_of_today(&db)?;
+        Ok(Self { db, file: None, by: None })
+    }
 }
 
 /// How many tickets and entries there are, and the number of the last entry.

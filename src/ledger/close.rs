@@ -2,11 +2,10 @@
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
-use rust_decimal::Decimal;
 use serde::Deserialize;
 
 use super::{
-    CloseOut, Ledger, LedgerError, ShowEnd, about_show,
+    CloseOut, Closing, Ledger, LedgerError, ShowEnd, about_show,
     edit::release,
     rows::{closed_at, current_show, note, note_by_itself, open_tickets, save, time},
     stock::hold,
@@ -62,21 +61,15 @@ impl Ledger {
     /// # Errors
     /// As for [`Ledger::close_counted`].
     pub fn close_show(&mut self, currency: Currency, now: Timestamp) -> Result<CloseOut, LedgerError> {
-        self.close_counted(currency, None, now)
+        self.close_counted(&Closing::uncounted(currency), now)
     }
 
-    /// Lets all open tickets go, of whichever show, closes the running show, whose amounts are in `currency` unless
-    /// something was taken in another, and opens the next one, of which nothing is known yet. `counted` is what lay in the
-    /// cash box, if somebody counted.
+    /// Lets all open tickets go, of whichever show, closes the running show as `closing` says, and opens the next one, of
+    /// which nothing is known yet.
     ///
     /// # Errors
     /// There is no number for another show, or the disk refuses; nothing is entered then.
-    pub fn close_counted(
-        &mut self,
-        currency: Currency,
-        counted: Option<Decimal>,
-        now: Timestamp,
-    ) -> Result<CloseOut, LedgerError> {
+    pub fn close_counted(&mut self, closing: &Closing, now: Timestamp) -> Result<CloseOut, LedgerError> {
         let tx = self.begin()?;
         let Some(show) = current_show(&tx)? else { return Err(rusqlite::Error::QueryReturnedNoRows.into()) };
         if show.id.checked_add(1).is_none() {
@@ -118,8 +111,8 @@ impl Ledger {
         }
         tx.execute("UPDATE shows SET closed = ? WHERE id = ?", params![now.to_string(), show.id])?;
         sums::keep(&tx, &sum)?;
-        let end = ShowEnd::of(&tx, about_show::about(&tx, show.id)?, counted, &sum)?;
-        note(&tx, now, None, "show_closed", &(sum.currency.unwrap_or(currency), &sum, &end))?;
+        let end = ShowEnd::of(&tx, about_show::about(&tx, show.id)?, closing, &sum)?;
+        note(&tx, now, None, "show_closed", &(sum.currency.unwrap_or(closing.currency), &sum, &end))?;
         open_show(&tx, now)?;
         tx.commit()?;
         Ok(sum)
@@ -145,7 +138,7 @@ enum Entered {
 }
 
 /// The currency of the tickets of show `show`; where it had none, of the first ticket of all, or of the oldest prices.
-fn currency_of(db: &Connection, show: i64) -> Result<Option<Currency>, LedgerError> {
+pub(super) fn currency_of(db: &Connection, show: i64) -> Result<Option<Currency>, LedgerError> {
     let code: Option<String> = db
         .prepare_cached(
             "SELECT json_extract(sent, '$.quote.currency'), show <> ?, arrival FROM tickets WHERE json_valid(sent)

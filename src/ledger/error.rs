@@ -102,6 +102,14 @@ pub enum LedgerError {
         /// Newest layout this program knows.
         known: i64,
     },
+    /// The file was written by an earlier version of this program, and is only looked at.
+    #[error("the ledger is of an earlier version (layout {found}, this one has {known}); start the desk on it once")]
+    Older {
+        /// Layout in the file.
+        found: i64,
+        /// The layout that this program writes.
+        known: i64,
+    },
     /// No such ticket.
     #[error("there is no ticket {0}")]
     NoTicket(Uuid),

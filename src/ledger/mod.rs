@@ -18,9 +18,10 @@
 //! | `take_catalog` | another catalogue is taken over |
 //! | `price_by_hand` | what the seller takes off, and plain lines on a piece |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
-//! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
 //! | `about_show` | what a show is, as it is told at the desk |
 //! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
+//! | `report` | everything that is told of one show, for files |
+//! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
 //! | `error` | why the ledger refuses |
 
 mod about_show;
@@ -41,6 +42,7 @@ mod practice;
 mod price_by_hand;
 mod prices;
 mod receive;
+mod report;
 mod reserve;
 mod rows;
 mod schema;
@@ -66,10 +68,11 @@ pub use close::ClosedShow;
 pub use confirm::Charge;
 pub use error::LedgerError;
 pub use list::Group;
+pub use report::{ReportedTicket, ShowReport, ShowTable};
 pub use rows::{Event, Listed, Show};
 pub use sessions::{Browser, Session, Visitor};
 pub use shared_commit::{AfterCommit, Work};
-pub use show_end::{PartThen, ShowEnd};
+pub use show_end::{Closing, PartThen, ShowEnd, reward_of};
 pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
 pub use store::Ledger;

@@ -36,7 +36,7 @@ fn remove(ledger: &Path) -> io::Result<()> {
 /// A row of the table of sessions.
 type Session = (String, String, String, Option<String>);
 
-fn sessions(db: &Connection) -> rusqlite::Result<Vec<Session>> {
+fn signed_in(db: &Connection) -> rusqlite::Result<Vec<Session>> {
     let mut all = db.prepare("SELECT token_hash, began, used, who FROM sessions ORDER BY token_hash")?;
     let rows = all.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?;
     rows.collect()
@@ -107,8 +107,8 @@ impl Ledger {
     }
 
     fn take_over_sessions(&mut self, from: &Connection, now: Timestamp) -> Result<(), LedgerError> {
-        let (theirs, browsers) = (sessions(from)?, setting(from, sessions::BROWSERS)?);
-        let ours = sessions(&self.db)?;
+        let (theirs, browsers) = (signed_in(from)?, setting(from, sessions::BROWSERS)?);
+        let ours = signed_in(&self.db)?;
         if theirs == ours && browsers == setting(&self.db, sessions::BROWSERS)? {
             return Ok(());
         }

@@ -128,6 +128,16 @@ pub(super) fn prepare(db: &mut Connection) -> Result<(), LedgerError> {
     Ok(())
 }
 
+/// Refuses a file of another layout than this program's, without changing anything in it.
+pub(super) fn is_of_today(db: &Connection) -> Result<(), LedgerError> {
+    let (found, known) = (layout(db)?, STEPS.len() as i64);
+    match found {
+        _ if found > known => Err(LedgerError::Newer { found, known }),
+        _ if found < known => Err(LedgerError::Older { found, known }),
+        _ => Ok(()),
+    }
+}
+
 /// The file's layout; 0 where there is nothing in it.
 pub(super) fn layout(db: &Connection) -> Result<i64, LedgerError> {
     Ok(db.pragma_query_value(None, "user_version", |row| row.get(0))?)

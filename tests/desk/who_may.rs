@@ -86,6 +86,9 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/parts/{id}", Desk, "free=3"),
     ("GET", "/show", Desk, ""),
     ("GET", "/shows/{id}", Desk, ""),
+    ("GET", "/shows/{id}/{table}", Desk, ""),
+    ("GET", "/show/about", Desk, ""),
+    ("POST", "/show/about", Approved, "show=99"),
     ("GET", "/show/close", Desk, ""),
     ("GET", "/show/about", Desk, ""),
     ("POST", "/show/about", Approved, "show=99"),
@@ -119,6 +122,11 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/link/report", Tablet, "{}"),
     ("POST", "/link/take-in", Tablet, "{}"),
     ("POST", "/link/pin", Tablet, r#"{"pin": "1"}"#),
+    // At last, since nothing else is asked of the desk between the two.
+    ("GET", "/practice", Desk, ""),
+    ("POST", "/practice/begin", Approved, ""),
+    ("POST", "/practice/end", Approved, ""),
+    ("POST", "/practice/seen", Desk, ""),
 ];
 
 /// Every route in the source, as method and address.
@@ -193,6 +201,7 @@ impl Scene {
             ("/tickets/{id}", format!("/tickets/{}", ticket.id)),
             ("/parts/{id}", format!("/parts/{drop}")),
             ("/shows/{id}", "/shows/1".to_owned()),
+            ("{table}", "tax.csv".to_owned()),
             ("{line}", "0".to_owned()),
             ("{at}", "0".to_owned()),
             ("{digit}", "9".to_owned()),

@@ -2,7 +2,7 @@
 
 use chatelaine::{
     catalog::Catalog,
-    ledger::{AboutShow, Ledger, LedgerError, ShowKind},
+    ledger::{AboutShow, Closing, Ledger, LedgerError, ShowKind},
     money::{TaxRule, Tender},
 };
 use rust_decimal::Decimal;
@@ -71,7 +71,8 @@ fn the_end_of_a_show_notes_the_cash_what_is_left_and_what_the_parts_were() {
         taken += if tender == Tender::Cash { charged } else { Decimal::ZERO };
     }
     let counted = d("50.00") + taken - d("1.25");
-    ledger.close_counted(currency, Some(counted), now()).expect("closed");
+    let closing = Closing { counted: Some(counted), ..Closing::uncounted(currency) };
+    ledger.close_counted(&closing, now()).expect("closed");
     let closed = ledger.closed_show(1).expect("read").expect("a close-out");
     assert_eq!(closed.end.should_be(&closed.sums), Some(d("50.00") + taken), "the float and what was taken in cash");
     assert_eq!(closed.end.difference(&closed.sums), Some(d("-1.25")), "so much is missing");

@@ -101,10 +101,10 @@ fn real_tickets_wait_for_the_end_of_practice_and_practice_uses_up_no_number() {
     let mut guest = Guest::new(Settings::default(), 1);
     let _ = guest.hear(News::Practice(true));
     assert!(guest.known().practice);
-    let mut over = false;
+    let (mut over, mut arrived) = (false, false);
     hear(&news, "the end, and the arrival of what waited", |news| {
         over |= news == News::Practice(false);
-        let arrived = matches!(&news, News::Delivered { kept, .. } if kept.id == waiting.id);
+        arrived |= matches!(&news, News::Delivered { kept, .. } if kept.id == waiting.id);
         let _ = guest.hear(news);
         (over && arrived).then_some(())
     });

@@ -13,15 +13,18 @@ use maud::{Markup, html};
 use rust_decimal::Decimal;
 use serde::Deserialize;
 
-use super::{
-    super::{
-        frame::{Tab, page},
-        words,
-    },
-    typed::{amount, percent},
-};
+use super::typed::{amount, percent};
 use crate::{
-    desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
+    desk::{
+        approval::Posted,
+        pages::{
+            frame::{Tab, page},
+            words,
+        },
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
+    },
     ledger::{AboutShow, ShowKind},
     money::{Currency, TaxRule},
 };

@@ -13,17 +13,22 @@ use maud::{Markup, html};
 use rust_decimal::Decimal;
 
 use super::{
-    super::{
-        frame::{Tab, page},
-        words,
-    },
     sheet::plain,
-    typed::amount,
+    typed::{amount, count},
 };
 use crate::{
-    desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
-    ledger::{AboutShow, CloseOut, Group},
-    money::Currency,
+    desk::{
+        approval::Posted,
+        pages::{
+            frame::{Tab, page},
+            words,
+        },
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
+    },
+    ledger::{AboutShow, CloseOut, Closing, Group},
+    money::{Currency, coins, notes},
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -76,7 +81,7 @@ async fn question(desk: &DeskState, typed: &Typed, trouble: Option<&str>) -> Res
             dl.sums data-key="cash" {
                 dt { "In the box before the first sale" }
                 dd { @match before.about.float { Some(float) => (currency.plain(float)), None => "not told" } }
-                dt { "Came in" } dd { (currency.plain(before.sums.cash)) }
+                dt { "Came in, less what went out" } dd { (currency.plain(before.sums.cash)) }
                 dt.total { "Should be there" } dd.total { (plain(currency, should_be)) }
             }
             (counting(typed, currency))
@@ -97,14 +102,54 @@ fn counting(typed: &Typed, currency: Currency) -> Markup {
             label for="counted" { "Counted in the box (" (currency.code) ")" }
             input #counted name="counted" value=(value("counted")) inputmode="decimal" maxlength="20" autocomplete="off"
                 aria-describedby="counted-hint";
-            p.faint.hint #counted-hint { "Empty: nobody counted." }
+            p.faint.hint #counted-hint { "Empty: nobody counted, or note by note below." }
+        }
+        @if pieces(currency).next().is_some() {
+            details.pieces open[pieces(currency).any(|piece| !value(&field_of(piece)).is_empty())] {
+                summary { "Count notes and coins" }
+                div.counts {
+                    @for piece in pieces(currency) {
+                        @let name = field_of(piece);
+                        label { span { (currency.plain(piece)) " ×" }
+                            input name=(name) value=(value(&name)) inputmode="numeric" maxlength="6" autocomplete="off";
+                        }
+                    }
+                }
+            }
         }
     }
 }
 
+/// The notes and coins of a currency, the largest first.
+fn pieces(currency: Currency) -> impl Iterator<Item = Decimal> {
+    notes(currency).iter().rev().chain(coins(currency).iter().rev()).copied()
+}
+
+/// The field for how many there are of a note or coin.
+fn field_of(piece: Decimal) -> String {
+    format!("n{}", piece.normalize())
+}
+
 /// What was counted, or what is wrong with it in words.
 fn counted(typed: &Typed, currency: Currency) -> Result<Option<Decimal>, String> {
-    amount("sum of cash", typed.get("counted").map(String::as_str).unwrap_or_default(), currency)
+    let value = |name: &str| typed.get(name).map(String::as_str).unwrap_or_default();
+    let sum = amount("sum of cash", value("counted"), currency)?;
+    let mut by_piece = None;
+    for piece in pieces(currency) {
+        let field = value(&field_of(piece));
+        if !field.trim().is_empty() {
+            let many = Decimal::from(count(&currency.plain(piece), field)?);
+            by_piece = Some(by_piece.unwrap_or(Decimal::ZERO) + piece * many);
+        }
+    }
+    match (sum, by_piece) {
+        (Some(sum), Some(by_piece)) if sum != by_piece => Err(format!(
+            "Note by note it is {}, and the sum says {}; count again, or leave one of them empty.",
+            currency.plain(by_piece),
+            currency.plain(sum)
+        )),
+        (sum, by_piece) => Ok(sum.or(by_piece)),
+    }
 }
 
 async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
@@ -121,6 +166,9 @@ async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Res
             return Ok((StatusCode::BAD_REQUEST, question(&desk, &typed, Some(&words)).await?).into_response());
         }
     };
+    let loaded = desk.catalog.loaded();
+    let reward = loaded.catalog.table.till.reward.clone().map(|rule| (rule, loaded.catalog.table.prices.clone()));
+    let closing = Closing { currency, counted, reward };
     let for_ledger = Arc::clone(&desk);
     let closed = desk
         .ledger
@@ -128,7 +176,7 @@ async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Res
             let running = ledger.show()?.id;
             // A form sent twice must not close the next show as well.
             if running == asked {
-                ledger.close_counted(currency, counted, now)?;
+                ledger.close_counted(&closing, now)?;
                 for_ledger.catalog.follow_show(ledger, now)?;
             }
             Ok(ledger.closed_show(asked)?.is_some())

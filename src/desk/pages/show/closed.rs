@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::{
     Router,
-    extract::{Path, State},
+    extract::{Path, Query, State},
     http::StatusCode,
     response::{IntoResponse, Response},
     routing::get,
@@ -12,23 +12,51 @@ use axum::{
 use maud::{Markup, html};
 
 use super::{
-    super::{
-        frame::{Tab, page},
-        words,
-    },
+    files::{self, File, Written},
     sheet::{Sheet, about_line, name_of},
 };
 use crate::{
     craft::Home,
-    desk::{refusal::Refusal, seller::Seller, state::DeskState},
+    desk::{
+        pages::{
+            frame::{Tab, page},
+            words,
+        },
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
+    },
     ledger::{Listed, ShowEnd},
+    quoting::quoted,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().route("/shows/{id}", get(closed))
+    Router::new().route("/shows/{id}", get(closed)).route("/shows/{id}/{table}", get(table))
 }
 
-async fn closed(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<i64>) -> Result<Response, Refusal> {
+fn nothing(name: &str) -> Refusal {
+    Refusal::Request(StatusCode::NOT_FOUND, format!("there is nothing called {} at this desk", quoted(name)))
+}
+
+async fn table(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path((show, name)): Path<(i64, String)>,
+    Query(written): Query<Written>,
+) -> Result<Response, Refusal> {
+    files::file(&desk, show, File::table(&name).ok_or_else(|| nothing(&name))?, &written).await
+}
+
+async fn closed(
+    State(desk): State<Arc<DeskState>>,
+    _seller: Seller,
+    Path(name): Path<String>,
+    Query(written): Query<Written>,
+) -> Result<Response, Refusal> {
+    if let Some((show, file)) = File::of_show(&name) {
+        return files::file(&desk, show, file, &written).await;
+    }
+    let id: i64 = name.parse().map_err(|_| nothing(&name))?;
     let (closed, came_after, let_go) = desk
         .ledger
         .look(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?, ledger.let_go_in(id)?)))
@@ -43,6 +71,7 @@ async fn closed(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): P
         currency: closed.currency,
         about,
         end: Some(&closed.end),
+        reward: closed.end.reward.as_ref(),
         catalog: &loaded.catalog,
     };
     let main = html! {
@@ -53,6 +82,7 @@ async fn closed(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): P
         (were_let_go(&let_go))
         (after_closing(&came_after))
         (left(&closed.end))
+        (files::links(id))
         div.row.ends.no-print {
             button data-prints hidden { "Print" }
             a.button.quiet href="/show" { "To the running show" }

@@ -6,6 +6,7 @@
 //! | `about` | what the running show is: place, kind, tax, fee, host, float |
 //! | `close` | counting the cash and closing |
 //! | `closed` | what is read of a closed show |
+//! | `files` | a show in files, for spreadsheets and other programs |
 //! | `sheet` | the sums, what was sold, the cash: what the pages of a running and a closed show share |
 //! | `practice` | beginning and ending practice |
 //! | `typed` | amounts as somebody types them into a form |
@@ -13,6 +14,7 @@
 mod about;
 mod close;
 mod closed;
+mod files;
 mod practice;
 mod running;
 mod sheet;

@@ -10,13 +10,13 @@ use axum::{
 };
 use maud::{Markup, html};
 
-use super::super::{
-    confirm::{Question, ask},
-    frame::{Tab, page},
-};
 use crate::{
     desk::{
         approval::{NoFields, Posted},
+        pages::{
+            confirm::{Question, ask},
+            frame::{Tab, page},
+        },
         practice,
         refusal::Refusal,
         seller::Seller,
@@ -58,7 +58,7 @@ async fn ask_begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Resul
 }
 
 async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
-    posted.by_the_seller(&desk, "Practising").await?;
+    posted.by_the_seller(&desk, "Beginning to practise").await?;
     practice::begin(&desk).await?;
     Ok(Redirect::to("/tickets"))
 }
@@ -66,7 +66,7 @@ async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> 
 /// The button by which practice ends.
 pub(super) fn to_end() -> Markup {
     html! {
-        form method="post" action="/practice/end" {
+        form.card #end-practice method="post" action="/practice/end" {
             p { "All that was done since practice began is thrown away when it ends; then everything is as it was before." }
             button.main { "End practice" }
         }

@@ -11,16 +11,20 @@ use axum::{
 use maud::{Markup, html};
 
 use super::{
-    super::{
-        frame::{Tab, page},
-        words,
-    },
     practice,
     sheet::{Sheet, about_line, name_of},
 };
 use crate::{
-    desk::{refusal::Refusal, seller::Seller, state::DeskState},
-    ledger::{AboutShow, ShowKind, ShowListed},
+    desk::{
+        pages::{
+            frame::{Tab, page},
+            words,
+        },
+        refusal::Refusal,
+        seller::Seller,
+        state::DeskState,
+    },
+    ledger::{AboutShow, ShowKind, ShowListed, reward_of},
     money::Currency,
 };
 
@@ -42,18 +46,21 @@ async fn running(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<
         .map(|(about, sums, shows, show)| (show, about, sums, shows))?;
     let loaded = desk.catalog.loaded();
     let currency = sums.currency.unwrap_or(loaded.catalog.table.prices.currency);
-    let sheet = Sheet { sums: &sums, currency, about: &about, end: None, catalog: &loaded.catalog };
+    let table = &loaded.catalog.table;
+    let reward = table.till.reward.as_ref().and_then(|rule| reward_of(&about, &sums, rule, &table.prices));
+    let sheet =
+        Sheet { sums: &sums, currency, about: &about, end: None, reward: reward.as_ref(), catalog: &loaded.catalog };
     let earlier: Vec<&ShowListed> = shows.iter().filter(|one| one.closed.is_some()).collect();
     let main = html! {
         h1 { (name_of("Show", show.id, &about)) }
         p.faint { "Running since " (words::clock(show.opened, desk.clock.now())) }
+        @if desk.practice.is_on() { (practice::to_end()) }
         (what_it_is(&about, currency))
         (sheet.markup())
         div.row.ends {
             a.button.grave href="/show/close" { "Close the show" }
             @if !desk.practice.is_on() { a.button.quiet href="/practice" { "Practise" } }
         }
-        @if desk.practice.is_on() { (practice::to_end()) }
         @if !earlier.is_empty() {
             h2 #earlier { "Earlier shows" }
             ul.links.shows { @for one in earlier { li data-key={ "show-" (one.id) } { (listed(one)) } } }

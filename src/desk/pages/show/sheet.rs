@@ -5,12 +5,12 @@ use std::collections::BTreeMap;
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 
-use super::super::words;
 use crate::{
     catalog::Catalog,
     craft::Sort,
-    ledger::{AboutShow, CloseOut, PartThen, ShowEnd, SoldLine},
-    money::{Currency, TaxRule},
+    desk::pages::words,
+    ledger::{AboutShow, CloseOut, PartThen, ShowEnd, ShowKind, SoldLine},
+    money::{Currency, Reward, TaxRule},
 };
 
 /// A show with everything that its sheet tells.
@@ -20,6 +20,8 @@ pub(super) struct Sheet<'a> {
     pub about: &'a AboutShow,
     /// What was noted when it was closed; the running one has nothing of it yet.
     pub end: Option<&'a ShowEnd>,
+    /// What the host earns.
+    pub reward: Option<&'a Reward>,
     pub catalog: &'a Catalog,
 }
 
@@ -31,6 +33,7 @@ pub(super) fn plain(currency: Currency, amount: Option<Decimal>) -> String {
 /// A show's name: its number after the word `show`, and where it is.
 pub(super) fn name_of(word: &str, show: i64, about: &AboutShow) -> String {
     match &about.place {
+        _ if about.kind == Some(ShowKind::Practice) => "Practice".to_owned(),
         Some(place) => format!("{word} {show}, {place}"),
         None => format!("{word} {show}"),
     }
@@ -72,6 +75,7 @@ impl Sheet<'_> {
             (self.cash())
             (self.earned())
             (self.sold())
+            (self.goods())
             (self.by_sort())
         }
     }
@@ -87,8 +91,20 @@ impl Sheet<'_> {
                     dt { "In cash" } dd { (currency.plain(sums.cash)) }
                     dt { "By card" } dd { (currency.plain(sums.card)) }
                     @for (way, amount) in &sums.other_ways { dt { "By " (way) } dd { (currency.plain(*amount)) } }
+                    @if !sums.paid_out.is_zero() { dt { "Of this paid out again" } dd { (currency.plain(sums.paid_out)) } }
+                    @if !sums.owing.is_zero() { dt { "Paid for what is not sold yet" } dd { (currency.plain(sums.owing)) } }
                     dt { "Tax in it" } dd { (currency.plain(sums.tax)) }
-                    @if !sums.discounts.is_zero() { dt { "Discounts given" } dd { (currency.plain(sums.discounts)) } }
+                    @for (rate, at) in &sums.tax_by_rate {
+                        dt.under { (rate) " % on " (currency.plain(at.net)) } dd { (currency.plain(at.tax)) }
+                    }
+                    @if !sums.discounts.is_zero() {
+                        dt { "Discounts and reductions given" } dd { (currency.plain(sums.discounts)) }
+                        @for (reason, amount) in &sums.given { dt.under { (reason) } dd { (currency.plain(*amount)) } }
+                    }
+                    @if sums.taken_back.times > 0 {
+                        dt { "Taken back, " (words::count(sums.taken_back.times as usize, "time")) }
+                        dd { (currency.plain(sums.taken_back.totals)) }
+                    }
                     @if sums.cash_rounding() != Some(Decimal::ZERO) {
                         dt { "Cash rounding" } dd { (plain(currency, sums.cash_rounding())) }
                     }
@@ -96,6 +112,9 @@ impl Sheet<'_> {
                     @if sums.late.sold > 0 {
                         dt { "Of this late, from earlier shows" }
                         dd { (words::count(sums.late.sold as usize, "ticket")) ", " (currency.plain(sums.late.taken)) }
+                    }
+                    @if sums.prepaid_kept > 0 {
+                        dt { "Kept open, a part of them is paid" } dd { (words::count(sums.prepaid_kept as usize, "ticket")) }
                     }
                     @if sums.late.let_go > 0 {
                         dt { "Let go, from earlier shows" } dd { (sums.late.let_go) }
@@ -121,7 +140,7 @@ impl Sheet<'_> {
                 dl.sums {
                     dt { "In the box before the first sale" }
                     dd { @match end.about.float { Some(float) => (currency.plain(float)), None => "not told" } }
-                    dt { "Came in" } dd { (currency.plain(self.sums.cash)) }
+                    dt { "Came in, less what went out" } dd { (currency.plain(self.sums.cash)) }
                     dt { "Should be there" } dd { (plain(currency, end.should_be(self.sums))) }
                     @match end.counted {
                         Some(counted) => {
@@ -144,18 +163,55 @@ impl Sheet<'_> {
 
     /// What is left for the maker, as far as it is known.
     fn earned(&self) -> Markup {
-        let Some(fee) = self.about.fee else { return html! {} };
-        let left = self.sums.taken().and_then(|taken| taken.checked_sub(self.sums.tax)?.checked_sub(fee));
+        if self.about.fee.is_none() && self.reward.is_none() {
+            return html! {};
+        }
+        let (currency, fee) = (self.currency, self.about.fee.unwrap_or_default());
+        let reward = match self.reward {
+            Some(Reward::Amount(amount)) => *amount,
+            _ => Decimal::ZERO,
+        };
+        let net = self.sums.totals.checked_sub(self.sums.tax);
+        let left = net.and_then(|net| net.checked_sub(fee)?.checked_sub(reward));
         html! {
             section.card aria-label="What is left" data-key="earned" {
-                h2 { "After tax and fee" }
+                h2 { "After tax, fee and reward" }
                 dl.sums {
-                    dt { "Taken, without the tax" }
-                    dd { (plain(self.currency, self.sums.taken().and_then(|taken| taken.checked_sub(self.sums.tax)))) }
-                    dt { "Stall fee" } dd { (self.currency.plain(-fee)) }
-                    dt.total { "Left" } dd.total { (plain(self.currency, left)) }
+                    dt { "Sold, without the tax" } dd { (plain(currency, net)) }
+                    @if !fee.is_zero() { dt { "Stall fee" } dd { (currency.plain(-fee)) } }
+                    @match self.reward {
+                        Some(Reward::Amount(amount)) => { dt { "The host’s reward" } dd { (currency.plain(-amount)) } },
+                        Some(Reward::Pieces { count, up_to }) => {
+                            dt { "The host’s reward" }
+                            dd {
+                                (words::count(*count as usize, "free piece"))
+                                @if let Some(up_to) = up_to { ", up to " (currency.plain(*up_to)) " each" }
+                            }
+                        },
+                        None => {},
+                    }
+                    dt.total { "Left" } dd.total { (plain(currency, left)) }
                 }
                 p.faint { "The costs of the parts are not known, so this is not the profit." }
+            }
+        }
+    }
+
+    /// Goods without a home.
+    fn goods(&self) -> Markup {
+        html! {
+            @if !self.sums.goods.is_empty() {
+                section.card aria-label="Other goods" data-key="goods" {
+                    h2 { "Other goods" }
+                    table {
+                        thead { tr { th { "What" } th.figure { "Sold" } th.figure { "As marked" } } }
+                        tbody {
+                            @for (name, line) in &self.sums.goods {
+                                tr { td { (name) } td.figure { (line.count) } td.figure { (self.currency.plain(line.marked)) } }
+                            }
+                        }
+                    }
+                }
             }
         }
     }
@@ -165,6 +221,7 @@ impl Sheet<'_> {
             self.sums.parts.iter().map(|(id, line)| (self.part(id), id, line)).collect();
         // Tray by tray, as one walks along the table; bases come first.
         lines.sort_by(|a, b| a.0.home.cmp(&b.0.home).then_with(|| a.1.cmp(b.1)));
+        let back = &self.sums.taken_back.parts;
         let left = |id: &str| self.end.and_then(|end| end.left.get(id)).map(u32::to_string).unwrap_or_default();
         html! {
             @if !lines.is_empty() {
@@ -173,6 +230,7 @@ impl Sheet<'_> {
                     table {
                         thead { tr {
                             th { "Home" } th { "Part" } th.figure { "Sold" }
+                            @if !back.is_empty() { th.figure { "Back" } }
                             @if self.end.is_some() { th.figure { "Left" } }
                             th.figure { "As marked" }
                         } }
@@ -182,6 +240,7 @@ impl Sheet<'_> {
                                     td { (part.home.map(|home| home.to_string()).unwrap_or_default()) }
                                     td { (part.name) }
                                     td.figure { (line.count) }
+                                    @if !back.is_empty() { td.figure { (back.get(*id).map_or(0, |back| back.count)) } }
                                     @if self.end.is_some() { td.figure { (left(id)) } }
                                     td.figure { (self.currency.plain(line.marked)) }
                                 }

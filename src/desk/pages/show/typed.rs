@@ -26,6 +26,18 @@ pub(super) fn percent(what: &str, typed: &str) -> Result<Option<Decimal>, String
     }
 }
 
+/// How many there are of something; none where nothing was typed.
+pub(super) fn count(what: &str, typed: &str) -> Result<u32, String> {
+    let typed = typed.trim();
+    if typed.is_empty() {
+        return Ok(0);
+    }
+    let counted = typed.bytes().all(|b| b.is_ascii_digit()).then(|| typed.parse().ok()).flatten();
+    counted
+        .filter(|count| *count <= 100_000)
+        .ok_or_else(|| format!("“{}” is no count of {what}; write a whole number.", excerpt(typed)))
+}
+
 /// Digits with one point or comma at most and so many decimals at most; `Some(None)` where nothing was typed.
 fn number(typed: &str, decimals: u32) -> Option<Option<Decimal>> {
     let text = typed.trim().replace(',', ".");
@@ -66,6 +78,8 @@ mod tests {
         assert!(amount("float", "5000", yen).is_ok());
         assert!(amount("float", "50.5", yen).unwrap_err().contains("as 45."), "no decimals in yen");
         assert_eq!(percent("tax", "8,875"), Ok(Some("8.875".parse().unwrap())));
+        assert_eq!((count("notes", ""), count("notes", " 12 ")), (Ok(0), Ok(12)));
+        assert!(count("notes", "-1").is_err() && count("notes", "1.5").is_err() && count("notes", "100001").is_err());
         assert!(percent("tax", "101").is_err() && percent("tax", "6.25 %").is_err());
     }
 }
