@@ -58,9 +58,9 @@ async fn with_trouble(desk: &DeskState, trouble: Option<&str>, typed: &str) -> R
                 @for one in &helpers { (helper(one, now)) }
             }
             p.faint {
-                "A helper checks pieces, rings them up and counts. Giving money back, closing a show and pairing or releasing a "
-                "tablet need your PIN, which you can type on the helper’s phone for that one time. This page and signing others "
-                "out are yours alone."
+                "A helper checks pieces, rings them up and counts. Giving money back, taking much off, closing a show and pairing or "
+                "releasing a tablet need your PIN, which you can type on the helper’s phone for that one time. This page and "
+                "signing others out are yours alone."
             }
         }
         section.card aria-label="Add a helper" {
