@@ -11,7 +11,7 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `folder` | reading the whole folder, with all mistakes at once |
-//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `names` | reading one file, or a part of one |
+//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `read_amounts`, `names` | reading one file, or a part of one |
 //! | `read_piece` | a piece as a file |
 //! | `model` | a whole catalogue, and what follows from it: sums, cautions, names |
 //! | `pictures`, `outline` | pictures, and the outline of what they show |
@@ -22,6 +22,7 @@ mod model;
 mod names;
 mod outline;
 mod pictures;
+mod read_amounts;
 mod read_bases;
 mod read_facts;
 mod read_piece;

@@ -1,9 +1,9 @@
 //! `bases.ron`.
 
 use super::{
+    read_amounts::price,
     read_facts::{FACTS, facts},
     read_sizes::{length, ring},
-    read_table::price,
 };
 use crate::{
     craft::{Bangle, Base, BaseKind, Clasp, Finish, LengthRange, LinearDensity, LinkKind, Mass, Necklace},

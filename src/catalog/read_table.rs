@@ -1,14 +1,13 @@
 //! `table.ron`.
 
-use rust_decimal::Decimal;
-
 use super::{
     model::Table,
+    read_amounts::{percent, price},
     read_till::{self, TILL_FIELDS},
 };
 use crate::{
     caution::Region,
-    money::{Currency, Discount, PriceRules, Rounding, TaxRule, parse_percent, parse_price},
+    money::{Currency, Discount, PriceRules, Rounding, TaxRule},
     ron_tree::{Node, Reader, Value},
 };
 
@@ -82,15 +81,6 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
     })
 }
 
-/// A price in quotes.
-pub(super) fn price(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<Decimal> {
-    let text = reader.text(node, "a price")?;
-    match parse_price(text, currency) {
-        Ok(price) => Some(price),
-        Err(error) => reader.unlike(node, &error.wanted),
-    }
-}
-
 fn currency(reader: &mut Reader<'_>, node: &Node) -> Option<Currency> {
     let code = reader.text(node, "a currency code")?;
     let found = Currency::from_code(code);
@@ -99,15 +89,6 @@ fn currency(reader: &mut Reader<'_>, node: &Node) -> Option<Currency> {
         reader.unlike::<()>(node, &format!("a currency code out of {codes}"));
     }
     found
-}
-
-/// A percentage in quotes.
-pub(super) fn percent(reader: &mut Reader<'_>, node: &Node) -> Option<Decimal> {
-    let text = reader.text(node, "a percentage")?;
-    match parse_percent(text) {
-        Ok(percent) => Some(percent),
-        Err(error) => reader.unlike(node, &error.wanted),
-    }
 }
 
 fn tax(reader: &mut Reader<'_>, node: &Node) -> Option<TaxRule> {

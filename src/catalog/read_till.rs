@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 
 use super::{
     model::Till,
-    read_table::{percent, price},
+    read_amounts::{percent, price},
 };
 use crate::{
     money::{Currency, Package, RewardRule, Tender},

@@ -8,7 +8,7 @@
 //! | `server` | starting and stopping; which request goes where |
 //! | `state` | what every request works with |
 //! | `ledger_thread` | the threads of the ledger: what waits to be entered together, and who only reads |
-//! | `books`, `practice` | the real ledger or a copy to practise on; keeping the two apart |
+//! | `books`, `practice`, `practising` | the real ledger or a copy to practise on; keeping the two apart |
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
@@ -49,6 +49,7 @@ mod live_catalog;
 mod pages;
 mod pin_rules;
 mod practice;
+mod practising;
 mod refusal;
 mod refusal_forms;
 mod return_page;

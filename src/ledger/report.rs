@@ -290,7 +290,7 @@ impl ShowReport {
         let rows = self
             .sums
             .tax_by_rate
-            .iter()
+            .rates()
             .map(|(rate, at)| vec![Made::Owned(format!("{rate} %")), self.amount(at.net), self.amount(at.tax)]);
         let (net, tax) = (format!("net ({})", self.currency.code), format!("tax ({})", self.currency.code));
         written(mark, &["rate", &net, &tax], rows.collect())

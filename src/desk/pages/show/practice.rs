@@ -17,7 +17,7 @@ use crate::{
             confirm::{Question, ask},
             frame::{Tab, page},
         },
-        practice,
+        practising,
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
@@ -59,7 +59,7 @@ async fn ask_begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Resul
 
 async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
     posted.by_the_seller(&desk, "Beginning to practise").await?;
-    practice::begin(&desk).await?;
+    practising::begin(&desk).await?;
     Ok(Redirect::to("/tickets"))
 }
 
@@ -75,7 +75,7 @@ pub(super) fn to_end() -> Markup {
 
 async fn end(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
     posted.by_the_seller(&desk, "Ending practice").await?;
-    practice::end(&desk).await?;
+    practising::end(&desk).await?;
     Ok(Redirect::to("/show"))
 }
 

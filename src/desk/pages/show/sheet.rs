@@ -94,7 +94,7 @@ impl Sheet<'_> {
                     @if !sums.paid_out.is_zero() { dt { "Of this paid out again" } dd { (currency.plain(sums.paid_out)) } }
                     @if !sums.owing.is_zero() { dt { "Paid for what is not sold yet" } dd { (currency.plain(sums.owing)) } }
                     dt { "Tax in it" } dd { (currency.plain(sums.tax)) }
-                    @for (rate, at) in &sums.tax_by_rate {
+                    @for (rate, at) in sums.tax_by_rate.rates() {
                         dt.under { (rate) " % on " (currency.plain(at.net)) } dd { (currency.plain(at.tax)) }
                     }
                     @if !sums.discounts.is_zero() {
