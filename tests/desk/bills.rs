@@ -187,3 +187,40 @@ fn other_goods_alone_are_sold() {
     assert!(page.contains("by Voucher") && page.contains("Paid."), "{page}");
     assert!(seller.get(&format!("/bills/{}", Uuid::now_v7())).status == 404);
 }
+
+#[test]
+fn a_helper_sells_and_the_seller_gives_money_back() {
+    let table = Table::new();
+    let seller = table.seller();
+    let (mia, _) = super::staff::helper(&table, &seller, "Mia");
+    let homes = homes(&table);
+    let id = ready(&table, &mia, &homes[..3].join(" "));
+    let act = |verb: &str, fields: &[(&str, &str)]| mia.post(&format!("/tickets/{id}/{verb}"), fields);
+    // A tenth is a helper's to take off, by the table's file; a fifth is not, nor a round sum that comes to more.
+    assert_eq!(act("reduce", &[("how", "percent"), ("percent", "10"), ("reason", "a friend")]).status, 303);
+    let before = ticket(&table, id).quote.total;
+    for more in [&[("how", "percent"), ("percent", "20"), ("reason", "a friend")][..], &[("to", "5"), ("reason", "x")]]
+    {
+        assert_eq!(act("reduce", more).status, 403, "{more:?}");
+    }
+    assert_eq!(ticket(&table, id).quote.total, before);
+    let approved = [("how", "percent"), ("percent", "20"), ("reason", "a friend"), ("seller_pin", PIN)];
+    assert_eq!(act("reduce", &approved).status, 303);
+    let total = ticket(&table, id).quote.total.to_string();
+    assert_eq!(act("ring-up", &[("tender", "cash"), ("total", &total)]).status, 303);
+    let on = bill_of(&mia.post(&format!("/tickets/{id}/bill"), &[]));
+    let what = format!("ticket:{id}");
+    let fields = [("what", &*what), ("home", "1"), ("reason", "it broke"), ("tender", "cash")];
+    assert_eq!(mia.post(&format!("/bills/{on}/take-back"), &fields).status, 403);
+    assert_eq!(
+        mia.post(&format!("/bills/{on}/other-way"), &[("payment", "0"), ("tender", "card"), ("reason", "x")]).status,
+        403
+    );
+    assert_eq!(ticket(&table, id).state, State::RungUp);
+    let with_pin: Vec<_> = fields.into_iter().chain([("seller_pin", PIN)]).collect();
+    assert_eq!(mia.post(&format!("/bills/{on}/take-back"), &with_pin).status, 303);
+    let (bill, _) = bill(&table, on);
+    let by: Vec<_> = bill.payments.iter().map(|one| one.by.as_deref()).collect();
+    assert_eq!(by, [Some("Mia"), Some("Mia, approved by the seller")]);
+    assert_eq!(bill.corrections[0].by.as_deref(), Some("Mia, approved by the seller"));
+}

@@ -66,6 +66,32 @@ fn a_piece_threaded_by_hand_is_opened_told_and_paid() {
 }
 
 #[test]
+fn a_piece_begins_with_an_earlier_one_and_a_drop_that_the_count_misses_is_asked_for() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let fitting = kiosk.fitting();
+    let (a, b) = (fitting[0], fitting[1]);
+    let sent = kiosk.ticket(9, &[&a.id, &b.id], Wearer::From13);
+    kiosk.deliver(&sent, true);
+    let begun = seller.get(&format!("/new?from={}", sent.number));
+    assert!(begun.text.contains(&format!("value=\"{} {}\"", a.home, b.home)), "{}", begun.text);
+    assert!(begun.text.contains("name=\"wearer\" value=\"from13\""), "{}", begun.text);
+    assert_eq!(seller.get("/new?from=9-999-9").status, 400, "a slip of the finger");
+    let unknown = chatelaine::ticket::TicketNumber::new(9, 1).unwrap();
+    assert_eq!(seller.get(&format!("/new?from={unknown}")).status, 400);
+    // One that the count does not know of is asked for, and counted when it is here.
+    let id = sent.id;
+    seller.post(&format!("/parts/{}", b.id), &[("free", "0")]);
+    let home = b.home.to_string();
+    let asked = seller.post(&format!("/tickets/{id}/add"), &[("home", &home)]);
+    assert!(asked.status == 409 && asked.text.contains("It is here: count one more"), "{}", asked.text);
+    let lines = || table.desk.with_ledger(move |ledger| ledger.ticket(id)).unwrap().unwrap().live_lines().count();
+    assert_eq!(lines(), 2);
+    assert_eq!(seller.post(&format!("/tickets/{id}/add"), &[("home", &home), ("found", "1")]).status, 303);
+    assert_eq!(lines(), 3);
+}
+
+#[test]
 fn what_can_be_no_piece_is_told_and_nothing_is_entered() {
     let table = Table::new();
     let seller = table.seller();

@@ -30,6 +30,7 @@ use crate::{
     },
     ledger::{Count, LedgerError},
     money::Quote,
+    ticket::TicketNumber,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -60,6 +61,8 @@ struct Chosen {
     is_for: String,
     /// What the count says is not left lies before the seller.
     found: u8,
+    /// The number of a ticket whose piece is the beginning.
+    from: String,
 }
 
 /// A piece as far as it is chosen.
@@ -72,6 +75,15 @@ struct Draft<'a> {
 }
 
 impl Chosen {
+    /// Takes the base, the wearer and the drops of a piece that there is already; what the catalogue does not have any more
+    /// is left out.
+    fn begin_with(&mut self, piece: &Piece, catalog: &Catalog) {
+        self.base.clone_from(&piece.base);
+        piece.wearer.code().clone_into(&mut self.wearer);
+        let homes = piece.drops.iter().filter_map(|id| catalog.drop_kind(id)).map(|kind| kind.home.to_string());
+        self.homes = homes.collect::<Vec<_>>().join(" ");
+    }
+
     /// Reads what was chosen against the catalogue.
     fn draft<'a>(&self, catalog: &'a Catalog, counts: &BTreeMap<String, Count>) -> Draft<'a> {
         let typed = self.homes.split(|c: char| c.is_whitespace() || c == ',' || c == ';');
@@ -136,9 +148,30 @@ impl Draft<'_> {
 async fn choose(
     State(desk): State<Arc<DeskState>>,
     _seller: Seller,
-    Query(chosen): Query<Chosen>,
+    Query(mut chosen): Query<Chosen>,
 ) -> Result<Response, Refusal> {
-    shown(&desk, &chosen, None).await
+    if chosen.from.trim().is_empty() {
+        return shown(&desk, &chosen, None).await;
+    }
+    let found = match chosen.from.parse::<TicketNumber>() {
+        Ok(number) => desk
+            .ledger
+            .look(move |ledger| ledger.tickets_numbered(number))
+            .await?
+            .into_iter()
+            .find_map(|one| one.ticket.ok())
+            .ok_or_else(|| format!("No ticket {number} has arrived at this desk yet.")),
+        Err(error) => Err(words::sentence(&error.to_string())),
+    };
+    match found {
+        Ok(ticket) => {
+            chosen.begin_with(&ticket.piece, &desk.catalog.loaded().catalog);
+            shown(&desk, &chosen, None).await
+        }
+        Err(words) => {
+            Ok((StatusCode::BAD_REQUEST, shown(&desk, &chosen, Some((&words, false))).await?).into_response())
+        }
+    }
 }
 
 /// The form, with what went wrong on top, and whether that is a question of the count.
@@ -222,6 +255,13 @@ impl View<'_> {
                     div.work { (self.trays()) }
                 }
                 @if !asks_count { (self.foot()) }
+            }
+            form.card.find method="get" action="/new" {
+                label for="from" { "Begin with the piece of a ticket, by its number" }
+                div.row {
+                    input #from name="from" inputmode="numeric" autocomplete="off" placeholder="3-042-6" maxlength="20" required;
+                    button.quiet { "Take" }
+                }
             }
             form.aside method="post" action="/bills" {
                 input type="hidden" name="id" value=(self.draft.id);

@@ -10,10 +10,11 @@ use axum::{
     routing::{get, post},
 };
 use jiff::Timestamp;
+use maud::{Markup, html};
 use serde::Deserialize;
 use uuid::Uuid;
 
-use super::view::with_trouble;
+use super::view::{with_question, with_trouble};
 use crate::{
     caution::CautionCode,
     craft::{Home, Length, PIECE_LENGTHS_MM, Wearer},
@@ -58,12 +59,18 @@ pub(super) async fn act(
 ) -> Result<Response, Refusal> {
     match desk.ledger.enter_by(seller, work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
-        Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
-            let words = words::trouble(&error, &desk.catalog.loaded().catalog);
-            Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
-        }
+        Err(Refusal::Ledger(error)) => refused(desk, id, error).await,
         Err(refusal) => Err(refusal),
     }
+}
+
+/// What the ledger refuses stands on the ticket's page, unless the disk is at fault.
+async fn refused(desk: &DeskState, id: Uuid, error: LedgerError) -> Result<Response, Refusal> {
+    if status_of(&error) != StatusCode::CONFLICT {
+        return Err(error.into());
+    }
+    let words = words::trouble(&error, &desk.catalog.loaded().catalog);
+    Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
 }
 
 async fn call(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
@@ -130,7 +137,30 @@ async fn add(
         return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
     };
     let (kind, found, of) = (kind.id.clone(), form.found == 1, Arc::clone(&loaded));
-    act(&desk, &seller, id, "#add", move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)).await
+    let done = desk.ledger.enter_by(&seller, {
+        let kind = kind.clone();
+        move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)
+    });
+    match done.await {
+        Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}#add")).into_response()),
+        Err(Refusal::Ledger(LedgerError::NoneLeft(_))) => {
+            let question = is_it_here(id, &form.home, &words::part_name(&loaded.catalog, &kind));
+            Ok((StatusCode::CONFLICT, with_question(&desk, id, &question).await?).into_response())
+        }
+        Err(Refusal::Ledger(error)) => refused(&desk, id, error).await,
+        Err(refusal) => Err(refusal),
+    }
+}
+
+/// The count says that none is left; the seller may have one in the hand all the same.
+fn is_it_here(id: Uuid, home: &str, name: &str) -> Markup {
+    html! {
+        form.trouble method="post" action={ "/tickets/" (id) "/add" } role="alert" {
+            p { "The count says that no “" (name) "” is left." }
+            input type="hidden" name="home" value=(home.trim());
+            button name="found" value="1" { "It is here: count one more, and add it" }
+        }
+    }
 }
 
 #[derive(Deserialize)]

@@ -47,13 +47,12 @@ impl View {
     fn next_step(&self) -> Markup {
         match self.ticket.state {
             TicketState::RungUp => html! {
-                (self.paid())
+                (self.paid("."))
                 form method="post" action=(self.action("hand-over")) { button.main.wide { "Handed over" } }
                 (self.to_bill("Receipt, refund, exchange"))
             },
             TicketState::HandedOver => html! {
-                (self.paid())
-                p { "Handed over." }
+                (self.paid(" and handed over."))
                 (self.to_bill("Receipt, refund, exchange"))
             },
             TicketState::LetGo => html! { p { "This ticket came to nothing; its drops are free again." } },
@@ -69,16 +68,16 @@ impl View {
     }
 
     /// How it was paid, with the change that is due.
-    fn paid(&self) -> Markup {
+    fn paid(&self, end: &str) -> Markup {
         let ticket = &self.ticket;
         let last: Option<&Payment> = self.bill.as_ref().and_then(|(bill, _)| bill.payments.last());
         html! {
             @match &ticket.tender {
                 Some(tender) => {
-                    p.paid { "Paid " (self.money(ticket.charged.unwrap_or(ticket.quote.total))) " " (tender.words()) "." }
+                    p.paid { "Paid " (self.money(ticket.charged.unwrap_or(ticket.quote.total))) " " (tender.words()) (end) }
                     @if let Some(last) = last { (change_words(ticket.quote.currency, last)) }
                 }
-                None => { p.paid { "Paid, " (self.money(ticket.quote.total)) " on its bill." } }
+                None => { p.paid { "Paid, " (self.money(ticket.quote.total)) " on its bill" (end) } }
             }
         }
     }

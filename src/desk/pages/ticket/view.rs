@@ -59,6 +59,16 @@ async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Pat
 
 /// The ticket's page, with what went wrong on top.
 pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
+    let said = trouble.map(|words| html! { p.trouble role="alert" { (words) } });
+    with(desk, id, said.as_ref()).await
+}
+
+/// The ticket's page, with a question on top.
+pub(super) async fn with_question(desk: &DeskState, id: Uuid, question: &Markup) -> Result<Response, Refusal> {
+    with(desk, id, Some(question)).await
+}
+
+async fn with(desk: &DeskState, id: Uuid, on_top: Option<&Markup>) -> Result<Response, Refusal> {
     let read = desk
         .ledger
         .look(move |ledger| {
@@ -84,7 +94,7 @@ pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&st
     let title = format!("Ticket {}", ticket.number);
     let (loaded, now) = (desk.catalog.loaded(), desk.clock.now());
     let view = View { ticket, history, others, counts, bill, loaded, now, alone };
-    Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
+    Ok(page(desk, Tab::Tickets, &title, &view.content(on_top)).into_response())
 }
 
 #[derive(Deserialize)]
@@ -126,11 +136,11 @@ impl View {
         format!("/tickets/{}/{verb}", self.ticket.id)
     }
 
-    fn content(&self, trouble: Option<&str>) -> Markup {
+    fn content(&self, on_top: Option<&Markup>) -> Markup {
         let ticket = &self.ticket;
         let (width, height) = PortraitSize::Large.px();
         html! {
-            @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
+            @if let Some(on_top) = on_top { (on_top) }
             div.bench {
                 section.card.piece aria-label="The piece" data-key="piece" {
                     div.head {
