@@ -3,8 +3,20 @@
 use axum::http::{Method, Uri, header, request::Parts};
 
 /// Pages that signing in leads back to; everything else begins at the tickets.
-const PAGES: [&str; 10] =
-    ["/tickets", "/bills", "/sales", "/new", "/trays", "/parts", "/show", "/kiosks", "/pin", "/staff"];
+const PAGES: [&str; 12] = [
+    "/tickets",
+    "/bills",
+    "/sales",
+    "/new",
+    "/trays",
+    "/parts",
+    "/show",
+    "/shows",
+    "/practice",
+    "/kiosks",
+    "/pin",
+    "/staff",
+];
 /// Signs in an address that need no further coding there (RFC 3986, section 2.3), and the slash.
 const PLAIN: &[u8] = b"-._~/";
 
@@ -68,7 +80,7 @@ mod tests {
     #[test]
     fn only_pages_of_this_desk_are_led_back_to() {
         let ticket = "/tickets/0197f1c2-0000-7000-8000-000000000000";
-        for page in [ticket, "/trays", "/parts/key-heart", "/kiosks", "/show"] {
+        for page in [ticket, "/trays", "/parts/key-heart", "/kiosks", "/show", "/shows/1", "/practice"] {
             assert_eq!(ReturnPage::to(page).page(), page);
             assert_eq!(ReturnPage::to(page).sign_in(), format!("/sign-in?back={page}"));
         }

@@ -11,6 +11,7 @@ use axum::{
 };
 use maud::{Markup, html};
 use rust_decimal::Decimal;
+use serde::Deserialize;
 
 use super::{
     sheet::plain,
@@ -35,8 +36,16 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show/close", get(ask_close).post(close))
 }
 
-/// The form as it is typed: the show, the sum, and how many there are of each note and coin.
-type Typed = HashMap<String, String>;
+/// The form as it is typed.
+#[derive(Deserialize)]
+struct Typed {
+    show: i64,
+    #[serde(flatten)]
+    counted: Counted,
+}
+
+/// What was counted: the sum, and how many there are of each note and coin.
+type Counted = HashMap<String, String>;
 
 /// What the page tells before the show is closed.
 struct Before {
@@ -57,11 +66,11 @@ async fn before(desk: &DeskState) -> Result<Before, Refusal> {
 }
 
 async fn ask_close(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
-    question(&desk, &Typed::new(), None).await
+    question(&desk, &Counted::new(), None).await
 }
 
 /// The page that asks, with what is wrong in what was typed above it.
-async fn question(desk: &DeskState, typed: &Typed, trouble: Option<&str>) -> Result<Response, Refusal> {
+async fn question(desk: &DeskState, typed: &Counted, trouble: Option<&str>) -> Result<Response, Refusal> {
     let before = before(desk).await?;
     let currency = before.sums.currency.unwrap_or(desk.catalog.loaded().catalog.table.prices.currency);
     let text = match before.open {
@@ -95,7 +104,7 @@ async fn question(desk: &DeskState, typed: &Typed, trouble: Option<&str>) -> Res
 }
 
 /// The fields for what was counted.
-fn counting(typed: &Typed, currency: Currency) -> Markup {
+fn counting(typed: &Counted, currency: Currency) -> Markup {
     let value = |name: &str| typed.get(name).map(String::as_str).unwrap_or_default();
     html! {
         div {
@@ -131,7 +140,7 @@ fn field_of(piece: Decimal) -> String {
 }
 
 /// What was counted, or what is wrong with it in words.
-fn counted(typed: &Typed, currency: Currency) -> Result<Option<Decimal>, String> {
+fn counted(typed: &Counted, currency: Currency) -> Result<Option<Decimal>, String> {
     let value = |name: &str| typed.get(name).map(String::as_str).unwrap_or_default();
     let sum = amount("sum of cash", value("counted"), currency)?;
     let mut by_piece = None;
@@ -156,14 +165,11 @@ async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Res
     let seller = posted.by_the_seller(&desk, "Closing a show").await?;
     let typed = posted.form;
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
-    let asked: i64 = typed
-        .get("show")
-        .and_then(|show| show.trim().parse().ok())
-        .ok_or_else(|| Refusal::bad("the form does not say which show is closed"))?;
-    let counted = match counted(&typed, currency) {
+    let asked = typed.show;
+    let counted = match counted(&typed.counted, currency) {
         Ok(counted) => counted,
         Err(words) => {
-            return Ok((StatusCode::BAD_REQUEST, question(&desk, &typed, Some(&words)).await?).into_response());
+            return Ok((StatusCode::BAD_REQUEST, question(&desk, &typed.counted, Some(&words)).await?).into_response());
         }
     };
     let loaded = desk.catalog.loaded();
