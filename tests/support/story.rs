@@ -4,8 +4,8 @@
 use chatelaine::{
     catalog::Catalog,
     craft::{Piece, Wearer},
-    ledger::{Ledger, Part, Visitor},
-    money::{PriceRules, TaxRule, Tender},
+    ledger::{AboutShow, Corrected, Given, Ledger, Part, Paying, Seen, ShowKind, TakeBack, Visitor},
+    money::{Package, PlainLine, PriceRules, Reduction, TaxRule, Tender},
     ticket::{SentTicket, TicketNumber},
 };
 use jiff::{Timestamp, ToSpan};
@@ -113,4 +113,57 @@ pub fn tell(ledger: &mut Ledger, catalog: &Catalog) {
     teller.tick(7, Part::Line(0), at(7));
     teller.ledger.end_holds(at(127)).expect("a sweep");
     teller.tick(7, Part::Base, at(127));
+}
+
+/// What the till knows besides: a helper, what a show is, a bill of two tickets and goods that is paid in parts, and what was
+/// put right on it.
+pub fn tell_of_the_till(ledger: &mut Ledger, catalog: &Catalog) {
+    let catalog = &storys(catalog);
+    let at = |minutes: i64| now() + (200 + minutes).minutes();
+    ledger.add_helper("Mia", "0506:0708", at(0)).expect("a helper");
+    let about = AboutShow {
+        place: Some("Mill Lane".into()),
+        kind: Some(ShowKind::HomeParty),
+        tax: Some(TaxRule::Added { percent: Decimal::new(625, 2) }),
+        fee: Some(Decimal::from(40)),
+        host: Some("Host at Mill Lane".into()),
+        float: Some(Decimal::from(100)),
+    };
+    ledger.set_about(2, &about, catalog.table.prices.currency, at(0)).expect("told");
+    let mut teller = Teller { ledger, catalog };
+    for (n, sequence) in [(8, 5), (9, 6)] {
+        teller.send(n, 2, sequence, &["charm-moon", "charm-moon"], at(1));
+        for part in [Part::Base, Part::Line(0), Part::Line(1)] {
+            teller.tick(n, part, at(1));
+        }
+        teller.ledger.set_told(id(n), true, at(1)).expect("told");
+    }
+    teller.ledger.acting(Some("Mia".into()), |ledger| by_mia(ledger, catalog, at(2)));
+}
+
+fn by_mia(ledger: &mut Ledger, catalog: &Catalog, at: Timestamp) {
+    let given = |reduction| Some(Given { reduction, reason: "a friend".into() });
+    let line = |words: &str, price| PlainLine { words: words.into(), price: Decimal::from(price) };
+    let package = Package { name: "Party".into(), price: Decimal::from(15), drops: 1 };
+    ledger.set_package(id(8), Some(package), at).expect("a package");
+    ledger.reduce(id(8), given(Reduction::Percent(Decimal::TEN)), at).expect("reduced");
+    ledger.add_plain(id(9), &line("From the mixed tray", 3), catalog, at).expect("hung");
+    ledger.set_told(id(9), true, at).expect("told");
+    let bill = ledger.bill_for(id(8), at).expect("a bill").id;
+    ledger.put_on_bill(bill, id(9), at).expect("put on");
+    ledger.set_gift(bill, id(9), true, at).expect("a gift");
+    ledger.add_goods(bill, &line("Gift box", 2), at).expect("goods");
+    ledger.add_goods(bill, &line("Cloth", 3), at).expect("goods");
+    ledger.reduce_goods(bill, given(Reduction::Amount(Decimal::ONE)), at).expect("reduced");
+    let mut pay = |paying: &Paying| {
+        let (of, _, sum) = ledger.bill(bill).expect("a bill");
+        ledger.pay(bill, paying, Seen { left: sum.left, payments: of.payments.len() }, at).expect("paid");
+    };
+    pay(&Paying { amount: Some(Decimal::from(20)), ..Paying::all(Tender::Named("Voucher".into())) });
+    pay(&Paying { given: Some(Decimal::from(200)), ..Paying::all(Tender::Cash) });
+    let back = |what| TakeBack { what, parts_home: true, reason: "it did not suit".into() };
+    for what in [Corrected::Line { ticket: id(9), at: 0 }, Corrected::Goods(1), Corrected::Ticket(id(8))] {
+        ledger.take_back(bill, &back(what), Some(&Tender::Cash), at).expect("taken back");
+    }
+    ledger.other_tender(bill, 0, &Tender::Card, "a card after all", at).expect("put right");
 }
