@@ -108,3 +108,22 @@ fn sound(hand: &Hand, what: &str) {
         }
     }
 }
+
+#[test]
+fn every_screen_says_that_it_is_practice_for_as_long_as_it_is() {
+    for (lang, word) in [("en", "Practice"), ("de", "Übung")] {
+        let (mut options, around) = kiosk_support::options();
+        options.language = Some(lang.into());
+        let mut hand = Hand::on(chatelaine::kiosk::headless(options, SIZES[0]), around);
+        assert!(!hand.reads().contains(word), "it is not yet");
+        hand.around.news.send(News::Practice(true)).expect("told");
+        hand.wait_for("practice", |world| world.resource::<Tablet>().known().practice);
+        every_screen(&mut hand, &mut |hand, what| {
+            assert!(hand.reads().contains(word), "{what} in {lang}: {}", hand.reads());
+        });
+        hand.around.news.send(News::Practice(false)).expect("told");
+        hand.wait_for("its end", |world| !world.resource::<Tablet>().known().practice);
+        hand.frames(2);
+        assert!(!hand.reads().contains(word), "it is over");
+    }
+}

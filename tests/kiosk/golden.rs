@@ -221,3 +221,20 @@ fn one_piece_for_four_wearers_in_three_regions() {
     }
     assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
 }
+
+/// The ribbon of practice, on the narrowest tablet and in the longest words, hides nothing that is needed.
+#[test]
+fn the_ribbon_of_practice_hangs_over_every_screen() {
+    let mut wrong = Vec::new();
+    for (size, lang) in [((800, 480), Lang::De), ((480, 800), Lang::Fr)] {
+        let Some(mut hand) = drawn(size) else { return };
+        set(&mut hand, lang, Contrast::Daylight);
+        hand.around.news.send(News::Practice(true)).unwrap();
+        hand.wait_for("practice", |world| world.resource::<Tablet>().known().practice);
+        compare(&mut hand, &format!("practice-welcome-{}-{}", size.0, lang.code()), &mut wrong);
+        hand.reach_the_stage();
+        set(&mut hand, lang, Contrast::Daylight);
+        compare(&mut hand, &format!("practice-stage-{}-{}", size.0, lang.code()), &mut wrong);
+    }
+    assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
+}
