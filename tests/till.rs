@@ -15,6 +15,10 @@ mod book;
 mod corrections;
 #[path = "till/counter.rs"]
 mod counter;
+#[path = "till/evening.rs"]
+mod evening;
+#[path = "till/later.rs"]
+mod later;
 #[path = "till/paying.rs"]
 mod paying;
 #[path = "till/prices.rs"]

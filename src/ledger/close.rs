@@ -5,7 +5,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use serde::Deserialize;
 
 use super::{
-    CloseOut, Closing, Ledger, LedgerError, ShowEnd, about_show,
+    CloseOut, Closing, Ledger, LedgerError, ShowEnd, about_show, bill,
     edit::release,
     rows::{closed_at, current_show, note, note_by_itself, open_tickets, save, time},
     stock::hold,
@@ -92,6 +92,7 @@ impl Ledger {
                     ticket.settled = Some(show.id);
                     sum.count(&ticket);
                     save(&tx, &ticket)?;
+                    bill::follow(&tx, &ticket)?;
                 }
                 Err(_) => {
                     sum.let_go += 1;

@@ -6,7 +6,7 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::{
-    Ledger, LedgerError, Part, Ticket, TicketLine, holds,
+    Ledger, LedgerError, Part, Ticket, TicketLine, bill, holds,
     rows::{current_show, find, note, save},
     stock::{free, hold, hold_there},
     sums,
@@ -245,6 +245,9 @@ impl Ledger {
         ticket.hold_until = holds::until(&tx, now)?;
         note(&tx, now, Some(id), kind, body)?;
         save(&tx, &ticket)?;
+        if was_open && !ticket.state.is_open() {
+            bill::follow(&tx, &ticket)?;
+        }
         tx.commit()?;
         Ok(ticket)
     }

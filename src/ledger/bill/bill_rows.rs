@@ -30,7 +30,8 @@ pub(super) fn tickets_of(db: &Connection, bill: &Bill) -> Result<Vec<Ticket>, Le
 
 /// Keeps a bill, new or changed, with what it comes to beside it, by which it is found.
 pub(in crate::ledger) fn save_bill(db: &Connection, bill: &Bill, sum: &BillSum) -> Result<(), LedgerError> {
-    let state = if bill.settled.is_some() && sum.left.is_zero() {
+    let state = if sum.left.is_zero() && !sum.waits {
+        // Nothing is to be paid for it: all of it is the guest's, or nothing is on it any more.
         "settled"
     } else if bill.payments.is_empty() {
         "open"
@@ -54,7 +55,22 @@ pub(in crate::ledger) fn save_bill(db: &Connection, bill: &Bill, sum: &BillSum) 
     Ok(())
 }
 
-/// The bills that are not paid in full yet, oldest first.
+/// Makes what stands beside the bill of a ticket follow, after that was let go. A bill that can't be read or added up stays
+/// among those that somebody has to look at, and keeps no show from being closed.
+pub(in crate::ledger) fn follow(db: &Connection, ticket: &Ticket) -> Result<(), LedgerError> {
+    let Some(id) = ticket.bill else { return Ok(()) };
+    let summed = with_tickets(db, id).and_then(|(bill, tickets)| {
+        let sum = BillSum::of(&bill, &tickets)?;
+        Ok((bill, sum))
+    });
+    match summed {
+        Ok((bill, sum)) => save_bill(db, &bill, &sum),
+        Err(error @ (LedgerError::Database(_) | LedgerError::DiskFull)) => Err(error),
+        Err(_) => Ok(()),
+    }
+}
+
+/// The bills on which something is to be paid or to be paid out, oldest first.
 pub(in crate::ledger) fn open_bills(db: &Connection) -> Result<Vec<Bill>, LedgerError> {
     let mut all = db.prepare_cached("SELECT bill FROM bills WHERE state IN ('open', 'part_paid') ORDER BY arrival")?;
     let rows = all.query_map([], |row| row.get::<_, String>(0))?;

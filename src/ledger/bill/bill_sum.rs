@@ -22,6 +22,8 @@ pub struct BillSum {
     pub settled: Decimal,
     /// What is left to pay; where it is negative, what is to be paid out.
     pub left: Decimal,
+    /// Whether something on it is not the guest's yet.
+    pub waits: bool,
 }
 
 impl BillSum {
@@ -31,7 +33,10 @@ impl BillSum {
     /// The amounts can't be added.
     pub fn of(bill: &Bill, tickets: &[Ticket]) -> Result<Self, LedgerError> {
         let goods = goods_sum(bill, |_| true)?;
-        let mut sum = Self { total: goods.total, tax: goods.tax, settled: Decimal::ZERO, left: Decimal::ZERO, goods };
+        let waits = tickets.iter().any(|ticket| ticket.state.is_open())
+            || bill.live_goods().any(|(_, goods)| goods.sold.is_none());
+        let (settled, left) = (Decimal::ZERO, Decimal::ZERO);
+        let mut sum = Self { total: goods.total, tax: goods.tax, settled, left, waits, goods };
         for ticket in tickets.iter().filter(|ticket| counts(ticket)) {
             let quote = &ticket.quote;
             sum.total = sum.total.checked_add(quote.total).ok_or(MoneyError::TooLarge)?;

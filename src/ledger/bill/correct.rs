@@ -98,7 +98,11 @@ impl Ledger {
             bill.payments.push(payment);
         }
         sums.keep(&tx)?;
-        for ticket in tickets.iter_mut().filter(|ticket| ticket.tender.is_some()) {
+        // A piece that was alone on the bill was paid first; what was paid later was for something else.
+        let of_the_piece = bill.first_of(at) == 0;
+        let paid_so =
+            |ticket: &&mut Ticket| ticket.tender.as_ref() == Some(&was.tender) && ticket.charged == Some(was.amount);
+        for ticket in tickets.iter_mut().filter(paid_so).filter(|_| of_the_piece) {
             (ticket.tender, ticket.charged) = (Some(to.clone()), Some(amount));
             save(&tx, ticket)?;
         }

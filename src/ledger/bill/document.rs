@@ -189,6 +189,17 @@ impl Bill {
             || self.payments.get(at).is_some_and(|one| matches!(one.why, Why::NotThisWay { .. }))
     }
 
+    /// The place of the payment that was put right, once or several times, until it was payment `at`; `at` itself where
+    /// nothing was put right.
+    pub(super) fn first_of(&self, at: usize) -> usize {
+        let before = |at: &usize| match self.payments.get(*at)?.why {
+            // A counter-entry stands behind what it puts right.
+            Why::ThisWay { of } if of < *at => Some(of),
+            _ => None,
+        };
+        std::iter::successors(Some(at), before).last().unwrap_or(at)
+    }
+
     /// What is to be paid for `left` in this way: cash goes to the nearest step.
     ///
     /// # Errors

@@ -20,7 +20,7 @@ mod pay;
 mod sales;
 mod sums_of_bills;
 
-pub(super) use bill_rows::open_bills;
+pub(super) use bill_rows::{follow, open_bills};
 pub use bill_sum::BillSum;
 pub use correct::TakeBack;
 pub use document::{Bill, BilledTicket, Corrected, Correction, Given, Goods, Payment, Why};

@@ -16,7 +16,7 @@ use crate::{
         rows::{current_show, find, note, save, time},
         shared_commit::Change,
     },
-    money::{MoneyError, PlainLine, PriceRules, Tender, quote_plain},
+    money::{MoneyError, PlainLine, PriceRules, Reduction, Tender, quote_plain},
     quoting::one_line,
 };
 
@@ -36,7 +36,7 @@ impl Ledger {
         Ok((bill, tickets, sum))
     }
 
-    /// The bills that are not paid in full yet, oldest first.
+    /// The bills on which something is to be paid or to be paid out, oldest first.
     ///
     /// # Errors
     /// The ledger can't be read.
@@ -172,8 +172,11 @@ impl Ledger {
                 return Err(LedgerError::PaidAlready);
             }
             goods.gone = true;
-            // Less is on the bill than was to be paid for it: there is nothing to take off any more.
-            if matches!(goods_sum(bill, |_| true), Err(MoneyError::AboveTotal { .. })) {
+            // Less is on the bill than was to be paid for it, or none of what that was: there is nothing to take off any
+            // more.
+            let a_sum_for_nothing = bill.live_goods().next().is_none()
+                && matches!(bill.goods_given, Some(Given { reduction: Reduction::ToSum(_), .. }));
+            if a_sum_for_nothing || matches!(goods_sum(bill, |_| true), Err(MoneyError::AboveTotal { .. })) {
                 bill.goods_given = None;
             }
             Ok(())

@@ -89,7 +89,7 @@ impl Ledger {
         let tx = self.begin()?;
         let (bill, mut tickets) = with_tickets(&tx, id)?;
         let sum = BillSum::of(&bill, &tickets)?;
-        if is_second_touch(&bill, paying, seen) {
+        if is_second_touch(&bill, &sum, paying, seen) {
             return Ok(bill);
         }
         if (sum.left, bill.payments.len()) != (seen.left, seen.payments) {
@@ -101,12 +101,16 @@ impl Ledger {
     }
 }
 
-/// Whether just this payment was made already.
-fn is_second_touch(bill: &Bill, paying: &Paying, seen: Seen) -> bool {
-    let Some(next) = bill.payments.get(seen.payments) else { return false };
+/// Whether just this payment was made already. What costs nothing is paid without a payment.
+fn is_second_touch(bill: &Bill, sum: &BillSum, paying: &Paying, seen: Seen) -> bool {
+    let Some(next) = bill.payments.get(seen.payments) else {
+        let nothing_moves = seen.left.is_zero() && sum.left.is_zero() && bill.payments.len() == seen.payments;
+        return nothing_moves && !sum.waits && bill.settled.is_some();
+    };
+    let whole = next.settles == seen.left;
     let as_much = match paying.amount {
-        Some(amount) => next.amount == amount || next.settles == seen.left,
-        None => next.settles == seen.left,
+        Some(amount) => next.amount == amount || (whole && amount == seen.left),
+        None => whole,
     };
     as_much && next.tender == paying.tender && next.given == paying.given && !next.puts_right()
 }
@@ -121,9 +125,7 @@ pub(super) fn pay(
 ) -> Result<Bill, LedgerError> {
     let show = current_show(tx)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?.id;
     let sum = BillSum::of(&bill, tickets)?;
-    let waits =
-        tickets.iter().any(|ticket| ticket.state.is_open()) || bill.live_goods().any(|(_, goods)| goods.sold.is_none());
-    if sum.left.is_zero() && !waits {
+    if sum.left.is_zero() && !sum.waits {
         return Err(LedgerError::NothingToPay);
     }
     let payment = payment(&bill, sum.left, paying, show, tx.by.clone(), now)?;

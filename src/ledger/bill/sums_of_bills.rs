@@ -107,7 +107,10 @@ impl ShowSums {
             add(&mut back.totals, less.total)?;
             add(&mut back.tax, less.tax)?;
             match after {
-                None => add_parts(&mut back.parts, before),
+                None => {
+                    add_parts(&mut back.parts, before)?;
+                    before.plain.iter().try_for_each(|line| add_line(&mut back.parts, &line.words, line.price))
+                }
                 Some(after) => {
                     let gone = gone(before, after);
                     gone.map_or(Some(()), |(id, price)| add_line(&mut back.parts, id, price))
