@@ -75,11 +75,11 @@ impl Hand {
         self.frames((seconds * 50.0).ceil() as usize);
     }
 
-    /// Lets frames go by until `done`; at most ten seconds of real time.
+    /// Lets frames go by until `done`; at most half a minute of real time.
     pub fn wait_for(&mut self, what: &str, done: impl Fn(&World) -> bool) {
         let start = Instant::now();
         while !done(self.app.world()) {
-            assert!(start.elapsed() < Duration::from_secs(10), "waited in vain for {what}");
+            assert!(start.elapsed() < Duration::from_secs(30), "waited in vain for {what}");
             std::thread::sleep(Duration::from_millis(2));
             self.app.update();
         }

@@ -96,7 +96,7 @@ pub(super) fn list(browsers: &[Browser], seller: &Seller, alone: bool, now: Time
                     }
                 }
             }
-            div.row {
+            div.row.wraps {
                 @if is_sellers {
                     form method="post" action="/sign-out-all" {
                         button.quiet { @if alone { "Sign out everywhere" } @else { "Sign everybody out" } }
