@@ -1,5 +1,5 @@
-//! Sends, over HTTP to a real desk, beside bare SQLite commits with the same settings in the same run; pages with many
-//! tickets; and what a send takes while they look on. Each ratio is the median of several rounds.
+//! Sends, over HTTP to a real desk, and payments, beside bare SQLite commits with the same settings in the same run; pages
+//! with many tickets; and what a send takes while they look on. A ratio of rates is the median of several rounds.
 
 #![allow(
     unreachable_pub,
@@ -20,6 +20,8 @@ mod support;
 
 #[path = "slow_disk.rs"]
 mod slow_disk;
+#[path = "till.rs"]
+mod till;
 
 use std::{
     fs,
@@ -262,6 +264,18 @@ fn sends() {
     slow_disk::flush_takes(Duration::ZERO);
 }
 
+/// Prints how long a page takes that is looked at again and again.
+fn print_looks(seller: &Seller, name: &str, page: &str) {
+    let looks: Vec<(Duration, usize)> = (0..60).map(|_| seller.get(page)).collect();
+    let times: Vec<Duration> = looks.iter().map(|look| look.0).collect();
+    println!(
+        "| {name} | {:.1?} | {:.1?} | {} KiB |",
+        quantile(times.clone(), 0.5),
+        quantile(times, 0.99),
+        looks[0].1 / 1024
+    );
+}
+
 #[allow(clippy::too_many_lines, reason = "one row of measurements after the other")]
 fn pages() {
     let mut bench = Bench::new();
@@ -269,15 +283,9 @@ fn pages() {
     let seller = bench.seller();
     println!("\n| with 5000 waiting tickets | median | p99 | size |\n| --- | --- | --- | --- |");
     for page in ["/tickets", "/show", "/tickets?group=waiting", "/show/close"] {
-        let looks: Vec<(Duration, usize)> = (0..60).map(|_| seller.get(page)).collect();
-        let times: Vec<Duration> = looks.iter().map(|look| look.0).collect();
-        println!(
-            "| {page} | {:.1?} | {:.1?} | {} KiB |",
-            quantile(times.clone(), 0.5),
-            quantile(times, 0.99),
-            looks[0].1 / 1024
-        );
+        print_looks(&seller, page, page);
     }
+    till::pages(&bench, &seller);
     let lone: Vec<Duration> = (0..200).map(|n| bench.send(&seller.agent, n)).collect();
     let (done, all_looks) = (AtomicBool::new(false), Looks::default());
     let began = Instant::now();
@@ -333,14 +341,7 @@ fn pages() {
     }
     println!("\n| with as many rung up | median | p99 | size |\n| --- | --- | --- | --- |");
     for page in ["/tickets", "/show"] {
-        let looks: Vec<(Duration, usize)> = (0..60).map(|_| seller.get(page)).collect();
-        let times: Vec<Duration> = looks.iter().map(|look| look.0).collect();
-        println!(
-            "| {page} | {:.1?} | {:.1?} | {} KiB |",
-            quantile(times.clone(), 0.5),
-            quantile(times, 0.99),
-            looks[0].1 / 1024
-        );
+        print_looks(&seller, page, page);
     }
     bench.next_show();
     let before = resident_mib();
@@ -351,15 +352,21 @@ fn pages() {
     println!("\nmemory: {before:.0} MiB after 5600 tickets, {:.0} MiB after 10600", resident_mib());
 }
 
-/// With `-- sends` behind the command only the sends are measured.
+/// With `-- sends` or `-- till` behind the command only the sends or the payments are measured.
 fn main() {
     // Cargo names the benchmark it wants, and asks for a list of them; there is one.
     if std::env::args().any(|word| word == "--list") {
         println!("ledger: benchmark");
         return;
     }
-    sends();
-    if !std::env::args().any(|word| word == "sends") {
+    let only = |part: &str| std::env::args().any(|word| word == part);
+    if !only("till") {
+        sends();
+    }
+    if !only("sends") {
+        till::ringing_up();
+    }
+    if !only("sends") && !only("till") {
         pages();
     }
 }
