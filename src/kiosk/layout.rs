@@ -5,6 +5,9 @@ use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
 use super::theme;
 use crate::guest::{Screen, Settings};
 
+/// Height of the band of practice.
+const RIBBON: f32 = 24.0;
+
 /// The parts of one screen, in logical pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Layout {
@@ -18,6 +21,8 @@ pub(super) struct Layout {
     pub least_small_hands: f32,
     /// Higher than wide.
     pub portrait: bool,
+    /// The band at the upper edge that says that it is practice; nothing else lies there. Flat where it is none.
+    pub ribbon: Rect,
     /// The bar at the top.
     pub top: Rect,
     /// Where the piece hangs.
@@ -31,14 +36,15 @@ pub(super) struct Layout {
 impl Layout {
     /// The parts of `screen` on a window of `size`; what the seller has settled says on which
     /// side the trays are and how large a millimetre is.
-    pub(super) fn new(screen: Screen, size: Vec2, settings: &Settings) -> Self {
+    pub(super) fn new(screen: Screen, size: Vec2, settings: &Settings, practice: bool) -> Self {
         let (least, least_small_hands) = theme::least_sides(settings.px_per_mm, size.x.min(size.y));
         let size = vec2(size.x.max(64.0), size.y.max(64.0));
         let window = Rect::from_min_size(pos2(0.0, 0.0), size);
         let u = theme::scale(size.x, size.y);
         let portrait = size.y > size.x;
         let bar = if matches!(screen, Screen::Welcome | Screen::Sent) { 0.0 } else { (72.0 * u).max(least + 6.0) };
-        let (top, rest) = cut_top(window, bar);
+        let (ribbon, below) = cut_top(window, if practice { RIBBON * u } else { 0.0 });
+        let (top, rest) = cut_top(below, bar);
         let with_foot = matches!(screen, Screen::Base | Screen::Stage);
         let foot_height = if with_foot { (88.0 * u).max(least + 12.0) } else { 0.0 };
         let share = match (screen, portrait) {
@@ -66,7 +72,7 @@ impl Layout {
             )
         };
         let (stage, foot) = cut_top(main, main.height() - foot_height);
-        Self { window, u, least, least_small_hands, portrait, top, stage, foot, side }
+        Self { window, u, least, least_small_hands, portrait, ribbon, top, stage, foot, side }
     }
 
     /// The button for near or whole, in the upper right corner of the stage.

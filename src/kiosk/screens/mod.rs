@@ -77,7 +77,7 @@ pub(super) struct Scene<'w, 's> {
 
 impl Scene<'_, '_> {
     fn layout(&self) -> Layout {
-        Layout::new(self.guest.screen(), self.size.get(), self.guest.settings())
+        Layout::new(self.guest.screen(), self.size.get(), self.guest.settings(), self.guest.known().practice)
     }
 
     fn catalog(&self) -> Option<&Catalog> {
@@ -143,7 +143,7 @@ pub(super) fn paint_screen(
         sheets::still_there(brush, &scene, left, of);
     }
     if scene.guest.known().practice {
-        parts::practice_ribbon(brush, &scene.t("practice"));
+        parts::practice_ribbon(brush, layout.ribbon, &scene.t("practice"));
     }
     brush.targets.ring = scene.focus.index(brush.targets);
     if let Some(ring) = brush.targets.ring.and_then(|index| Some(brush.targets.all.get(index)?.rect)) {

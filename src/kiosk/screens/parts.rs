@@ -49,15 +49,10 @@ pub(super) fn notices(b: &Brush, s: &Scene, at: Pos2, width: f32) -> f32 {
     })
 }
 
-/// Says at the upper edge of every screen, over whatever lies there, that nothing counts. It takes no touch.
-pub(super) fn practice_ribbon(b: &Brush, text: &str) {
-    let ty = Type::HOME.in_color(Tone::Paper);
-    let size = b.measure(text, ty, b.window.width());
-    let side = vec2((size.x + b.px(28.0)).min(b.window.width()), size.y + b.px(4.0));
-    let rect = Rect::from_min_size(pos2(b.window.center().x - side.x / 2.0, b.window.top()), side);
-    // Its upper corners lie beyond the edge.
-    b.fill(rect.with_min_y(rect.top() - b.px(8.0)), b.px(8.0), Tone::CautionInk);
-    b.text(rect, Align2::CENTER_CENTER, text, ty);
+/// Says at the upper edge of every screen that nothing counts. It takes no touch.
+pub(super) fn practice_ribbon(b: &Brush, rect: Rect, text: &str) {
+    b.fill(rect, 0.0, Tone::CautionInk);
+    b.text(rect, Align2::CENTER_CENTER, text, Type::SMALL.in_color(Tone::Paper));
 }
 
 fn notice(b: &Brush, text: &str, icon: Icon, at: Pos2, width: f32) -> f32 {

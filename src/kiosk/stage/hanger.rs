@@ -239,7 +239,7 @@ pub(super) fn fit_the_view(
     awake: Res<Awake>,
 ) {
     let (screen, derived) = (tablet.screen(), tablet.derived());
-    let layout = Layout::new(screen, size.get(), tablet.settings());
+    let layout = Layout::new(screen, size.get(), tablet.settings(), tablet.known().practice);
     let area = piece_area(screen, &layout, tablet.known().notices().count());
     let shown = |screen: Screen| matches!(screen, Screen::Base | Screen::Stage | Screen::Review);
     let turned = hanger.screen != screen;
