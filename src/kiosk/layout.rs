@@ -43,7 +43,7 @@ impl Layout {
         let u = theme::scale(size.x, size.y);
         let portrait = size.y > size.x;
         let bar = if matches!(screen, Screen::Welcome | Screen::Sent) { 0.0 } else { (72.0 * u).max(least + 6.0) };
-        let (ribbon, below) = cut_top(window, if practice { RIBBON * u } else { 0.0 });
+        let (ribbon, below) = cut_top(window, if practice { RIBBON * u.max(1.0) } else { 0.0 });
         let (top, rest) = cut_top(below, bar);
         let with_foot = matches!(screen, Screen::Base | Screen::Stage);
         let foot_height = if with_foot { (88.0 * u).max(least + 12.0) } else { 0.0 };
