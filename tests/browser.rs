@@ -18,6 +18,8 @@ use rust_decimal::Decimal;
 mod by_hand;
 #[path = "desk/driver.rs"]
 mod driver;
+#[path = "browser/evening.rs"]
+mod evening;
 #[path = "desk/kit.rs"]
 mod kit;
 #[path = "browser/people.rs"]

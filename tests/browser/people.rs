@@ -2,13 +2,13 @@
 
 use super::*;
 
-fn sign_out(browser: &Browser) {
+pub fn sign_out(browser: &Browser) {
     browser.click("footer button");
     browser.wait_for("PIN");
 }
 
 /// The seller chooses a PIN on this phone and adds two helpers; the PIN of the first.
-fn add_helpers(browser: &Browser, table: &Table, sent: &dyn Fn()) -> String {
+pub fn add_helpers(browser: &Browser, table: &Table, sent: &dyn Fn()) -> String {
     browser.resize(PHONE.0, PHONE.1);
     let url = table.desk.url();
     browser.open(&url);
