@@ -49,11 +49,11 @@ impl View {
             TicketState::RungUp => html! {
                 (self.paid("."))
                 form method="post" action=(self.action("hand-over")) { button.main.wide { "Handed over" } }
-                (self.to_bill("Receipt, refund, exchange"))
+                (self.to_bill("Refund or exchange"))
             },
             TicketState::HandedOver => html! {
                 (self.paid(" and handed over."))
-                (self.to_bill("Receipt, refund, exchange"))
+                (self.to_bill("Refund or exchange"))
             },
             TicketState::LetGo => html! { p { "This ticket came to nothing; its drops are free again." } },
             TicketState::TakenBack => html! {
