@@ -68,9 +68,7 @@ impl View {
 
     /// Whether everything on it is paid, and nothing more than that.
     pub(super) fn is_settled(&self) -> bool {
-        let waits = self.tickets.iter().any(|ticket| ticket.state.is_open())
-            || self.bill.live_goods().any(|(_, goods)| goods.sold.is_none());
-        self.sum.left.is_zero() && !waits
+        self.sum.left.is_zero() && !self.sum.waits
     }
 
     fn content(&self, trouble: Option<&str>) -> Markup {
