@@ -6,7 +6,7 @@ use super::{
     LedgerError, Ticket,
     bill::Given,
     edit::{go, open},
-    stock::{hold, put_back, take},
+    stock::{hold, one_more, take},
 };
 use crate::{craft::Home, money::Reduction, ticket::State};
 
@@ -53,9 +53,9 @@ pub(super) fn sell(db: &Connection, ticket: &mut Ticket) -> Result<(), LedgerErr
 pub(super) fn take_back(db: &Connection, ticket: &mut Ticket, home: bool) -> Result<(), LedgerError> {
     go(ticket, State::TakenBack)?;
     if home {
-        put_back(db, &ticket.piece.base)?;
+        one_more(db, &ticket.piece.base)?;
         for (_, line) in ticket.live_lines() {
-            put_back(db, &line.id)?;
+            one_more(db, &line.id)?;
         }
     }
     Ok(())
@@ -81,7 +81,7 @@ pub(super) fn take_line_back(
     ticket.piece.drops = ticket.live_lines().map(|(_, line)| line.id.clone()).collect();
     ticket.sum_up()?;
     if home {
-        put_back(db, &id)?;
+        one_more(db, &id)?;
     }
     Ok((id, lives))
 }

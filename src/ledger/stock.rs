@@ -64,7 +64,7 @@ pub(super) fn hold_there(db: &Connection, id: &str, was_found: bool) -> Result<(
     if !was_found {
         return Err(LedgerError::NoneLeft(id.to_owned()));
     }
-    found(db, id)?;
+    one_more(db, id)?;
     hold(db, id)?;
     Ok(())
 }
@@ -84,13 +84,8 @@ pub(super) fn take(db: &Connection, id: &str) -> Result<(), LedgerError> {
     if taken == 1 { Ok(()) } else { Err(LedgerError::NoneLeft(id.to_owned())) }
 }
 
-/// One of `id` that was sold lies in its home again.
-pub(super) fn put_back(db: &Connection, id: &str) -> Result<(), LedgerError> {
-    found(db, id)
-}
-
-/// One more of `id` is there than the count said.
-fn found(db: &Connection, id: &str) -> Result<(), LedgerError> {
+/// One more of `id` is there than the count said: it was found, or lies in its home again after it was sold.
+pub(super) fn one_more(db: &Connection, id: &str) -> Result<(), LedgerError> {
     db.execute(
         "INSERT INTO stock (id, on_hand, held, counted) VALUES (?, 1, 0, 0)
          ON CONFLICT (id) DO UPDATE SET on_hand = on_hand + 1",

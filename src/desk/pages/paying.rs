@@ -33,7 +33,17 @@ pub(super) fn amount_of(desk: &DeskState, typed: &str) -> Result<Option<Decimal>
 
 fn amount_in(currency: Currency, typed: &str) -> Option<Result<Decimal, AmountError>> {
     let typed = typed.trim();
-    (!typed.is_empty()).then(|| parse_price(&typed.replacen(',', ".", 1), currency))
+    (!typed.is_empty()).then(|| typed_price(currency, typed))
+}
+
+/// A price as somebody types it, with a point or a comma.
+pub(super) fn typed_price(currency: Currency, typed: &str) -> Result<Decimal, AmountError> {
+    parse_price(&with_point(typed), currency)
+}
+
+/// A number as somebody types it, with a point for a comma.
+pub(super) fn with_point(typed: &str) -> String {
+    typed.trim().replacen(',', ".", 1)
 }
 
 /// The sign that stands for a way to pay, so that it is known at a glance.

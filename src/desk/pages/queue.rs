@@ -192,14 +192,12 @@ async fn content(
 
 /// Bills that wait for more money: with several things on them, or paid in part.
 fn waiting_bills(bills: &[Bill]) -> Markup {
-    let waits =
-        |bill: &&Bill| bill.tickets.len() > 1 || bill.live_goods().next().is_some() || !bill.payments.is_empty();
     html! {
-        @if bills.iter().any(|bill| waits(&bill)) {
+        @if bills.iter().any(Bill::is_shared) {
             section.queue aria-label="Open bills" data-key="bills" {
                 h2 { "Open bills" }
                 ul.links {
-                    @for bill in bills.iter().filter(waits) {
+                    @for bill in bills.iter().filter(|bill| bill.is_shared()) {
                         li data-key=(bill.id) {
                             a href={ "/bills/" (bill.id) } {
                                 "Bill " (bill.number) ", " (words::count(bill.tickets.len(), "ticket"))

@@ -3,11 +3,14 @@
 use rust_decimal::Decimal;
 use serde::Deserialize;
 
-use super::words::sentence;
+use super::{
+    paying::{typed_price, with_point},
+    words::sentence,
+};
 use crate::{
     desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
     ledger::Given,
-    money::{Currency, PlainLine, Reduction, parse_percent, parse_price},
+    money::{AmountError, Currency, PlainLine, Reduction, parse_percent},
 };
 
 /// What the form says.
@@ -42,20 +45,17 @@ impl Asked {
     }
 
     fn given_in(&self, currency: Currency) -> Result<Option<Given>, String> {
-        let said = |text: &str| text.trim().replacen(',', ".", 1);
-        let words = |error: crate::money::AmountError| sentence(&error.to_string());
+        let words = |error: AmountError| sentence(&error.to_string());
+        let price = |text: &str| typed_price(currency, text).map_err(words);
+        let percent = |text: &str| parse_percent(&with_point(text)).map_err(words);
         let reduction = match (self.how.as_str(), self.to.trim()) {
             ("none", _) => return Ok(None),
-            ("", to) if !to.is_empty() => Reduction::ToSum(parse_price(&said(to), currency).map_err(words)?),
-            ("amount", _) => Reduction::Amount(parse_price(&said(&self.amount), currency).map_err(words)?),
-            ("percent", _) => Reduction::Percent(parse_percent(&said(&self.percent)).map_err(words)?),
+            ("", to) if !to.is_empty() => Reduction::ToSum(price(to)?),
+            ("amount", _) => Reduction::Amount(price(&self.amount)?),
+            ("percent", _) => Reduction::Percent(percent(&self.percent)?),
             // Enter in a field presses the first button of a form, which may be none of those that were meant.
-            _ if !self.percent.trim().is_empty() => {
-                Reduction::Percent(parse_percent(&said(&self.percent)).map_err(words)?)
-            }
-            _ if !self.amount.trim().is_empty() => {
-                Reduction::Amount(parse_price(&said(&self.amount), currency).map_err(words)?)
-            }
+            _ if !self.percent.trim().is_empty() => Reduction::Percent(percent(&self.percent)?),
+            _ if !self.amount.trim().is_empty() => Reduction::Amount(price(&self.amount)?),
             _ => return Err("Say how much is taken off: a round sum, percent or an amount.".to_owned()),
         };
         Ok(Some(Given { reduction, reason: self.reason.trim().to_owned() }))
@@ -64,12 +64,11 @@ impl Asked {
 
 /// A line for what has no home; nothing is a price. What is wrong with it in plain words.
 pub(super) fn plain_line(currency: Currency, words: &str, price: &str) -> Result<PlainLine, String> {
-    let typed = price.trim().replacen(',', ".", 1);
-    let is_nothing = typed.parse::<Decimal>().is_ok_and(|price| price.is_zero());
+    let is_nothing = with_point(price).parse::<Decimal>().is_ok_and(|price| price.is_zero());
     let price = if is_nothing {
         Decimal::ZERO
     } else {
-        parse_price(&typed, currency).map_err(|error| sentence(&error.to_string()))?
+        typed_price(currency, price).map_err(|error| sentence(&error.to_string()))?
     };
     Ok(PlainLine { words: words.trim().to_owned(), price })
 }

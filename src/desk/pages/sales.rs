@@ -15,13 +15,14 @@ use serde::Deserialize;
 
 use super::{
     frame::{Tab, page},
+    paying::typed_price,
     words::{self, sentence},
 };
 use crate::{
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
     ledger::{Sale, SaleId, SaleQuery},
-    money::{Currency, parse_price},
+    money::Currency,
     quoting::quoted,
     ticket::TicketNumber,
 };
@@ -54,9 +55,7 @@ impl Typed {
                 text.parse().map_err(|_| format!("{} is no show; write its number, as in 3.", quoted(text)))
             })?,
             paid: read(&self.day, |text| day(text, zone))?,
-            sum: read(&self.sum, |text| {
-                parse_price(&text.replacen(',', ".", 1), currency).map_err(|error| sentence(&error.to_string()))
-            })?,
+            sum: read(&self.sum, |text| typed_price(currency, text).map_err(|error| sentence(&error.to_string())))?,
             home: read(&self.home, |text| {
                 text.to_ascii_uppercase().parse::<Home>().map_err(|error| sentence(&error.to_string()))
             })?,

@@ -177,6 +177,11 @@ impl Bill {
         self.goods.iter().enumerate().filter(|(_, goods)| !goods.gone)
     }
 
+    /// Whether it has more on it than one ticket for which nothing was taken yet.
+    pub fn is_shared(&self) -> bool {
+        self.tickets.len() > 1 || self.live_goods().next().is_some() || !self.payments.is_empty()
+    }
+
     /// Of the bill's sum, how much is settled by money that moved; none where that can't be added.
     pub fn settled_sum(&self) -> Option<Decimal> {
         self.payments.iter().try_fold(Decimal::ZERO, |sum, one| sum.checked_add(one.settles))

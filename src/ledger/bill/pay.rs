@@ -69,7 +69,7 @@ impl Ledger {
         let mut ticket = find(&tx, id)?.ok_or(LedgerError::NoTicket(id))?;
         may_be_sold(&ticket)?;
         let bill = bill_of(&tx, &mut ticket, now)?;
-        if bill.tickets.len() > 1 || bill.live_goods().next().is_some() || !bill.payments.is_empty() {
+        if bill.is_shared() {
             return Err(LedgerError::WithOthers);
         }
         let mut tickets = vec![ticket];

@@ -61,7 +61,7 @@ impl View {
                 (self.to_bill("To its bill"))
             },
             TicketState::Sent | TicketState::Called | TicketState::Checked => match &self.bill {
-                Some((bill, sum)) if is_shared(bill) => self.on_bill(bill, sum),
+                Some((bill, sum)) if bill.is_shared() => self.on_bill(bill, sum),
                 _ => self.ring_up(),
             },
         }
@@ -162,9 +162,4 @@ impl View {
     fn letting_go(&self) -> Markup {
         html! { p.aside { a.button.quiet href=(self.action("let-go")) { "Let the ticket go" } } }
     }
-}
-
-/// Whether a bill has more than one ticket that nothing was paid for.
-fn is_shared(bill: &Bill) -> bool {
-    bill.tickets.len() > 1 || bill.live_goods().next().is_some() || !bill.payments.is_empty()
 }
