@@ -71,7 +71,7 @@
   let unanswered = null; // The form on which no answer came.
 
   const labelOf = (form, submitter) =>
-    submitter?.getAttribute("aria-label") ?? submitter?.textContent.trim().replace(/\s+/g, " ") ?? form.querySelector("label")?.textContent ?? "what you entered";
+    submitter?.getAttribute("aria-label") ?? submitter?.textContent.trim().replace(/\s+/g, " ") ?? form.querySelector("label")?.textContent ?? "";
 
   document.addEventListener("submit", (event) => {
     const form = event.target;
@@ -107,7 +107,7 @@
       if (!answer.response.ok) keep(main().querySelector(".trouble"));
     } catch {
       unanswered = entry;
-      line.keep(`“${entry.label}” may not have arrived.`, []);
+      line.keep(say("lost", { what: entry.label }), []);
       again = setTimeout(renew, 2000);
     } finally {
       sending -= 1;
@@ -122,13 +122,13 @@
     if (!entry) return;
     unanswered = null;
     if (entry.repeats) { send(entry); return; }
-    offer(entry, `The desk did not answer “${entry.label}”. Look whether it was done.`, "Enter it again");
+    offer(entry, say("unsure", { what: entry.label }), say("again"));
   }
 
   function offer(entry, words, word) {
     line.keep(words, [
       [word, () => { line.keep(""); send(entry); }],
-      ["Leave it", () => line.keep("")],
+      [say("leave"), () => line.keep("")],
     ]);
   }
 
@@ -143,7 +143,7 @@
     sessionStorage.removeItem(NOT_ENTERED);
     const entry = JSON.parse(text);
     if (Date.now() - entry.since > 30 * 60000 || new URL(entry.action).origin !== location.origin) return;
-    offer(entry, `You were signed out before “${entry.label}” was entered.`, "Enter it now");
+    offer(entry, say("signedOut", { what: entry.label }), say("enter"));
   }
 
   // What went wrong stays readable although the page renews itself.
@@ -160,9 +160,9 @@
     const typed = form.querySelector("input[name=number]").value;
     const digits = typed.replace(/[-\s.\u2011\u2013]/g, "");
     let words = "";
-    if (!/^[0-9]{5}$/.test(digits)) words = "A ticket number has five digits, as in 3-042-6.";
+    if (!/^[0-9]{5}$/.test(digits)) words = say("fiveDigits");
     else if ([...digits].reduce((interim, digit) => DAMM[interim][digit], 0) != 0) {
-      words = `${typed.trim()} is not a ticket number: one digit is wrong or two are swapped; look at the ticket again.`;
+      words = say("wrongDigit", { typed: typed.trim() });
     }
     const says = form.querySelector("[data-says]");
     says.textContent = words;
@@ -215,7 +215,7 @@
     document.querySelectorAll("time").forEach((one) => {
       const minutes = Math.floor((Date.now() - ahead - Date.parse(one.dateTime)) / 60000);
       if (minutes < 0) return;
-      const words = minutes < 1 ? "just now" : minutes < 60 ? `${minutes} min ago` : `${Math.floor(minutes / 60)} h ${minutes % 60} min ago`;
+      const words = minutes < 1 ? say("justNow") : minutes < 60 ? say("minutes", { n: minutes }) : say("hours", { h: Math.floor(minutes / 60), n: minutes % 60 });
       if (one.textContent !== words) one.textContent = words;
     });
   }

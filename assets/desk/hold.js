@@ -68,7 +68,7 @@ const holdStill = (() => {
   function tellAbove(count) {
     const tab = document.querySelector(".top a[aria-current]");
     if (!tab) return;
-    if (count > 0) { tab.dataset.above = count; tab.title = `${count} new above`; } else { delete tab.dataset.above; tab.removeAttribute("title"); }
+    if (count > 0) { tab.dataset.above = count; tab.title = say("newAbove", { n: count }); } else { delete tab.dataset.above; tab.removeAttribute("title"); }
   }
 
   function backToTop() {

@@ -1,5 +1,9 @@
 // The line to the desk: every question has a time limit, and a desk that does not answer is told.
 "use strict";
+// What the script says stands in the page, in its language; what has a place in it is put there.
+const said = JSON.parse(document.body.dataset.words);
+const say = (name, places = {}) => said[name].replace(/\{(\w+)\}/g, (_, place) => places[place]);
+
 const line = (() => {
   const LIMIT = 8000; // Milliseconds a question may take.
   const SLOW = 2000; // Milliseconds after which a wait is told.
@@ -32,9 +36,9 @@ const line = (() => {
 
   let kept = null; // What stays told while the desk answers: something the seller has to decide.
   function show() {
-    if (silent) tell(`No answer from the desk since ${clock(last)}. It is tried again by itself.${kept ? ` ${kept.words}` : ""}`);
+    if (silent) tell(`${say("silent", { time: clock(last) })}${kept ? ` ${kept.words}` : ""}`);
     else if (kept) tell(kept.words, kept.acts);
-    else if (waiting.size > 0) tell("The desk has not answered yet…");
+    else if (waiting.size > 0) tell(say("waiting"));
     else tell("");
   }
 

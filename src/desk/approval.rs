@@ -5,7 +5,7 @@
 //!
 //! ```text
 //! async fn refund(State(desk): …, Path(id): …, posted: Posted<Refund>) -> Result<Response, Refusal> {
-//!     let seller = posted.by_the_seller(&desk, "Giving money back").await?;
+//!     let seller = posted.by_the_seller(&desk, message!("act-take-back")).await?;
 //!     let form = posted.form;
 //!     desk.ledger.enter_by(&seller, move |ledger, now| …).await
 //! }
@@ -36,7 +36,10 @@ use super::{
     seller::Seller,
     state::DeskState,
 };
-use crate::ledger::{Role, SELLER};
+use crate::{
+    lang::Message,
+    ledger::{Role, SELLER},
+};
 
 /// The field with the seller's PIN.
 pub(super) const SELLER_PIN: &str = "seller_pin";
@@ -85,14 +88,14 @@ impl<T: DeserializeOwned + 'static> FromRequest<Arc<DeskState>> for Posted<T> {
 
 impl<T> Posted<T> {
     /// Who the act is entered under: the seller, or a helper of whom the seller approves with their PIN.
-    pub(super) async fn by_the_seller(&self, desk: &DeskState, what: &'static str) -> Result<Seller, Refusal> {
+    pub(super) async fn by_the_seller(&self, desk: &DeskState, what: Message) -> Result<Seller, Refusal> {
         if self.seller.role == Role::Seller {
             return Ok(self.seller.clone());
         }
         let helper = self.seller.name().to_owned();
         let ask = |status, trouble| {
             let asked = SellerAsked {
-                what,
+                what: what.clone(),
                 helper: helper.clone(),
                 action: self.action.clone(),
                 fields: self.fields.clone(),

@@ -22,6 +22,10 @@ const SCRIPT: &str = concat!(
     include_str!("../../assets/desk/desk.js"),
 );
 const ICON: &str = include_str!("../../assets/desk/icon.svg");
+const LIGHT_SANS: &[u8] = include_bytes!("../../assets/fonts/desk-sans-regular.woff2");
+const LIGHT_SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/desk-sans-bold.woff2");
+const LIGHT_SERIF: &[u8] = include_bytes!("../../assets/fonts/desk-serif-semibold.woff2");
+/// The whole typefaces, for letters that the light ones do not have.
 const SANS: &[u8] = include_bytes!("../../assets/fonts/andika-regular.ttf");
 const SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/andika-bold.ttf");
 const SERIF: &[u8] = include_bytes!("../../assets/fonts/serif-semibold.ttf");
@@ -38,6 +42,9 @@ async fn asset(Path(name): Path<String>) -> Response {
         "desk.css" => ("text/css; charset=utf-8", STYLE.as_bytes()),
         "desk.js" => ("text/javascript; charset=utf-8", SCRIPT.as_bytes()),
         "icon.svg" => ("image/svg+xml", ICON.as_bytes()),
+        "sans.woff2" => ("font/woff2", LIGHT_SANS),
+        "sans-bold.woff2" => ("font/woff2", LIGHT_SANS_BOLD),
+        "serif.woff2" => ("font/woff2", LIGHT_SERIF),
         "sans.ttf" => ("font/ttf", SANS),
         "sans-bold.ttf" => ("font/ttf", SANS_BOLD),
         "serif.ttf" => ("font/ttf", SERIF),

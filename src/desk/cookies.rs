@@ -1,10 +1,11 @@
-//! The cookies of a browser: the session, the key by which it is known later, and during practice that its pages are of that.
+//! The cookies of a browser: the session, the key by which it is known later, its language, and during practice that its pages
+//! are of that.
 
 use std::time::Duration;
 
 use axum::http::{HeaderMap, HeaderValue, header};
 
-use crate::disk::digest::sha256_hex;
+use crate::{disk::digest::sha256_hex, lang::Lang};
 
 /// Carries the session.
 const SESSION: &str = "seller";
@@ -12,6 +13,8 @@ const SESSION: &str = "seller";
 const PRACTICE: &str = "practice";
 /// Carries the key by which a browser is known that was signed in before.
 const BROWSER: &str = "browser";
+/// Says in which language somebody wants the pages.
+const LANGUAGE: &str = "language";
 const SESSION_LASTS: Duration = Duration::from_secs(24 * 3600);
 /// Browsers keep no cookie longer than this (RFC 6265bis, from memory).
 const BROWSER_LASTS: Duration = Duration::from_secs(400 * 24 * 3600);
@@ -49,6 +52,16 @@ pub(super) fn practice_cookie(id: Option<&str>) -> HeaderValue {
 /// The cookie by which a browser is known later.
 pub(super) fn browser_cookie(key: &str) -> HeaderValue {
     set_cookie(BROWSER, key, BROWSER_LASTS)
+}
+
+/// The code of the language that was chosen in a browser, if one was.
+pub(super) fn language_of(headers: &HeaderMap) -> Option<String> {
+    cookie(headers, LANGUAGE)
+}
+
+/// The cookie of a choice of language.
+pub(super) fn language_cookie(lang: Lang) -> HeaderValue {
+    set_cookie(LANGUAGE, lang.code(), BROWSER_LASTS)
 }
 
 fn set_cookie(name: &str, value: &str, lasts: Duration) -> HeaderValue {

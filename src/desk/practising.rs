@@ -20,7 +20,7 @@ use super::{
 use crate::ledger::BackupError;
 
 /// What begins with this may be asked from any page: it is the same in both, or tells the two apart itself.
-const IN_BOTH: [&str; 5] = ["/sign-in", "/sign-out", "/sign-out-all", "/sessions/", "/link/"];
+const IN_BOTH: [&str; 6] = ["/language", "/sign-in", "/sign-out", "/sign-out-all", "/sessions/", "/link/"];
 /// What begins and ends practice waits for everything else.
 const OWN: &str = "/practice/";
 /// What would be lost when practice ends, and is missed by who relies on it.

@@ -1,13 +1,19 @@
 //! Why a request is refused: the status and plain words. How that looks is not decided here: `refused` makes a page of it
 //! for the seller and a message for a tablet.
 
+use std::sync::Arc;
+
 use axum::{
     http::StatusCode,
     response::{IntoResponse, Redirect, Response},
 };
 
-use super::return_page::ReturnPage;
-use crate::{ledger::LedgerError, quoting::one_line};
+use super::{ledger_words::ledger_words, return_page::ReturnPage};
+use crate::{
+    lang::{Message, Texts, say},
+    ledger::LedgerError,
+    quoting::one_line,
+};
 
 /// Why a request is not answered as asked.
 #[derive(Debug)]
@@ -16,6 +22,8 @@ pub(super) enum Refusal {
     Ledger(LedgerError),
     /// Asked wrongly: the status and plain words.
     Request(StatusCode, String),
+    /// Asked wrongly: the status, and what is said of it.
+    Said(StatusCode, Message),
     /// Nobody is signed in; signing in leads back.
     SignIn(ReturnPage),
     /// Only the seller does this; their PIN is asked for.
@@ -26,7 +34,7 @@ pub(super) enum Refusal {
 #[derive(Debug, Clone)]
 pub(super) struct SellerAsked {
     /// What is to be done, as the beginning of a sentence.
-    pub what: &'static str,
+    pub what: Message,
     /// Whose phone it is.
     pub helper: String,
     /// Where the form was sent, with these fields.
@@ -49,19 +57,28 @@ impl Refusal {
         Self::Request(StatusCode::BAD_REQUEST, words.into())
     }
 
-    fn status_and_words(self) -> (StatusCode, String) {
+    /// A request that makes no sense.
+    pub(super) const fn wrong(message: Message) -> Self {
+        Self::Said(StatusCode::BAD_REQUEST, message)
+    }
+
+    fn status(&self) -> StatusCode {
         match self {
-            Self::Request(status, words) => (status, words),
-            Self::SignIn(_) => (StatusCode::UNAUTHORIZED, "sign in first".into()),
-            Self::AskSeller(status, asked) => (status, format!("{} is the seller’s to do", asked.what)),
-            Self::Ledger(error) => {
-                let status = status_of(&error);
-                if status.is_server_error() {
-                    tracing::error!("{error}");
-                }
-                (status, error.to_string())
-            }
+            Self::Request(status, _) | Self::Said(status, _) | Self::AskSeller(status, _) => *status,
+            Self::SignIn(_) => StatusCode::UNAUTHORIZED,
+            Self::Ledger(error) => status_of(error),
         }
+    }
+
+    /// Why, as the beginning of a sentence without a full stop, in one line.
+    pub(super) fn words(&self, texts: &Texts) -> String {
+        one_line(&match self {
+            Self::Request(_, words) => words.clone(),
+            Self::Said(_, message) => texts.say(message),
+            Self::SignIn(_) => say!(texts, "refused-sign-in"),
+            Self::AskSeller(_, asked) => say!(texts, "sellers-to-do", what = texts.say(&asked.what)),
+            Self::Ledger(error) => ledger_words(texts, error),
+        })
     }
 }
 
@@ -84,23 +101,17 @@ pub(super) const fn status_of(error: &LedgerError) -> StatusCode {
     }
 }
 
-/// The words of a refusal, kept beside the answer until `refused` puts them into their form.
-#[derive(Debug, Clone)]
-pub(super) struct Words(pub String);
-
 impl IntoResponse for Refusal {
     fn into_response(self) -> Response {
         if let Self::SignIn(back) = &self {
             return Redirect::to(&back.sign_in()).into_response();
         }
-        let asked = if let Self::AskSeller(_, asked) = &self { Some(asked.clone()) } else { None };
-        let (status, words) = self.status_and_words();
-        let words = one_line(&words);
-        let mut response = (status, words.clone()).into_response();
-        if let Some(asked) = asked {
-            response.extensions_mut().insert(*asked);
+        let status = self.status();
+        if let (Self::Ledger(error), true) = (&self, status.is_server_error()) {
+            tracing::error!("{error}");
         }
-        response.extensions_mut().insert(Words(words));
+        let mut response = status.into_response();
+        response.extensions_mut().insert(Arc::new(self));
         response
     }
 }

@@ -1,6 +1,11 @@
 //! Where signing in leads: to the page on which the seller was.
 
-use axum::http::{Method, Uri, header, request::Parts};
+use std::convert::Infallible;
+
+use axum::{
+    extract::FromRequestParts,
+    http::{Method, Uri, header, request::Parts},
+};
 
 /// Pages that signing in leads back to; everything else begins at the tickets.
 const PAGES: [&str; 12] = [
@@ -25,6 +30,13 @@ const PLAIN: &[u8] = b"-._~/";
 pub(super) struct ReturnPage {
     page: Option<String>,
     lost: bool,
+}
+
+impl<S: Send + Sync> FromRequestParts<S> for ReturnPage {
+    type Rejection = Infallible;
+    async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Infallible> {
+        Ok(Self::of(parts))
+    }
 }
 
 impl ReturnPage {

@@ -12,6 +12,7 @@ use super::{
     connections::Caller,
     cookies::{browser_of, session_of},
     guess_budgets::Guesser,
+    language::InLanguage,
     refusal::Refusal,
     return_page::ReturnPage,
     state::DeskState,
@@ -73,7 +74,8 @@ impl FromRequestParts<Arc<DeskState>> for Seller {
                 tracing::warn!("the seller's visit could not be noted: {refusal:?}");
             }
         }
-        Ok(Self { token_hash, who: Some(session.who), role: session.role })
+        let InLanguage(texts) = InLanguage::of(&parts.headers);
+        Ok(Self { token_hash, who: Some(session.who), role: session.role, texts })
     }
 }
 

@@ -10,7 +10,11 @@ use std::{
 
 use axum::Router;
 use tokio::sync::{oneshot, watch};
-use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::{
+    CompressionLevel,
+    catch_panic::CatchPanicLayer,
+    compression::{CompressionLayer, DefaultPredicate, Predicate, predicate::NotForContentType},
+};
 
 use super::{
     alarms::Alarms,
@@ -24,7 +28,7 @@ use super::{
     fragments::send_changes,
     gallery::Gallery,
     guard::{after_panic, guard},
-    kiosk_interface,
+    kiosk_interface, language,
     ledger_thread::LedgerThread,
     live_catalog::LiveCatalog,
     pages,
@@ -291,6 +295,7 @@ fn router(desk: Arc<DeskState>) -> Router {
         .merge(kiosk_interface::routes())
         .merge(events::routes())
         .merge(assets::routes())
+        .merge(language::routes())
         .fallback(pages::nowhere)
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), keep_apart))
         .layer(axum::middleware::from_fn(send_changes))
@@ -298,5 +303,12 @@ fn router(desk: Arc<DeskState>) -> Router {
         .layer(axum::middleware::from_fn(receive_body))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))
         .layer(axum::middleware::from_fn(put_into_form))
+        // A page is a fifth of its size then, and a phone's radio takes longer than the desk. Streams of beats and pictures go
+        // as they are, and so do typefaces that are packed already.
+        .layer(
+            CompressionLayer::new()
+                .quality(CompressionLevel::Fastest)
+                .compress_when(DefaultPredicate::new().and(NotForContentType::const_new("font/woff2"))),
+        )
         .with_state(desk)
 }

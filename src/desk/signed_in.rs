@@ -1,6 +1,9 @@
 //! Somebody who is signed in at the desk, as what they do is entered.
 
-use crate::ledger::{Role, SELLER};
+use crate::{
+    lang::Texts,
+    ledger::{Role, SELLER},
+};
 
 /// A request of somebody who is signed in at the desk: the seller, or a helper.
 #[derive(Clone)]
@@ -10,6 +13,8 @@ pub(super) struct Seller {
     pub who: Option<String>,
     /// What they may do.
     pub role: Role,
+    /// The texts in which they read.
+    pub texts: &'static Texts,
 }
 
 impl Seller {

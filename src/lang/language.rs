@@ -7,7 +7,24 @@ use crate::money::Currency;
 /// A no-break space: it keeps a number with what belongs to it.
 pub(super) const NBSP: &str = "\u{a0}";
 
-/// A language of tablet and printed card.
+/// The texts of a language: one file of the tablet's, and the desk's.
+macro_rules! files {
+    ($code:literal) => {
+        &[
+            include_str!(concat!("../../assets/lang/", $code, ".ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/frame.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/tickets.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/bills.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/people.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/shows.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/ledger.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/cautions.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/paper.ftl")),
+        ]
+    };
+}
+
+/// A language of tablet, desk and paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Lang {
     /// English.
@@ -50,14 +67,20 @@ impl Lang {
         }
     }
 
-    /// Its Fluent file.
-    pub const fn source(self) -> &'static str {
+    /// Its Fluent files: the tablet's, and the desk's by their pages.
+    pub const fn sources(self) -> &'static [&'static str] {
         match self {
-            Self::En => include_str!("../../assets/lang/en.ftl"),
-            Self::Es => include_str!("../../assets/lang/es.ftl"),
-            Self::Fr => include_str!("../../assets/lang/fr.ftl"),
-            Self::De => include_str!("../../assets/lang/de.ftl"),
+            Self::En => files!("en"),
+            Self::Es => files!("es"),
+            Self::Fr => files!("fr"),
+            Self::De => files!("de"),
         }
+    }
+
+    /// The first of the languages that a browser asks for which there is here (RFC 9110, section 12.5.4). Browsers send
+    /// them in the order of their weights.
+    pub fn asked_for(accepted: &str) -> Option<Self> {
+        accepted.split(',').find_map(|one| Self::from_code(&one.trim().get(..2)?.to_ascii_lowercase()))
     }
 
     /// Decimal mark and thousands mark. Source: CLDR; the French group is its no-break space, wide because the

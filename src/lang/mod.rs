@@ -2,9 +2,12 @@
 
 mod cautions;
 mod language;
+mod message;
 mod texts;
 
 pub use language::Lang;
+pub use message::{Message, Place};
+pub(crate) use message::{message, say};
 pub use texts::{Arg, Texts, keys};
 
 #[cfg(test)]

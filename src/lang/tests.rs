@@ -30,7 +30,7 @@ fn money_as_each_locale_writes_it() {
 fn placeables(lang: Lang) -> BTreeMap<String, BTreeSet<String>> {
     let mut map = BTreeMap::new();
     let mut key = String::new();
-    for line in lang.source().lines() {
+    for line in lang.sources().iter().flat_map(|source| source.lines()) {
         if let Some((name, _)) = line.split_once(" =").filter(|(k, _)| !k.starts_with([' ', '#'])) {
             key = name.to_owned();
         }
@@ -45,7 +45,11 @@ fn all_languages_have_the_same_keys_and_places() {
     let english = placeables(Lang::En);
     assert!(keys(Lang::En).len() > 100);
     for lang in Lang::ALL {
-        assert!(FluentResource::try_new(lang.source().to_owned()).is_ok(), "{lang:?}");
+        for source in lang.sources() {
+            if let Err((_, faults)) = FluentResource::try_new((*source).to_owned()) {
+                panic!("{lang:?}: {faults:?}");
+            }
+        }
         let unique: BTreeSet<String> = keys(lang).into_iter().collect();
         assert_eq!(unique.len(), keys(lang).len(), "{lang:?} has a key twice");
         assert_eq!(unique, keys(Lang::En).into_iter().collect(), "{lang:?}");
@@ -176,5 +180,20 @@ fn dates_and_allergens_are_translated() {
             let year = if dated == Dated::NotNoted { "" } else { "202" };
             assert!(said.contains(year) && !said.starts_with("dated-") && !said.contains('$'), "{lang:?} {said}");
         }
+    }
+}
+
+/// Source: RFC 9110, section 12.5.4, its example among them.
+#[test]
+fn a_browsers_languages_are_gone_through_in_their_order() {
+    for (accepted, lang) in [
+        ("da, en-gb;q=0.8, en;q=0.7", Some(Lang::En)),
+        ("de-AT,de;q=0.9,en;q=0.8", Some(Lang::De)),
+        ("pt-BR,es;q=0.5", Some(Lang::Es)),
+        ("*", None),
+        ("", None),
+        (",é,", None),
+    ] {
+        assert_eq!(Lang::asked_for(accepted), lang, "{accepted}");
     }
 }

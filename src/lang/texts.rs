@@ -1,11 +1,16 @@
 //! The texts of a language, from its Fluent file.
 
+use std::sync::LazyLock;
+
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 
-use super::Lang;
+use super::{Lang, Message};
 
 /// A value for a place in a text.
 pub type Arg<'a> = (&'static str, FluentValue<'a>);
+
+/// The texts of every language, made when they are first asked for.
+static ALL: LazyLock<[Texts; 4]> = LazyLock::new(|| Lang::ALL.map(Texts::new));
 
 /// The texts of one language.
 pub struct Texts {
@@ -20,9 +25,22 @@ impl Texts {
         let locale = lang.code().parse().unwrap_or_default();
         let mut bundle = FluentBundle::new_concurrent(vec![locale]);
         bundle.set_use_isolating(false);
-        let resource = FluentResource::try_new(lang.source().to_owned()).unwrap_or_else(|(good, _)| good);
-        bundle.add_resource_overriding(resource);
+        for source in lang.sources() {
+            let resource = FluentResource::try_new((*source).to_owned()).unwrap_or_else(|(good, _)| good);
+            bundle.add_resource_overriding(resource);
+        }
         Self { lang, bundle }
+    }
+
+    /// The same, made once and kept.
+    pub fn of(lang: Lang) -> &'static Self {
+        let [en, es, fr, de] = &*ALL;
+        match lang {
+            Lang::En => en,
+            Lang::Es => es,
+            Lang::Fr => fr,
+            Lang::De => de,
+        }
     }
 
     /// The texts of `lang` with accents and two fifths longer, as other languages may be: for trying whether they fit.
@@ -40,6 +58,11 @@ impl Texts {
     /// The text called `key` with values in its places; the key itself if there is none.
     pub fn with(&self, key: &str, args: &[Arg<'_>]) -> String {
         self.find(key, args).unwrap_or_else(|| key.to_owned())
+    }
+
+    /// A message in this language.
+    pub fn say(&self, message: &Message) -> String {
+        self.with(message.key, &message.args())
     }
 
     /// The text called `key`, if there is one.
@@ -83,10 +106,10 @@ pub(super) fn stretch(text: &str) -> String {
     long
 }
 
-/// The keys of a language's file, in its order.
+/// The keys of a language's files, in their order.
 pub fn keys(lang: Lang) -> Vec<String> {
-    lang.source()
-        .lines()
+    let lines = lang.sources().iter().flat_map(|source| source.lines());
+    lines
         .filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase()))
         .filter_map(|line| line.split_once(" =").map(|(key, _)| key.to_owned()))
         .collect()

@@ -3,7 +3,7 @@
 use super::*;
 
 pub fn sign_out(browser: &Browser) {
-    browser.click("footer button");
+    browser.click("footer form[action='/sign-out'] button");
     browser.wait_for("PIN");
 }
 
@@ -133,7 +133,7 @@ fn the_sellers_pin_is_typed_on_a_helpers_phone_without_script_too() {
     browser.click("form.stack button.main");
     browser.wait_for("The PIN of Jo");
     let pin = browser.run("return document.querySelector('p.code').textContent.replaceAll(' ', '')");
-    browser.click("footer button");
+    browser.click("footer form[action='/sign-out'] button");
     browser.wait_for("Who are you?");
     browser.click("input[name=who][value=Jo]");
     browser.fill("input[name=pin]", pin.as_str().expect("a PIN"));

@@ -5,6 +5,7 @@ use std::{
     io::{BufRead, BufReader},
     path::PathBuf,
     process::{Child, Command, Stdio},
+    sync::{Mutex, PoisonError},
     thread,
     time::{Duration, Instant},
 };
@@ -16,7 +17,11 @@ use ureq::Agent;
 /// The key under which an element is named (W3C WebDriver, section 12).
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 /// What a page may take to show what it should.
-const PATIENCE: Duration = Duration::from_secs(8);
+const PATIENCE: Duration = Duration::from_secs(20);
+/// What a browser may take to start, on a machine that has not read it from disk yet, and to answer while others start.
+const TO_ANSWER: Duration = Duration::from_secs(120);
+/// Browsers start one after the other: several at once on two cores keep each other waiting.
+static STARTING: Mutex<()> = Mutex::new(());
 
 /// A Chromium without a window; gone with this value.
 pub struct Browser {
@@ -35,6 +40,7 @@ impl Browser {
     /// Starts one; `None` where none is installed.
     pub fn start(agent: Agent) -> Option<Self> {
         let chromium = on_path(&["chromium", "chromium-browser", "google-chrome"])?;
+        let _alone = STARTING.lock().unwrap_or_else(PoisonError::into_inner);
         let mut driver = Command::new(on_path(&["chromedriver"])?)
             .arg("--port=0")
             .stdout(Stdio::piped())
@@ -63,7 +69,8 @@ impl Browser {
             "goog:chromeOptions": {"binary": chromium, "args": arguments},
             "goog:loggingPrefs": {"browser": "ALL"},
         }}});
-        let mut answer = agent.post(format!("{url}/session")).send_json(wanted).expect("a session");
+        let request = agent.post(format!("{url}/session")).config().timeout_global(Some(TO_ANSWER)).build();
+        let mut answer = request.send_json(wanted).expect("a session");
         let answer: Value = answer.body_mut().read_json().expect("a session");
         let id = answer["value"]["sessionId"].as_str().unwrap_or_else(|| panic!("no session: {answer}"));
         Some(Self { session: format!("{url}/session/{id}"), agent, driver, _profile: profile })
@@ -71,6 +78,7 @@ impl Browser {
 
     pub fn command(&self, path: &str, body: &Value) -> Result<Value, String> {
         let request = self.agent.post(format!("{}{path}", self.session));
+        let request = request.config().timeout_global(Some(TO_ANSWER)).build();
         let mut answer = request.send_json(body).map_err(|error| error.to_string())?;
         let value: Value =
             answer.body_mut().with_config().limit(64 << 20).read_json().map_err(|error| error.to_string())?;

@@ -32,6 +32,7 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/setup", Anybody, "pin=1&again=1"),
     ("GET", "/sign-in", Anybody, ""),
     ("POST", "/sign-in", Anybody, "pin=1"),
+    ("POST", "/language", Anybody, "language=none"),
     ("POST", "/link/pair", Anybody, r#"{"code": "0", "key": null}"#),
     ("GET", "/pictures/{name}", Desk, ""),
     ("GET", "/events", Desk, ""),

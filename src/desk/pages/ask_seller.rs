@@ -7,27 +7,30 @@ use super::{
     frame::plain_page,
     sign_in::{alert, pin_input},
 };
-use crate::desk::{approval::SELLER_PIN, refusal::SellerAsked};
+use crate::{
+    desk::{approval::SELLER_PIN, refusal::SellerAsked},
+    lang::{Texts, say},
+};
 
 /// The page: what it is for, what was to be sent, and a field for the PIN. An open page that renews itself lets it stand.
-pub(in crate::desk) fn ask_seller(asked: &SellerAsked) -> Html<String> {
+pub(in crate::desk) fn ask_seller(texts: &Texts, asked: &SellerAsked) -> Html<String> {
     plain_page(
-        "The seller’s PIN",
+        texts,
+        &say!(texts, "sellers-pin"),
         &html! {
             section.card.ask data-stands {
-                h1 { "This needs the seller’s PIN" }
+                h1 { (say!(texts, "needs-sellers-pin")) }
                 p {
-                    (asked.what) " is the seller’s to do. With the seller’s PIN it is done this once, and you stay signed in as "
-                    strong { (asked.helper) } "."
+                    (say!(texts, "sellers-this-once", what = texts.say(&asked.what), helper = asked.helper.as_str()))
                 }
                 (alert(asked.trouble.as_deref()))
                 form.stack method="post" action=(asked.action) {
                     @for (name, value) in &asked.fields { input type="hidden" name=(name) value=(value); }
                     // A phone must not offer to keep the PIN of somebody else.
-                    label { "The seller’s PIN" (pin_input(SELLER_PIN, "one-time-code")) }
+                    label { (say!(texts, "sellers-pin")) (pin_input(SELLER_PIN, "one-time-code")) }
                     div.row {
-                        button.main { "Do it" }
-                        a.button.quiet href=(asked.back) { "Go back" }
+                        button.main { (say!(texts, "do-it")) }
+                        a.button.quiet href=(asked.back) { (say!(texts, "go-back")) }
                     }
                 }
             }

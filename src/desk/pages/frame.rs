@@ -1,5 +1,7 @@
 //! What all pages share: head, navigation, what every page has to say first.
 
+use std::collections::BTreeMap;
+
 use axum::response::Html;
 use jiff::Timestamp;
 use maud::{DOCTYPE, Markup, html};
@@ -11,6 +13,7 @@ use crate::{
         state::DeskState,
     },
     disk,
+    lang::{Lang, Texts, say},
 };
 
 /// Where the page belongs in the navigation.
@@ -26,23 +29,47 @@ pub(super) enum Tab {
     Kiosks,
 }
 
+/// The tabs with their addresses and the keys of their words.
 const TABS: [(Tab, &str, &str); 4] = [
-    (Tab::Tickets, "/tickets", "Tickets"),
-    (Tab::Trays, "/trays", "Trays"),
-    (Tab::Show, "/show", "Show"),
-    (Tab::Kiosks, "/kiosks", "Kiosks"),
+    (Tab::Tickets, "/tickets", "tab-tickets"),
+    (Tab::Trays, "/trays", "tab-trays"),
+    (Tab::Show, "/show", "tab-show"),
+    (Tab::Kiosks, "/kiosks", "tab-kiosks"),
 ];
 
-/// A page of the signed-in seller.
+/// Words that the page's script says, each under its name there.
+const OF_THE_SCRIPT: [(&str, &str); 14] = [
+    ("silent", "script-silent"),
+    ("waiting", "script-waiting"),
+    ("lost", "script-lost"),
+    ("unsure", "script-unsure"),
+    ("again", "script-again"),
+    ("leave", "script-leave"),
+    ("signedOut", "script-signed-out"),
+    ("enter", "script-enter"),
+    ("fiveDigits", "script-five-digits"),
+    ("wrongDigit", "script-wrong-digit"),
+    ("justNow", "ago-now"),
+    ("minutes", "script-minutes"),
+    ("hours", "script-hours"),
+    ("newAbove", "script-new-above"),
+];
+
+/// A page of the signed-in seller in English.
 pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> RenewingPage {
-    let main = html! { main #main { (banners(desk, tab)) (main) } };
+    page_in(desk, Texts::of(Lang::En), tab, title, main)
+}
+
+/// A page of somebody who is signed in, in their language.
+pub(super) fn page_in(desk: &DeskState, texts: &Texts, tab: Tab, title: &str, main: &Markup) -> RenewingPage {
+    let main = html! { main #main { (banners(desk, texts, tab)) (main) } };
     let fragments = Fragments::cut(&main.0);
     let name = &desk.catalog.loaded().catalog.table.name;
     let body = html! {
         header.top {
-            nav aria-label="Pages" {
-                @for (one, address, word) in TABS {
-                    a href=(address) aria-current=[(one == tab).then_some("page")] { (word) }
+            nav aria-label=(say!(texts, "pages")) {
+                @for (one, address, key) in TABS {
+                    a href=(address) aria-current=[(one == tab).then_some("page")] { (texts.get(key)) }
                 }
             }
             // Here the page's script says when the desk does not answer.
@@ -51,62 +78,89 @@ pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> Re
         (main)
         footer.bottom {
             span { (name) }
-            form method="post" action="/sign-out" { button.quiet { "Sign out" } }
+            (languages(texts))
+            form method="post" action="/sign-out" { button.quiet { (say!(texts, "sign-out")) } }
         }
     };
     let has = fragments.as_ref().map(Fragments::list).unwrap_or_default();
-    RenewingPage { html: document(title, name, Some((&has, desk.clock.now())), &body), fragments }
+    RenewingPage { html: document(texts, title, name, Some((&has, desk.clock.now())), &body), fragments }
 }
 
 /// What every page says before its own.
-fn banners(desk: &DeskState, tab: Tab) -> Markup {
+fn banners(desk: &DeskState, texts: &Texts, tab: Tab) -> Markup {
     let mistakes = desk.catalog.mistakes().map_or(0, |mistakes| mistakes.0.len());
     let not_taken = desk.tablets.not_taken();
     html! {
         @if desk.practice.is_on() {
             p.banner.practice #practice role="status" {
-                strong { "Practice: nothing counts." } " "
-                @if tab == Tab::Show { "It ends below." } @else { a href="/show" { "End it on the Show page" } }
+                strong { (say!(texts, "practice-on")) } " "
+                @if tab == Tab::Show { (say!(texts, "practice-ends-below")) }
+                @else { a href="/show" { (say!(texts, "practice-end-there")) } }
             }
         }
         @if desk.practice.was_cut_short() {
             div.banner #cut-short role="status" {
-                p { "The desk was ended while somebody practised. What was practised is thrown away; everything else is as it was." }
-                form method="post" action="/practice/seen" { button.quiet { "Understood" } }
+                p { (say!(texts, "practice-cut-short")) }
+                form method="post" action="/practice/seen" { button.quiet { (say!(texts, "understood")) } }
             }
         }
         @if mistakes > 0 {
             p.banner role="status" {
-                "The catalogue has " (super::words::count(mistakes, "mistake")) "; the last good one is in use. "
-                a href="/trays#mistakes" { "See what is wrong" }
+                (say!(texts, "catalogue-mistakes", n = mistakes)) " "
+                a href="/trays#mistakes" { (say!(texts, "see-mistakes")) }
             }
         }
         @if not_taken > 0 && tab != Tab::Kiosks {
             p.banner role="status" {
-                (super::words::count(not_taken, "ticket")) " on the tablets "
-                @if not_taken == 1 { "was" } @else { "were" } " not taken. "
-                a href="/kiosks" { "See which, and take them in" }
+                (say!(texts, "tickets-not-taken", n = not_taken)) " "
+                a href="/kiosks" { (say!(texts, "see-not-taken")) }
             }
         }
         @if disk::is_nearly_full(&desk.data_dir) {
             p.banner role="status" {
-                "This computer's disk is nearly full. Make room soon: with a full disk no ticket can be entered."
+                (say!(texts, "disk-nearly-full-here"))
             }
         }
     }
 }
 
 /// A page for somebody who is not signed in.
-pub(in crate::desk) fn plain_page(title: &str, main: &Markup) -> Html<String> {
-    Html(document(title, "", None, &html! { main #main.narrow { (main) } }))
+pub(in crate::desk) fn plain_page(texts: &Texts, title: &str, main: &Markup) -> Html<String> {
+    let body = html! {
+        main #main.narrow { (main) }
+        footer.bottom.narrow { (languages(texts)) }
+    };
+    Html(document(texts, title, "", None, &body))
+}
+
+/// A button for each language, in its own words.
+fn languages(texts: &Texts) -> Markup {
+    html! {
+        form.languages method="post" action="/language" role="group" aria-label=(say!(texts, "languages")) {
+            @for lang in Lang::ALL {
+                button.quiet name="language" value=(lang.code()) lang=(lang.code()) aria-pressed=(lang == texts.lang) {
+                    (lang.own_name())
+                }
+            }
+        }
+    }
+}
+
+/// What the script says, in the page's language.
+fn words_of_the_script(texts: &Texts) -> String {
+    // What a place holds is known only to the script: the place stays, as `{what}`.
+    let places = ["time", "what", "typed", "n", "h"].map(|name| (name, format!("{{{name}}}").into()));
+    let words: BTreeMap<&str, String> =
+        OF_THE_SCRIPT.iter().map(|(name, key)| (*name, texts.with(key, &places))).collect();
+    serde_json::to_string(&words).unwrap_or_default()
 }
 
 /// A page as a whole; one that renews itself says what it has, and what the desk’s clock shows, from which its times count.
-fn document(title: &str, name: &str, live: Option<(&str, Timestamp)>, body: &Markup) -> String {
+fn document(texts: &Texts, title: &str, name: &str, live: Option<(&str, Timestamp)>, body: &Markup) -> String {
     let version = VERSION.as_str();
     let page = html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(texts.lang.code()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -116,7 +170,7 @@ fn document(title: &str, name: &str, live: Option<(&str, Timestamp)>, body: &Mar
                 link rel="stylesheet" href={ "/assets/desk/desk.css?v=" (version) };
                 script src={ "/assets/desk/desk.js?v=" (version) } defer {}
             }
-            body data-live=[live.map(|_| "yes")] data-has=[live.map(|live| live.0)] data-now=[live.map(|live| live.1)] {
+            body data-words=(words_of_the_script(texts)) data-live=[live.map(|_| "yes")] data-has=[live.map(|live| live.0)] data-now=[live.map(|live| live.1)] {
                 (body)
             }
         }

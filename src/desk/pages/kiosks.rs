@@ -29,6 +29,7 @@ use crate::{
         state::DeskState,
         tablets::{Tablet, Wish},
     },
+    lang::message,
     ledger::Kiosk,
     link::wire::TicketReport,
 };
@@ -235,7 +236,7 @@ fn outward() -> Option<IpAddr> {
 }
 
 async fn new_code(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
-    posted.by_the_seller(&desk, "Pairing a tablet").await?;
+    posted.by_the_seller(&desk, message!("act-pair")).await?;
     desk.auth
         .new_pair_code(posted.seller.name())
         .map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
@@ -270,7 +271,7 @@ async fn release(
     Path(digit): Path<u8>,
     posted: Posted<NoFields>,
 ) -> Result<Redirect, Refusal> {
-    let seller = posted.by_the_seller(&desk, "Releasing a tablet").await?;
+    let seller = posted.by_the_seller(&desk, message!("act-release")).await?;
     desk.ledger.run_by(&seller, move |ledger, now| ledger.release_kiosk(digit, now)).await?;
     desk.tablets.forget(digit);
     Ok(Redirect::to("/kiosks"))

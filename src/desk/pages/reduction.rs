@@ -9,6 +9,7 @@ use super::{
 };
 use crate::{
     desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
+    lang::message,
     ledger::Given,
     money::{AmountError, Currency, PlainLine, Reduction, parse_percent},
 };
@@ -35,7 +36,7 @@ pub(super) async fn who_takes_off(
     if percent <= desk.catalog.loaded().catalog.table.till.helper_reduction_percent {
         return Ok(posted.seller.clone());
     }
-    posted.by_the_seller(desk, "Taking so much off").await
+    posted.by_the_seller(desk, message!("act-reduce")).await
 }
 
 impl Asked {

@@ -27,6 +27,7 @@ use crate::{
         state::DeskState,
     },
     disk::digest::sha256_hex,
+    lang::{Lang, Texts},
     ledger::{SELLER, Visitor},
 };
 
@@ -38,7 +39,7 @@ async fn setup_page(State(desk): State<Arc<DeskState>>, caller: Caller) -> Resul
     if has_pin(&desk).await? {
         return Ok(Redirect::to("/sign-in").into_response());
     }
-    Ok(plain_page("Choose a PIN", &setup_form(caller.is_here, None)).into_response())
+    Ok(plain_page(Texts::of(Lang::En), "Choose a PIN", &setup_form(caller.is_here, None)).into_response())
 }
 
 fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
@@ -93,8 +94,9 @@ async fn set_up(
         return Ok(Redirect::to("/sign-in").into_response());
     }
     let here = caller.is_here;
-    let again =
-        |status, words: &str| Ok((status, plain_page("Choose a PIN", &setup_form(here, Some(words)))).into_response());
+    let again = |status, words: &str| {
+        Ok((status, plain_page(Texts::of(Lang::En), "Choose a PIN", &setup_form(here, Some(words)))).into_response())
+    };
     if !here {
         let who = Guesser::at(caller.ip);
         if let Err(seconds) = desk.auth.guess(&Secret::SetupCode, &who) {
@@ -149,7 +151,8 @@ async fn sign_in_page(
     }
     let words = (led.lost == "1").then_some("You were signed out before this was entered. Sign in and do it again.");
     let people = people(&desk, &headers).await?;
-    Ok(plain_page("Sign in", &sign_in_form(&desk, &people, &ReturnPage::to(&led.back), words)).into_response())
+    Ok(plain_page(Texts::of(Lang::En), "Sign in", &sign_in_form(&desk, &people, &ReturnPage::to(&led.back), words))
+        .into_response())
 }
 
 /// Who may sign in, as far as this browser learns of it.
@@ -241,7 +244,8 @@ async fn sign_in(
                 (People::Unnamed, StatusCode::FORBIDDEN) => "This name and this PIN do not go together.".to_owned(),
                 _ => words,
             };
-            Ok((status, plain_page("Sign in", &sign_in_form(&desk, &people, &back, Some(&words)))).into_response())
+            Ok((status, plain_page(Texts::of(Lang::En), "Sign in", &sign_in_form(&desk, &people, &back, Some(&words))))
+                .into_response())
         }
     }
 }

@@ -124,8 +124,11 @@ mod tests {
             for lang in Lang::ALL {
                 let names = names(lang);
                 let texts = lang
-                    .source()
+                    .sources()
+                    .concat()
                     .chars()
+                    .collect::<Vec<_>>()
+                    .into_iter()
                     .chain(names.chars())
                     .chain(lang.own_name().chars())
                     .chain("$€£¥−…\u{a0}×•·".chars());

@@ -27,6 +27,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::message,
     ledger::{Bill, Ledger, LedgerError, Listed, Paying, Seen},
     ticket::TicketNumber,
 };
@@ -225,7 +226,7 @@ async fn other_way(
     Path(id): Path<Uuid>,
     posted: Posted<OtherWay>,
 ) -> Result<Response, Refusal> {
-    let seller = posted.by_the_seller(&desk, "Putting a payment right").await?;
+    let seller = posted.by_the_seller(&desk, message!("act-other-way")).await?;
     let form = posted.form;
     let to = way_called(&desk, &form.tender)?;
     act(&desk, &seller, id, "", move |ledger, now| ledger.other_tender(id, form.payment, &to, &form.reason, now)).await

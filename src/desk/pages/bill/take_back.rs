@@ -28,6 +28,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::message,
     ledger::{Bill, Corrected, LedgerError, TakeBack, Ticket},
     money::Currency,
 };
@@ -181,7 +182,7 @@ async fn take_back(
     Path(id): Path<Uuid>,
     posted: Posted<Sent>,
 ) -> Result<Response, Refusal> {
-    let seller = posted.by_the_seller(&desk, "Taking back what is paid").await?;
+    let seller = posted.by_the_seller(&desk, message!("act-take-back")).await?;
     let form = posted.form;
     let Some(what) = read_code(&form.what) else {
         return Err(Refusal::bad("say what comes back: ticket:ID, line:ID:PLACE or goods:PLACE"));

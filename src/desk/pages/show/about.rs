@@ -25,6 +25,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::message,
     ledger::{AboutShow, ShowKind},
     money::{Currency, TaxRule},
 };
@@ -197,7 +198,7 @@ fn choice(name: &str, value: &str, chosen: bool, words: &str) -> Markup {
 }
 
 async fn tell(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
-    let seller = posted.by_the_seller(&desk, "Saying what a show is").await?;
+    let seller = posted.by_the_seller(&desk, message!("act-about-show")).await?;
     let typed = posted.form;
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
     let about = match typed.read(desk.catalog.own_tax(), currency) {

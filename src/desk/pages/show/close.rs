@@ -28,6 +28,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::message,
     ledger::{AboutShow, CloseOut, Closing, Group},
     money::{Currency, coins, notes},
 };
@@ -162,7 +163,7 @@ fn counted(typed: &Counted, currency: Currency) -> Result<Option<Decimal>, Strin
 }
 
 async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
-    let seller = posted.by_the_seller(&desk, "Closing a show").await?;
+    let seller = posted.by_the_seller(&desk, message!("act-close-show")).await?;
     let typed = posted.form;
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
     let asked = typed.show;

@@ -22,6 +22,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::message,
     ledger::Group,
 };
 
@@ -58,7 +59,7 @@ async fn ask_begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Resul
 }
 
 async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
-    posted.by_the_seller(&desk, "Beginning to practise").await?;
+    posted.by_the_seller(&desk, message!("act-practise")).await?;
     practising::begin(&desk).await?;
     Ok(Redirect::to("/tickets"))
 }
@@ -74,7 +75,7 @@ pub(super) fn to_end() -> Markup {
 }
 
 async fn end(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
-    posted.by_the_seller(&desk, "Ending practice").await?;
+    posted.by_the_seller(&desk, message!("act-end-practice")).await?;
     practising::end(&desk).await?;
     Ok(Redirect::to("/show"))
 }

@@ -1,0 +1,1 @@
+# The desk in German: what the seller reads of cautions.

@@ -1,0 +1,1 @@
+# The desk in German: why the desk refuses.

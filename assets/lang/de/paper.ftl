@@ -1,0 +1,1 @@
+# The desk in German: receipts, slips and printed pages.

@@ -1,0 +1,1 @@
+# The desk in German: signing in, helpers, tablets.

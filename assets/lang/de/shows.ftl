@@ -1,0 +1,1 @@
+# The desk in German: the show, practice, trays.

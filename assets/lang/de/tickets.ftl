@@ -1,0 +1,1 @@
+# The desk in German: the tickets' pages.

@@ -1,0 +1,1 @@
+# The desk in English: what the seller reads of cautions.

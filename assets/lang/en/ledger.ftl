@@ -1,0 +1,1 @@
+# The desk in English: why the desk refuses.

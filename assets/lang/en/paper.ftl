@@ -1,0 +1,1 @@
+# The desk in English: receipts, slips and printed pages.

@@ -1,0 +1,1 @@
+# The desk in English: the show, practice, trays.

@@ -1,0 +1,1 @@
+# The desk in English: the tickets' pages.

@@ -1,0 +1,1 @@
+# The desk in Spanish: bills, paying and sales.

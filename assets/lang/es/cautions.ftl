@@ -1,0 +1,1 @@
+# The desk in Spanish: what the seller reads of cautions.

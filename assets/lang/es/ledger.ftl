@@ -1,0 +1,1 @@
+# The desk in Spanish: why the desk refuses.

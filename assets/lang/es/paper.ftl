@@ -1,0 +1,1 @@
+# The desk in Spanish: receipts, slips and printed pages.

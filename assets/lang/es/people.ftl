@@ -1,0 +1,1 @@
+# The desk in Spanish: signing in, helpers, tablets.

@@ -1,0 +1,1 @@
+# The desk in Spanish: the show, practice, trays.

@@ -1,0 +1,1 @@
+# The desk in French: bills, paying and sales.

@@ -1,0 +1,1 @@
+# The desk in French: what the seller reads of cautions.

@@ -1,0 +1,1 @@
+# The desk in French: why the desk refuses.

@@ -1,0 +1,1 @@
+# The desk in French: receipts, slips and printed pages.

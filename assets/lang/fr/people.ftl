@@ -1,0 +1,1 @@
+# The desk in French: signing in, helpers, tablets.

@@ -1,0 +1,1 @@
+# The desk in French: the show, practice, trays.

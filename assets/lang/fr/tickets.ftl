@@ -1,0 +1,1 @@
+# The desk in French: the tickets' pages.
