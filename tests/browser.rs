@@ -20,6 +20,8 @@ mod by_hand;
 mod driver;
 #[path = "browser/evening.rs"]
 mod evening;
+#[path = "browser/judged.rs"]
+mod judged;
 #[path = "desk/kit.rs"]
 mod kit;
 #[path = "browser/people.rs"]
@@ -34,6 +36,7 @@ use driver::Browser;
 use kit::{PIN, Table, agent};
 
 const PHONE: (u32, u32) = (360, 740);
+const TABLET: (u32, u32) = (768, 1024);
 const LAPTOP: (u32, u32) = (1280, 800);
 
 /// The browser, or `None` where none is installed, which only a build server has to have.
@@ -47,9 +50,9 @@ fn browser() -> Option<Browser> {
 }
 
 /// Looks at the page on both screens: nothing sticks out sideways, everything can be touched, inputs don't make a
-/// phone zoom in. Keeps a picture of each if a folder for them is named.
+/// phone zoom in, and the outside judge has nothing to object. Keeps a picture of each if a folder for them is named.
 fn look(browser: &Browser, name: &str) {
-    for (width, height) in [PHONE, LAPTOP] {
+    for (width, height) in [PHONE, TABLET, LAPTOP] {
         browser.resize(width, height);
         browser.wait("return document.readyState === 'complete' && [...document.images].every((one) => one.complete || one.loading === 'lazy')");
         browser.wait("return document.fonts.status === 'loaded'");
@@ -72,8 +75,10 @@ fn look(browser: &Browser, name: &str) {
                .map((one) => one.outerHTML.slice(0, 120));",
         );
         assert_eq!(small, serde_json::json!([]), "{name} at {width} px");
+        judged::by_axe(browser, &format!("{name} at {width} px"));
         keep_picture(browser, &format!("{name}-{width}"));
     }
+    judged::keep_served(browser, name);
     browser.resize(PHONE.0, PHONE.1);
 }
 

@@ -1,7 +1,7 @@
 //! An evening of a helper and a seller on one phone: the helper sells, the seller puts right what went wrong, and every touch
 //! is counted.
 
-use std::cell::Cell;
+use std::{cell::Cell, thread, time::Duration};
 
 use super::{
     people::{add_helpers, sign_out},
@@ -65,6 +65,8 @@ impl Phone<'_> {
     fn seller_approves(&self) {
         self.browser.wait_for("This needs the seller’s PIN");
         self.browser.fill("input[name=seller_pin]", PIN);
+        // Nobody types six digits faster than a touch is not taken where something new has come to lie.
+        thread::sleep(Duration::from_millis(700));
         self.touch("form.stack button.main");
         self.browser.wait_for("Put right");
     }

@@ -136,10 +136,12 @@ pub(in crate::desk) fn plain_page(texts: &Texts, title: &str, main: &Markup) -> 
 /// A button for each language, in its own words.
 fn languages(texts: &Texts) -> Markup {
     html! {
-        form.languages method="post" action="/language" role="group" aria-label=(say!(texts, "languages")) {
-            @for lang in Lang::ALL {
-                button.quiet name="language" value=(lang.code()) lang=(lang.code()) aria-pressed=(lang == texts.lang) {
-                    (lang.own_name())
+        form.languages method="post" action="/language" {
+            div.row.wraps role="group" aria-label=(say!(texts, "languages")) {
+                @for lang in Lang::ALL {
+                    button.quiet name="language" value=(lang.code()) lang=(lang.code()) aria-pressed=(lang == texts.lang) {
+                        (lang.own_name())
+                    }
                 }
             }
         }

@@ -117,7 +117,7 @@ impl View {
         let none_left = !held && !ticked && self.counts.get(id).is_none_or(|count| count.free() == 0);
         html! {
             @if !self.open() {
-                @if ticked { span.tick.done aria-label="ticked off" { (tick_sign()) } }
+                @if ticked { span.tick.done role="img" aria-label="ticked off" { (tick_sign()) } }
             } @else {
                 // Counting one more is not the same when it is said twice.
                 form.tick-form method="post" action=(self.action("tick")) data-repeats[!none_left] {
