@@ -29,7 +29,7 @@ use crate::{
         state::DeskState,
         tablets::{Tablet, Wish},
     },
-    lang::message,
+    lang::{Lang, Texts, message, say},
     ledger::Kiosk,
     link::wire::TicketReport,
 };
@@ -58,7 +58,7 @@ async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: Hea
         section.card aria-label="Pair a kiosk" {
             h2 { "Pair a kiosk" }
             @if let Some((code, minutes)) = desk.auth.pair_code(&seller) {
-                p { "Type this on the tablet, within " (words::count(minutes as usize, "minute")) ":" }
+                p { "Type this on the tablet, within " (say!(Texts::of(Lang::En), "count-minutes", n = minutes as usize)) ":" }
                 p.code { (code[..3]) " " (code[3..]) }
                 p { "The desk’s address:" }
                 ul.addresses { @for address in addresses(&desk, &headers) { li { code { (address) } } } }
@@ -87,17 +87,17 @@ fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
         li.card.kiosk data-key={ "kiosk-" (kiosk.digit) } {
             span.digit { (kiosk.digit) }
             div {
-                p { "Paired " (words::clock(kiosk.paired, now)) }
+                p { "Paired " (words::clock(Texts::of(Lang::En), kiosk.paired, now)) }
                 @match tablet.silent().map(|silent| silent.as_secs()) {
                     Some(0..SILENT_SECONDS) => p.good { "in reach" },
-                    Some(seconds) => p.grave { "silent for " (words::count((seconds / 60).max(1) as usize, "minute")) },
+                    Some(seconds) => p.grave { "silent for " (say!(Texts::of(Lang::En), "count-minutes", n = (seconds / 60).max(1) as usize)) },
                     None => p.faint { "not heard since the desk started" },
                 }
             }
             a.button.quiet href={ "/kiosks/" (kiosk.digit) "/release" } { "Release" }
             @if !report.waiting.is_empty() {
                 div.lying {
-                    p { strong { (words::count(report.waiting.len(), "ticket")) " on the way" } }
+                    p { strong { (say!(Texts::of(Lang::En), "count-tickets", n = report.waiting.len())) " on the way" } }
                     ul { @for ticket in &report.waiting { li { (ticket.number) " " (lying(ticket)) } } }
                 }
             }
@@ -105,7 +105,7 @@ fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
                 div.lying {
                     p.grave {
                         strong {
-                            (words::count(report.aside.len(), "ticket"))
+                            (say!(Texts::of(Lang::En), "count-tickets", n = report.aside.len()))
                             @if report.aside.len() == 1 { " was" } @else { " were" }
                             " not taken"
                         }
@@ -123,7 +123,7 @@ fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
             }
             @if report.unreadable > 0 {
                 p.lying.grave {
-                    (words::count(report.unreadable, "file")) " on this tablet should be a ticket and can’t be read. It is kept in the folder “refused”."
+                    (say!(Texts::of(Lang::En), "count-files", n = report.unreadable)) " on this tablet should be a ticket and can’t be read. It is kept in the folder “refused”."
                 }
             }
             @if !tablet.renumbered.is_empty() {
@@ -152,7 +152,7 @@ fn what_to_do(digit: u8, ticket: &TicketReport, wish: Option<Wish>) -> Markup {
 
 fn lying(ticket: &TicketReport) -> Markup {
     html! {
-        "· " (words::count(ticket.drops, "drop")) " · " (ticket.sum)
+        "· " (say!(Texts::of(Lang::En), "count-drops", n = ticket.drops)) " · " (ticket.sum)
         @if !ticket.trouble.is_empty() { " · " span.grave { (ticket.trouble) } }
     }
 }
@@ -250,7 +250,11 @@ async fn ask_release(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(d
     let keeps = if keeps.is_empty() {
         String::new()
     } else {
-        format!(" It still keeps {}: {}.", words::count(keeps.len(), "ticket"), keeps.join(", "))
+        format!(
+            " It still keeps {}: {}.",
+            say!(Texts::of(Lang::En), "count-tickets", n = keeps.len()),
+            keeps.join(", ")
+        )
     };
     let main = ask(&Question {
         title: format!("Release kiosk {digit}?"),

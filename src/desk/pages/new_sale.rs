@@ -28,6 +28,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::{Lang, Texts, say},
     ledger::{Count, LedgerError},
     money::Quote,
     ticket::TicketNumber,
@@ -214,10 +215,10 @@ async fn open(
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
             let (words, is_count) = match &error {
                 LedgerError::NoneLeft(id) => {
-                    let name = words::part_name(&loaded.catalog, id);
+                    let name = words::part_name(Texts::of(Lang::En), &loaded.catalog, id);
                     (format!("The count says that no “{name}” is left. Does it lie before you?"), true)
                 }
-                other => (words::trouble(other, &loaded.catalog), false),
+                other => (words::trouble(Texts::of(Lang::En), other, &loaded.catalog), false),
             };
             let page = shown(&desk, &chosen, Some((&words, is_count))).await?;
             Ok((StatusCode::CONFLICT, page).into_response())
@@ -294,7 +295,7 @@ impl View<'_> {
             div.for-whom role="group" aria-labelledby="for-whom" {
                 @for one in Wearer::ANSWERS {
                     button name="for" value=(one.code()) aria-pressed=(one == self.draft.wearer)
-                        .chosen[one == self.draft.wearer] { (words::wearer(one).trim_start_matches("for ")) }
+                        .chosen[one == self.draft.wearer] { (words::wearer(Texts::of(Lang::En), one).trim_start_matches("for ")) }
                 }
             }
         }
@@ -306,7 +307,7 @@ impl View<'_> {
             ol.lines.chosen-drops {
                 @for (at, kind) in self.draft.drops() {
                     li.line data-key={ (at) "-" (kind.id) } {
-                        (words::picture(self.loaded, &kind.id))
+                        (words::picture(Texts::of(Lang::En), self.loaded, &kind.id))
                         div.what { strong { (kind.name) } p { (self.plain(kind.price)) } }
                         span.home { (kind.home) }
                         button.quiet name="off" value=(at) aria-label={ "take off " (kind.name) } { "×" }
@@ -359,7 +360,7 @@ impl View<'_> {
     fn foot(&self) -> Markup {
         html! {
             button.bar formmethod="post" disabled[self.sum.is_err()] {
-                span { (words::count(self.draft.drops().count(), "drop")) }
+                span { (say!(Texts::of(Lang::En), "count-drops", n = self.draft.drops().count())) }
                 span { "To the till" }
                 strong { @if let Ok(quote) = &self.sum { (self.plain(quote.total)) } }
             }
@@ -376,7 +377,7 @@ impl View<'_> {
                         @for (home, id) in tray.compartments() {
                             @if let Some(kind) = id.and_then(|id| self.loaded.catalog.drop_kind(id)) {
                                 button.pick name="add" value=(home) aria-label={ (kind.name) ", " (home) ", " (self.plain(kind.price)) } {
-                                    (words::picture(self.loaded, &kind.id))
+                                    (words::picture(Texts::of(Lang::En), self.loaded, &kind.id))
                                     span.home { (home) }
                                     span { (self.plain(kind.price)) }
                                     @if self.counts.get(&kind.id).is_none_or(|count| count.free() == 0) { span.faint { "none left" } }
@@ -390,7 +391,7 @@ impl View<'_> {
     }
 
     fn left(&self, id: &str) -> String {
-        self.counts.get(id).map_or_else(|| "not counted".to_owned(), |count| words::free(*count))
+        self.counts.get(id).map_or_else(|| "not counted".to_owned(), |count| words::free(Texts::of(Lang::En), *count))
     }
 
     fn plain(&self, amount: rust_decimal::Decimal) -> String {

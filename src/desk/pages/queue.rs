@@ -25,6 +25,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::{Lang, Texts, say},
     ledger::{Bill, Group, Ledger, LedgerError, Listed, Ticket},
     ticket::TicketNumber,
 };
@@ -200,7 +201,7 @@ fn waiting_bills(bills: &[Bill]) -> Markup {
                     @for bill in bills.iter().filter(|bill| bill.is_shared()) {
                         li data-key=(bill.id) {
                             a href={ "/bills/" (bill.id) } {
-                                "Bill " (bill.number) ", " (words::count(bill.tickets.len(), "ticket"))
+                                "Bill " (bill.number) ", " (say!(Texts::of(Lang::En), "count-tickets", n = bill.tickets.len()))
                                 @if !bill.payments.is_empty() { ", paid in part" }
                             }
                         }
@@ -251,8 +252,8 @@ impl View {
                     height=(height) alt="" loading="lazy";
                 div {
                     p.number { (ticket.number) }
-                    p { (words::state(ticket.state)) " " span.faint { (words::ago(ticket.arrived, self.now)) } }
-                    p { (words::count(ticket.piece.drops.len(), "drop")) " · " (words::wearer(ticket.piece.wearer)) }
+                    p { (words::state(Texts::of(Lang::En), ticket.state)) " " span.faint { (words::ago(Texts::of(Lang::En), ticket.arrived, self.now)) } }
+                    p { (say!(Texts::of(Lang::En), "count-drops", n = ticket.piece.drops.len())) " · " (words::wearer(Texts::of(Lang::En), ticket.piece.wearer)) }
                     @if ticket.show != self.show { p { "of show " (ticket.show) } }
                     @if !ticket.verdict.suitable { p.grave { "not suitable for this wearer" } }
                     @if short { p.grave { "a part is not held" } }
@@ -269,7 +270,7 @@ fn unread(one: &Listed) -> Markup {
         a.card.ticket href={ "/tickets/" (one.id) } {
             div {
                 p.number { (one.number) }
-                p { (words::state(one.state)) }
+                p { (words::state(Texts::of(Lang::En), one.state)) }
                 p.grave { "This ticket can’t be read" }
             }
         }

@@ -21,6 +21,7 @@ use super::{
 use crate::{
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
+    lang::{Lang, Texts},
     ledger::{Sale, SaleId, SaleQuery},
     money::Currency,
     quoting::quoted,
@@ -132,7 +133,7 @@ fn one(sale: &Sale, currency: Currency, now: Timestamp) -> Markup {
         li.line.billed data-key=(sale.number) {
             div.what {
                 strong { (sale.number) }
-                p.faint { "show " (sale.show) ", " (words::ago(sale.paid, now)) }
+                p.faint { "show " (sale.show) ", " (words::ago(Texts::of(Lang::En), sale.paid, now)) }
             }
             span.figure { (currency.plain(sale.total)) }
             div.acts {

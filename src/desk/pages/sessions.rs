@@ -20,6 +20,7 @@ use crate::{
         seller::{Owner, Seller, is_running},
         state::DeskState,
     },
+    lang::{Lang, Texts},
     ledger::{Browser, Ledger, LedgerError, Role},
 };
 
@@ -87,7 +88,7 @@ pub(super) fn list(browsers: &[Browser], seller: &Seller, alone: bool, now: Time
                     li.row {
                         span.what {
                             @if is_sellers && !alone { (browser.whose()) ": " }
-                            strong { (browser.name) } " at " (browser.address) ", since " (words::clock(browser.last, now))
+                            strong { (browser.name) } " at " (browser.address) ", since " (words::clock(Texts::of(Lang::En), browser.last, now))
                             @if browser.session.as_ref() == Some(&seller.token_hash) { span.good { ", this one" } }
                         }
                         form method="post" action={ "/sessions/" (&browser.key_hash[..SHOWN.min(browser.key_hash.len())]) "/end" } {

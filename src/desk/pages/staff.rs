@@ -24,6 +24,7 @@ use super::{
 };
 use crate::{
     desk::{refusal::Refusal, seller::Owner, state::DeskState},
+    lang::{Lang, Texts},
     ledger::{LedgerError, SELLER, Staff, StaffError},
 };
 
@@ -90,7 +91,7 @@ fn helper(one: &Staff, now: Timestamp) -> Markup {
     };
     html! {
         li.row {
-            span.what { strong { (one.name) } " – helps since " (words::clock(one.since, now)) }
+            span.what { strong { (one.name) } " – helps since " (words::clock(Texts::of(Lang::En), one.since, now)) }
             (button("/staff/pin", "New PIN"))
             (button("/staff/remove", "Remove"))
         }

@@ -21,6 +21,7 @@ use crate::{
     catalog::{Catalog, Loaded, Tray},
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
+    lang::{Lang, Texts},
     ledger::Count,
     quoting::{excerpt, quoted},
 };
@@ -98,7 +99,7 @@ fn tray(tray: &Tray, loaded: &Loaded, counts: &BTreeMap<String, Count>) -> Marku
                             Some(kind) => {
                                 (cell(&Cell {
                                     id: &kind.id, name: &kind.name, price: kind.price, home: Some(home),
-                                    picture: words::picture(loaded, &kind.id), loaded, counts,
+                                    picture: words::picture(Texts::of(Lang::En), loaded, &kind.id), loaded, counts,
                                 }))
                             }
                             None => { div.cell.empty { span.home { (home) } } }
@@ -131,12 +132,12 @@ fn cell(cell: &Cell<'_>) -> Markup {
     let price = cell.loaded.catalog.table.prices.currency.plain(cell.price);
     html! {
         div.cell id={ "part-" (cell.id) } .out[count.free() == 0] {
-            a href={ "/parts/" (cell.id) } aria-label={ (cell.name) ", " (words::free(count)) ": change the count" } {
+            a href={ "/parts/" (cell.id) } aria-label={ (cell.name) ", " (words::free(Texts::of(Lang::En), count)) ": change the count" } {
                 @if let Some(home) = cell.home { span.home { (home) } }
                 (cell.picture)
                 span.name { (cell.name) }
                 span.price { (price) }
-                span.free { (words::free(count)) }
+                span.free { (words::free(Texts::of(Lang::En), count)) }
                 @if count.held > 0 { span.held { (count.held) " held" } }
             }
         }
@@ -173,7 +174,7 @@ async fn part_page(desk: &DeskState, id: &str, trouble: Option<&str>) -> Result<
         @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
         section.card.part {
             div.head {
-                @match base { Some(base) => (words::base_sign(&base.kind, base.finish)), None => (words::picture(&loaded, id)) }
+                @match base { Some(base) => (words::base_sign(&base.kind, base.finish)), None => (words::picture(Texts::of(Lang::En), &loaded, id)) }
                 div {
                     h1 { (name) }
                     p { @if let Some(home) = home { span.home { (home) } " " } (loaded.catalog.table.prices.currency.plain(price)) }

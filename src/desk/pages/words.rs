@@ -4,87 +4,107 @@ use std::borrow::Cow;
 
 use jiff::{Timestamp, tz::TimeZone};
 use maud::{Markup, html};
+use rust_decimal::{Decimal, prelude::FromPrimitive};
 
 use crate::{
-    catalog::{Catalog, Loaded},
+    catalog::{Catalog, Loaded, Tray},
+    caution::CautionCode,
     craft::{BaseKind, Finish, Length, Wearer},
+    desk::ledger_words::ledger_words,
+    lang::{Lang, Texts, say},
     ledger::{Count, LedgerError},
     link::wire::in_address,
+    money::Currency,
     quoting::excerpt,
     ticket::State,
 };
 
 /// Who the piece is for.
-pub(super) const fn wearer(wearer: Wearer) -> &'static str {
-    match wearer {
-        Wearer::Under3 => "for under 3",
-        Wearer::From3To5 => "for 3 to 5 years",
-        Wearer::From6To12 => "for 6 to 12 years",
-        Wearer::From13 => "for 13 or older",
-        Wearer::Unknown => "wearer not asked",
-    }
+pub(super) fn wearer(texts: &Texts, wearer: Wearer) -> String {
+    texts.get(&format!("for-{}", wearer.code()))
 }
 
-/// How long ago, roughly; the page's script keeps it up to date.
-pub(super) fn ago(then: Timestamp, now: Timestamp) -> Markup {
-    let seconds = now.duration_since(then).as_secs().max(0);
-    let words = match seconds / 60 {
-        0 => "just now".to_owned(),
-        minutes @ 1..60 => format!("{minutes} min ago"),
-        minutes => format!("{} h {} min ago", minutes / 60, minutes % 60),
+/// How long ago, roughly; the page's script keeps it up to date, and on paper stands the time of day.
+pub(super) fn ago(texts: &Texts, then: Timestamp, now: Timestamp) -> Markup {
+    let minutes = now.duration_since(then).as_secs().max(0) / 60;
+    let words = match minutes {
+        0 => say!(texts, "ago-now"),
+        1..60 => say!(texts, "script-minutes", n = minutes),
+        _ => say!(texts, "script-hours", h = minutes / 60, n = minutes % 60),
     };
-    html! { time datetime=(then) { (words) } }
+    html! { time datetime=(then) data-clock=(clock(texts, then, now)) { (words) } }
 }
 
 /// The time of day, or with its date when it was another day, in this machine's time zone.
-pub(super) fn clock(then: Timestamp, now: Timestamp) -> String {
+pub(super) fn clock(texts: &Texts, then: Timestamp, now: Timestamp) -> String {
     let (then, now) = (then.to_zoned_datetime(TimeZone::system()), now.to_zoned_datetime(TimeZone::system()));
-    let shape = if then.date() == now.date() { "%H:%M" } else { "%Y-%m-%d %H:%M" };
-    then.strftime(shape).to_string()
+    let time = then.strftime("%H:%M").to_string();
+    if then.date() == now.date() { time } else { format!("{} {time}", then.strftime(day_shape(texts))) }
 }
 
 /// The day, in this machine's time zone.
-pub(super) fn day(then: Timestamp) -> String {
-    then.to_zoned_datetime(TimeZone::system()).strftime("%Y-%m-%d").to_string()
+pub(super) fn day(texts: &Texts, then: Timestamp) -> String {
+    then.to_zoned_datetime(TimeZone::system()).strftime(day_shape(texts)).to_string()
+}
+
+/// How a language writes a day in figures. Source: CLDR, the medium and short dates of es, fr and de; in English the form of
+/// ISO 8601, which readers of both American and British dates take for the same day.
+const fn day_shape(texts: &Texts) -> &'static str {
+    match texts.lang {
+        Lang::En => "%Y-%m-%d",
+        Lang::Es | Lang::Fr => "%d/%m/%Y",
+        Lang::De => "%d.%m.%Y",
+    }
 }
 
 /// A length both ways: `24 in · 61 cm`.
-pub(super) fn length(length: Length) -> String {
-    let inches = format!("{:.1}", length.inches());
-    format!("{} in · {:.0} cm", inches.trim_end_matches(".0"), length.mm() / 10.0)
+pub(super) fn length(texts: &Texts, length: Length) -> String {
+    let figure = |value: f64, digits: u32| {
+        let figure = Decimal::from_f64(value).unwrap_or_default().round_dp(digits).normalize();
+        texts.lang.number(figure)
+    };
+    say!(texts, "length-both", inches = figure(length.inches(), 1), cm = figure(length.mm() / 10.0, 0))
 }
 
-/// One or many: `1 drop`, `3 drops`.
-pub(super) fn count(n: usize, one: &str) -> String {
-    if n == 1 { format!("1 {one}") } else { format!("{n} {one}s") }
+/// An amount with its currency. In English as the ledger and the terminal write it.
+pub(super) fn money(texts: &Texts, amount: Decimal, currency: Currency) -> String {
+    match texts.lang {
+        Lang::En => currency.plain(amount),
+        other => other.money(amount, currency),
+    }
 }
 
 /// How many can still be had, in words.
-pub(super) fn free(count: Count) -> String {
+pub(super) fn free(texts: &Texts, count: Count) -> String {
     match count.free() {
-        0 if count.held > 0 => "all held".to_owned(),
-        0 => "sold out".to_owned(),
-        n => format!("{n} free"),
+        0 if count.held > 0 => say!(texts, "free-all-held"),
+        0 => say!(texts, "free-none"),
+        n => say!(texts, "free-some", n = n),
     }
 }
 
 /// The name of a part for people; its id where the catalogue does not have it any more.
-pub(super) fn part_name<'a>(catalog: &'a Catalog, id: &str) -> Cow<'a, str> {
+pub(super) fn part_name<'a>(texts: &Texts, catalog: &'a Catalog, id: &str) -> Cow<'a, str> {
     let drop = catalog.drop_kind(id).map(|kind| kind.name.as_str());
-    let name = drop.or_else(|| catalog.base(id).map(|base| base.name.as_str()));
-    name.map_or_else(|| Cow::Owned(excerpt(id)), Cow::Borrowed)
+    let own = drop.or_else(|| catalog.base(id).map(|base| base.name.as_str()));
+    own.map_or_else(|| Cow::Owned(excerpt(id)), |own| Cow::Borrowed(catalog.called(texts.lang.code(), id, own)))
+}
+
+/// What a tray is called.
+pub(super) fn tray_name<'a>(texts: &Texts, catalog: &'a Catalog, tray: &'a Tray) -> &'a str {
+    catalog.called(texts.lang.code(), &tray.letter.to_string(), &tray.name)
+}
+
+/// A hazard by its name.
+pub(super) fn hazard(texts: &Texts, code: CautionCode) -> String {
+    texts.get(&format!("hazard-{}", code.code()))
 }
 
 /// Why the ledger refuses, with names in place of ids.
-pub(super) fn trouble(error: &LedgerError, catalog: &Catalog) -> String {
+pub(super) fn trouble(texts: &Texts, error: &LedgerError, catalog: &Catalog) -> String {
     match error {
-        LedgerError::NoneLeft(id) => {
-            format!(
-                "The count says that no “{}” is left. If it lies before you, touch “It is here”.",
-                part_name(catalog, id)
-            )
-        }
-        other => sentence(&other.to_string()),
+        LedgerError::NoneLeft(id) => say!(texts, "none-left-touch", name = part_name(texts, catalog, id)),
+        other => sentence(&ledger_words(texts, other)),
     }
 }
 
@@ -102,14 +122,15 @@ pub(super) fn capital(words: &str) -> String {
 }
 
 /// A drop's picture.
-pub(super) fn picture(loaded: &Loaded, id: &str) -> Markup {
+pub(super) fn picture(texts: &Texts, loaded: &Loaded, id: &str) -> Markup {
     let kind = loaded.catalog.drop_kind(id);
     let found = kind.and_then(|kind| Some((kind, loaded.pictures.get(&kind.picture)?)));
     html! {
         @if let Some((kind, picture)) = found {
-            img.drop src={ "/pictures/" (in_address(&kind.picture)) "?v=" (&picture.sha256[..16]) } alt=(kind.name) loading="lazy";
+            img.drop src={ "/pictures/" (in_address(&kind.picture)) "?v=" (&picture.sha256[..16]) }
+                alt=(part_name(texts, &loaded.catalog, id)) loading="lazy";
         } @else {
-            span.drop.none { "no picture" }
+            span.drop.none { (say!(texts, "no-picture")) }
         }
     }
 }
@@ -134,8 +155,13 @@ pub(super) fn base_sign(kind: &BaseKind, finish: Finish) -> Markup {
     }
 }
 
+/// The state in a word.
+pub(super) fn state_word(texts: &Texts, state: State) -> String {
+    texts.get(&format!("state-{}", state.code()))
+}
+
 /// The state in a word and a sign.
-pub(super) fn state(state: State) -> Markup {
+pub(super) fn state(texts: &Texts, state: State) -> Markup {
     let drawing = match state {
         State::Sent => "M5 4h10l4 5v11H5zM8 12h8M8 16h6",
         State::Called => "M4 10v4h4l6 5V5L8 10zM17 9c1.6 2 1.6 4 0 6",
@@ -148,7 +174,7 @@ pub(super) fn state(state: State) -> Markup {
     html! {
         span class={ "state " (state.code()) } {
             svg viewBox="0 0 24 24" aria-hidden="true" { path d=(drawing) {} }
-            (state.word())
+            (state_word(texts, state))
         }
     }
 }
@@ -159,19 +185,47 @@ mod tests {
 
     #[test]
     fn words_read_well() {
-        assert_eq!(length(Length::from_inches(24.0)), "24 in · 61 cm");
-        assert_eq!(length(Length::from_mm(610.0)), "24 in · 61 cm");
-        assert_eq!(length(Length::from_inches(17.5)), "17.5 in · 44 cm");
-        assert_eq!((count(1, "drop"), count(0, "drop")), ("1 drop".to_owned(), "0 drops".to_owned()));
+        let texts = Texts::of(Lang::En);
+        let in_english = |mm: f64| length(texts, Length::from_mm(mm)).replace('\u{a0}', " ");
+        assert_eq!(in_english(609.6), "24 in · 61 cm");
+        assert_eq!(in_english(610.0), "24 in · 61 cm");
+        assert_eq!(in_english(444.5), "17.5 in · 44 cm");
+        assert_eq!(length(Texts::of(Lang::De), Length::from_mm(444.5)), "44\u{a0}cm · 17,5\u{a0}in");
+        assert_eq!(say!(texts, "count-drops", n = 1), "1 drop");
+        assert_eq!(say!(texts, "count-drops", n = 0), "0 drops");
         assert_eq!(sentence("a ticket that is sent"), "A ticket that is sent.");
-        assert_eq!(free(Count { on_hand: 2, held: 2 }), "all held");
+        assert_eq!(free(texts, Count { on_hand: 2, held: 2 }), "all held");
+    }
+
+    /// Every code has its words in every language: a key stands for itself where there is none.
+    #[test]
+    fn no_code_is_without_words() {
+        for texts in Lang::ALL.map(Texts::of) {
+            let states = State::ALL.map(|one| state_word(texts, one));
+            let wearers = Wearer::ANSWERS.into_iter().chain([Wearer::Unknown]).map(|one| wearer(texts, one));
+            let hazards = CautionCode::ALL.map(|one| hazard(texts, one));
+            for words in states.into_iter().chain(wearers).chain(hazards) {
+                assert!(!["state-", "for-", "hazard-"].iter().any(|key| words.starts_with(key)), "{words}");
+            }
+        }
+        let english = Texts::of(Lang::En);
+        assert!(State::ALL.iter().all(|one| state_word(english, *one) == one.word()), "as the terminal says it");
+        assert!(CautionCode::ALL.iter().all(|one| hazard(english, *one) == one.words()), "as the terminal says it");
+    }
+
+    #[test]
+    fn days_are_written_as_the_language_has_them() {
+        let then: Timestamp = "2026-05-01T12:00:00Z".parse().unwrap();
+        let days = Lang::ALL.map(|lang| day(Texts::of(lang), then));
+        assert_eq!(days, ["2026-05-01", "01/05/2026", "01/05/2026", "01.05.2026"]);
     }
 
     #[test]
     fn a_clock_that_went_back_is_no_trouble() {
+        let texts = Texts::of(Lang::En);
         let now: Timestamp = "2026-05-01T10:00:00Z".parse().unwrap();
         let later: Timestamp = "2026-05-01T11:00:00Z".parse().unwrap();
-        assert!(ago(later, now).into_string().contains("just now"));
-        assert!(ago(now, later).into_string().contains("1 h 0 min ago"));
+        assert!(ago(texts, later, now).into_string().contains("just now"));
+        assert!(ago(texts, now, later).into_string().replace('\u{a0}', " ").contains("1 h 0 min ago"));
     }
 }

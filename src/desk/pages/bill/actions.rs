@@ -27,7 +27,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    lang::message,
+    lang::{Lang, Texts, message},
     ledger::{Bill, Ledger, LedgerError, Listed, Paying, Seen},
     ticket::TicketNumber,
 };
@@ -56,7 +56,7 @@ pub(super) async fn act(
     match desk.ledger.enter_by(seller, work).await {
         Ok(_) => Ok(Redirect::to(&format!("/bills/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
-            let words = words::trouble(&error, &desk.catalog.loaded().catalog);
+            let words = words::trouble(Texts::of(Lang::En), &error, &desk.catalog.loaded().catalog);
             Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
         }
         Err(refusal) => Err(refusal),

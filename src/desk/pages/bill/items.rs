@@ -9,6 +9,7 @@ use crate::{
         gallery::PortraitSize,
         pages::{queue::portrait_address, words},
     },
+    lang::{Lang, Texts, say},
     ledger::Ticket,
     ticket::State,
 };
@@ -41,7 +42,7 @@ impl View {
                 }
                 div.what {
                     strong { a href={ "/tickets/" (ticket.id) } { (ticket.number) } }
-                    p { (words::count(ticket.piece.drops.len(), "drop")) " · " (words::state(ticket.state)) }
+                    p { (say!(Texts::of(Lang::En), "count-drops", n = ticket.piece.drops.len())) " · " (words::state(Texts::of(Lang::En), ticket.state)) }
                     @if let (true, Some(why)) = (ticket.state.is_open(), self.waits_for(ticket)) { p.grave { (why) } }
                 }
                 span.figure { (self.money(ticket.quote.total)) }
@@ -67,7 +68,7 @@ impl View {
     /// What has to be done with a ticket before it can be paid.
     fn waits_for(&self, ticket: &Ticket) -> Option<String> {
         if ticket.unticked() > 0 {
-            Some(format!("{} to tick off", words::count(ticket.unticked(), "part")))
+            Some(format!("{} to tick off", say!(Texts::of(Lang::En), "count-parts", n = ticket.unticked())))
         } else if !ticket.verdict.cautions.is_empty() && !ticket.told {
             Some("tell the guest of the cautions".to_owned())
         } else if ticket.sum_doubt.is_some() {

@@ -6,6 +6,7 @@ use rust_decimal::Decimal;
 use super::view::View;
 use crate::{
     desk::pages::{paying::way_words, words},
+    lang::{Lang, Texts},
     ledger::{Corrected, Correction, Payment, Why},
 };
 
@@ -34,7 +35,7 @@ impl View {
             li.money data-key={ "payment-" (at) } {
                 p {
                     strong { (signed(&self.money(payment.amount.abs()), payment.amount)) } " " (payment.tender.words())
-                    ", " (why(payment.why)) ", " (words::ago(payment.at, self.now))
+                    ", " (why(payment.why)) ", " (words::ago(Texts::of(Lang::En), payment.at, self.now))
                     @if let Some(name) = &payment.by { ", " (name) }
                     @if payment.show != self.bill.show { ", in show " (payment.show) }
                 }
@@ -64,7 +65,8 @@ impl View {
             },
             Corrected::Line { ticket, at } => {
                 let line = self.tickets.iter().find(|one| one.id == ticket).and_then(|one| one.lines.get(at));
-                let name = line.map(|line| words::part_name(self.catalog(), &line.id).into_owned());
+                let name =
+                    line.map(|line| words::part_name(Texts::of(Lang::En), self.catalog(), &line.id).into_owned());
                 format!("{} taken back", name.as_deref().unwrap_or("a drop"))
             }
             Corrected::Goods(at) => {
@@ -83,7 +85,7 @@ impl View {
                         @if one.parts_home { "The parts are in their homes again. " } @else { "The parts are gone. " }
                     }
                     span.faint {
-                        (words::ago(one.at, self.now))
+                        (words::ago(Texts::of(Lang::En), one.at, self.now))
                         @if let Some(name) = &one.by { ", " (name) }
                     }
                 }

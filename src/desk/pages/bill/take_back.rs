@@ -28,7 +28,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    lang::message,
+    lang::{Lang, Texts, message},
     ledger::{Bill, Corrected, LedgerError, TakeBack, Ticket},
     money::Currency,
 };
@@ -89,7 +89,7 @@ fn possible(bill: &Bill, tickets: &[Ticket], asked: &Asked, catalog: &Catalog) -
     if let Some(ticket) = ticket {
         let whole = (Corrected::Ticket(ticket.id), format!("The whole piece, {}", ticket.number));
         let lines = ticket.live_lines().map(|(at, line)| {
-            let name = format!("{}, {}", words::part_name(catalog, &line.id), line.home);
+            let name = format!("{}, {}", words::part_name(Texts::of(Lang::En), catalog, &line.id), line.home);
             (Corrected::Line { ticket: ticket.id, at }, name)
         });
         return std::iter::once(whole).chain(lines).collect();

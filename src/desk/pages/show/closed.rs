@@ -26,6 +26,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::{Lang, Texts},
     ledger::{Listed, ShowEnd},
     quoting::quoted,
 };
@@ -76,7 +77,7 @@ async fn closed(
     };
     let main = html! {
         h1 { "Close-out of " (name_of("show", id, about)) }
-        p.faint { (loaded.catalog.table.name) ", closed " (words::clock(closed.at, desk.clock.now())) }
+        p.faint { (loaded.catalog.table.name) ", closed " (words::clock(Texts::of(Lang::En), closed.at, desk.clock.now())) }
         @if let Some(line) = about_line(about, closed.currency) { p { (line) } }
         (sheet.markup())
         (were_let_go(&let_go))

@@ -24,6 +24,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::{Lang, Texts},
     ledger::{AboutShow, ShowKind, ShowListed, reward_of},
     money::Currency,
 };
@@ -53,7 +54,7 @@ async fn running(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<
     let earlier: Vec<&ShowListed> = shows.iter().filter(|one| one.closed.is_some()).collect();
     let main = html! {
         h1 { (name_of("Show", show.id, &about)) }
-        p.faint { "Running since " (words::clock(show.opened, desk.clock.now())) }
+        p.faint { "Running since " (words::clock(Texts::of(Lang::En), show.opened, desk.clock.now())) }
         @if desk.practice.is_on() { (practice::to_end()) }
         (what_it_is(&about, currency))
         (sheet.markup())
@@ -75,7 +76,7 @@ fn listed(show: &ShowListed) -> Markup {
         a href={ "/shows/" (show.id) } { (name_of("Show", show.id, &show.about)) }
         span.faint {
             @if let Some(kind) = show.about.kind { (kind.word()) ", " }
-            (words::day(show.opened))
+            (words::day(Texts::of(Lang::En), show.opened))
         }
     }
 }

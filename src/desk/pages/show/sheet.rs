@@ -9,6 +9,7 @@ use crate::{
     catalog::Catalog,
     craft::Sort,
     desk::pages::words,
+    lang::{Lang, Texts, say},
     ledger::{AboutShow, CloseOut, PartThen, ShowEnd, ShowKind, SoldLine},
     money::{Currency, Reward, TaxRule},
 };
@@ -62,7 +63,7 @@ impl Sheet<'_> {
         }
         let kind = self.catalog.drop_kind(id);
         PartThen {
-            name: words::part_name(self.catalog, id).into_owned(),
+            name: words::part_name(Texts::of(Lang::En), self.catalog, id).into_owned(),
             home: kind.map(|kind| kind.home),
             sort: kind.map(|kind| kind.sort),
         }
@@ -102,7 +103,7 @@ impl Sheet<'_> {
                         @for (reason, amount) in &sums.given { dt.under { (reason) } dd { (currency.plain(*amount)) } }
                     }
                     @if sums.taken_back.times > 0 {
-                        dt { "Taken back, " (words::count(sums.taken_back.times as usize, "time")) }
+                        dt { "Taken back, " (say!(Texts::of(Lang::En), "count-times", n = sums.taken_back.times as usize)) }
                         dd { (currency.plain(sums.taken_back.totals)) }
                     }
                     @if sums.cash_rounding() != Some(Decimal::ZERO) {
@@ -111,10 +112,10 @@ impl Sheet<'_> {
                     dt.total { "Taken" } dd.total { (plain(currency, sums.taken())) }
                     @if sums.late.sold > 0 {
                         dt { "Of this late, from earlier shows" }
-                        dd { (words::count(sums.late.sold as usize, "ticket")) ", " (currency.plain(sums.late.taken)) }
+                        dd { (say!(Texts::of(Lang::En), "count-tickets", n = sums.late.sold as usize)) ", " (currency.plain(sums.late.taken)) }
                     }
                     @if sums.prepaid_kept > 0 {
-                        dt { "Kept open, a part of them is paid" } dd { (words::count(sums.prepaid_kept as usize, "ticket")) }
+                        dt { "Kept open, a part of them is paid" } dd { (say!(Texts::of(Lang::En), "count-tickets", n = sums.prepaid_kept as usize)) }
                     }
                     @if sums.late.let_go > 0 {
                         dt { "Let go, from earlier shows" } dd { (sums.late.let_go) }
@@ -184,7 +185,7 @@ impl Sheet<'_> {
                         Some(Reward::Pieces { count, up_to }) => {
                             dt { "The host’s reward" }
                             dd {
-                                (words::count(*count as usize, "free piece"))
+                                (say!(Texts::of(Lang::En), "count-free-pieces", n = *count as usize))
                                 @if let Some(up_to) = up_to { ", up to " (currency.plain(*up_to)) " each" }
                             }
                         },

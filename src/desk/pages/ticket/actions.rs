@@ -28,6 +28,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::{Lang, Texts},
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
     quoting::quoted,
 };
@@ -69,7 +70,7 @@ async fn refused(desk: &DeskState, id: Uuid, error: LedgerError) -> Result<Respo
     if status_of(&error) != StatusCode::CONFLICT {
         return Err(error.into());
     }
-    let words = words::trouble(&error, &desk.catalog.loaded().catalog);
+    let words = words::trouble(Texts::of(Lang::En), &error, &desk.catalog.loaded().catalog);
     Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
 }
 
@@ -144,7 +145,7 @@ async fn add(
     match done.await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}#add")).into_response()),
         Err(Refusal::Ledger(LedgerError::NoneLeft(_))) => {
-            let question = is_it_here(id, &form.home, &words::part_name(&loaded.catalog, &kind));
+            let question = is_it_here(id, &form.home, &words::part_name(Texts::of(Lang::En), &loaded.catalog, &kind));
             Ok((StatusCode::CONFLICT, with_question(&desk, id, &question).await?).into_response())
         }
         Err(Refusal::Ledger(error)) => refused(&desk, id, error).await,

@@ -7,6 +7,7 @@ use crate::{
     caution::{DEFERRAL, Hazard},
     craft::Wearer,
     desk::pages::{caution_signs, words},
+    lang::{Lang, Texts},
 };
 
 impl View {
@@ -58,7 +59,7 @@ impl View {
                     @if forbidden { "A part of this piece may not be sold to anybody. Take it off the piece." }
                     @else if wearer == Wearer::Unknown {
                         "This piece does not suit everyone, and nobody said who it is for."
-                    } @else { "This piece is not suitable: " (words::wearer(wearer)) "." }
+                    } @else { "This piece is not suitable: " (words::wearer(Texts::of(Lang::En), wearer)) "." }
                 }
             }
             @if self.open() && wearer != Wearer::Unknown && !forbidden {
@@ -97,9 +98,9 @@ impl View {
                 (caution_signs::of(one.code))
                 div {
                     p.parts {
-                        @if hazard.is_of_the_base() { span { (words::part_name(self.catalog(), &self.ticket.piece.base)) } }
+                        @if hazard.is_of_the_base() { span { (words::part_name(Texts::of(Lang::En), self.catalog(), &self.ticket.piece.base)) } }
                         @for id in hazard.drops() {
-                            span { (words::picture(&self.loaded, id)) (words::part_name(self.catalog(), id)) }
+                            span { (words::picture(Texts::of(Lang::En), &self.loaded, id)) (words::part_name(Texts::of(Lang::En), self.catalog(), id)) }
                         }
                     }
                     p { (one.text) }

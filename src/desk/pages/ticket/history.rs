@@ -7,6 +7,7 @@ use crate::{
     caution::CautionCode,
     craft::{Home, Wearer},
     desk::pages::words,
+    lang::{Lang, Texts},
     ledger::{Charge, Event, Given, Part, SELLER},
     money::{Package, PlainLine, Reduction, Tender},
 };
@@ -37,7 +38,7 @@ impl View {
                 ol {
                     @for event in &self.history {
                         li {
-                            span.faint { (words::clock(event.at, self.now)) } " " (self.happened(event))
+                            span.faint { (words::clock(Texts::of(Lang::En), event.at, self.now)) } " " (self.happened(event))
                             @if let Some(by) = event.by.as_ref().filter(|_| is_told) { " – by " (by) }
                         }
                     }
@@ -48,7 +49,7 @@ impl View {
 
     /// One entry in words. An entry of a kind that this version does not know is told by its name.
     fn happened(&self, event: &Event) -> String {
-        let name = |id: &str| words::part_name(self.catalog(), id).into_owned();
+        let name = |id: &str| words::part_name(Texts::of(Lang::En), self.catalog(), id).into_owned();
         let line_name = |at: usize| self.ticket.lines.get(at).map(|line| name(&line.id)).unwrap_or_default();
         let part = |body: &serde_json::Value| match serde_json::from_value(body.clone()) {
             Ok((Part::Line(at), found)) => (line_name(at), found),
@@ -80,13 +81,13 @@ impl View {
                 Err(_) => "a drop taken off".to_owned(),
             },
             "length" => match serde_json::from_value(event.body.clone()) {
-                Ok(length) => format!("made {}", words::length(length)),
+                Ok(length) => format!("made {}", words::length(Texts::of(Lang::En), length)),
                 Err(_) => "another length".to_owned(),
             },
             "judged" => "the catalogue changed, and with it the cautions".to_owned(),
             "wearer" => match serde_json::from_value(event.body.clone()) {
                 Ok(Wearer::Unknown) => "nobody knows who it is for".to_owned(),
-                Ok(one) => format!("it is {}", words::wearer(one)),
+                Ok(one) => format!("it is {}", words::wearer(Texts::of(Lang::En), one)),
                 Err(_) => "for somebody else".to_owned(),
             },
             "sold_for_grown_up" => match serde_json::from_value::<(CautionCode, bool)>(event.body.clone()) {
@@ -114,7 +115,7 @@ impl View {
 
     /// What happened to the price, and what was taken back.
     fn of_price(&self, event: &Event) -> Option<String> {
-        let name = |id: &str| words::part_name(self.catalog(), id).into_owned();
+        let name = |id: &str| words::part_name(Texts::of(Lang::En), self.catalog(), id).into_owned();
         Some(match event.kind.as_str() {
             "reduced" => match serde_json::from_value::<Option<Given>>(event.body.clone()) {
                 Ok(Some(given)) => format!("{}, {}", reduced(&given.reduction), given.reason),

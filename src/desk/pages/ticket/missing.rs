@@ -27,6 +27,7 @@ use crate::{
     },
     guest::{Filters, Standing, Trouble, places_of, standing},
     hang::HangError,
+    lang::{Lang, Texts},
     ledger::{Count, Ticket, TicketLine},
 };
 
@@ -80,7 +81,7 @@ fn content(
     let currency = ticket.quote.currency;
     let shown = &fitting[..fitting.len().min(SHOWN)];
     html! {
-        h1 { (words::part_name(catalog, &line.id)) " (" (line.home) ") is missing" }
+        h1 { (words::part_name(Texts::of(Lang::En), catalog, &line.id)) " (" (line.home) ") is missing" }
         form method="post" action={ "/tickets/" (ticket.id) "/remove" } {
             input type="hidden" name="line" value=(at);
             div.row {
@@ -106,7 +107,7 @@ fn content(
                                 button.choice.card data-key=(kind.id) name="to" value=(kind.id)
                                     data-words={ (kind.name) " " (kind.sort.word()) " " (kind.home) " "
                                         @for colour in &kind.colours { (colour.word()) " " } } {
-                                    (words::picture(loaded, &kind.id))
+                                    (words::picture(Texts::of(Lang::En), loaded, &kind.id))
                                     span.what {
                                         strong { (kind.name) }
                                         span { (currency.plain(kind.price)) " · " (free(kind)) " free" }

@@ -6,6 +6,7 @@ use super::view::View;
 use crate::{
     craft::{BaseKind, Length, Wearer},
     desk::pages::words,
+    lang::{Lang, Texts},
 };
 
 impl View {
@@ -20,9 +21,9 @@ impl View {
                 label for="who" { "Who it is for; the cautions follow" }
                 div.row {
                     select #who name="wearer" data-submits {
-                        @if now == Wearer::Unknown { option value=(now.code()) selected { (words::wearer(now)) } }
+                        @if now == Wearer::Unknown { option value=(now.code()) selected { (words::wearer(Texts::of(Lang::En), now)) } }
                         @for one in Wearer::ANSWERS {
-                            option value=(one.code()) selected[one == now] { (words::wearer(one)) }
+                            option value=(one.code()) selected[one == now] { (words::wearer(Texts::of(Lang::En), one)) }
                         }
                     }
                     button.no-script { "Set" }
@@ -37,7 +38,7 @@ impl View {
         let (Some(length), Some(base)) = (piece.length, self.catalog().base(&piece.base)) else { return html! {} };
         let BaseKind::Necklace(necklace) = &base.kind else { return html! {} };
         if !self.open() {
-            return html! { p { "Length " strong { (words::length(length)) } } };
+            return html! { p { "Length " strong { (words::length(Texts::of(Lang::En), length)) } } };
         }
         let steps: Vec<Length> = (1..=200)
             .map(|inches| Length::from_inches(f64::from(inches)))
@@ -57,9 +58,9 @@ impl View {
                     button.step form="length-steps" data-key="shorter" name="to" value=[shorter.map(|step| step.mm())] disabled[shorter.is_none()]
                         aria-label="an inch shorter" { "−" }
                     select #mm name="mm" data-submits {
-                        @if !steps.iter().any(same) { option value=(length.mm()) selected { (words::length(length)) } }
+                        @if !steps.iter().any(same) { option value=(length.mm()) selected { (words::length(Texts::of(Lang::En), length)) } }
                         @for step in &steps {
-                            option value=(step.mm()) selected[same(step)] { (words::length(*step)) }
+                            option value=(step.mm()) selected[same(step)] { (words::length(Texts::of(Lang::En), *step)) }
                         }
                     }
                     button.step form="length-steps" data-key="longer" name="to" value=[longer.map(|step| step.mm())] disabled[longer.is_none()]

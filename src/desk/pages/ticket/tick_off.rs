@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use super::view::{View, tick_sign};
 use crate::{
     desk::pages::words,
+    lang::{Lang, Texts},
     ledger::{Part, TicketLine},
 };
 
@@ -25,8 +26,8 @@ impl View {
                     @for (at, line) in walk { (self.line(at, line)) }
                     @for line in ticket.lines.iter().filter(|line| line.removed) {
                         li.line.off {
-                            (words::picture(&self.loaded, &line.id))
-                            div.what { s { (words::part_name(self.catalog(), &line.id)) } p.faint { "taken off" } }
+                            (words::picture(Texts::of(Lang::En), &self.loaded, &line.id))
+                            div.what { s { (words::part_name(Texts::of(Lang::En), self.catalog(), &line.id)) } p.faint { "taken off" } }
                         }
                     }
                 }
@@ -73,10 +74,10 @@ impl View {
             li.line #base .ticked[ticket.base_ticked] {
                 @if let Some(base) = base { (words::base_sign(&base.kind, base.finish)) }
                 div.what {
-                    strong { (words::part_name(self.catalog(), &ticket.piece.base)) }
+                    strong { (words::part_name(Texts::of(Lang::En), self.catalog(), &ticket.piece.base)) }
                     p {
                         (self.money(ticket.quote.base.price))
-                        @if let Some(length) = ticket.piece.length { " · " (words::length(length)) }
+                        @if let Some(length) = ticket.piece.length { " · " (words::length(Texts::of(Lang::En), length)) }
                     }
                 }
                 span.home { "base" }
@@ -88,11 +89,11 @@ impl View {
     fn line(&self, at: usize, line: &TicketLine) -> Markup {
         html! {
             li.line id={ "line-" (at) } .ticked[line.ticked] {
-                (words::picture(&self.loaded, &line.id))
+                (words::picture(Texts::of(Lang::En), &self.loaded, &line.id))
                 div.what {
-                    strong { (words::part_name(self.catalog(), &line.id)) }
+                    strong { (words::part_name(Texts::of(Lang::En), self.catalog(), &line.id)) }
                     @if let Some(before) = &line.instead_of {
-                        p.faint { "instead of " (words::part_name(self.catalog(), before)) }
+                        p.faint { "instead of " (words::part_name(Texts::of(Lang::En), self.catalog(), before)) }
                     }
                     p.cost {
                         (self.money(line.price))
@@ -109,7 +110,7 @@ impl View {
 
     /// The big tick; where the count says that none is left, the question instead.
     fn tick(&self, part: Part, id: &str, ticked: bool, held: bool) -> Markup {
-        let name = words::part_name(self.catalog(), id);
+        let name = words::part_name(Texts::of(Lang::En), self.catalog(), id);
         let field = match part {
             Part::Base => "base".to_owned(),
             Part::Line(at) => at.to_string(),

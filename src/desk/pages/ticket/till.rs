@@ -8,6 +8,7 @@ use crate::{
         paying::{change_words, given_buttons, way_words},
         words,
     },
+    lang::{Lang, Texts, say},
     ledger::{Bill, BillSum, Payment},
     money::{TaxRule, Tender, cash_total},
     ticket::State as TicketState,
@@ -111,7 +112,7 @@ impl View {
         }
         let mut open = Vec::new();
         if ticket.unticked() > 0 {
-            open.push(format!("tick off {}", words::count(ticket.unticked(), "more part")));
+            open.push(format!("tick off {}", say!(Texts::of(Lang::En), "count-more-parts", n = ticket.unticked())));
         }
         if self.must_tell() {
             open.push("tell the guest of the cautions".to_owned());

@@ -11,6 +11,7 @@ use crate::{
         },
         state::DeskState,
     },
+    lang::{Lang, Texts},
     ledger::Event,
 };
 
@@ -38,7 +39,7 @@ impl Unreadable {
                 h2 { "What happened so far" }
                 ol {
                     @for event in &self.history {
-                        li { span.faint { (words::clock(event.at, now)) } " " (event.kind.replace('_', " ")) }
+                        li { span.faint { (words::clock(Texts::of(Lang::En), event.at, now)) } " " (event.kind.replace('_', " ")) }
                     }
                 }
                 p { a.button.quiet href="/tickets" { "To all tickets" } }

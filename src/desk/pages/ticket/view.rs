@@ -30,6 +30,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::{Lang, Texts, say},
     ledger::{Bill, BillSum, Count, Event, LedgerError, Listed, Ticket},
     ticket::State as TicketState,
 };
@@ -145,7 +146,7 @@ impl View {
                 section.card.piece aria-label="The piece" data-key="piece" {
                     div.head {
                         h1.number { (ticket.number) }
-                        p { (words::state(ticket.state)) " " span.faint { "came " (words::ago(ticket.arrived, self.now)) ", in show " (ticket.show) } }
+                        p { (words::state(Texts::of(Lang::En), ticket.state)) " " span.faint { "came " (words::ago(Texts::of(Lang::En), ticket.arrived, self.now)) ", in show " (ticket.show) } }
                     }
                     div.views {
                         img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
@@ -154,7 +155,7 @@ impl View {
                             img.close src=(portrait_address(ticket, &self.loaded, PortraitSize::Close)) alt="Its drops, nearer";
                         }
                     }
-                    p.who { strong { (words::wearer(ticket.piece.wearer)) } " · " (words::count(ticket.piece.drops.len(), "drop")) }
+                    p.who { strong { (words::wearer(Texts::of(Lang::En), ticket.piece.wearer)) } " · " (say!(Texts::of(Lang::En), "count-drops", n = ticket.piece.drops.len())) }
                     (self.wearers())
                     @if ticket.state == TicketState::Sent {
                         form method="post" action=(self.action("call")) { button { "Number called" } }
