@@ -13,6 +13,8 @@
 mod random;
 #[path = "guest/random.rs"]
 mod random_guest;
+#[path = "guest/threading.rs"]
+mod threading;
 #[path = "guest/wishes.rs"]
 mod wishes;
 
@@ -297,6 +299,7 @@ fn the_seller_comes_in_by_the_right_pin_alone() {
     assert_eq!(guest.seller().typed, "", "nothing of it stays");
     let answers = [
         (Some(PinAnswer::Wrong), SellerNote::PinWrong),
+        (Some(PinAnswer::NotSet), SellerNote::PinNotSet),
         (Some(PinAnswer::Wait { seconds: 60 }), SellerNote::PinWait { seconds: 60 }),
         (None, SellerNote::PinAway),
     ];

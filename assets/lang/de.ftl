@@ -28,6 +28,15 @@ welcome-invitation = Mach deine eigene Kette oder deinen eigenen Armreif. Sieh, 
 welcome-begin = Tippen und anfangen
 put-back = Wohin gehört das?
 put-back-hint = Tippe auf das Bild des Anhängers, den du gefunden hast.
+thread = Ich habe eine Nummer
+thread-ask = Tippe die Nummer des Tickets
+thread-asking = Wird nachgesehen…
+thread-no-number = Eine Ziffer ist falsch. Sieh noch einmal auf die Nummer.
+thread-unknown = Kein Stück hat diese Nummer.
+thread-away = Die Kasse ist gerade nicht erreichbar. Versuch es auf dem Tablet, auf dem das Stück entstand.
+thread-collect = Sammle alles und fädle es wie auf dem Bild
+thread-collected = { $n } von { $of }
+thread-done = Fertig
 
 base-title = Wähle deine Basis
 base-onward = Zu den Anhängern
@@ -271,9 +280,10 @@ send-short = { $names }: Das letzte Stück ist gerade weggegangen. Alles andere 
 
 sent-title = Deine Nummer
 sent-next = Geh zur Kasse. Sobald deine Nummer dran ist, wird dein Stück zusammengesetzt.
+sent-thread = Hol deine Anhänger aus ihren Fächern und fädle sie auf. Bring dein Stück dann zur Kasse. Jedes Tablet zeigt dir unter deiner Nummer diese Liste wieder.
 sent-kept = Dein Stück ist auf diesem Tablet gespeichert und geht später an die Kasse. Deine Nummer gilt.
 sent-short = Einer der Anhänger ist vielleicht schon weg; an der Kasse hilft man dir, einen anderen zu finden.
-sent-refused = Die Kasse konnte deinen Zettel nicht annehmen. Bitte geh mit deiner Nummer hin; dort kann er noch aufgenommen werden.
+sent-refused = Die Kasse konnte dein Ticket nicht annehmen. Bitte geh mit deiner Nummer hin; dort kann es noch aufgenommen werden.
 sent-homes = Wo deine Anhänger auf dem Tisch liegen
 sent-done = Fertig
 
@@ -306,31 +316,32 @@ seller-desk = Kasse
 seller-paired = Verbunden mit { $desk } als Kiosk { $digit }.
 seller-not-paired = Mit keiner Kasse verbunden.
 seller-waiting = { $n ->
-    [0] Kein Zettel wartet.
-    [one] Ein Zettel wartet auf Übergabe.
-   *[other] { $n } Zettel warten auf Übergabe.
+    [0] Kein Ticket wartet.
+    [one] Ein Ticket wartet auf Übergabe.
+   *[other] { $n } Tickets warten auf Übergabe.
   }
 seller-let-go = Die Kasse kennt dieses Tablet nicht mehr: Es gibt keine Nummern, bis es wieder verbunden ist.
 seller-aside = { $n ->
-    [one] Einen Zettel hat die Kasse nicht angenommen; ihre Seite „Kiosks“ zeigt ihn.
-   *[other] { $n } Zettel hat die Kasse nicht angenommen; ihre Seite „Kiosks“ zeigt sie.
+    [one] Ein Ticket hat die Kasse nicht angenommen; ihre Seite „Tablets“ zeigt es.
+   *[other] { $n } Tickets hat die Kasse nicht angenommen; ihre Seite „Tablets“ zeigt sie.
   }
 seller-pair = Mit einer Kasse verbinden
 seller-leave = Kiosk verlassen
 seller-not-kept = Die Einstellungen gelten nur bis zum Ausschalten; das Tablet konnte sie nicht speichern.
 pin-ask = PIN des Verkaufs
+pin-not-set = Es wurde noch keine PIN gewählt. Wähl eine an der Kasse, oder tippe den Einrichtungscode von ihrem Terminal.
 pin-wrong = Das ist nicht die PIN.
 pin-wait = Zu viele Versuche. Warte { $seconds } Sekunden.
 pin-away = Die Kasse ist nicht erreichbar, und dieses Tablet kennt die PIN noch nicht.
 pair-address = Adresse der Kasse
 pair-code = Code, den die Kasse zeigt
 pair-done = Verbunden. Das ist Kiosk { $digit }.
-pair-wrong-code = Das ist nicht der Code, den die Kasse zeigt. Vergleiche ihn mit der Seite „Kiosks“.
-pair-no-code = Die Kasse zeigt gerade keinen Code: Jeder gilt einmal und zehn Minuten lang. Hol auf der Seite „Kiosks“ einen neuen.
+pair-wrong-code = Das ist nicht der Code, den die Kasse zeigt. Vergleiche ihn mit der Seite „Tablets“.
+pair-no-code = Die Kasse zeigt gerade keinen Code: Jeder gilt einmal und zehn Minuten lang. Hol auf der Seite „Tablets“ einen neuen.
 pair-no-digit = Die Kasse hat keine Ziffer mehr für ein weiteres Tablet. Schließ die Messe ab, oder verbinde ein gelöstes Tablet wieder.
 pair-desk-failed = Die Kasse konnte die Verbindung nicht festhalten. Sieh an der Kasse nach und versuch es noch einmal.
-pair-not-reached = Unter { $desk } antwortet keine Kasse. Vergleiche die Adresse mit der Seite „Kiosks“ der Kasse.
-pair-not-a-desk = Was unter { $desk } antwortet, ist keine Kasse. Vergleiche die Adresse mit der Seite „Kiosks“ der Kasse.
+pair-not-reached = Unter { $desk } antwortet keine Kasse. Vergleiche die Adresse mit der Seite „Tablets“ der Kasse.
+pair-not-a-desk = Was unter { $desk } antwortet, ist keine Kasse. Vergleiche die Adresse mit der Seite „Tablets“ der Kasse.
 pair-disk = Dieses Tablet konnte die Verbindung nicht speichern. Schaff Platz darauf und versuch es noch einmal.
 key-erase = Löschen
 key-enter = Fertig
@@ -338,7 +349,7 @@ key-enter = Fertig
 ## The card of cautions that is printed at the desk
 
 card-title = { $table }: Wer kann was tragen?
-card-about = Hinweise nach diesen Regeln: { $region }. Jedes Teil für sich; was zusammen hängt, kann zu schwer oder zu lang sein; das steht auf dem Zettel.
+card-about = Hinweise nach diesen Regeln: { $region }. Jedes Teil für sich; was zusammen hängt, kann zu schwer oder zu lang sein; das steht auf dem Ticket.
 card-bases = Basen
 card-ready = ohne Anhänger, in der Länge, die bereitliegt
 card-drop = Anhänger

@@ -28,6 +28,15 @@ welcome-invitation = Haz tu propio collar o brazalete. Mira cómo queda y cuánt
 welcome-begin = Toca para empezar
 put-back = ¿Dónde va esto?
 put-back-hint = Toca la foto del colgante que has encontrado.
+thread = Tengo un número
+thread-ask = Escribe el número del ticket
+thread-asking = Buscando…
+thread-no-number = Hay una cifra mal. Mira otra vez el número.
+thread-unknown = Ninguna pieza tiene este número.
+thread-away = Ahora no se puede preguntar a la caja. Prueba en la tableta donde se hizo la pieza.
+thread-collect = Reúne todo y ensártalo como en la imagen
+thread-collected = { $n } de { $of }
+thread-done = Terminado
 
 base-title = Elige tu base
 base-onward = Elegir colgantes
@@ -271,9 +280,10 @@ send-short = { $names }: acaban de llevarse la última unidad. El resto de tu pi
 
 sent-title = Tu número
 sent-next = Ve a la caja. Cuando digan tu número, montarán tu pieza.
+sent-thread = Recoge tus colgantes de sus compartimentos y ensártalos. Después lleva tu pieza a la caja. Con tu número, cualquier tableta vuelve a mostrar esta lista.
 sent-kept = Tu pieza está guardada en esta tableta y llegará a la caja. Tu número es válido.
 sent-short = Puede que falte uno de los colgantes; en la caja te ayudarán a elegir.
-sent-refused = La caja no pudo aceptar tu tique. Ve allí con tu número; todavía pueden anotarlo.
+sent-refused = La caja no pudo aceptar tu ticket. Ve allí con tu número; todavía pueden anotarlo.
 sent-homes = Dónde están tus colgantes en la mesa
 sent-done = Listo
 
@@ -306,31 +316,32 @@ seller-desk = Caja
 seller-paired = Vinculada con { $desk } como quiosco { $digit }.
 seller-not-paired = Sin vincular con una caja.
 seller-waiting = { $n ->
-    [0] No espera ningún tique.
-    [one] Un tique espera su entrega.
-   *[other] { $n } tiques esperan su entrega.
+    [0] No espera ningún ticket.
+    [one] Un ticket espera su entrega.
+   *[other] { $n } tickets esperan su entrega.
   }
 seller-let-go = La caja ya no conoce esta tableta: no da números hasta que se vuelva a vincular.
 seller-aside = { $n ->
-    [one] La caja no aceptó un tique; su página «Kiosks» lo muestra.
-   *[other] La caja no aceptó { $n } tiques; su página «Kiosks» los muestra.
+    [one] La caja no aceptó un ticket; su página «Tabletas» lo muestra.
+   *[other] La caja no aceptó { $n } tickets; su página «Tabletas» los muestra.
   }
 seller-pair = Vincular con una caja
 seller-leave = Salir del quiosco
 seller-not-kept = Los ajustes solo valen hasta apagar la tableta; no ha podido guardarlos.
 pin-ask = PIN del vendedor
+pin-not-set = Aún no se ha elegido un PIN. Elige uno en la caja o escribe el código que muestra su terminal.
 pin-wrong = Ese no es el PIN.
 pin-wait = Demasiados intentos. Espera { $seconds } segundos.
 pin-away = No hay conexión con la caja y esta tableta aún no conoce el PIN.
 pair-address = Dirección de la caja
 pair-code = Código que muestra la caja
 pair-done = Vinculada. Este es el quiosco { $digit }.
-pair-wrong-code = Ese no es el código que muestra la caja. Compáralo con la página «Kiosks».
-pair-no-code = La caja no muestra ningún código ahora: cada uno vale una vez y diez minutos. Pide otro en la página «Kiosks».
+pair-wrong-code = Ese no es el código que muestra la caja. Compáralo con la página «Tabletas».
+pair-no-code = La caja no muestra ningún código ahora: cada uno vale una vez y diez minutos. Pide otro en la página «Tabletas».
 pair-no-digit = La caja no tiene más cifras para otra tableta. Cierra la feria, o vuelve a vincular una tableta suelta.
 pair-desk-failed = La caja no pudo anotar el vínculo. Revisa la caja e inténtalo otra vez.
-pair-not-reached = Ninguna caja responde en { $desk }. Compara la dirección con la página «Kiosks» de la caja.
-pair-not-a-desk = Lo que responde en { $desk } no es una caja. Compara la dirección con la página «Kiosks» de la caja.
+pair-not-reached = Ninguna caja responde en { $desk }. Compara la dirección con la página «Tabletas» de la caja.
+pair-not-a-desk = Lo que responde en { $desk } no es una caja. Compara la dirección con la página «Tabletas» de la caja.
 pair-disk = Esta tableta no pudo guardar el vínculo. Haz sitio en ella e inténtalo otra vez.
 key-erase = Borrar
 key-enter = Aceptar
@@ -338,7 +349,7 @@ key-enter = Aceptar
 ## The card of cautions that is printed at the desk
 
 card-title = { $table }: ¿quién puede llevar qué?
-card-about = Avisos según estas normas: { $region }. Cada colgante y cada base por separado. Lo que cuelga junto puede pesar demasiado o ser demasiado largo; el tique lo dice.
+card-about = Avisos según estas normas: { $region }. Cada colgante y cada base por separado. Lo que cuelga junto puede pesar demasiado o ser demasiado largo; el ticket lo dice.
 card-bases = Bases
 card-ready = sin colgantes, en el largo que está listo
 card-drop = Colgante

@@ -28,6 +28,15 @@ welcome-invitation = Crée ton collier ou ton bracelet. Vois tout de suite l’a
 welcome-begin = Touche pour commencer
 put-back = Où ranger ça ?
 put-back-hint = Touche la photo de la breloque que tu as trouvée.
+thread = J’ai un numéro
+thread-ask = Tape le numéro du ticket
+thread-asking = On cherche…
+thread-no-number = Un chiffre est faux. Regarde encore le numéro.
+thread-unknown = Aucun bijou n’a ce numéro.
+thread-away = La caisse est hors de portée. Essaie sur la tablette où le bijou a été fait.
+thread-collect = Rassemble tout et enfile-le comme sur l’image
+thread-collected = { $n } sur { $of }
+thread-done = Terminé
 
 base-title = Choisis ta base
 base-onward = Choisir les breloques
@@ -274,6 +283,7 @@ send-short = { $names } : le dernier exemplaire vient de partir. Le reste de to
 
 sent-title = Ton numéro
 sent-next = Va à la caisse. À l’appel de ton numéro, ton bijou sera monté.
+sent-thread = Va chercher tes breloques dans leurs compartiments et enfile-les. Apporte ensuite ton bijou à la caisse. Avec ton numéro, chaque tablette montre de nouveau cette liste.
 sent-kept = Ton bijou est gardé sur cette tablette et sera transmis à la caisse. Ton numéro est valable.
 sent-short = Il manque peut-être une des breloques ; à la caisse, on t’aidera à choisir.
 sent-refused = La caisse n’a pas pu prendre ton ticket. Va la voir avec ton numéro ; il peut encore y être enregistré.
@@ -315,25 +325,26 @@ seller-waiting = { $n ->
   }
 seller-let-go = La caisse ne connaît plus cette tablette : elle ne donne pas de numéro avant d’être associée de nouveau.
 seller-aside = { $n ->
-    [one] La caisse n’a pas pris un ticket ; sa page « Kiosks » le montre.
-   *[other] La caisse n’a pas pris { $n } tickets ; sa page « Kiosks » les montre.
+    [one] La caisse n’a pas pris un ticket ; sa page « Tablettes » le montre.
+   *[other] La caisse n’a pas pris { $n } tickets ; sa page « Tablettes » les montre.
   }
 seller-pair = Associer à une caisse
 seller-leave = Quitter la borne
 seller-not-kept = Les réglages ne valent que jusqu’à l’arrêt de la tablette ; elle n’a pas pu les enregistrer.
 pin-ask = Code PIN du vendeur
+pin-not-set = Aucun code n’a encore été choisi. Choisis-en un à la caisse, ou tape le code d’installation de son terminal.
 pin-wrong = Ce n’est pas le code PIN.
 pin-wait = Trop d’essais. Attends { $seconds } secondes.
 pin-away = La caisse ne répond pas, et cette tablette ne connaît pas encore le code PIN.
 pair-address = Adresse de la caisse
 pair-code = Code affiché à la caisse
 pair-done = Associée. C’est la borne { $digit }.
-pair-wrong-code = Ce n’est pas le code que montre la caisse. Compare-le avec la page « Kiosks ».
-pair-no-code = La caisse ne montre aucun code : chacun sert une fois et pendant dix minutes. Demande-en un autre sur la page « Kiosks ».
+pair-wrong-code = Ce n’est pas le code que montre la caisse. Compare-le avec la page « Tablettes ».
+pair-no-code = La caisse ne montre aucun code : chacun sert une fois et pendant dix minutes. Demande-en un autre sur la page « Tablettes ».
 pair-no-digit = La caisse n’a plus de chiffre pour une autre tablette. Clôture le salon, ou associe de nouveau une tablette détachée.
 pair-desk-failed = La caisse n’a pas pu noter l’association. Regarde à la caisse, puis essaie de nouveau.
-pair-not-reached = Aucune caisse ne répond à { $desk }. Compare l’adresse avec la page « Kiosks » de la caisse.
-pair-not-a-desk = Ce qui répond à { $desk } n’est pas une caisse. Compare l’adresse avec la page « Kiosks » de la caisse.
+pair-not-reached = Aucune caisse ne répond à { $desk }. Compare l’adresse avec la page « Tablettes » de la caisse.
+pair-not-a-desk = Ce qui répond à { $desk } n’est pas une caisse. Compare l’adresse avec la page « Tablettes » de la caisse.
 pair-disk = Cette tablette n’a pas pu garder l’association. Fais-y de la place, puis essaie de nouveau.
 key-erase = Effacer
 key-enter = Valider

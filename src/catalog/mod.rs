@@ -33,7 +33,7 @@ mod read_trays;
 mod watch;
 
 pub use folder::{Loaded, read_folder};
-pub use model::{Catalog, PieceError, Table, Till, Tray};
+pub use model::{Catalog, PieceError, Table, ThreadedBy, Till, Tray};
 pub use names::Names;
 pub use outline::Outline;
 pub use pictures::{Picture, relief_name};

@@ -32,6 +32,19 @@ pub struct Table {
     pub idle_seconds: u32,
     /// Seconds from the warning to the reset.
     pub idle_warning_seconds: u32,
+    /// Who collects the drops of a sent piece and threads them.
+    #[serde(default)]
+    pub threaded_by: ThreadedBy,
+}
+
+/// Who collects the drops of a sent piece from their homes and threads them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum ThreadedBy {
+    /// The guest, who brings the piece to the desk.
+    Guest,
+    /// The seller or a helper, who calls the number.
+    #[default]
+    Seller,
 }
 
 /// What the till of a table goes by.

@@ -1,7 +1,7 @@
 //! `table.ron`.
 
 use super::{
-    model::Table,
+    model::{Table, ThreadedBy},
     read_amounts::{percent, price},
     read_till::{self, TILL_FIELDS},
 };
@@ -11,7 +11,7 @@ use crate::{
     ron_tree::{Node, Reader, Value},
 };
 
-const OWN_FIELDS: [&str; 11] = [
+const OWN_FIELDS: [&str; 12] = [
     "name",
     "currency",
     "tax",
@@ -23,6 +23,7 @@ const OWN_FIELDS: [&str; 11] = [
     "hold_minutes",
     "idle_seconds",
     "idle_warning_seconds",
+    "threaded_by",
 ];
 
 /// The shortest warning before a guest's piece is cleared. Source: WCAG 2.2, success criterion 2.2.1.
@@ -59,6 +60,10 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         Some(node) => price(reader, node, currency),
         None => Some(currency.cash_step()),
     };
+    let threaded_by = match f.get("threaded_by") {
+        Some(node) => reader.word(node, "who threads", &[("Guest", ThreadedBy::Guest), ("Seller", ThreadedBy::Seller)]),
+        None => Some(ThreadedBy::default()),
+    };
     let till = read_till::read(reader, &f, currency);
     let mut discounts = Some(Vec::new());
     if let Some(node) = f.get("discounts") {
@@ -78,6 +83,7 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         hold_minutes: hold_minutes?,
         idle_seconds: idle_seconds?,
         idle_warning_seconds: idle_warning_seconds?,
+        threaded_by: threaded_by?,
     })
 }
 

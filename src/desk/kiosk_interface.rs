@@ -25,10 +25,11 @@ use super::{
 use crate::{
     catalog::Catalog,
     disk::digest::sha256_hex,
+    lang::message,
     ledger::{Ledger, LedgerError, SELLER},
     link::{
         Pairing, PinAnswer,
-        wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PinQuestion},
+        wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PieceToThread, PinQuestion},
     },
     quoting::quoted,
     ticket::{Receipt, SentTicket, TicketNumber},
@@ -46,6 +47,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/link/report", post(report))
         .route("/link/take-in", post(take_in))
         .route("/link/pin", post(ask_pin))
+        .route("/link/piece/{number}", get(piece_to_thread))
 }
 
 /// A kiosk's digit and key: its own, where it made one, or a new one; `before` is the key that it had, if it had one.
@@ -149,6 +151,19 @@ async fn pair_with(
     desk.auth.was_right(&Secret::PairCode, &who);
     desk.tablets.forget(digit);
     Ok(paired_as(key, digit))
+}
+
+/// The piece of a ticket that somebody threads with the tablet's help: its number is known to whoever has it, and nothing but
+/// the piece is told.
+async fn piece_to_thread(
+    State(desk): State<Arc<DeskState>>,
+    _kiosk: Kiosk,
+    Path(number): Path<String>,
+) -> Result<Json<PieceToThread>, Refusal> {
+    let number: TicketNumber = number.parse().map_err(|_| Refusal::wrong(message!("refused-number")))?;
+    let found = desk.ledger.look(move |ledger| ledger.ticket_to_thread(number)).await?;
+    let ticket = found.ok_or_else(|| Refusal::Said(StatusCode::NOT_FOUND, message!("refused-no-number")))?;
+    Ok(Json(PieceToThread { piece: ticket.piece }))
 }
 
 #[derive(Deserialize)]
@@ -320,10 +335,19 @@ async fn ask_pin(
     Json(question): Json<PinQuestion>,
 ) -> Result<Json<PinAnswer>, Refusal> {
     // A tablet's settings are the seller's: no helper's PIN opens them.
+    let who = Guesser::Tablet(kiosk.digit);
     let Some(kept) = desk.ledger.run(|ledger, _| ledger.pin_of(SELLER)).await? else {
+        // Whoever finds the tablet before the seller has chosen a PIN must not get at its settings.
+        if let Err(seconds) = desk.auth.guess(&Secret::SetupCode, &who) {
+            return Ok(Json(PinAnswer::Wait { seconds }));
+        }
+        if question.pin.trim() == desk.auth.setup_code() {
+            desk.auth.was_right(&Secret::SetupCode, &who);
+            return Ok(Json(PinAnswer::SetupCode));
+        }
+        desk.alarms.note("a wrong setup code at a tablet", caller.ip, "");
         return Ok(Json(PinAnswer::NotSet));
     };
-    let who = Guesser::Tablet(kiosk.digit);
     if let Err(seconds) = desk.auth.guess(&Secret::sellers_pin(), &who) {
         return Ok(Json(PinAnswer::Wait { seconds }));
     }

@@ -111,8 +111,9 @@ impl Guest {
     /// Does what is asked; what has to be carried out outside for it.
     #[must_use]
     pub fn apply(&mut self, request: Request) -> Vec<Effect> {
-        // What is sent, or being sent, is the piece as it was.
-        if self.session.sending == Sending::No || !request.changes_the_piece() {
+        // What is sent, being sent or threaded is the piece as it was.
+        let is_settled = self.session.sending != Sending::No || self.screen == Screen::Threading;
+        if !is_settled || !request.changes_the_piece() {
             self.fulfil(request);
             self.work_out();
         }
@@ -184,6 +185,10 @@ impl Guest {
             | Request::Surprise
             | Request::For(_)
             | Request::Neck(_) => self.work_on_the_piece(request),
+            Request::HaveNumber | Request::Collect(_) => self.thread(request),
+            Request::Key(_) | Request::EraseKey | Request::EnterKeys if self.screen == Screen::Threading => {
+                self.thread(request);
+            }
             Request::AskSeller
             | Request::Key(_)
             | Request::EraseKey
@@ -209,6 +214,7 @@ impl Guest {
             News::Practice(now) => self.known.practice = now,
             News::DiskNearlyFull(now) => self.known.disk_nearly_full = now,
             News::Pin(answer) => self.hear_of_the_pin(answer),
+            News::LookedUp { number, found } => self.hear_of_the_number(number, found),
             News::Paired(outcome) => self.hear_of_the_pairing(outcome),
             News::Delivered { .. }
             | News::Waiting(_)
@@ -286,7 +292,7 @@ impl Guest {
             {
                 self.seller = SellerPart { step: SellerStep::Menu, ..SellerPart::default() };
             }
-            Screen::Base | Screen::Sent | Screen::PutBack | Screen::Seller => self.reset(),
+            Screen::Base | Screen::Sent | Screen::PutBack | Screen::Threading | Screen::Seller => self.reset(),
         }
     }
 

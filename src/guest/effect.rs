@@ -1,6 +1,6 @@
 //! What has to be carried out outside: on the screen, on the line to the desk, by the window.
 
-use crate::{craft::Token, link::Draft};
+use crate::{craft::Token, link::Draft, ticket::TicketNumber};
 
 /// One thing to carry out, in the order in which they come.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,6 +23,8 @@ pub enum Effect {
     Send(Box<Draft>),
     /// Ask the desk whether this is the seller's PIN.
     AskPin(String),
+    /// Ask the desk for the piece of this ticket.
+    LookUp(TicketNumber),
     /// Ask a desk for a pairing.
     Pair {
         /// Its address.

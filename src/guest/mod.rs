@@ -11,6 +11,7 @@
 //! | `apply` | what each request does to the session |
 //! | `piece` | base, length and drops: what is refused, and what the guest is told then |
 //! | `send` | what may be sent, and what becomes of it |
+//! | `threading` | a piece threaded with the tablet's help, found by its number |
 //! | `seller` | PIN, pairing, the bank card, what the seller settles |
 //! | `session` | what one guest has done so far |
 //! | `told` | what guest and seller are told, as facts |
@@ -38,6 +39,7 @@ mod session;
 pub mod settings;
 mod standing;
 mod surprise;
+mod threading;
 mod told;
 
 pub use apply::Guest;
@@ -51,4 +53,5 @@ pub use session::{Filters, Overlay, Screen, SellerPart, SellerStep, Sending, Ses
 pub use settings::Settings;
 pub use standing::{Standing, standing, walking_order};
 pub use surprise::surprise;
+pub use threading::{Threading, ThreadingNote};
 pub use told::{NotSent, SellerNote, Told, WhyNot};

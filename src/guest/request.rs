@@ -105,6 +105,10 @@ pub enum Request {
     Done,
     /// Show where this drop lives.
     Where(String),
+    /// Somebody has a number and wants to thread its piece.
+    HaveNumber,
+    /// Something of the piece was collected, or was not after all: 0 is the base, the homes follow in walking order.
+    Collect(usize),
     /// The guest is still there.
     StillHere,
     /// The seller's corner was held.
@@ -188,6 +192,8 @@ impl Request {
             | Self::ClearFilters
             | Self::Done
             | Self::Where(_)
+            | Self::HaveNumber
+            | Self::Collect(_)
             | Self::StillHere
             | Self::AskSeller
             | Self::Key(_)

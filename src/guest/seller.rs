@@ -118,7 +118,8 @@ impl Guest {
             return;
         }
         let note = match answer {
-            Some(PinAnswer::Right | PinAnswer::NotSet) => return self.at_step(SellerStep::Menu),
+            Some(PinAnswer::Right | PinAnswer::SetupCode) => return self.at_step(SellerStep::Menu),
+            Some(PinAnswer::NotSet) => SellerNote::PinNotSet,
             Some(PinAnswer::Wait { seconds }) => SellerNote::PinWait { seconds },
             Some(PinAnswer::Wrong) => SellerNote::PinWrong,
             None => SellerNote::PinAway,

@@ -3,7 +3,10 @@
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
-use super::told::{SellerNote, Told};
+use super::{
+    threading::Threading,
+    told::{SellerNote, Told},
+};
 use crate::{
     caution::Verdict,
     craft::{Colour, Finish, History, Sort, Token, Wearer},
@@ -26,6 +29,8 @@ pub enum Screen {
     Sent,
     /// Where does this go?
     PutBack,
+    /// A sent piece is collected and threaded.
+    Threading,
     /// PIN and the seller's menu.
     Seller,
 }
@@ -112,6 +117,8 @@ pub struct Session {
     pub sending: Sending,
     /// The drop whose home is shown on the put-back screen.
     pub whereabouts: Option<String>,
+    /// The piece that somebody threads.
+    pub threading: Threading,
 }
 
 /// The seller's part of the screen.

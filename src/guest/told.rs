@@ -78,6 +78,8 @@ pub enum NotSent {
 pub enum SellerNote {
     /// The PIN is wrong.
     PinWrong,
+    /// No PIN was chosen at the desk yet: its setup code opens the menu, or choosing a PIN there.
+    PinNotSet,
     /// Too many wrong ones.
     PinWait {
         /// How long to wait.

@@ -7,6 +7,8 @@ use crate::guest::{Request, Screen};
 
 /// The least time for an answer. Source: WCAG 2.2, success criterion 2.2.1 (20 seconds).
 const LEAST_WARNING_S: f32 = 20.0;
+/// Whoever threads a piece has both hands on the table for a long while.
+const THREADING_IDLE_S: f32 = 300.0;
 /// Until a catalogue says otherwise.
 const DEFAULT_IDLE_S: f32 = 90.0;
 
@@ -61,6 +63,7 @@ fn watch_the_clock(
     idle.quiet_s += time.delta_secs();
     let table = tablet.known().catalog().map(|catalog| &catalog.table);
     let wait = table.map_or(DEFAULT_IDLE_S, |table| table.idle_seconds as f32);
+    let wait = if tablet.screen() == Screen::Threading { wait.max(THREADING_IDLE_S) } else { wait };
     let warning = table.map_or(LEAST_WARNING_S, |table| table.idle_warning_seconds as f32).max(LEAST_WARNING_S);
     match tablet.screen() {
         Screen::Welcome => {

@@ -4,7 +4,7 @@ use super::{
     Ledger, LedgerError, Listed, Ticket,
     rows::{closed_at, current_show, listed},
 };
-use crate::ticket::TicketNumber;
+use crate::ticket::{State, TicketNumber};
 
 /// What belongs together on the seller's list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -67,6 +67,20 @@ impl Ledger {
         // Show by show, as the table is ordered.
         let rest = "show IN (SELECT id FROM shows) AND number = ? ORDER BY arrival DESC";
         listed(&self.db, rest, [number.to_string()])
+    }
+
+    /// The ticket with this number that somebody may be threading: the newest that was not let go or taken back, of the
+    /// running show or carried over into it.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
+    pub fn ticket_to_thread(&self, number: TicketNumber) -> Result<Option<Box<Ticket>>, LedgerError> {
+        let show = self.show()?.id;
+        let is_here = |one: &Listed| {
+            let stands = !matches!(one.state, State::LetGo | State::TakenBack);
+            stands && one.settled.map_or(one.show == show || one.state.is_open(), |settled| settled == show)
+        };
+        Ok(self.tickets_numbered(number)?.into_iter().filter(is_here).find_map(|one| one.ticket.ok()))
     }
 
     /// The tickets that were let go in a show, oldest first.

@@ -13,17 +13,17 @@ use std::{
 };
 
 use super::{
-    Draft, Kept, LinkConfig, News, NewsReceiver, Pairing, PinAnswer, SendError,
-    ask::was_let_go,
+    Draft, Kept, LinkConfig, LookedUp, News, NewsReceiver, Pairing, PinAnswer, SendError,
+    ask::{Unanswered, was_let_go},
     outbox::{Entry, Outbox},
     own_key,
     pin_memory::PinMemory,
     shared::{DELIVERY_TIMEOUT, Desk, Shared, lock},
-    wire::{CatalogContent, PinQuestion},
+    wire::{CatalogContent, PieceToThread, PinQuestion},
 };
 use crate::{
     disk::{self, FolderLock, LockError, durable},
-    ticket::SentTicket,
+    ticket::{SentTicket, TicketNumber},
 };
 
 /// The pairing kept in a kiosk's folder, if there is one.
@@ -207,6 +207,28 @@ impl Link {
             };
             drop(memory);
             shared.tell(News::Pin(answer));
+        });
+    }
+
+    /// Asks for the piece of a ticket, to thread it; the answer comes as [`News::LookedUp`]. What still lies here is found
+    /// without the desk.
+    pub fn look_up(&self, number: TicketNumber) {
+        let shared = Arc::clone(&self.shared);
+        spawn("looking up", move || {
+            let waiting = lock(&shared.outbox)
+                .entries()
+                .find(|entry| entry.ticket.number == number)
+                .map(|entry| entry.ticket.piece.clone());
+            let path = format!("/link/piece/{number}");
+            let found = match waiting {
+                Some(piece) => LookedUp::Piece(piece),
+                None => match shared.ask::<PieceToThread>(&path, None::<&()>, DELIVERY_TIMEOUT) {
+                    Ok(found) => LookedUp::Piece(found.piece),
+                    Err(Unanswered::Status(404, _)) => LookedUp::Unknown,
+                    Err(_) => LookedUp::Away,
+                },
+            };
+            shared.tell(News::LookedUp { number, found });
         });
     }
 

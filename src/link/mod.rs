@@ -148,8 +148,26 @@ pub enum News {
     },
     /// The answer to [`Link::ask_pin`]; `None` when the desk is away and this device has never seen the right PIN.
     Pin(Option<PinAnswer>),
+    /// The answer to [`Link::look_up`].
+    LookedUp {
+        /// The number that was asked for.
+        number: TicketNumber,
+        /// What there is of it.
+        found: LookedUp,
+    },
     /// The answer to [`Link::pair`]: the kiosk's digit, or what went wrong.
     Paired(Result<u8, PairError>),
+}
+
+/// What there is of a ticket's number.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LookedUp {
+    /// The piece to be threaded.
+    Piece(Piece),
+    /// No ticket of this show has the number.
+    Unknown,
+    /// The desk is away, and the ticket does not lie on this device.
+    Away,
 }
 
 /// Why a ticket could not be kept.

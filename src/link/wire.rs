@@ -9,6 +9,7 @@
 //! | `POST /link/report` | [`KioskReport`] | nothing |
 //! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
+//! | `GET /link/piece/NUMBER` | – | [`PieceToThread`]: the piece of a ticket of this show, or 404 |
 //!
 //! `P` is `true` or `false`: whether the tablet practises, as far as it knows. A tablet of an earlier version does not say
 //! it, and waits with 503 until a desk that practises is real again.
@@ -25,6 +26,7 @@ use uuid::Uuid;
 
 use crate::{
     catalog::Catalog,
+    craft::Piece,
     quoting::quoted,
     ticket::{SentTicket, TicketNumber},
 };
@@ -202,6 +204,15 @@ pub enum PinAnswer {
         /// How many seconds until the next try.
         seconds: u32,
     },
-    /// No PIN has been set at the desk yet.
+    /// No PIN has been set at the desk yet, and this is not the setup code.
     NotSet,
+    /// No PIN has been set yet, and this is the setup code that the desk's terminal shows.
+    SetupCode,
+}
+
+/// The piece of a ticket, for whoever collects and threads it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct PieceToThread {
+    /// As it is now: the seller may have changed it since it was sent.
+    pub piece: Piece,
 }

@@ -161,8 +161,15 @@ fn a_kiosk_asks_for_the_pin() {
             kiosk.agent.post(format!("{}/link/pin", kiosk.pairing.desk)).header("Authorization", kiosk.bearer());
         request.send_json(PinQuestion { pin: pin.to_owned() }).unwrap().body_mut().read_json().unwrap()
     };
-    assert_eq!(ask(PIN), PinAnswer::NotSet);
+    // Until a PIN is chosen, only the setup code opens a tablet's menu; it can't be guessed for long, and is no PIN.
+    assert_eq!([ask(PIN), ask(""), ask("00000000")], [PinAnswer::NotSet; 3]);
+    let code = table.desk.setup_code().to_owned();
+    assert_eq!(ask(&code), PinAnswer::SetupCode);
+    let wrong: Vec<PinAnswer> = (0..6).map(|n| ask(&format!("{n}"))).collect();
+    assert!(matches!(wrong[5], PinAnswer::Wait { .. }), "{wrong:?}");
+    assert!(matches!(ask(&code), PinAnswer::Wait { .. }));
     table.seller();
+    assert_eq!(ask(&code), PinAnswer::Wrong);
     assert_eq!(ask(PIN), PinAnswer::Right);
     let wrong: Vec<PinAnswer> = (0..5).map(|_| ask("111111")).collect();
     assert_eq!(wrong, [PinAnswer::Wrong; 5]);
@@ -204,4 +211,42 @@ fn an_edited_catalogue_reaches_kiosks_and_a_broken_one_changes_nothing() {
     fs::write(&file, named("The Third Table")).unwrap();
     shows("/tickets", "The Third Table", true);
     shows("/trays", "Mistakes in the catalogue", false);
+}
+
+/// Whoever threads a piece types its number on any tablet; what was swapped since is as it is now, and what was let go or is
+/// of an earlier show is not there.
+#[test]
+fn any_tablet_finds_a_piece_by_its_number() {
+    let table = Table::new();
+    let (seller, maker, other) = (table.seller(), table.kiosk(), table.kiosk());
+    let find = |number: &str| {
+        let url = format!("{}/link/piece/{number}", other.pairing.desk);
+        let mut answer = other.agent.get(url).header("Authorization", other.bearer()).call().unwrap();
+        let status = answer.status().as_u16();
+        let text = answer.body_mut().read_to_string().unwrap();
+        (status, text)
+    };
+    let parts = maker.fitting();
+    let sent = maker.ticket(4, &[&parts[0].id, &parts[1].id], Wearer::From13);
+    let number = sent.number.to_string();
+    assert_eq!(find(&number).0, 404);
+    assert_eq!(find("30425").0, 400, "a wrong check digit");
+    assert_eq!(find("..%2F..%2Fpin").0, 400);
+    maker.deliver(&sent, true);
+    let (status, text) = find(&number);
+    let found: chatelaine::link::wire::PieceToThread = serde_json::from_str(&text).unwrap();
+    assert_eq!((status, &found.piece), (200, &sent.piece));
+    assert!(!text.contains("quote") && !text.contains("total"), "nothing but the piece is told: {text}");
+    let id = sent.id;
+    let loaded = table.catalog();
+    let to = parts[2].id.clone();
+    let now = jiff::Timestamp::now();
+    table.desk.with_ledger(move |ledger| ledger.swap(id, 0, &to, &loaded, now)).unwrap().unwrap();
+    let (_, text) = find(&number);
+    let found: chatelaine::link::wire::PieceToThread = serde_json::from_str(&text).unwrap();
+    assert_eq!(found.piece.drops[0], parts[2].id, "as the seller has changed it");
+    seller.post(&format!("/tickets/{id}/let-go"), &[]);
+    assert_eq!(find(&number).0, 404, "it came to nothing");
+    let mut nobody = other.agent.get(format!("{}/link/piece/{number}", other.pairing.desk)).call().unwrap();
+    assert_eq!((nobody.status().as_u16(), nobody.body_mut().read_to_string().unwrap().contains("drops")), (401, false));
 }

@@ -20,6 +20,7 @@ fn what_is_promised_holds_for_a_guest_who_does_anything() {
     // A run that never gets anywhere would promise nothing.
     for one in seen {
         assert!(one.sent > 20 && one.given > 10 && one.undone > 500 && one.hung > 500 && one.reset > 50, "{one:?}");
+        assert!(one.looked_up > 20, "{one:?}");
     }
 }
 
@@ -31,6 +32,7 @@ struct Seen {
     undone: usize,
     hung: usize,
     reset: usize,
+    looked_up: usize,
 }
 
 pub struct Run {
@@ -146,6 +148,7 @@ impl Run {
             // The first base is where a design begins, and a guest who has gone leaves none.
             _ if before.base.is_none() && after.base.is_some() => self.forget(),
             Request::StartOver if self.may_change() => self.forget(),
+            Request::HaveNumber if self.guest.screen() == Screen::Threading => self.forget(),
             _ if !same(before, after) => self.changed(before),
             _ => {}
         }
@@ -156,7 +159,7 @@ impl Run {
     }
 
     fn may_change(&self) -> bool {
-        self.guest.session().sending == Sending::No
+        self.guest.session().sending == Sending::No && self.guest.screen() != Screen::Threading
     }
 
     fn changed(&mut self, before: &Design) {
@@ -173,7 +176,7 @@ impl Run {
             self.snapshot = Snapshot::clone(snapshot);
         }
         let was_checking = self.guest.seller().step == SellerStep::Checking;
-        let right = matches!(news, News::Pin(Some(PinAnswer::Right | PinAnswer::NotSet)));
+        let right = matches!(news, News::Pin(Some(PinAnswer::Right | PinAnswer::SetupCode)));
         let shown = self.number();
         let pairing = self.guest.seller().step == SellerStep::Pairing;
         let menu_before = self.guest.seller().step == SellerStep::Menu;
@@ -182,7 +185,10 @@ impl Run {
         assert!(!menu || menu_before || pairing || was_checking && right, "the menu without the PIN");
         assert!(shown.is_none() || self.number() == shown, "the number on the screen became another one");
         let after = self.design();
-        if after != before {
+        if self.guest.screen() == Screen::Threading {
+            // A piece that was sent is looked at; there is no way back before it.
+            self.forget();
+        } else if after != before {
             self.changed(&before);
         }
         if matches!(self.guest.session().sending, Sending::Given { .. }) {
@@ -225,6 +231,10 @@ impl Run {
                 self.asked = Some(*draft);
             }
             Effect::AskPin(_) => assert_eq!(self.guest.seller().step, SellerStep::Checking),
+            Effect::LookUp(number) => {
+                assert_eq!(self.guest.session().threading.asked, Some(number));
+                self.seen.looked_up += 1;
+            }
             Effect::Pair { .. } => assert_eq!(self.guest.seller().step, SellerStep::Pairing),
             Effect::ReadOn | Effect::Attended | Effect::Cleared | Effect::Leave => {}
         }
@@ -245,6 +255,11 @@ impl Run {
         assert_eq!(guest.has_been_read(), read || !guest.needs_grown_up());
         if guest.screen() == Screen::Sent {
             assert!(matches!(session.sending, Sending::Given { .. }), "a number that was not given");
+        }
+        if guest.screen() == Screen::Threading {
+            assert_eq!(session.sending, Sending::No);
+            let collected = session.threading.collected.last().copied();
+            assert!(collected.is_none_or(|last| last < guest.to_collect()), "more collected than there is");
         }
         if let Some(token) = session.selected {
             assert!(session.history.now().place_of(token).is_some(), "what is chosen hangs");

@@ -3,10 +3,10 @@
 use std::{collections::BTreeMap, sync::Arc};
 
 use chatelaine::{
-    craft::{Colour, Finish, Length, Sort, Wearer},
+    craft::{Colour, Finish, Length, Piece, Sort, Wearer},
     guest::{Looks, Overlay, Request, Screen, settings::CARD_WIDTH_MM},
     lang::Lang,
-    link::{Kept, News, PairError, PinAnswer, SendError, Snapshot},
+    link::{Kept, LookedUp, News, PairError, PinAnswer, SendError, Snapshot},
     ticket::TicketNumber,
 };
 
@@ -92,7 +92,19 @@ impl Run {
             11 => Request::OnlySuiting(self.some(&[None, Some(Wearer::Under3), Some(Wearer::From6To12)])),
             12 => Request::Neck(self.some(&[None, Some(Length::from_mm(250.0)), Some(Length::from_mm(420.0))])),
             13 => Request::Back,
-            14 => self.some(&[Request::Done, Request::StartOver, Request::AnotherBase, Request::PutBack]),
+            14 => self.some(&[
+                Request::Done,
+                Request::StartOver,
+                Request::AnotherBase,
+                Request::PutBack,
+                Request::HaveNumber,
+            ]),
+            // Somebody types a good number, digit by digit.
+            _ if self.guest.screen() == Screen::Threading && self.guest.session().threading.found.is_none() => {
+                let typed = self.guest.session().threading.typed.len();
+                Request::Key(['3', '0', '4', '2', '6'][typed.min(4)])
+            }
+            15 => Request::Collect(self.random.of(12)),
             _ => Request::Close,
         }
     }
@@ -150,7 +162,14 @@ impl Run {
         let mut parts: Vec<String> = asked.map(|draft| draft.piece.drops).unwrap_or_default();
         parts.push(self.some_kind());
         let gone = parts[self.random.of(parts.len())].clone();
+        let looked_up = self.guest.session().threading.asked;
         match self.random.below(14) {
+            _ if looked_up.is_some() && self.random.below(2) == 0 => {
+                let number = looked_up.unwrap_or(number);
+                let piece = self.some_piece();
+                let found = self.some(&[LookedUp::Piece(piece), LookedUp::Unknown, LookedUp::Away]);
+                News::LookedUp { number, found }
+            }
             0..=2 => News::Snapshot(Arc::new(self.other_counts())),
             3 => News::DeskInReach(self.random.below(2) == 0),
             4 => News::LetGo(self.random.below(4) == 0),
@@ -163,6 +182,15 @@ impl Run {
             12 => News::Pin(self.some(&[None, Some(PinAnswer::Wrong), Some(PinAnswer::Right)])),
             _ => News::Paired(self.some(&[Ok(3), Err(PairError::NoCode)])),
         }
+    }
+
+    /// A piece of this table as another tablet may have sent it, or of a table that has changed since.
+    fn some_piece(&mut self) -> Piece {
+        let ids: Vec<String> = self.snapshot.catalog.bases.iter().map(|base| base.id.clone()).collect();
+        let base = if self.random.below(8) == 0 { "no-such-base".into() } else { self.some(&ids) };
+        let drops = (0..self.random.below(9)).map(|_| self.some_kind()).collect();
+        let length = self.some(&[None, Some(Length::from_mm(450.0))]);
+        Piece { base, length, wearer: Wearer::From13, neck: None, drops }
     }
 
     fn other_counts(&mut self) -> Snapshot {

@@ -4,7 +4,8 @@
 //! | --- | --- |
 //! | `welcome`, `base`, `stage`, `review`, `sent` | the guest's way, screen by screen |
 //! | `put_back` | where a drop that lies about belongs |
-//! | `sheets`, `seller` | what lies over a screen; the seller's PIN, menu and pairing |
+//! | `threading` | a sent piece collected and threaded, with its homes to tick |
+//! | `sheets`, `seller`, `keypad` | what lies over a screen; the seller's PIN, menu and pairing; keys on the screen |
 //! | `trays`, `base_sign`, `lengths`, `hand` | drops in their compartments; a base on its card; lengths and where they fall; what fingers hold and what flies |
 //! | `suits`, `hazards`, `told` | who it is for and what leads out; the cautions; what guest and seller are told, in words |
 //! | `parts`, `moves` | what several screens share; small motions that explain |
@@ -13,6 +14,7 @@ mod base;
 mod base_sign;
 mod hand;
 mod hazards;
+mod keypad;
 mod lengths;
 mod moves;
 mod parts;
@@ -23,6 +25,7 @@ mod sent;
 mod sheets;
 mod stage;
 mod suits;
+mod threading;
 mod told;
 mod trays;
 mod welcome;
@@ -133,6 +136,7 @@ pub(super) fn paint_screen(
         Screen::Review => review::paint(brush, &scene, &layout),
         Screen::Sent => sent::paint(brush, &scene, &layout),
         Screen::PutBack => put_back::paint(brush, &scene, &layout),
+        Screen::Threading => threading::paint(brush, &scene, &layout),
         Screen::Seller => seller::paint(brush, &scene, &layout),
     }
     if let Some(sheet) = &scene.guest.session().overlay {

@@ -12,7 +12,7 @@ use super::{
         theme::{self, Type},
         tone::Tone,
     },
-    Scene,
+    Scene, keypad,
     parts::{Flow, bar_title, caption, looks, top_bar},
     told,
 };
@@ -27,9 +27,9 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let rest = Rect::from_min_max(pos2(layout.window.left(), layout.top.bottom()), layout.window.max);
     match &s.guest.seller().step {
         SellerStep::Menu => menu(b, s, rest.shrink(b.gap() * 1.5)),
-        SellerStep::Pin => keypad(b, s, rest, &s.t("pin-ask"), true, &[]),
-        SellerStep::Address => keypad(b, s, rest, &s.t("pair-address"), false, &['.', ':']),
-        SellerStep::Code { .. } => keypad(b, s, rest, &s.t("pair-code"), false, &[]),
+        SellerStep::Pin => keys(b, s, rest, "pin-ask", true, &[]),
+        SellerStep::Address => keys(b, s, rest, "pair-address", false, &['.', ':']),
+        SellerStep::Code { .. } => keys(b, s, rest, "pair-code", false, &[]),
         SellerStep::Card { px_per_mm } => bank_card(b, s, *px_per_mm, rest),
         SellerStep::Checking | SellerStep::Pairing => {
             b.text(rest, Align2::CENTER_CENTER, &s.t("seller-asking"), Type::HEADING);
@@ -37,42 +37,11 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     }
 }
 
-/// Digits, and `more` keys in a column of their own.
-fn keypad(b: &mut Brush, s: &Scene, rest: Rect, prompt: &str, secret: bool, more: &[char]) {
-    let gap = b.gap() * 0.7;
-    let size = vec2(rest.width().min(b.px(560.0).max(330.0)), rest.height().min(b.px(700.0)));
-    let card = Rect::from_center_size(rest.center(), size - vec2(2.0 * gap, 2.0 * gap));
-    b.card(card, Plate::Paper);
-    let inner = card.shrink(gap * 1.5);
-    let (head, rest) = cut_top(inner, b.line(44.0).max(26.0));
-    let note = s.guest.seller().note.as_ref().map(|note| told::noted(s, note));
-    b.text(head, Align2::CENTER_CENTER, note.as_deref().unwrap_or(prompt), Type::NAME);
-    let (shown, keys) = cut_top(rest.with_min_y(rest.top() + gap * 0.5), b.line(58.0).max(34.0));
-    b.fill(shown, b.px(10.0), Tone::Linen);
-    b.outline(shown, b.px(10.0), 1.0, Tone::Seam);
-    let typed =
-        if secret { "•".repeat(s.guest.seller().typed.chars().count()) } else { s.guest.seller().typed.clone() };
-    b.text(shown.shrink2(vec2(gap, 2.0)), Align2::CENTER_CENTER, &typed, Type::FIGURE);
-    let columns = if more.is_empty() { 3 } else { 4 };
-    let places = grid(keys.with_min_y(keys.top() + gap), columns, 4, gap);
-    let key = |row: usize, column: usize| places.get(row * columns + column).copied();
-    for digit in 0..=9u8 {
-        let c = char::from(b'0' + digit);
-        let (row, column) = if digit == 0 { (3, 1) } else { ((digit as usize - 1) / 3, (digit as usize - 1) % 3) };
-        if let Some(place) = key(row, column) {
-            b.button(place, Look::Plain, None, &c.to_string(), Some(Request::Key(c)));
-        }
-    }
-    for (row, c) in more.iter().enumerate() {
-        if let Some(place) = key(row, 3) {
-            b.button(place, Look::Plain, None, &c.to_string(), Some(Request::Key(*c)));
-        }
-    }
-    if let (Some(erase), Some(enter)) = (key(3, 0), key(3, 2)) {
-        let some = !s.guest.seller().typed.is_empty();
-        b.button(erase, Look::Plain, Some(Icon::Back), &s.t("key-erase"), some.then_some(Request::EraseKey));
-        b.button(enter, Look::Main, Some(Icon::Tick), &s.t("key-enter"), some.then_some(Request::EnterKeys));
-    }
+fn keys(b: &mut Brush, s: &Scene, rest: Rect, prompt: &str, secret: bool, more: &[char]) {
+    let seller = s.guest.seller();
+    let typed = if secret { "•".repeat(seller.typed.chars().count()) } else { seller.typed.clone() };
+    let said = seller.note.as_ref().map_or_else(|| s.t(prompt), |note| told::noted(s, note));
+    keypad::paint(b, s, rest, &keypad::Keypad { said, typed, more });
 }
 
 fn menu(b: &mut Brush, s: &Scene, rect: Rect) {

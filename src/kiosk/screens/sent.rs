@@ -12,7 +12,10 @@ use super::{
     Scene,
     parts::homes,
 };
-use crate::guest::{Request, Sending};
+use crate::{
+    catalog::ThreadedBy,
+    guest::{Request, Sending},
+};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let Sending::Given { kept, delivered, short } = &s.guest.session().sending else { return };
@@ -39,7 +42,12 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.painter.set_clip_rect(before.intersect(number.with_max_x(number.left() + number.width() * written)));
     b.text(number, Align2::CENTER_CENTER, &kept.number.to_string(), Type::NUMBER.in_color(Tone::Plum));
     b.painter.set_clip_rect(before);
-    let mut text = s.t(if *delivered { "sent-next" } else { "sent-kept" });
+    let threaded_by = s.catalog().map(|catalog| catalog.table.threaded_by).unwrap_or_default();
+    let mut text = s.t(match (*delivered, threaded_by) {
+        (true, ThreadedBy::Guest) => "sent-thread",
+        (true, ThreadedBy::Seller) => "sent-next",
+        (false, _) => "sent-kept",
+    });
     if !short.is_empty() {
         text = format!("{text} {}", s.t("sent-short"));
     }

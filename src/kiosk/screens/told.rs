@@ -79,6 +79,7 @@ pub(super) fn noted(s: &Scene, note: &SellerNote) -> String {
     let wait = |seconds: u32| s.texts.with("pin-wait", &[("seconds", i64::from(seconds).into())]);
     match note {
         SellerNote::PinWrong => s.t("pin-wrong"),
+        SellerNote::PinNotSet => s.t("pin-not-set"),
         SellerNote::PinWait { seconds } => wait(*seconds),
         SellerNote::PinAway => s.t("pin-away"),
         SellerNote::Paired { digit } => s.texts.with("pair-done", &[("digit", i64::from(*digit).into())]),

@@ -5,7 +5,7 @@ use bevy_egui::egui::{Align2, vec2};
 use super::{
     super::{
         i18n::Lang,
-        layout::{Layout, cut_bottom, cut_right, cut_top, grid},
+        layout::{Layout, cut_bottom, cut_left, cut_right, cut_top, grid},
         paint::{Brush, Icon, Look},
         theme::Type,
         tone::Tone,
@@ -51,8 +51,10 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     };
     b.text(under, Align2::LEFT_TOP, &text, Type::BODY.sized(24.0));
     b.button(begin, Look::Main, Some(Icon::Onward), &s.t("welcome-begin"), ready.then_some(Request::Begin));
-    let request = ready.then_some(Request::PutBack);
-    b.button(put_back, Look::Plain, Some(Icon::Compartment), &s.t("put-back"), request);
+    let (put_back, thread) = cut_left(put_back, (put_back.width() - gap) * 0.56);
+    let thread = thread.with_min_x(thread.left() + gap);
+    b.button(put_back, Look::Plain, Some(Icon::Compartment), &s.t("put-back"), ready.then_some(Request::PutBack));
+    b.button(thread, Look::Plain, None, &s.t("thread"), ready.then_some(Request::HaveNumber));
     if ready {
         b.targets.elsewhere = Some(Request::Begin);
     }

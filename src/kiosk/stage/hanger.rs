@@ -241,19 +241,21 @@ pub(super) fn fit_the_view(
     let (screen, derived) = (tablet.screen(), tablet.derived());
     let layout = Layout::new(screen, size.get(), tablet.settings(), tablet.known().practice);
     let area = piece_area(screen, &layout, tablet.known().notices().count());
-    let shown = |screen: Screen| matches!(screen, Screen::Base | Screen::Stage | Screen::Review);
+    let shown = |screen: Screen| matches!(screen, Screen::Base | Screen::Stage | Screen::Review | Screen::Threading);
     let turned = hanger.screen != screen;
     // From screen to screen the guest's piece glides to its new place.
     let goes_along = turned && shown(hanger.screen) && shown(screen);
     let jump = hanger.px_per_mm <= 0.0 || !goes_along && (turned || hanger.area != Some(area));
     (hanger.area, hanger.screen) = (Some(area), screen);
     if let Some(places) = &derived.places {
-        let near = (matches!(screen, Screen::Stage | Screen::Review) && !tablet.session().whole_view).then(|| {
-            let catalog = tablet.known().catalog();
-            let ids = derived.piece.iter().flat_map(|piece| &piece.drops);
-            let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
-            near_mm(places, &kinds)
-        });
+        let near = (matches!(screen, Screen::Stage | Screen::Review | Screen::Threading)
+            && !tablet.session().whole_view)
+            .then(|| {
+                let catalog = tablet.known().catalog();
+                let ids = derived.piece.iter().flat_map(|piece| &piece.drops);
+                let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
+                near_mm(places, &kinds)
+            });
         let near = near.flatten();
         let real = tablet.settings().px_per_mm.filter(|_| tablet.session().true_size);
         let (scale, origin) = match real {

@@ -119,7 +119,11 @@ pub(super) fn place_sprites(
         }
     }
     let mut list = Vec::new();
-    let visible = matches!(tablet.screen(), Screen::Welcome | Screen::Base | Screen::Stage | Screen::Review);
+    let visible = match tablet.screen() {
+        Screen::Welcome | Screen::Base | Screen::Stage | Screen::Review => true,
+        Screen::Threading => tablet.session().threading.found.is_some(),
+        Screen::Sent | Screen::PutBack | Screen::Seller => false,
+    };
     if let (true, Some(catalog), Some(piece), Some(places), Some(motion)) =
         (visible, tablet.known().catalog(), &tablet.derived().piece, &tablet.derived().places, moving.now())
         && let Some(base) = catalog.base(&piece.base)

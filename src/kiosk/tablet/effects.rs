@@ -60,6 +60,7 @@ impl Outside<'_> {
                 }
                 Effect::Send(draft) => self.line.link.send_aside(*draft),
                 Effect::AskPin(pin) => self.line.link.ask_pin(pin),
+                Effect::LookUp(number) => self.line.link.look_up(number),
                 Effect::Pair { desk, code } => self.line.link.pair(desk, code),
                 Effect::ReadOn => self.read_on(),
                 Effect::Attended => self.idle.touched(),
