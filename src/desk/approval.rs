@@ -108,7 +108,7 @@ impl<T> Posted<T> {
         let guesser = Guesser::Helper(helper.clone());
         match check_pin(desk, &self.caller, Some(&guesser), Some(SELLER), pin).await? {
             Ok(()) => Ok(self.seller.approved()),
-            Err((status, words)) => Err(ask(status, Some(words))),
+            Err((status, why)) => Err(ask(status, Some(why))),
         }
     }
 }

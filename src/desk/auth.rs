@@ -15,7 +15,7 @@ use super::{
     refusal::Refusal,
     signed_in::Seller,
 };
-use crate::{disk::digest::hex, ledger::Role, link::wire::PairRefusal};
+use crate::{disk::digest::hex, lang::message, ledger::Role, link::wire::PairRefusal};
 
 const PAIR_CODE_LASTS: Duration = Duration::from_secs(600);
 
@@ -120,7 +120,7 @@ impl Auth {
 
     /// The PIN as it is kept: salt and Argon2id hash in hexadecimal.
     pub(super) async fn hash_pin(&self, pin: String) -> Result<String, Refusal> {
-        let salt = random_key().map_err(|error| Refusal::bad(error.to_string()))?[..32].to_owned();
+        let salt = random_key()?[..32].to_owned();
         self.hashed(pin, salt).await
     }
 
@@ -141,7 +141,7 @@ impl Auth {
         });
         match work.await {
             Ok(Ok(kept)) => Ok(kept),
-            _ => Err(Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, "the PIN could not be checked".into())),
+            _ => Err(Refusal::Said(StatusCode::INTERNAL_SERVER_ERROR, message!("refused-pin-not-checked"))),
         }
     }
 }

@@ -9,7 +9,10 @@ use super::{
     refusal::Refusal,
     state::DeskState,
 };
-use crate::ledger::SELLER;
+use crate::{
+    lang::{Message, message},
+    ledger::SELLER,
+};
 
 /// Stands where nobody has the name that was typed: no PIN has this hash, and looking takes as long.
 const NOBODYS: &str = "00000000000000000000000000000000:";
@@ -19,7 +22,7 @@ pub(super) async fn has_pin(desk: &DeskState) -> Result<bool, Refusal> {
     Ok(desk.ledger.run(|ledger, _| ledger.pin_of(SELLER)).await?.is_some())
 }
 
-/// Whether `pin` is that of `who`; else the status and words for whoever typed it. Nobody's PIN is never right.
+/// Whether `pin` is that of `who`; else the status and what whoever typed it is told. Nobody's PIN is never right.
 ///
 /// `guesser` is whose tries this counts among, and `None` for the machine itself, which can always.
 pub(super) async fn check_pin(
@@ -28,7 +31,7 @@ pub(super) async fn check_pin(
     guesser: Option<&Guesser>,
     who: Option<&str>,
     pin: String,
-) -> Result<Result<(), (StatusCode, String)>, Refusal> {
+) -> Result<Result<(), (StatusCode, Message)>, Refusal> {
     let secret = Secret::Pin(who.unwrap_or_default().to_owned());
     if let Some(Err(seconds)) = guesser.map(|guesser| desk.auth.guess(&secret, guesser)) {
         return Ok(Err((StatusCode::TOO_MANY_REQUESTS, too_many(seconds))));
@@ -39,7 +42,7 @@ pub(super) async fn check_pin(
     };
     if !has_shape(&pin) || !desk.auth.is_pin(pin, kept.as_deref().unwrap_or(NOBODYS)).await? {
         desk.alarms.note("a wrong PIN", caller.ip, "");
-        return Ok(Err((StatusCode::FORBIDDEN, "This is not the PIN.".to_owned())));
+        return Ok(Err((StatusCode::FORBIDDEN, message!("pin-not-right"))));
     }
     if let Some(guesser) = guesser {
         desk.auth.was_right(&secret, guesser);
@@ -48,6 +51,6 @@ pub(super) async fn check_pin(
 }
 
 /// What whoever guesses too often is told.
-pub(super) fn too_many(seconds: u32) -> String {
-    format!("Too many tries. Wait {seconds} seconds, or sign in on the machine that the desk runs on.")
+pub(super) fn too_many(seconds: u32) -> Message {
+    message!("pin-too-many", n = seconds)
 }

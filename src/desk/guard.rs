@@ -16,6 +16,7 @@ use axum::{
 };
 
 use super::{connections::Caller, refusal::Refusal, state::DeskState};
+use crate::lang::{Message, message};
 
 /// Source: OWASP ASVS 5.0, chapter 3.4.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; \
@@ -29,10 +30,10 @@ pub(super) async fn guard(
     next: Next,
 ) -> Response {
     let mut response = match refusal(request.method(), request.headers(), own_name()) {
-        Some((alarm, header, words)) => {
+        Some((alarm, header, why)) => {
             let theirs = request.headers().get(header).map(|value| String::from_utf8_lossy(value.as_bytes()));
             desk.alarms.note(alarm, caller.ip, theirs.as_deref().unwrap_or_default());
-            Refusal::Request(StatusCode::FORBIDDEN, words.to_owned()).into_response()
+            Refusal::Said(StatusCode::FORBIDDEN, why).into_response()
         }
         None => next.run(request).await,
     };
@@ -48,8 +49,7 @@ pub(super) async fn guard(
 
 /// The answer when a page's code panics.
 pub(super) fn after_panic(_: Box<dyn Any + Send + 'static>) -> Response {
-    let words = "something went wrong at the desk; what was entered before is safe";
-    Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, words.into()).into_response()
+    Refusal::Said(StatusCode::INTERNAL_SERVER_ERROR, message!("refused-panic")).into_response()
 }
 
 /// The name or number in a `Host` header, without the port.
@@ -88,12 +88,12 @@ fn is_ours(name: &str, own: &str) -> bool {
 }
 
 /// What is wrong: for the log, the header at fault, and for whoever asks.
-fn refusal(method: &Method, headers: &HeaderMap, own: &str) -> Option<(&'static str, HeaderName, &'static str)> {
+fn refusal(method: &Method, headers: &HeaderMap, own: &str) -> Option<(&'static str, HeaderName, Message)> {
     let text = |name: HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
     let host = text(header::HOST).unwrap_or_default();
     if !is_ours(&host_name(host), own) {
-        let words = "open the desk by its number, as in http://192.168.4.1:7345";
-        return Some(("the desk was asked for under a foreign name", header::HOST, words));
+        let why = message!("refused-other-name", address = "http://192.168.4.1:7345");
+        return Some(("the desk was asked for under a foreign name", header::HOST, why));
     }
     if method == Method::GET || method == Method::HEAD {
         return None;
@@ -105,8 +105,8 @@ fn refusal(method: &Method, headers: &HeaderMap, own: &str) -> Option<(&'static 
     let same_origin =
         all(header::ORIGIN, &|origin| origin.split_once("://").is_some_and(|(_, of)| of.eq_ignore_ascii_case(host)));
     let same_site = all(HeaderName::from_static("sec-fetch-site"), &|site| matches!(site, "same-origin" | "none"));
-    let words = "this change was asked for by another site; nothing was changed";
-    (!same_origin || !same_site).then_some(("a change asked for by another site", header::ORIGIN, words))
+    let why = message!("refused-other-site");
+    (!same_origin || !same_site).then_some(("a change asked for by another site", header::ORIGIN, why))
 }
 
 #[cfg(test)]

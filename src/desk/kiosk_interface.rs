@@ -25,13 +25,13 @@ use super::{
 use crate::{
     catalog::Catalog,
     disk::digest::sha256_hex,
-    lang::message,
+    lang::{Message, message},
     ledger::{Ledger, LedgerError, SELLER},
     link::{
         Pairing, PinAnswer,
         wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PieceToThread, PinQuestion},
     },
-    quoting::quoted,
+    quoting::excerpt,
     ticket::{Receipt, SentTicket, TicketNumber},
 };
 
@@ -76,7 +76,7 @@ impl FromRequestParts<Arc<DeskState>> for Kiosk {
     type Rejection = Refusal;
     async fn from_request_parts(parts: &mut Parts, desk: &Arc<DeskState>) -> Result<Self, Refusal> {
         let unknown =
-            || Refusal::Request(StatusCode::UNAUTHORIZED, "the desk does not know this tablet; pair it again".into());
+            || Refusal::Said(StatusCode::UNAUTHORIZED, message!("refused-tablet-unknown"));
         let hash = sha256_hex(key_of(&parts.headers).ok_or_else(unknown)?);
         match desk.ledger.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
@@ -91,7 +91,7 @@ impl FromRequestParts<Arc<DeskState>> for Kiosk {
             }
             // It is the desk that can't look now; the key may be good.
             Err(_) => {
-                Err(Refusal::Request(StatusCode::SERVICE_UNAVAILABLE, "the desk can't look up its tablets now".into()))
+                Err(Refusal::Said(StatusCode::SERVICE_UNAVAILABLE, message!("refused-tablets-not-looked-up")))
             }
         }
     }
@@ -104,7 +104,7 @@ async fn pair_by_code(
     Json(request): Json<PairRequest>,
 ) -> Response {
     if request.key.as_deref().is_some_and(|key| !is_key(key)) {
-        return Refusal::bad("the kiosk’s own key has to be 64 hexadecimal digits").into_response();
+        return Refusal::wrong(message!("refused-own-key")).into_response();
     }
     match pair_with(&desk, &caller, &headers, request).await {
         Ok(pairing) => Json(pairing).into_response(),
@@ -197,7 +197,7 @@ async fn news(
     let practice = desk.practice.is_on();
     if practice && known.practice.is_none() {
         // It would send what is real.
-        return Err(in_practice("this tablet is of an earlier version, which can't practise"));
+        return Err(waits(message!("refused-practice-old-tablet")));
     }
     let loaded = desk.catalog.loaded();
     let digit = kiosk.digit;
@@ -232,8 +232,8 @@ async fn news(
 }
 
 /// Why a tablet has to wait.
-fn in_practice(words: &str) -> Refusal {
-    Refusal::Request(StatusCode::SERVICE_UNAVAILABLE, format!("the desk practises now; {words}"))
+const fn waits(why: Message) -> Refusal {
+    Refusal::Said(StatusCode::SERVICE_UNAVAILABLE, why)
 }
 
 async fn picture(
@@ -248,7 +248,7 @@ async fn picture(
     };
     match bytes {
         Some(bytes) => Ok(([(header::CONTENT_TYPE, content_type(&name))], bytes).into_response()),
-        None => Err(Refusal::Request(StatusCode::NOT_FOUND, format!("no picture is called {}", quoted(&name)))),
+        None => Err(Refusal::Said(StatusCode::NOT_FOUND, message!("refused-no-picture", name = excerpt(&name)))),
     }
 }
 
@@ -263,7 +263,7 @@ async fn deliver(
     match (delivery.ticket.practice, desk.practice.is_on()) {
         // Neither is ever entered among the others: the one counts for nothing, the other waits on its tablet.
         (true, false) => return Ok(Json(Receipt::Practice)),
-        (false, true) => return Err(in_practice("what is real waits on its tablet until practice ends")),
+        (false, true) => return Err(waits(message!("refused-practice-waits"))),
         _ => {}
     }
     let loaded = desk.catalog.loaded();
@@ -288,7 +288,7 @@ async fn take_in(
     Json(sent): Json<SentTicket>,
 ) -> Result<Json<Receipt>, Refusal> {
     if desk.practice.is_on() {
-        return Err(in_practice("what is real waits on its tablet until practice ends"));
+        return Err(waits(message!("refused-practice-waits")));
     }
     let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
     if !desk.tablets.wishes(digit, Wish::TakeIn).contains(&id) {

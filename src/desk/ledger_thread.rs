@@ -20,7 +20,10 @@ use super::{
     refusal::Refusal,
     signed_in::Seller,
 };
-use crate::ledger::{AfterCommit, Ledger, LedgerError, Work};
+use crate::{
+    lang::message,
+    ledger::{AfterCommit, Ledger, LedgerError, Work},
+};
 
 /// So many changes share a commit at most.
 const TOGETHER: usize = 64;
@@ -264,7 +267,7 @@ impl LedgerThread {
     fn unanswered(&self) -> Refusal {
         if self.queue.lines().closed {
             let status = axum::http::StatusCode::SERVICE_UNAVAILABLE;
-            return Refusal::Request(status, "the desk is closing".into());
+            return Refusal::Said(status, message!("refused-closing"));
         }
         LedgerError::Panicked.into()
     }

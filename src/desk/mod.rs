@@ -21,7 +21,7 @@
 //! | `pages` | the seller's pages, a file for each |
 //! | `events` | telling open pages that something changed |
 //! | `fragments` | what of a page is different for an open one that says what it has |
-//! | `assets`, `gallery` | style, script and typefaces; portraits and small pictures |
+//! | `assets`, `gallery`, `qr` | style, script and typefaces; portraits and small pictures; addresses as a camera reads them |
 //! | `kiosk_interface` | what kiosks ask |
 //! | `tablets` | what lies on the tablets, and what the seller wants done with it |
 //! | `clock` | the time that the desk goes by, and whether it was set |
@@ -53,6 +53,7 @@ mod pages;
 mod pin_rules;
 mod practice;
 mod practising;
+mod qr;
 mod refusal;
 mod refusal_forms;
 mod return_page;

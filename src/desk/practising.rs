@@ -17,7 +17,7 @@ use super::{
     refusal::Refusal,
     state::DeskState,
 };
-use crate::ledger::BackupError;
+use crate::{lang::message, ledger::BackupError};
 
 /// What begins with this may be asked from any page: it is the same in both, or tells the two apart itself.
 const IN_BOTH: [&str; 6] = ["/language", "/sign-in", "/sign-out", "/sign-out-all", "/sessions/", "/link/"];
@@ -32,7 +32,7 @@ pub(super) async fn begin(desk: &DeskState) -> Result<(), Refusal> {
     if desk.practice.is_on() {
         return Ok(());
     }
-    let id = random_key().map_err(|error| Refusal::bad(error.to_string()))?;
+    let id = random_key()?;
     let loaded = desk.catalog.loaded();
     let currency = loaded.catalog.table.prices.currency;
     desk.ledger.switch(move |books, now| books.begin_practice(currency, now).map_err(not_begun)).await?;
@@ -46,10 +46,11 @@ pub(super) async fn begin(desk: &DeskState) -> Result<(), Refusal> {
 fn not_begun(error: BackupError) -> Refusal {
     match error {
         BackupError::Ledger(error) => error.into(),
-        error => Refusal::Request(
-            StatusCode::INSUFFICIENT_STORAGE,
-            format!("practice can't begin, and everything is as it was: {error}"),
-        ),
+        BackupError::Busy => Refusal::Said(StatusCode::INSUFFICIENT_STORAGE, message!("refused-practice-busy")),
+        error => {
+            let why = message!("refused-practice-not-begun", why = error.to_string());
+            Refusal::Said(StatusCode::INSUFFICIENT_STORAGE, why)
+        }
     }
 }
 
@@ -114,18 +115,16 @@ fn refused(running: Option<&Running>, path: &str, headers: &HeaderMap) -> Option
     let begins = |with: &str| path.starts_with(with);
     if running.is_some() && NOT_IN_PRACTICE.into_iter().any(begins) {
         let status = if begins("/link/") { StatusCode::SERVICE_UNAVAILABLE } else { StatusCode::CONFLICT };
-        let words = "this would be lost when practice ends: PINs and tablets stay as they are while somebody practises. \
-                     End practice first, on the Show page";
-        return Some(Refusal::Request(status, words.into()));
+        return Some(Refusal::Said(status, message!("refused-lost-in-practice")));
     }
     if IN_BOTH.into_iter().any(begins) || practice_of(headers).as_deref() == running.map(|one| one.id.as_str()) {
         return None;
     }
-    let words = match running {
-        Some(_) => "practice has begun since this page was shown, so nothing was done; look at the page again",
-        None => "practice has ended since this page was shown, so nothing was done; look at the page again",
+    let why = match running {
+        Some(_) => message!("refused-practice-began"),
+        None => message!("refused-practice-ended"),
     };
-    Some(Refusal::Request(StatusCode::CONFLICT, words.into()))
+    Some(Refusal::Said(StatusCode::CONFLICT, why))
 }
 
 #[cfg(test)]
@@ -138,7 +137,7 @@ mod tests {
         let running = running.map(|id| Running { id: id.to_owned(), revision: String::new() });
         let cookie = (!cookie.is_empty()).then(|| (header::COOKIE, HeaderValue::from_static(cookie)));
         refused(running.as_ref(), path, &cookie.into_iter().collect()).map(|refusal| match refusal {
-            Refusal::Request(status, _) => status,
+            Refusal::Said(status, _) => status,
             other => panic!("{other:?}"),
         })
     }

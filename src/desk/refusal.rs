@@ -8,9 +8,9 @@ use axum::{
     response::{IntoResponse, Redirect, Response},
 };
 
-use super::{ledger_words::ledger_words, return_page::ReturnPage};
+use super::{error::DeskError, ledger_words::ledger_words, return_page::ReturnPage};
 use crate::{
-    lang::{Message, Texts, say},
+    lang::{Message, Texts, message, say},
     ledger::LedgerError,
     quoting::one_line,
 };
@@ -43,12 +43,23 @@ pub(super) struct SellerAsked {
     /// The page on which it stood.
     pub back: String,
     /// What went wrong with an earlier PIN.
-    pub trouble: Option<String>,
+    pub trouble: Option<Message>,
 }
 
 impl From<LedgerError> for Refusal {
     fn from(error: LedgerError) -> Self {
         Self::Ledger(error)
+    }
+}
+
+impl From<DeskError> for Refusal {
+    fn from(error: DeskError) -> Self {
+        let why = match error {
+            DeskError::Ledger(error) => return error.into(),
+            DeskError::System(why) => why,
+            other => other.to_string(),
+        };
+        Self::Said(StatusCode::INTERNAL_SERVER_ERROR, message!("refused-system", why = why))
     }
 }
 

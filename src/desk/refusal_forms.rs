@@ -24,7 +24,7 @@ use crate::{
 };
 
 /// What tablets ask begins with this.
-const OF_TABLETS: &str = "/link/";
+pub(super) const OF_TABLETS: &str = "/link/";
 /// No refusal has more words than this, in bytes.
 const LONGEST_WORDS: usize = 64 * 1024;
 

@@ -17,7 +17,10 @@ use super::{
     return_page::ReturnPage,
     state::DeskState,
 };
-use crate::ledger::{Role, Session};
+use crate::{
+    lang::message,
+    ledger::{Role, Session},
+};
 
 pub(super) use super::signed_in::Seller;
 
@@ -47,8 +50,7 @@ impl FromRequestParts<Arc<DeskState>> for Owner {
         match seller.role {
             Role::Seller => Ok(Self(seller)),
             Role::Helper => {
-                let words = format!("this is the seller’s to do; you are signed in as {}", seller.name());
-                Err(Refusal::Request(StatusCode::FORBIDDEN, words))
+                Err(Refusal::Said(StatusCode::FORBIDDEN, message!("refused-sellers", name = seller.name())))
             }
         }
     }

@@ -297,6 +297,7 @@ fn router(desk: Arc<DeskState>) -> Router {
         .merge(assets::routes())
         .merge(language::routes())
         .fallback(pages::nowhere)
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), pages::mistyped))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), keep_apart))
         .layer(axum::middleware::from_fn(send_changes))
         .layer(CatchPanicLayer::custom(after_panic))

@@ -1,9 +1,12 @@
 //! Somebody who is signed in at the desk, as what they do is entered.
 
 use crate::{
-    lang::Texts,
+    lang::{Texts, say},
     ledger::{Role, SELLER},
 };
+
+/// What stands behind the name of a helper where the seller approved of an act.
+const APPROVED: &str = ", approved by the seller";
 
 /// A request of somebody who is signed in at the desk: the seller, or a helper.
 #[derive(Clone)]
@@ -25,6 +28,32 @@ impl Seller {
 
     /// The same for one act of which the seller approves.
     pub(super) fn approved(&self) -> Self {
-        Self { who: Some(format!("{}, approved by the seller", self.name())), ..self.clone() }
+        Self { who: Some(format!("{}{APPROVED}", self.name())), ..self.clone() }
+    }
+}
+
+/// Who did something, as the ledger has it, in the reader's language. Names of people stay as they are.
+pub(super) fn name_of(texts: &Texts, by: &str) -> String {
+    if let Some(helper) = by.strip_suffix(APPROVED) {
+        return say!(texts, "approved-by-the-seller", name = name_of(texts, helper));
+    }
+    if by == SELLER { say!(texts, "seller-by-name") } else { by.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lang::Lang;
+
+    #[test]
+    fn who_did_something_is_told_in_the_readers_language() {
+        let told = |lang, by| name_of(Texts::of(lang), by);
+        let mia = Seller { token_hash: String::new(), who: Some("Mia".into()), role: Role::Helper, texts: Texts::of(Lang::De) };
+        let entered = mia.approved().name().to_owned();
+        assert_eq!(entered, "Mia, approved by the seller", "the ledger keeps one language");
+        assert_eq!(told(Lang::En, &entered), entered);
+        assert_eq!(told(Lang::De, &entered), "Mia, mit Zustimmung der Verkäuferin");
+        assert_eq!((told(Lang::En, SELLER), told(Lang::De, SELLER)), (SELLER.into(), "Verkäuferin".into()));
+        assert_eq!(told(Lang::Fr, "Jo"), "Jo");
     }
 }

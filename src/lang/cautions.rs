@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 use super::Texts;
 use crate::{
     catalog::Catalog,
-    caution::{Caution, Dated, OtherLimit, Rule, Status},
+    caution::{Caution, Dated, OtherLimit, Rule, Rules, Status},
     craft::{Allergen, Day},
 };
 
@@ -37,6 +37,11 @@ impl Texts {
             Allergen::Usual(usual) => self.get(&format!("allergen-{}", usual.name())),
             Allergen::Own(words) => words.clone(),
         }
+    }
+
+    /// Whose rules they are: the name in the rules themselves where there is no translation.
+    pub fn region(&self, rules: &Rules) -> String {
+        self.find(&format!("region-{}", rules.region), &[]).unwrap_or_else(|| rules.name.clone())
     }
 
     /// The rule a caution rests on: its citation, its date and how far it is known in this language.

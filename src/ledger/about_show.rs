@@ -16,7 +16,7 @@ use crate::{
 };
 
 /// The longest name of a place or a host, in characters.
-const LONGEST_NAME: usize = 60;
+pub(crate) const LONGEST_SHOW_NAME: usize = 60;
 
 /// What kind of event a show is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -86,19 +86,23 @@ pub struct AboutShow {
 /// Why something can't be said of a show.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum AboutError {
-    /// A name is too long, or has signs that nobody sees.
-    #[error("{} is no name of {what}; write up to {LONGEST_NAME} plain characters", quoted(.found))]
-    Name {
-        /// What was to be named.
-        what: &'static str,
+    /// A name of a place is too long, or has signs that nobody sees.
+    #[error("{} is no name of a place; write up to {LONGEST_SHOW_NAME} plain characters", quoted(.0))]
+    Place(String),
+    /// The same of a host.
+    #[error("{} is no name of a host; write up to {LONGEST_SHOW_NAME} plain characters", quoted(.0))]
+    Host(String),
+    /// A fee is none that a show has.
+    #[error("{found} is no stall fee; write an amount from 0 to {MAX_AMOUNT} with at most {digits} decimals")]
+    Fee {
         /// What was written.
-        found: String,
+        found: Decimal,
+        /// Decimals of the currency.
+        digits: u32,
     },
-    /// An amount is none that a show has.
-    #[error("{found} is no {what}; write an amount from 0 to {MAX_AMOUNT} with at most {digits} decimals")]
-    Amount {
-        /// What it was to be.
-        what: &'static str,
+    /// The same of a float.
+    #[error("{found} is no float; write an amount from 0 to {MAX_AMOUNT} with at most {digits} decimals")]
+    Float {
         /// What was written.
         found: Decimal,
         /// Decimals of the currency.
@@ -109,28 +113,34 @@ pub enum AboutError {
     Tax(Decimal),
 }
 
+/// Whether something at a show can be called so.
+fn is_name(name: &str) -> bool {
+    let length = name.chars().count();
+    (1..=LONGEST_SHOW_NAME).contains(&length) && name.trim() == name && !name.chars().any(char::is_control)
+}
+
 impl AboutShow {
     /// Looks whether a show can be so.
     ///
     /// # Errors
     /// The first thing that can't be.
     pub fn check(&self, currency: Currency) -> Result<(), AboutError> {
-        for (what, name) in [("a place", &self.place), ("a host", &self.host)] {
-            let is_name = |name: &str| {
-                let length = name.chars().count();
-                (1..=LONGEST_NAME).contains(&length) && name.trim() == name && !name.chars().any(char::is_control)
-            };
-            if let Some(name) = name.as_ref().filter(|name| !is_name(name)) {
-                return Err(AboutError::Name { what, found: name.clone() });
-            }
+        let no_name = |name: &Option<String>| name.clone().filter(|name| !is_name(name));
+        if let Some(found) = no_name(&self.place) {
+            return Err(AboutError::Place(found));
         }
-        for (what, amount) in [("stall fee", self.fee), ("float", self.float)] {
-            let is_amount = |amount: Decimal| {
-                (Decimal::ZERO..=MAX_AMOUNT).contains(&amount) && amount.normalize().scale() <= currency.digits
-            };
-            if let Some(found) = amount.filter(|amount| !is_amount(*amount)) {
-                return Err(AboutError::Amount { what, found, digits: currency.digits });
-            }
+        if let Some(found) = no_name(&self.host) {
+            return Err(AboutError::Host(found));
+        }
+        let digits = currency.digits;
+        let no_amount = |amount: Option<Decimal>| {
+            amount.filter(|one| !(Decimal::ZERO..=MAX_AMOUNT).contains(one) || one.normalize().scale() > digits)
+        };
+        if let Some(found) = no_amount(self.fee) {
+            return Err(AboutError::Fee { found, digits });
+        }
+        if let Some(found) = no_amount(self.float) {
+            return Err(AboutError::Float { found, digits });
         }
         match self.tax {
             Some(TaxRule::Added { percent } | TaxRule::Included { percent })

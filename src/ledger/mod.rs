@@ -57,6 +57,7 @@ mod sums;
 mod take_catalog;
 mod ticket;
 
+pub(crate) use about_show::LONGEST_SHOW_NAME;
 pub use about_show::{AboutError, AboutShow, ShowKind, ShowListed};
 pub use access::Kiosk;
 pub use backup::{BackupError, Copied, back_up, read_through};
@@ -73,6 +74,7 @@ pub use rows::{Event, Listed, Show};
 pub use sessions::{Browser, Session, Visitor};
 pub use shared_commit::{AfterCommit, Work};
 pub use show_end::{Closing, PartThen, ShowEnd, reward_of};
+pub(crate) use staff::{LONGEST_NAME, MOST_HELPERS};
 pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
 pub use store::Ledger;

@@ -13,9 +13,9 @@ use crate::quoting::{hidden_in, quoted};
 pub const SELLER: &str = "Seller";
 
 /// Characters of a name at most.
-const LONGEST_NAME: usize = 30;
+pub(crate) const LONGEST_NAME: usize = 30;
 /// Helpers at one desk at most; nobody has as many behind a table.
-const MOST: usize = 20;
+pub(crate) const MOST_HELPERS: usize = 20;
 
 /// What somebody at the desk may do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -64,7 +64,7 @@ pub enum StaffError {
     #[error("{SELLER} is the seller's own name; take another, so that entries say who made them")]
     Sellers,
     /// There are as many as there can be.
-    #[error("{MOST} people help here already; remove somebody who does not come any more")]
+    #[error("{MOST_HELPERS} people help here already; remove somebody who does not come any more")]
     Full,
     /// Nobody has the name.
     #[error("nobody called {} works here", quoted(.0))]
@@ -140,7 +140,7 @@ impl Ledger {
         if let Some(other) = all.iter().find(|one| is_same(&one.name, &name)) {
             return Err(StaffError::Taken(other.name.clone()).into());
         }
-        if all.len() >= MOST {
+        if all.len() >= MOST_HELPERS {
             return Err(StaffError::Full.into());
         }
         tx.execute(

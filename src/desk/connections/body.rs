@@ -12,7 +12,10 @@ use axum::{
 use tokio_stream::StreamExt;
 
 use super::{caller::Caller, timed_stream::FETCH, visit::Activity};
-use crate::desk::refusal::Refusal;
+use crate::{
+    desk::refusal::Refusal,
+    lang::{Message, message},
+};
 
 /// A connection on which something was asked may rest this long until the next question.
 const REST: Duration = Duration::from_secs(30);
@@ -34,9 +37,9 @@ pub(in crate::desk) async fn receive_body(caller: Caller, request: Request, next
             caller.visit.lock().0 = Activity::Busy;
             next.run(Request::from_parts(parts, Body::from(bytes))).await
         }
-        Ok(Ok(None)) => closing(StatusCode::PAYLOAD_TOO_LARGE, "that is more than the desk takes at once"),
-        Ok(Err(_)) => closing(StatusCode::BAD_REQUEST, "what was sent broke off"),
-        Err(_) => closing(StatusCode::REQUEST_TIMEOUT, "what was sent did not arrive in time; send it again"),
+        Ok(Ok(None)) => closing(StatusCode::PAYLOAD_TOO_LARGE, message!("refused-too-much")),
+        Ok(Err(_)) => closing(StatusCode::BAD_REQUEST, message!("refused-broke-off")),
+        Err(_) => closing(StatusCode::REQUEST_TIMEOUT, message!("refused-too-slow")),
     };
     // A stream of news ends only with its page.
     let streams = response.headers().get(header::CONTENT_TYPE).is_some_and(|kind| kind == "text/event-stream");
@@ -67,8 +70,8 @@ async fn collect(body: Body) -> Result<Option<Vec<u8>>, axum::Error> {
     Ok((length <= LONGEST_BODY).then_some(bytes))
 }
 
-fn closing(status: StatusCode, words: &str) -> Response {
-    let mut response = Refusal::Request(status, words.to_owned()).into_response();
+fn closing(status: StatusCode, why: Message) -> Response {
+    let mut response = Refusal::Said(status, why).into_response();
     response.headers_mut().insert(header::CONNECTION, HeaderValue::from_static("close"));
     response
 }

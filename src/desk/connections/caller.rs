@@ -11,7 +11,7 @@ use axum::{
 };
 
 use super::visit::Visit;
-use crate::desk::refusal::Refusal;
+use crate::{desk::refusal::Refusal, lang::message};
 
 /// The other side of a connection.
 #[derive(Debug, Clone)]
@@ -40,7 +40,7 @@ impl<S: Sync> FromRequestParts<S> for Caller {
         let ConnectInfo(caller) = parts
             .extensions
             .get::<ConnectInfo<Self>>()
-            .ok_or_else(|| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, "nobody knows who asks".into()))?;
+            .ok_or_else(|| Refusal::Said(StatusCode::INTERNAL_SERVER_ERROR, message!("refused-nobody")))?;
         Ok(caller.clone())
     }
 }

@@ -5,7 +5,7 @@ use maud::html;
 
 use super::{
     frame::plain_page,
-    sign_in::{alert, pin_input},
+    sign_in::{alert, pin_field},
 };
 use crate::{
     desk::{approval::SELLER_PIN, refusal::SellerAsked},
@@ -23,11 +23,11 @@ pub(in crate::desk) fn ask_seller(texts: &Texts, asked: &SellerAsked) -> Html<St
                 p {
                     (say!(texts, "sellers-this-once", what = texts.say(&asked.what), helper = asked.helper.as_str()))
                 }
-                (alert(asked.trouble.as_deref()))
+                (alert(texts, asked.trouble.as_ref()))
                 form.stack method="post" action=(asked.action) {
                     @for (name, value) in &asked.fields { input type="hidden" name=(name) value=(value); }
                     // A phone must not offer to keep the PIN of somebody else.
-                    label { (say!(texts, "sellers-pin")) (pin_input(SELLER_PIN, "one-time-code")) }
+                    (pin_field(texts, &say!(texts, "sellers-pin"), SELLER_PIN, "one-time-code"))
                     div.row {
                         button.main { (say!(texts, "do-it")) }
                         a.button.quiet href=(asked.back) { (say!(texts, "go-back")) }

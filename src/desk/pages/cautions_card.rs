@@ -13,14 +13,14 @@ use serde::Deserialize;
 
 use super::{
     caution_signs,
-    frame::{Tab, page},
+    frame::{Tab, page_in},
 };
 use crate::{
     catalog::{Catalog, Tray},
     caution::{CautionCode, Hazard, Verdict},
     craft::{Base, Home, Piece, Wearer},
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
-    lang::{Lang, Texts},
+    lang::{Lang, Texts, say},
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -29,7 +29,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 #[derive(Deserialize)]
 struct Asked {
-    /// The card's language; an unknown one is English.
+    /// The card's language; the reader's where none is named, or one that there is not.
     #[serde(default)]
     lang: String,
 }
@@ -37,27 +37,27 @@ struct Asked {
 /// What the whole card is written from.
 struct Card<'a> {
     catalog: &'a Catalog,
-    texts: Texts,
+    texts: &'static Texts,
 }
 
 async fn card(
     State(desk): State<Arc<DeskState>>,
     Query(asked): Query<Asked>,
-    _seller: Seller,
+    seller: Seller,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    let lang = Lang::from_code(&asked.lang).unwrap_or_default();
-    let card = Card { catalog: &loaded.catalog, texts: Texts::new(lang) };
-    let (table, region) = (card.catalog.table.name.as_str(), card.catalog.rules.name.as_str());
+    let (texts, lang) = (seller.texts, Lang::from_code(&asked.lang).unwrap_or(seller.texts.lang));
+    let card = Card { catalog: &loaded.catalog, texts: Texts::of(lang) };
+    let (table, region) = (card.catalog.table.name.as_str(), card.texts.region(&card.catalog.rules));
     let main = html! {
         p.row.no-print {
-            button type="button" data-prints hidden { "Print this card" }
+            button type="button" data-prints hidden { (say!(texts, "card-print")) }
             @for one in Lang::ALL {
                 a.button.quiet href={ "?lang=" (one.code()) } lang=(one.code()) aria-current=[(one == lang).then_some("true")] {
                     (one.own_name())
                 }
             }
-            a.button.quiet href="/trays" { "To the trays" }
+            a.button.quiet href="/trays" { (say!(texts, "to-trays")) }
         }
         div.caution-card lang=(lang.code()) {
             h1 { (card.texts.with("card-title", &[("table", table.into())])) }
@@ -68,7 +68,7 @@ async fn card(
             p.deferral { strong { (card.t("caution-deferral")) } }
         }
     };
-    Ok(page(&desk, Tab::Trays, "Cautions", &main).into_response())
+    Ok(page_in(&desk, texts, Tab::Trays, &say!(texts, "cautions-title"), &main).into_response())
 }
 
 impl Card<'_> {

@@ -13,8 +13,8 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::{
-    frame::{Tab, page},
-    sign_in::{alert, kept_under, pin_input},
+    frame::{Tab, page_in},
+    sign_in::{alert, kept_under, pin_field},
 };
 use crate::{
     desk::{
@@ -25,6 +25,7 @@ use crate::{
         seller::{Seller, guesser},
         state::DeskState,
     },
+    lang::{Message, message, say},
     ledger::Role,
 };
 
@@ -33,28 +34,36 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 async fn ask(State(desk): State<Arc<DeskState>>, seller: Seller) -> Response {
-    page(&desk, Tab::Kiosks, "Change the PIN", &content(&seller, None)).into_response()
+    with_trouble(&desk, &seller, None)
 }
 
-fn content(seller: &Seller, trouble: Option<&str>) -> Markup {
+fn with_trouble(desk: &DeskState, seller: &Seller, trouble: Option<&Message>) -> Response {
+    let main = content(seller, trouble);
+    page_in(desk, seller.texts, Tab::Kiosks, &say!(seller.texts, "change-pin"), &main).into_response()
+}
+
+fn content(seller: &Seller, trouble: Option<&Message>) -> Markup {
+    let texts = seller.texts;
     let is_sellers = seller.role == Role::Seller;
     html! {
         section.card.ask {
-            h1 { @if is_sellers { "Change the PIN" } @else { "Change the PIN of " (seller.name()) } }
-            p {
-                "Every other phone and laptop on which you are signed in is signed out."
-                @if is_sellers {
-                    " A tablet that is out of reach goes on with the old PIN until the desk has told it the new one."
-                }
+            h1 {
+                @if is_sellers { (say!(texts, "change-pin")) }
+                @else { (say!(texts, "change-pin-of", name = seller.name())) }
             }
-            (alert(trouble))
+            p {
+                (say!(texts, "change-pin-about"))
+                @if is_sellers { " " (say!(texts, "change-pin-tablets")) }
+            }
+            (alert(texts, trouble))
             form.stack method="post" action="/pin" {
-                label { "The PIN now" (pin_input("now", "current-password")) }
-                label { "The new PIN, 6 to 12 digits without a pattern" (kept_under(seller.name())) (pin_input("pin", "new-password")) }
-                label { "The new PIN again" (pin_input("again", "new-password")) }
+                (kept_under(seller.name()))
+                (pin_field(texts, &say!(texts, "pin-now"), "now", "current-password"))
+                (pin_field(texts, &say!(texts, "pin-new"), "pin", "new-password"))
+                (pin_field(texts, &say!(texts, "pin-new-again"), "again", "new-password"))
                 div.row {
-                    button.main { "Change it" }
-                    a.button.quiet href="/kiosks" { "Go back" }
+                    button.main { (say!(texts, "change-it")) }
+                    a.button.quiet href="/kiosks" { (say!(texts, "go-back")) }
                 }
             }
         }
@@ -75,19 +84,19 @@ async fn change(
     headers: HeaderMap,
     Form(form): Form<Change>,
 ) -> Result<Response, Refusal> {
-    let again = |status: StatusCode, words: &str| {
-        Ok((status, page(&desk, Tab::Kiosks, "Change the PIN", &content(&seller, Some(words)))).into_response())
+    let again = |status: StatusCode, trouble: &Message| {
+        Ok((status, with_trouble(&desk, &seller, Some(trouble))).into_response())
     };
     // A phone left lying about is signed in; whoever finds it must not be able to lock its owner out.
     let guesser = guesser(&desk, &caller, &headers).await?;
-    if let Err((status, words)) = check_pin(&desk, &caller, guesser.as_ref(), Some(seller.name()), form.now).await? {
-        return again(status, &words);
+    if let Err((status, why)) = check_pin(&desk, &caller, guesser.as_ref(), Some(seller.name()), form.now).await? {
+        return again(status, &why);
     }
-    if let Some(words) = fault_of(&form.pin) {
-        return again(StatusCode::BAD_REQUEST, words);
+    if let Some(fault) = fault_of(&form.pin) {
+        return again(StatusCode::BAD_REQUEST, &fault);
     }
     if form.pin != form.again {
-        return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the new PIN twice.");
+        return again(StatusCode::BAD_REQUEST, &message!("new-pin-not-same"));
     }
     let hash = desk.auth.hash_pin(form.pin).await?;
     let (whose, here) = (seller.name().to_owned(), seller.token_hash.clone());

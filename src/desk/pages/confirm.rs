@@ -2,8 +2,12 @@
 
 use maud::{Markup, html};
 
+use crate::lang::{Texts, say};
+
 /// What is asked.
 pub(super) struct Question<'a> {
+    /// In whose words the rest of the page is.
+    pub texts: &'a Texts,
     /// What is asked, as the page's heading.
     pub title: String,
     /// What will happen.
@@ -11,7 +15,7 @@ pub(super) struct Question<'a> {
     /// Where yes is sent.
     pub action: String,
     /// What yes says.
-    pub yes: &'a str,
+    pub yes: String,
     /// A hidden field that says what exactly was asked about.
     pub field: Option<(&'a str, String)>,
     /// Where no leads.
@@ -30,7 +34,7 @@ pub(super) fn ask(question: &Question<'_>) -> Markup {
                 }
                 div.row {
                     button.grave { (question.yes) }
-                    a.button.quiet href=(question.back) { "Go back" }
+                    a.button.quiet href=(question.back) { (say!(question.texts, "go-back")) }
                 }
             }
         }

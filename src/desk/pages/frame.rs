@@ -27,6 +27,8 @@ pub(super) enum Tab {
     Show,
     /// Paired tablets.
     Kiosks,
+    /// None of them.
+    Nowhere,
 }
 
 /// The tabs with their addresses and the keys of their words.

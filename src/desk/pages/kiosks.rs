@@ -18,18 +18,19 @@ use uuid::Uuid;
 
 use super::{
     confirm::{Question, ask},
-    frame::{Tab, page},
+    frame::{Tab, page_in},
     sessions, words,
 };
 use crate::{
     desk::{
         approval::{NoFields, Posted},
+        qr,
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
         tablets::{Tablet, Wish},
     },
-    lang::{Lang, Texts, message, say},
+    lang::{Texts, message, say},
     ledger::Kiosk,
     link::wire::TicketReport,
 };
@@ -53,83 +54,133 @@ async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: Hea
             Ok((ledger.kiosks()?, sessions::running(ledger, now)?, ledger.staff()?.is_empty(), now))
         })
         .await?;
+    let (texts, reach) = (seller.texts, Reach::of(&desk, &headers));
+    let title = say!(texts, "tab-kiosks");
     let main = html! {
-        h1.unseen { "Kiosks" }
-        section.card aria-label="Pair a kiosk" {
-            h2 { "Pair a kiosk" }
-            @if let Some((code, minutes)) = desk.auth.pair_code(&seller) {
-                p { "Type this on the tablet, within " (say!(Texts::of(Lang::En), "count-minutes", n = minutes as usize)) ":" }
-                p.code { (code[..3]) " " (code[3..]) }
-                p { "The desk’s address:" }
-                ul.addresses { @for address in addresses(&desk, &headers) { li { code { (address) } } } }
-                form method="post" action="/kiosks/code" { button.quiet { "Another code" } }
-            } @else {
-                p { "Each code pairs one tablet and is good for ten minutes." }
-                form method="post" action="/kiosks/code" { button.main { "New pairing code" } }
-            }
+        h1.unseen { (title) }
+        div.ways-in {
+            (pairing(&desk, &seller, &reach))
+            (phone_till(texts, &reach))
         }
-        section aria-label="Paired kiosks" {
-            h2 { "Paired " span.tally { (kiosks.len()) } }
-            @if kiosks.is_empty() { p.faint { "No kiosk is paired yet." } }
+        section aria-label=(say!(texts, "kiosks-paired")) {
+            h2 { (say!(texts, "kiosks-tally")) " " span.tally { (kiosks.len()) } }
+            @if kiosks.is_empty() { p.faint { (say!(texts, "kiosks-none")) } }
             ul.cards {
-                @for kiosk in &kiosks { (paired(kiosk, &desk.tablets.get(kiosk.digit), now)) }
+                @for kiosk in &kiosks { (paired(texts, kiosk, &desk.tablets.get(kiosk.digit), now)) }
             }
         }
         (sessions::list(&browsers, &seller, alone, now))
     };
-    Ok(page(&desk, Tab::Kiosks, "Kiosks", &main).into_response())
+    Ok(page_in(&desk, texts, Tab::Kiosks, &title, &main).into_response())
+}
+
+/// The code that a tablet is told, and the address.
+fn pairing(desk: &DeskState, seller: &Seller, reach: &Reach) -> Markup {
+    let texts = seller.texts;
+    html! {
+        section.card aria-label=(say!(texts, "pair-kiosk")) {
+            h2 { (say!(texts, "pair-kiosk")) }
+            @if let Some((code, minutes)) = desk.auth.pair_code(seller) {
+                p { (say!(texts, "pair-type-code", n = minutes)) }
+                p.code { (code[..3]) " " (code[3..]) }
+                p { (say!(texts, "pair-desks-address")) }
+                ul.addresses {
+                    @match reach {
+                        Reach::Network(all) => { @for address in all { li { code { (address) } } } }
+                        Reach::Here(address) => {
+                            li { code { (say!(texts, "pair-here-alone", address = address.as_str())) } }
+                        }
+                    }
+                }
+                form method="post" action="/kiosks/code" { button.quiet { (say!(texts, "pair-another-code")) } }
+            } @else {
+                p { (say!(texts, "pair-about")) }
+                form method="post" action="/kiosks/code" { button.main { (say!(texts, "pair-new-code")) } }
+            }
+        }
+    }
+}
+
+/// The addresses as codes that a phone's camera reads.
+fn phone_till(texts: &Texts, reach: &Reach) -> Markup {
+    let one = |address: &str| {
+        html! {
+            (qr::drawing(address, &say!(texts, "qr-of", address = address)))
+            p { code { (address) } }
+        }
+    };
+    html! {
+        section.card.phone-till aria-label=(say!(texts, "phone-till")) {
+            h2 { (say!(texts, "phone-till")) }
+            @match reach {
+                Reach::Here(address) => {
+                    p.faint { (say!(texts, "phone-till-alone", address = address.as_str())) }
+                }
+                Reach::Network(all) => {
+                    p { (say!(texts, "phone-till-scan")) }
+                    @if let Some((likeliest, others)) = all.split_first() {
+                        (one(likeliest))
+                        @if !others.is_empty() {
+                            details #other-addresses {
+                                summary { (say!(texts, "phone-till-others")) }
+                                @for address in others { (one(address)) }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
 }
 
 /// One paired tablet: when it was last heard, and what lies on it.
-fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
+fn paired(texts: &Texts, kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
     let report = &tablet.report;
     html! {
         li.card.kiosk data-key={ "kiosk-" (kiosk.digit) } {
             span.digit { (kiosk.digit) }
             div {
-                p { "Paired " (words::clock(Texts::of(Lang::En), kiosk.paired, now)) }
+                p { (say!(texts, "kiosk-since", time = words::clock(texts, kiosk.paired, now))) }
                 @match tablet.silent().map(|silent| silent.as_secs()) {
-                    Some(0..SILENT_SECONDS) => p.good { "in reach" },
-                    Some(seconds) => p.grave { "silent for " (say!(Texts::of(Lang::En), "count-minutes", n = (seconds / 60).max(1) as usize)) },
-                    None => p.faint { "not heard since the desk started" },
+                    Some(0..SILENT_SECONDS) => p.good { (say!(texts, "kiosk-in-reach")) },
+                    Some(seconds) => p.grave { (say!(texts, "kiosk-silent", n = (seconds / 60).max(1))) },
+                    None => p.faint { (say!(texts, "kiosk-not-heard")) },
                 }
             }
-            a.button.quiet href={ "/kiosks/" (kiosk.digit) "/release" } { "Release" }
+            a.button.quiet href={ "/kiosks/" (kiosk.digit) "/release" } { (say!(texts, "kiosk-release")) }
             @if !report.waiting.is_empty() {
                 div.lying {
-                    p { strong { (say!(Texts::of(Lang::En), "count-tickets", n = report.waiting.len())) " on the way" } }
-                    ul { @for ticket in &report.waiting { li { (ticket.number) " " (lying(ticket)) } } }
+                    p { strong { (say!(texts, "kiosk-waiting", n = report.waiting.len())) } }
+                    ul { @for ticket in &report.waiting { li { (ticket.number) " " (lying(texts, ticket)) } } }
                 }
             }
             @if !report.aside.is_empty() {
                 div.lying {
                     p.grave {
-                        strong {
-                            (say!(Texts::of(Lang::En), "count-tickets", n = report.aside.len()))
-                            @if report.aside.len() == 1 { " was" } @else { " were" }
-                            " not taken"
-                        }
-                        ". The guest may wait with the number."
+                        strong { (say!(texts, "kiosk-not-taken", n = report.aside.len())) } ". "
+                        (say!(texts, "kiosk-guest-waits"))
                     }
                     ul {
                         @for ticket in &report.aside {
                             li {
-                                strong { (ticket.number) } " " (lying(ticket))
-                                (what_to_do(kiosk.digit, ticket, tablet.wish(ticket.id)))
+                                strong { (ticket.number) } " " (lying(texts, ticket))
+                                (what_to_do(texts, kiosk.digit, ticket, tablet.wish(ticket.id)))
                             }
                         }
                     }
                 }
             }
             @if report.unreadable > 0 {
-                p.lying.grave {
-                    (say!(Texts::of(Lang::En), "count-files", n = report.unreadable)) " on this tablet should be a ticket and can’t be read. It is kept in the folder “refused”."
-                }
+                p.lying.grave { (say!(texts, "kiosk-unreadable", n = report.unreadable)) }
             }
             @if !tablet.renumbered.is_empty() {
                 ul.lying {
                     @for (before, number) in &tablet.renumbered {
-                        li { "Of the guest with " (before) ": " strong { (before) " came in as " (number) } "." }
+                        @let (before, number) = (before.to_string(), number.to_string());
+                        li {
+                            (say!(texts, "kiosk-renumbered-of", before = before.as_str())) " "
+                            strong { (say!(texts, "kiosk-renumbered", before = before.as_str(), number = number)) } "."
+                        }
                     }
                 }
             }
@@ -137,22 +188,22 @@ fn paired(kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Markup {
     }
 }
 
-fn what_to_do(digit: u8, ticket: &TicketReport, wish: Option<Wish>) -> Markup {
+fn what_to_do(texts: &Texts, digit: u8, ticket: &TicketReport, wish: Option<Wish>) -> Markup {
     html! {
         @match wish {
-            Some(Wish::TakeIn) => p.faint { "It comes in as soon as the tablet answers." },
-            Some(Wish::PutAway) => p.faint { "It is put away as soon as the tablet answers." },
+            Some(Wish::TakeIn) => p.faint { (say!(texts, "kiosk-comes-in")) },
+            Some(Wish::PutAway) => p.faint { (say!(texts, "kiosk-goes-away")) },
             None => div.row {
-                form method="post" action={ "/kiosks/" (digit) "/take-in/" (ticket.id) } { button { "Take it in" } }
-                a.button.quiet href={ "/kiosks/" (digit) "/put-away/" (ticket.id) } { "Put it away" }
+                form method="post" action={ "/kiosks/" (digit) "/take-in/" (ticket.id) } { button { (say!(texts, "kiosk-take-in")) } }
+                a.button.quiet href={ "/kiosks/" (digit) "/put-away/" (ticket.id) } { (say!(texts, "kiosk-put-away")) }
             },
         }
     }
 }
 
-fn lying(ticket: &TicketReport) -> Markup {
+fn lying(texts: &Texts, ticket: &TicketReport) -> Markup {
     html! {
-        "· " (say!(Texts::of(Lang::En), "count-drops", n = ticket.drops)) " · " (ticket.sum)
+        "· " (say!(texts, "count-drops", n = ticket.drops)) " · " (ticket.sum)
         @if !ticket.trouble.is_empty() { " · " span.grave { (ticket.trouble) } }
     }
 }
@@ -169,27 +220,27 @@ fn wish(desk: &DeskState, digit: u8, id: Uuid, wish: Wish) -> Result<Redirect, R
     if desk.tablets.want(digit, id, wish) {
         return Ok(Redirect::to("/kiosks"));
     }
-    let words = format!("no such ticket lies on kiosk {digit} any more; look at the Kiosks page again");
-    Err(Refusal::Request(StatusCode::NOT_FOUND, words))
+    Err(Refusal::Said(StatusCode::NOT_FOUND, message!("refused-no-such-ticket", digit = digit)))
 }
 
 async fn ask_put_away(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Response {
     let report = desk.tablets.get(digit).report;
     let number = report.aside.iter().find(|ticket| ticket.id == id).map(|ticket| ticket.number.to_string());
+    let texts = seller.texts;
     let main = ask(&Question {
-        title: format!("Put ticket {} away?", number.unwrap_or_default()),
-        text: "It is not told any more and can’t be taken in. Its file stays on the tablet, in the folder “put-away”."
-            .to_owned(),
+        texts,
+        title: say!(texts, "put-away-ask", number = number.unwrap_or_default()),
+        text: say!(texts, "put-away-text"),
         action: format!("/kiosks/{digit}/put-away/{id}"),
-        yes: "Put it away",
+        yes: say!(texts, "kiosk-put-away"),
         field: None,
         back: "/kiosks".to_owned(),
     });
-    page(&desk, Tab::Kiosks, "Put a ticket away?", &main).into_response()
+    page_in(&desk, texts, Tab::Kiosks, &say!(texts, "put-away-title"), &main).into_response()
 }
 
 async fn put_away(
@@ -200,31 +251,35 @@ async fn put_away(
     wish(&desk, digit, id, Wish::PutAway)
 }
 
-/// The addresses under which tablets can reach this desk, the likeliest first.
-fn addresses(desk: &DeskState, headers: &HeaderMap) -> Vec<String> {
-    let bound = desk.addr;
-    if !bound.ip().is_unspecified() {
-        return vec![format!("http://{bound}")];
-    }
-    let mut all = Vec::new();
-    // What this browser used works for others, unless it is this machine's name for itself.
-    let used = headers.get(header::HOST).and_then(|host| host.to_str().ok());
-    let loopback = |host: &str| {
-        host.starts_with("localhost") || host.parse::<SocketAddr>().is_ok_and(|addr| addr.ip().is_loopback())
-    };
-    if let Some(host) = used.filter(|host| !loopback(host)) {
-        all.push(format!("http://{host}"));
-    }
-    if let Some(ip) = outward() {
-        let address = format!("http://{}", SocketAddr::new(ip, bound.port()));
-        if !all.contains(&address) {
-            all.push(address);
+/// How others reach this desk.
+enum Reach {
+    /// By these addresses, the likeliest first.
+    Network(Vec<String>),
+    /// Not at all: the address on this machine.
+    Here(String),
+}
+
+impl Reach {
+    fn of(desk: &DeskState, headers: &HeaderMap) -> Self {
+        let bound = desk.addr;
+        if !bound.ip().is_unspecified() {
+            let address = format!("http://{bound}");
+            return if bound.ip().is_loopback() { Self::Here(address) } else { Self::Network(vec![address]) };
         }
+        // What this browser used works for others, unless it is this machine's name for itself.
+        let used = headers.get(header::HOST).and_then(|host| host.to_str().ok());
+        let number = |host: &str| host.parse::<SocketAddr>().ok();
+        let used = used.filter(|host| !host.starts_with("localhost") && !number(host).is_some_and(|at| at.ip().is_loopback()));
+        let outward = outward().map(|ip| SocketAddr::new(ip, bound.port()).to_string());
+        let mut hosts: Vec<String> = used.map(str::to_owned).into_iter().chain(outward).collect();
+        hosts.dedup();
+        // A phone finds a number in its network, and not always a name.
+        hosts.sort_by_key(|host| number(host).is_none());
+        if hosts.is_empty() {
+            return Self::Here(format!("http://localhost:{}", bound.port()));
+        }
+        Self::Network(hosts.into_iter().map(|host| format!("http://{host}")).collect())
     }
-    if all.is_empty() {
-        all.push(format!("http://localhost:{} (only on this machine: it is in no network)", bound.port()));
-    }
-    all
 }
 
 /// This machine's number in its network. Nothing is sent: choosing a peer only makes the system choose its own address.
@@ -237,37 +292,29 @@ fn outward() -> Option<IpAddr> {
 
 async fn new_code(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
     posted.by_the_seller(&desk, message!("act-pair")).await?;
-    desk.auth
-        .new_pair_code(posted.seller.name())
-        .map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
+    desk.auth.new_pair_code(posted.seller.name())?;
     Ok(Redirect::to("/kiosks"))
 }
 
-async fn ask_release(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(digit): Path<u8>) -> Response {
+async fn ask_release(State(desk): State<Arc<DeskState>>, seller: Seller, Path(digit): Path<u8>) -> Response {
     let report = desk.tablets.get(digit).report;
     let keeps: Vec<String> =
         report.waiting.iter().chain(&report.aside).map(|ticket| ticket.number.to_string()).collect();
-    let keeps = if keeps.is_empty() {
-        String::new()
-    } else {
-        format!(
-            " It still keeps {}: {}.",
-            say!(Texts::of(Lang::En), "count-tickets", n = keeps.len()),
-            keeps.join(", ")
-        )
-    };
+    let texts = seller.texts;
+    let mut text = say!(texts, "release-text");
+    if !keeps.is_empty() {
+        text = format!("{text} {}", say!(texts, "release-keeps", n = keeps.len(), numbers = keeps.join(", ")));
+    }
     let main = ask(&Question {
-        title: format!("Release kiosk {digit}?"),
-        text: format!(
-            "It can send no tickets any more, not even those it still keeps, until it is paired again; then it has its \
-             digit again, and they arrive. Another tablet gets the digit only after the show is closed.{keeps}"
-        ),
+        texts,
+        title: say!(texts, "release-ask", digit = digit),
+        text,
         action: format!("/kiosks/{digit}/release"),
-        yes: "Release it",
+        yes: say!(texts, "release-yes"),
         field: None,
         back: "/kiosks".to_owned(),
     });
-    page(&desk, Tab::Kiosks, "Release a kiosk?", &main).into_response()
+    page_in(&desk, texts, Tab::Kiosks, &say!(texts, "release-title"), &main).into_response()
 }
 
 async fn release(

@@ -12,7 +12,8 @@
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `show` | what a show is and came to; ending it; practice |
-//! | `kiosks` | paired tablets, pairing another, and what lies on them |
+//! | `kiosks` | paired tablets, pairing another, and what lies on them; a phone as another till |
+//! | `nowhere` | an address that leads nowhere |
 
 mod ask_seller;
 mod bill;
@@ -23,6 +24,7 @@ mod confirm;
 mod frame;
 mod kiosks;
 mod new_sale;
+mod nowhere;
 mod paying;
 mod queue;
 mod reduction;
@@ -40,15 +42,15 @@ use std::sync::Arc;
 use axum::{
     Router,
     extract::{Path, State},
-    http::{HeaderMap, StatusCode, Uri},
+    http::{HeaderMap, StatusCode},
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
 
-use super::{refusal::Refusal, seller::Seller, state::DeskState};
-use crate::quoting::excerpt;
+use super::{seller::Seller, state::DeskState};
 pub(super) use ask_seller::ask_seller;
 pub(super) use frame::plain_page;
+pub(super) use nowhere::{mistyped, nowhere};
 pub(super) use words::sentence;
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -68,11 +70,6 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(cautions_card::routes())
         .merge(show::routes())
         .merge(kiosks::routes())
-}
-
-/// An address that leads nowhere.
-pub(super) async fn nowhere(uri: Uri) -> Refusal {
-    Refusal::Request(StatusCode::NOT_FOUND, format!("there is no page {} at this desk", excerpt(uri.path())))
 }
 
 async fn picture(

@@ -18,9 +18,10 @@ use crate::{
         cookies::session_cookie,
         refusal::Refusal,
         seller::{Owner, Seller, is_running},
+        signed_in::name_of,
         state::DeskState,
     },
-    lang::{Lang, Texts},
+    lang::{Texts, message, say},
     ledger::{Browser, Ledger, LedgerError, Role},
 };
 
@@ -33,6 +34,11 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/sign-out-all", post(sign_out_all))
         .route("/sessions/{browser}/end", post(end_one))
 }
+
+/// What stands between program and system in a browser's name, as the ledger has it.
+const ON: &str = " on ";
+/// The name of a browser that does not say what it is.
+const UNNAMED: &str = "A browser";
 
 /// What a browser calls itself, in two words. Source: the usual parts of `User-Agent`, from memory.
 pub(super) fn browser_name(headers: &HeaderMap) -> String {
@@ -58,9 +64,18 @@ pub(super) fn browser_name(headers: &HeaderMap) -> String {
         ("Linux", "Linux"),
     ]);
     match (program, system) {
-        (Some(program), Some(system)) => format!("{program} on {system}"),
+        (Some(program), Some(system)) => format!("{program}{ON}{system}"),
         (Some(one), None) | (None, Some(one)) => one.to_owned(),
-        (None, None) => "A browser".to_owned(),
+        (None, None) => UNNAMED.to_owned(),
+    }
+}
+
+/// The same in the reader's language.
+fn name_in(texts: &Texts, name: &str) -> String {
+    match name.split_once(ON) {
+        Some((program, system)) => say!(texts, "browser-on", program = program, system = system),
+        None if name == UNNAMED => say!(texts, "browser-unnamed"),
+        None => name.to_owned(),
     }
 }
 
@@ -78,21 +93,25 @@ pub(super) fn running(ledger: &Ledger, now: Timestamp) -> Result<Vec<Browser>, L
 
 /// The list of them, for the page of `seller`; a helper sees their own. Where the seller works `alone`, nobody is named.
 pub(super) fn list(browsers: &[Browser], seller: &Seller, alone: bool, now: Timestamp) -> Markup {
-    let is_sellers = seller.role == Role::Seller;
+    let (texts, is_sellers) = (seller.texts, seller.role == Role::Seller);
+    let heading = if is_sellers { say!(texts, "devices") } else { say!(texts, "devices-own") };
     let shown: Vec<&Browser> = browsers.iter().filter(|one| is_sellers || one.whose() == seller.name()).collect();
     html! {
-        section.card aria-label="Signed-in devices" {
-            h2 { @if is_sellers { "Signed-in devices " } @else { "Where you are signed in " } span.tally { (shown.len()) } }
+        section.card aria-label=(heading) {
+            h2 { (heading) " " span.tally { (shown.len()) } }
             ul.lying {
                 @for browser in shown {
                     li.row {
                         span.what {
-                            @if is_sellers && !alone { (browser.whose()) ": " }
-                            strong { (browser.name) } " at " (browser.address) ", since " (words::clock(Texts::of(Lang::En), browser.last, now))
-                            @if browser.session.as_ref() == Some(&seller.token_hash) { span.good { ", this one" } }
+                            @if is_sellers && !alone {
+                                (say!(texts, "device-of", name = name_of(texts, browser.whose()))) " "
+                            }
+                            strong { (name_in(texts, &browser.name)) } " "
+                            (say!(texts, "device-at", address = browser.address.as_str(), time = words::clock(texts, browser.last, now)))
+                            @if browser.session.as_ref() == Some(&seller.token_hash) { span.good { (say!(texts, "device-this")) } }
                         }
                         form method="post" action={ "/sessions/" (&browser.key_hash[..SHOWN.min(browser.key_hash.len())]) "/end" } {
-                            button.quiet { "Sign out" }
+                            button.quiet { (say!(texts, "sign-out")) }
                         }
                     }
                 }
@@ -100,12 +119,12 @@ pub(super) fn list(browsers: &[Browser], seller: &Seller, alone: bool, now: Time
             div.row.wraps {
                 @if is_sellers {
                     form method="post" action="/sign-out-all" {
-                        button.quiet { @if alone { "Sign out everywhere" } @else { "Sign everybody out" } }
+                        button.quiet { @if alone { (say!(texts, "sign-out-everywhere")) } @else { (say!(texts, "sign-everybody-out")) } }
                     }
-                    a.button.quiet href="/pin" { "Change the PIN" }
-                    a.button.quiet href="/staff" { "People" }
+                    a.button.quiet href="/pin" { (say!(texts, "change-pin")) }
+                    a.button.quiet href="/staff" { (say!(texts, "staff-title")) }
                 } @else {
-                    a.button.quiet href="/pin" { "Change your PIN" }
+                    a.button.quiet href="/pin" { (say!(texts, "change-own-pin")) }
                 }
             }
         }
@@ -135,7 +154,7 @@ async fn end_one(
     match ended {
         Some(session) if session == seller.token_hash => Ok(signed_out()),
         Some(_) => Ok(Redirect::to("/kiosks").into_response()),
-        None => Err(Refusal::Request(StatusCode::NOT_FOUND, "that device is not signed in any more".into())),
+        None => Err(Refusal::Said(StatusCode::NOT_FOUND, message!("refused-no-device"))),
     }
 }
 
@@ -161,6 +180,7 @@ mod tests {
     use axum::http::HeaderValue;
 
     use super::*;
+    use crate::lang::Lang;
 
     #[test]
     fn browsers_are_named_in_two_words() {
@@ -179,6 +199,8 @@ mod tests {
         ] {
             let headers = [(header::USER_AGENT, HeaderValue::from_static(agent))].into_iter().collect();
             assert_eq!(browser_name(&headers), name, "{agent}");
+            assert_eq!(name_in(Texts::of(Lang::En), name), name);
+            assert_ne!(name_in(Texts::of(Lang::De), name), name);
         }
     }
 }

@@ -20,14 +20,16 @@ use crate::{
         connections::Caller,
         cookies::{browser_cookie, browser_of, session_cookie, session_of},
         guess_budgets::{Guesser, Secret},
+        language::InLanguage,
         pin_rules::fault_of,
         refusal::Refusal,
         return_page::ReturnPage,
         seller::guesser,
+        signed_in::name_of,
         state::DeskState,
     },
     disk::digest::sha256_hex,
-    lang::{Lang, Texts},
+    lang::{Message, Texts, message, say},
     ledger::{SELLER, Visitor},
 };
 
@@ -35,35 +37,45 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/setup", get(setup_page).post(set_up)).route("/sign-in", get(sign_in_page).post(sign_in))
 }
 
-async fn setup_page(State(desk): State<Arc<DeskState>>, caller: Caller) -> Result<Response, Refusal> {
+async fn setup_page(
+    State(desk): State<Arc<DeskState>>,
+    InLanguage(texts): InLanguage,
+    caller: Caller,
+) -> Result<Response, Refusal> {
     if has_pin(&desk).await? {
         return Ok(Redirect::to("/sign-in").into_response());
     }
-    Ok(plain_page(Texts::of(Lang::En), "Choose a PIN", &setup_form(caller.is_here, None)).into_response())
+    Ok(plain_page(texts, &say!(texts, "setup-title"), &setup_form(texts, caller.is_here, None)).into_response())
 }
 
-fn setup_form(here: bool, trouble: Option<&str>) -> Markup {
+fn setup_form(texts: &Texts, here: bool, trouble: Option<&Message>) -> Markup {
     html! {
-        h1 { "Choose the seller’s PIN" }
-        p { "6 to 12 digits without a pattern. It opens this desk, and the settings of every kiosk." }
-        (alert(trouble))
+        h1 { (say!(texts, "setup-heading")) }
+        p { (say!(texts, "setup-about")) }
+        (alert(texts, trouble))
         form.stack method="post" action="/setup" {
             @if !here {
-                label { "Setup code, as the desk’s terminal shows it"
-                    input name="code" inputmode="numeric" autocomplete="off" required;
+                div {
+                    label for="code" { (say!(texts, "setup-code")) }
+                    input #code name="code" inputmode="numeric" autocomplete="off" required;
                 }
             }
-            label { "PIN" (kept_under(SELLER)) (pin_input("pin", "new-password")) }
-            label { "The PIN again" (pin_input("again", "new-password")) }
-            button.main { "Keep this PIN" }
+            (kept_under(SELLER))
+            (pin_field(texts, &say!(texts, "pin-field"), "pin", "new-password"))
+            (pin_field(texts, &say!(texts, "pin-again"), "again", "new-password"))
+            button.main { (say!(texts, "setup-keep")) }
         }
     }
 }
 
-pub(super) fn pin_input(name: &str, autocomplete: &str) -> Markup {
+/// A field for a PIN, with what it is called above it.
+pub(super) fn pin_field(texts: &Texts, label: &str, name: &str, autocomplete: &str) -> Markup {
     html! {
-        input type="password" name=(name) inputmode="numeric" pattern="[0-9]{6,12}" title="6 to 12 digits"
-            autocomplete=(autocomplete) required;
+        div {
+            label for=(name) { (label) }
+            input id=(name) type="password" name=(name) inputmode="numeric" pattern="[0-9]{6,12}"
+                title=(say!(texts, "pin-shape")) autocomplete=(autocomplete) required;
+        }
     }
 }
 
@@ -72,8 +84,9 @@ pub(super) fn kept_under(who: &str) -> Markup {
     html! { input type="text" name="user" autocomplete="username" value=(who.to_lowercase()) hidden; }
 }
 
-pub(super) fn alert(trouble: Option<&str>) -> Markup {
-    html! { @if let Some(words) = trouble { p.trouble role="alert" { (words) } } }
+/// What went wrong.
+pub(super) fn alert(texts: &Texts, trouble: Option<&Message>) -> Markup {
+    html! { @if let Some(trouble) = trouble { p.trouble role="alert" { (texts.say(trouble)) } } }
 }
 
 #[derive(Deserialize)]
@@ -86,6 +99,7 @@ struct Setup {
 
 async fn set_up(
     State(desk): State<Arc<DeskState>>,
+    InLanguage(texts): InLanguage,
     caller: Caller,
     headers: HeaderMap,
     Form(form): Form<Setup>,
@@ -94,8 +108,9 @@ async fn set_up(
         return Ok(Redirect::to("/sign-in").into_response());
     }
     let here = caller.is_here;
-    let again = |status, words: &str| {
-        Ok((status, plain_page(Texts::of(Lang::En), "Choose a PIN", &setup_form(here, Some(words)))).into_response())
+    let again = |status, trouble: &Message| {
+        let form = setup_form(texts, here, Some(trouble));
+        Ok((status, plain_page(texts, &say!(texts, "setup-title"), &form)).into_response())
     };
     if !here {
         let who = Guesser::at(caller.ip);
@@ -104,15 +119,15 @@ async fn set_up(
         }
         if form.code.trim() != desk.auth.setup_code() {
             desk.alarms.note("a wrong setup code", caller.ip, "");
-            return again(StatusCode::FORBIDDEN, "This is not the code that the desk’s terminal shows.");
+            return again(StatusCode::FORBIDDEN, &message!("setup-not-the-code"));
         }
         desk.auth.was_right(&Secret::SetupCode, &who);
     }
-    if let Some(words) = fault_of(&form.pin) {
-        return again(StatusCode::BAD_REQUEST, words);
+    if let Some(fault) = fault_of(&form.pin) {
+        return again(StatusCode::BAD_REQUEST, &fault);
     }
     if form.pin != form.again {
-        return again(StatusCode::BAD_REQUEST, "The two are not the same. Type the PIN twice.");
+        return again(StatusCode::BAD_REQUEST, &message!("pin-not-same"));
     }
     let hash = desk.auth.hash_pin(form.pin).await?;
     let is_first = desk
@@ -143,16 +158,17 @@ struct Led {
 
 async fn sign_in_page(
     State(desk): State<Arc<DeskState>>,
+    InLanguage(texts): InLanguage,
     headers: HeaderMap,
     Query(led): Query<Led>,
 ) -> Result<Response, Refusal> {
     if !has_pin(&desk).await? {
         return Ok(Redirect::to("/setup").into_response());
     }
-    let words = (led.lost == "1").then_some("You were signed out before this was entered. Sign in and do it again.");
+    let lost = (led.lost == "1").then(|| message!("sign-in-lost"));
     let people = people(&desk, &headers).await?;
-    Ok(plain_page(Texts::of(Lang::En), "Sign in", &sign_in_form(&desk, &people, &ReturnPage::to(&led.back), words))
-        .into_response())
+    let form = sign_in_form(&desk, texts, &people, &ReturnPage::to(&led.back), lost.as_ref());
+    Ok(plain_page(texts, &say!(texts, "sign-in"), &form).into_response())
 }
 
 /// Who may sign in, as far as this browser learns of it.
@@ -185,28 +201,34 @@ async fn people(desk: &DeskState, headers: &HeaderMap) -> Result<People, Refusal
         .await
 }
 
-fn sign_in_form(desk: &DeskState, people: &People, back: &ReturnPage, trouble: Option<&str>) -> Markup {
+fn sign_in_form(
+    desk: &DeskState,
+    texts: &Texts,
+    people: &People,
+    back: &ReturnPage,
+    trouble: Option<&Message>,
+) -> Markup {
     html! {
         h1 { (desk.catalog.loaded().catalog.table.name) }
-        p { @if matches!(people, People::Seller) { "The seller’s desk" } @else { "The desk" } }
-        (alert(trouble))
+        p { @if matches!(people, People::Seller) { (say!(texts, "sign-in-sellers-desk")) } @else { (say!(texts, "sign-in-desk")) } }
+        (alert(texts, trouble))
         form.stack method="post" action="/sign-in" {
             input type="hidden" name="back" value=(back.page());
             @match people {
                 People::Seller => (kept_under(SELLER)),
-                People::Unnamed => label {
-                    "Your name" span.faint { " – the seller leaves this empty" }
-                    input name="who" autocomplete="username" autocapitalize="words" spellcheck="false";
+                People::Unnamed => div {
+                    label for="who" { (say!(texts, "sign-in-name")) " " span.faint { (say!(texts, "sign-in-name-hint")) } }
+                    input #who name="who" autocomplete="username" autocapitalize="words" spellcheck="false";
                 },
                 People::Named(names, last) => fieldset.who {
-                    legend { "Who are you?" }
+                    legend { (say!(texts, "sign-in-who")) }
                     @for name in names {
-                        label { input type="radio" name="who" value=(name) checked[name == last]; span { (name) } }
+                        label { input type="radio" name="who" value=(name) checked[name == last]; span { (name_of(texts, name)) } }
                     }
                 },
             }
-            label { "PIN" (pin_input("pin", "current-password")) }
-            button.main { "Sign in" }
+            (pin_field(texts, &say!(texts, "pin-field"), "pin", "current-password"))
+            button.main { (say!(texts, "sign-in")) }
         }
     }
 }
@@ -222,6 +244,7 @@ struct SignIn {
 
 async fn sign_in(
     State(desk): State<Arc<DeskState>>,
+    InLanguage(texts): InLanguage,
     caller: Caller,
     headers: HeaderMap,
     Form(form): Form<SignIn>,
@@ -234,18 +257,18 @@ async fn sign_in(
     let guesser = guesser(&desk, &caller, &headers).await?;
     match (check_pin(&desk, &caller, guesser.as_ref(), who.as_deref(), form.pin).await?, who) {
         (Ok(()), who) => begin(&desk, &caller, &headers, who.filter(|who| who != SELLER), &back).await,
-        (Err((status, words)), _) => {
+        (Err((status, trouble)), _) => {
             let mut people = people(&desk, &headers).await?;
             if let People::Named(_, chosen) = &mut people {
                 *chosen = form.who;
             }
             // Nobody learns here which names there are.
-            let words = match (&people, status) {
-                (People::Unnamed, StatusCode::FORBIDDEN) => "This name and this PIN do not go together.".to_owned(),
-                _ => words,
+            let trouble = match (&people, status) {
+                (People::Unnamed, StatusCode::FORBIDDEN) => message!("sign-in-no-match"),
+                _ => trouble,
             };
-            Ok((status, plain_page(Texts::of(Lang::En), "Sign in", &sign_in_form(&desk, &people, &back, Some(&words))))
-                .into_response())
+            let form = sign_in_form(&desk, texts, &people, &back, Some(&trouble));
+            Ok((status, plain_page(texts, &say!(texts, "sign-in"), &form)).into_response())
         }
     }
 }
@@ -258,8 +281,7 @@ async fn begin(
     who: Option<String>,
     back: &ReturnPage,
 ) -> Result<Response, Refusal> {
-    let key = || random_key().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()));
-    let (token, new_browser) = (key()?, key()?);
+    let (token, new_browser) = (random_key()?, random_key()?);
     let hash = sha256_hex(&token);
     let (before, claimed) = (session_of(headers), browser_of(headers));
     let (name, address, new_hash) = (browser_name(headers), caller.ip.to_string(), sha256_hex(&new_browser));

@@ -18,14 +18,19 @@ use serde::Deserialize;
 
 use super::{
     confirm::{Question, ask},
-    frame::{Tab, page},
-    sign_in::alert,
+    frame::{Tab, page_in},
     words,
 };
 use crate::{
-    desk::{refusal::Refusal, seller::Owner, state::DeskState},
-    lang::{Lang, Texts},
-    ledger::{LedgerError, SELLER, Staff, StaffError},
+    desk::{
+        ledger_words::staff_words,
+        refusal::Refusal,
+        seller::{Owner, Seller},
+        signed_in::name_of,
+        state::DeskState,
+    },
+    lang::{Texts, message, say},
+    ledger::{LONGEST_NAME, LedgerError, SELLER, Staff, StaffError},
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -41,119 +46,126 @@ struct Who {
     name: String,
 }
 
-async fn people(State(desk): State<Arc<DeskState>>, _owner: Owner) -> Result<Response, Refusal> {
-    with_trouble(&desk, None, "").await
+async fn people(State(desk): State<Arc<DeskState>>, owner: Owner) -> Result<Response, Refusal> {
+    with_trouble(&desk, owner.0.texts, None, "").await
 }
 
 /// The page, with what went wrong over the field for a name.
-async fn with_trouble(desk: &DeskState, trouble: Option<&str>, typed: &str) -> Result<Response, Refusal> {
+async fn with_trouble(
+    desk: &DeskState,
+    texts: &Texts,
+    trouble: Option<&str>,
+    typed: &str,
+) -> Result<Response, Refusal> {
     let (helpers, now) = desk.ledger.run(|ledger, now| Ok((ledger.staff()?, now))).await?;
+    let title = say!(texts, "staff-title");
     let main = html! {
-        h1 { "People" }
-        section.card aria-label="Who works here" {
+        h1 { (title) }
+        section.card aria-label=(say!(texts, "staff-who")) {
             ul.lying.people {
                 li.row {
-                    span.what { strong { (SELLER) } " – you. Everything is yours to do." }
-                    a.button.quiet href="/pin" { "Change your PIN" }
+                    span.what { strong { (name_of(texts, SELLER)) } " " (say!(texts, "staff-you")) }
+                    a.button.quiet href="/pin" { (say!(texts, "change-own-pin")) }
                 }
-                @for one in &helpers { (helper(one, now)) }
+                @for one in &helpers { (helper(texts, one, now)) }
             }
-            p.faint {
-                "A helper checks pieces, rings them up and counts. Giving money back, taking much off, closing a show and pairing or "
-                "releasing a tablet need your PIN, which you can type on the helper’s phone for that one time. This page and "
-                "signing others out are yours alone."
-            }
+            p.faint { (say!(texts, "staff-about")) }
         }
-        section.card aria-label="Add a helper" {
-            h2 { "Add a helper" }
-            (alert(trouble))
+        section.card aria-label=(say!(texts, "staff-add")) {
+            h2 { (say!(texts, "staff-add")) }
+            @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
             form.stack method="post" action="/staff" {
-                label {
-                    "Name, as entries will say it"
-                    input name="name" value=(typed) maxlength="30" autocomplete="off" autocapitalize="words" required;
+                div {
+                    label for="name" { (say!(texts, "staff-name")) }
+                    input #name name="name" value=(typed) maxlength=(LONGEST_NAME) autocomplete="off" autocapitalize="words" required;
                 }
-                button.main { "Add, and make a PIN" }
+                button.main { (say!(texts, "staff-add-yes")) }
             }
         }
-        p { a.button.quiet href="/kiosks" { "Go back" } }
+        p { a.button.quiet href="/kiosks" { (say!(texts, "go-back")) } }
     };
-    Ok(page(desk, Tab::Kiosks, "People", &main).into_response())
+    Ok(page_in(desk, texts, Tab::Kiosks, &title, &main).into_response())
 }
 
-fn helper(one: &Staff, now: Timestamp) -> Markup {
+fn helper(texts: &Texts, one: &Staff, now: Timestamp) -> Markup {
     let button = |action: &str, word: &str| {
         html! {
             form method="get" action=(action) {
                 input type="hidden" name="name" value=(one.name);
-                button.quiet aria-label={ (word) " – " (one.name) } { (word) }
+                button.quiet aria-label=(say!(texts, "staff-act", act = word, name = one.name.as_str())) { (word) }
             }
         }
     };
     html! {
         li.row {
-            span.what { strong { (one.name) } " – helps since " (words::clock(Texts::of(Lang::En), one.since, now)) }
-            (button("/staff/pin", "New PIN"))
-            (button("/staff/remove", "Remove"))
+            span.what {
+                strong { (one.name) } " " (say!(texts, "staff-since", time = words::clock(texts, one.since, now)))
+            }
+            (button("/staff/pin", &say!(texts, "staff-new-pin")))
+            (button("/staff/remove", &say!(texts, "staff-remove")))
         }
     }
 }
 
 async fn add(State(desk): State<Arc<DeskState>>, owner: Owner, Form(form): Form<Who>) -> Result<Response, Refusal> {
-    let pin = a_pin(&desk)?;
+    let (pin, texts) = (desk.auth.new_pin()?, owner.0.texts);
     let (hash, name) = (desk.auth.hash_pin(pin.clone()).await?, form.name.clone());
     match desk.ledger.run_by(&owner.0, move |ledger, now| ledger.add_helper(&name, &hash, now)).await {
-        Ok(name) => Ok(told_once(&desk, &name, &pin)),
+        Ok(name) => Ok(told_once(&desk, texts, &name, &pin)),
         Err(Refusal::Ledger(LedgerError::Staff(why))) => {
             let status = match why {
                 StaffError::Name(_) => StatusCode::BAD_REQUEST,
                 _ => StatusCode::CONFLICT,
             };
-            let words = words::sentence(&why.to_string());
-            Ok((status, with_trouble(&desk, Some(&words), &form.name).await?).into_response())
+            let words = words::sentence(&staff_words(texts, &why));
+            Ok((status, with_trouble(&desk, texts, Some(&words), &form.name).await?).into_response())
         }
         Err(refusal) => Err(refusal),
     }
 }
 
-fn a_pin(desk: &DeskState) -> Result<String, Refusal> {
-    desk.auth.new_pin().map_err(|error| Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))
-}
-
 /// The only page on which a helper's PIN is ever shown.
-fn told_once(desk: &DeskState, name: &str, pin: &str) -> Response {
+fn told_once(desk: &DeskState, texts: &Texts, name: &str, pin: &str) -> Response {
     let main = html! {
         section.card.ask data-stands {
-            h1 { "The PIN of " (name) }
+            h1 { (say!(texts, "staff-pin-of", name = name)) }
             p.code { (pin[..3]) " " (pin[3..]) }
-            p {
-                "Tell " (name) " now: it is shown only this once. On their phone they open this desk, type their name and this PIN, "
-                "and can choose another PIN on the page Kiosks."
-            }
-            p { a.button.main href="/staff" { "Done" } }
+            p { (say!(texts, "staff-pin-told", name = name)) }
+            p { a.button.main href="/staff" { (say!(texts, "done")) } }
         }
     };
-    page(desk, Tab::Kiosks, "A helper’s PIN", &main).into_response()
+    page_in(desk, texts, Tab::Kiosks, &say!(texts, "staff-pin-title"), &main).into_response()
 }
 
 /// A question about one helper; somebody who is gone is no question any more.
-async fn question(desk: &DeskState, name: String, of: fn(&str) -> Question<'static>) -> Result<Response, Refusal> {
+async fn question(
+    desk: &DeskState,
+    seller: &Seller,
+    name: String,
+    of: impl FnOnce(&str) -> Question<'_>,
+) -> Result<Response, Refusal> {
     let found = desk.ledger.look(move |ledger| Ok(ledger.pin_of(&name)?.map(|_| name))).await?;
     match found.filter(|name| name != SELLER) {
-        Some(name) => Ok(page(desk, Tab::Kiosks, "People", &ask(&of(&name))).into_response()),
+        Some(name) => {
+            let title = say!(seller.texts, "staff-title");
+            Ok(page_in(desk, seller.texts, Tab::Kiosks, &title, &ask(&of(&name))).into_response())
+        }
         None => Ok(Redirect::to("/staff").into_response()),
     }
 }
 
 async fn ask_new_pin(
     State(desk): State<Arc<DeskState>>,
-    _owner: Owner,
+    Owner(seller): Owner,
     Query(who): Query<Who>,
 ) -> Result<Response, Refusal> {
-    question(&desk, who.name, |name| Question {
-        title: format!("A new PIN for {name}?"),
-        text: "The one they have opens nothing any more, and their phones are signed out.".to_owned(),
+    let texts = seller.texts;
+    question(&desk, &seller, who.name, |name| Question {
+        texts,
+        title: say!(texts, "staff-ask-pin", name = name),
+        text: say!(texts, "staff-ask-pin-text"),
         action: "/staff/pin".to_owned(),
-        yes: "Make a new PIN",
+        yes: say!(texts, "staff-ask-pin-yes"),
         field: Some(("name", name.to_owned())),
         back: "/staff".to_owned(),
     })
@@ -162,25 +174,26 @@ async fn ask_new_pin(
 
 async fn new_pin(State(desk): State<Arc<DeskState>>, owner: Owner, Form(form): Form<Who>) -> Result<Response, Refusal> {
     if form.name == SELLER {
-        return Err(Refusal::bad("the seller’s PIN is changed by who knows it"));
+        return Err(Refusal::wrong(message!("refused-sellers-pin")));
     }
-    let pin = a_pin(&desk)?;
+    let pin = desk.auth.new_pin()?;
     let (hash, name) = (desk.auth.hash_pin(pin.clone()).await?, form.name.clone());
     desk.ledger.run_by(&owner.0, move |ledger, now| ledger.change_pin(&name, &hash, None, now)).await?;
-    Ok(told_once(&desk, &form.name, &pin))
+    Ok(told_once(&desk, owner.0.texts, &form.name, &pin))
 }
 
 async fn ask_remove(
     State(desk): State<Arc<DeskState>>,
-    _owner: Owner,
+    Owner(seller): Owner,
     Query(who): Query<Who>,
 ) -> Result<Response, Refusal> {
-    question(&desk, who.name, |name| Question {
-        title: format!("Remove {name}?"),
-        text: "They are signed out everywhere and can’t sign in any more. What they entered keeps their name."
-            .to_owned(),
+    let texts = seller.texts;
+    question(&desk, &seller, who.name, |name| Question {
+        texts,
+        title: say!(texts, "staff-ask-remove", name = name),
+        text: say!(texts, "staff-ask-remove-text", name = name),
         action: "/staff/remove".to_owned(),
-        yes: "Remove",
+        yes: say!(texts, "staff-remove"),
         field: Some(("name", name.to_owned())),
         back: "/staff".to_owned(),
     })

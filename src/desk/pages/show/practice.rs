@@ -34,7 +34,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/practice/seen", post(seen))
 }
 
-async fn ask_begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
+async fn ask_begin(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Response, Refusal> {
     if desk.practice.is_on() {
         return Ok(Redirect::to("/show").into_response());
     }
@@ -45,13 +45,14 @@ async fn ask_begin(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Resul
         _ => format!(" The {open} tickets that are open wait until practice ends."),
     };
     let main = ask(&Question {
+        texts: seller.texts,
         title: "Practise?".to_owned(),
         text: format!(
             "Everything works as it always does, on desk and tablets, and nothing of it counts: no stock is taken, no number \
              is used up, and every screen says “Practice”. For as long as it lasts nothing real can be sold.{open}"
         ),
         action: "/practice/begin".to_owned(),
-        yes: "Begin to practise",
+        yes: "Begin to practise".to_owned(),
         field: None,
         back: "/show".to_owned(),
     });

@@ -296,15 +296,16 @@ async fn hand_over(
 
 async fn ask_let_go(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
     let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     let main = ask(&Question {
+        texts: seller.texts,
         title: format!("Let ticket {} go?", ticket.number),
         text: "Its drops are free for other guests at once. The ticket can’t be taken up again.".to_owned(),
         action: format!("/tickets/{id}/let-go"),
-        yes: "Let it go",
+        yes: "Let it go".to_owned(),
         field: None,
         back: format!("/tickets/{id}"),
     });

@@ -1,0 +1,67 @@
+//! An address that leads nowhere: mistyped, or of something that is gone.
+
+use std::sync::Arc;
+
+use axum::{
+    extract::{FromRequestParts, Request, State},
+    http::{HeaderMap, Method, StatusCode, header, request::Parts},
+    middleware::Next,
+    response::{IntoResponse, Response},
+};
+use maud::html;
+
+use super::frame::{Tab, page_in, plain_page};
+use crate::{
+    desk::{language::InLanguage, refusal::Refusal, refusal_forms::OF_TABLETS, seller::Seller, state::DeskState},
+    lang::{message, say},
+    quoting::excerpt,
+};
+
+/// What no route has.
+pub(in crate::desk) async fn nowhere(State(desk): State<Arc<DeskState>>, request: Request) -> Response {
+    page(&desk, request.into_parts().0).await
+}
+
+/// Lets an address that a route has but can't read lead to the same page, as one with a number where a ticket's name should
+/// be, or one that only a form is sent to.
+pub(in crate::desk) async fn mistyped(State(desk): State<Arc<DeskState>>, request: Request, next: Next) -> Response {
+    let looks = matches!(*request.method(), Method::GET | Method::HEAD) && !request.uri().path().starts_with(OF_TABLETS);
+    let (parts, body) = request.into_parts();
+    let asked = looks.then(|| parts.clone());
+    let response = next.run(Request::from_parts(parts, body)).await;
+    match asked {
+        Some(parts) if is_unread(&response) => page(&desk, parts).await,
+        _ => response,
+    }
+}
+
+/// Whether what reads addresses has refused one in its own words.
+fn is_unread(response: &Response) -> bool {
+    let is_page = |headers: &HeaderMap| {
+        headers.get(header::CONTENT_TYPE).is_some_and(|kind| !kind.as_bytes().starts_with(b"text/plain"))
+    };
+    matches!(response.status(), StatusCode::BAD_REQUEST | StatusCode::METHOD_NOT_ALLOWED)
+        && response.extensions().get::<Arc<Refusal>>().is_none()
+        && !is_page(response.headers())
+}
+
+/// The page, with the navigation for whoever is signed in.
+async fn page(desk: &Arc<DeskState>, mut parts: Parts) -> Response {
+    let path = excerpt(parts.uri.path());
+    if path.starts_with(OF_TABLETS) {
+        return Refusal::Said(StatusCode::NOT_FOUND, message!("refused-nowhere", path = path)).into_response();
+    }
+    let InLanguage(texts) = InLanguage::of(&parts.headers);
+    let title = say!(texts, "nowhere");
+    let main = html! {
+        section.card.ask {
+            h1 { (title) }
+            p { (say!(texts, "nowhere-text", path = path)) }
+            p { a.button href="/tickets" { (say!(texts, "to-tickets")) } }
+        }
+    };
+    match Seller::from_request_parts(&mut parts, desk).await {
+        Ok(_) => (StatusCode::NOT_FOUND, page_in(desk, texts, Tab::Nowhere, &title, &main)).into_response(),
+        Err(_) => (StatusCode::NOT_FOUND, plain_page(texts, &title, &main)).into_response(),
+    }
+}
