@@ -12,7 +12,7 @@ pub(super) fn price(reader: &mut Reader<'_>, node: &Node, currency: Currency) ->
     let text = reader.text(node, "a price")?;
     match parse_price(text, currency) {
         Ok(price) => Some(price),
-        Err(error) => reader.unlike(node, &error.wanted),
+        Err(error) => reader.unlike(node, &error.wanted.to_string()),
     }
 }
 
@@ -21,6 +21,6 @@ pub(super) fn percent(reader: &mut Reader<'_>, node: &Node) -> Option<Decimal> {
     let text = reader.text(node, "a percentage")?;
     match parse_percent(text) {
         Ok(percent) => Some(percent),
-        Err(error) => reader.unlike(node, &error.wanted),
+        Err(error) => reader.unlike(node, &error.wanted.to_string()),
     }
 }

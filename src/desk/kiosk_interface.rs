@@ -75,8 +75,7 @@ struct Kiosk {
 impl FromRequestParts<Arc<DeskState>> for Kiosk {
     type Rejection = Refusal;
     async fn from_request_parts(parts: &mut Parts, desk: &Arc<DeskState>) -> Result<Self, Refusal> {
-        let unknown =
-            || Refusal::Said(StatusCode::UNAUTHORIZED, message!("refused-tablet-unknown"));
+        let unknown = || Refusal::Said(StatusCode::UNAUTHORIZED, message!("refused-tablet-unknown"));
         let hash = sha256_hex(key_of(&parts.headers).ok_or_else(unknown)?);
         match desk.ledger.peek(move |ledger| ledger.kiosk_by_key(&hash)).await {
             Ok(Some(digit)) => {
@@ -90,9 +89,7 @@ impl FromRequestParts<Arc<DeskState>> for Kiosk {
                 Err(unknown())
             }
             // It is the desk that can't look now; the key may be good.
-            Err(_) => {
-                Err(Refusal::Said(StatusCode::SERVICE_UNAVAILABLE, message!("refused-tablets-not-looked-up")))
-            }
+            Err(_) => Err(Refusal::Said(StatusCode::SERVICE_UNAVAILABLE, message!("refused-tablets-not-looked-up"))),
         }
     }
 }

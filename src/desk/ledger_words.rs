@@ -50,7 +50,9 @@ pub(super) fn ledger_words(texts: &Texts, error: &LedgerError) -> String {
         }
         LedgerError::NoTicket(id) => say!(texts, "ledger-no-ticket", id = id.to_string()),
         LedgerError::NoLine => say!(texts, "ledger-no-line"),
-        LedgerError::State { from, to } => say!(texts, "ledger-state", from = state(texts, *from), to = state(texts, *to)),
+        LedgerError::State { from, to } => {
+            say!(texts, "ledger-state", from = state(texts, *from), to = state(texts, *to))
+        }
         LedgerError::Closed(at) => say!(texts, "ledger-closed", state = state(texts, *at)),
         LedgerError::NotTicked(n) => say!(texts, "ledger-not-ticked", n = *n),
         LedgerError::NotTold => say!(texts, "ledger-not-told"),

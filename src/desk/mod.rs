@@ -12,7 +12,7 @@
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
-//! | `refusal`, `refusal_forms`, `ledger_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses, in the reader's language |
+//! | `refusal`, `refusal_forms`, `ledger_words`, `money_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses and why an amount is none, in the reader's language |
 //! | `language` | in which language a request is answered |
 //! | `signed_in`, `seller`, `cookies`, `return_page` | who is signed in, how a request says so, what a browser keeps, and where signing in leads back to |
 //! | `approval` | what needs the seller, on a helper's phone |
@@ -49,6 +49,7 @@ mod language;
 mod ledger_thread;
 mod ledger_words;
 mod live_catalog;
+mod money_words;
 mod pages;
 mod pin_rules;
 mod practice;

@@ -48,7 +48,12 @@ mod tests {
     #[test]
     fn who_did_something_is_told_in_the_readers_language() {
         let told = |lang, by| name_of(Texts::of(lang), by);
-        let mia = Seller { token_hash: String::new(), who: Some("Mia".into()), role: Role::Helper, texts: Texts::of(Lang::De) };
+        let mia = Seller {
+            token_hash: String::new(),
+            who: Some("Mia".into()),
+            role: Role::Helper,
+            texts: Texts::of(Lang::De),
+        };
         let entered = mia.approved().name().to_owned();
         assert_eq!(entered, "Mia, approved by the seller", "the ledger keeps one language");
         assert_eq!(told(Lang::En, &entered), entered);

@@ -93,6 +93,11 @@ impl Lang {
         }
     }
 
+    /// What stands before the decimals.
+    pub const fn decimal_mark(self) -> &'static str {
+        self.marks().0
+    }
+
     /// A number with exactly the decimals it carries.
     pub fn number(self, value: Decimal) -> String {
         let plain = value.abs().to_string();

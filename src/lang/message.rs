@@ -1,6 +1,8 @@
 //! A text that is put into words later, by somebody who knows the reader's language.
 
-use super::Arg;
+use rust_decimal::Decimal;
+
+use super::{Arg, Lang};
 
 /// The key of a text, and what stands in its places.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -9,18 +11,26 @@ pub struct Message {
     places: Vec<(&'static str, Place)>,
 }
 
-/// What stands in a place: words as they are, or a number that decides about plurals.
+/// What stands in a place: words as they are, a number that decides about plurals, or one as the language writes it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Place {
     /// Words.
     Words(String),
     /// A number.
     Number(i64),
+    /// A number with its decimals.
+    Exact(Decimal),
 }
 
 impl From<&str> for Place {
     fn from(words: &str) -> Self {
         Self::Words(words.to_owned())
+    }
+}
+
+impl From<Decimal> for Place {
+    fn from(number: Decimal) -> Self {
+        Self::Exact(number)
     }
 }
 
@@ -56,10 +66,11 @@ impl Message {
     }
 
     /// What stands in the places, as the texts take it.
-    pub(super) fn args(&self) -> Vec<Arg<'_>> {
+    pub(super) fn args(&self, lang: Lang) -> Vec<Arg<'_>> {
         let value = |place: &Place| match place {
             Place::Words(words) => words.clone().into(),
             Place::Number(number) => (*number).into(),
+            Place::Exact(number) => lang.number(*number).into(),
         };
         self.places.iter().map(|(name, place)| (*name, value(place))).collect()
     }

@@ -62,7 +62,7 @@ impl Texts {
 
     /// A message in this language.
     pub fn say(&self, message: &Message) -> String {
-        self.with(message.key, &message.args())
+        self.with(message.key, &message.args(self.lang))
     }
 
     /// The text called `key`, if there is one.

@@ -10,12 +10,32 @@ pub const MAX_AMOUNT: Decimal = Decimal::from_parts(1_000_000, 0, 0, false, 0);
 
 /// Why a text is no price or percentage.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{found} is not {wanted}")]
+#[error("{} is not {wanted}", quoted(.found))]
 pub struct AmountError {
-    /// The text as it stood, in quotes; the beginning of a long one.
+    /// The text as it stood.
     pub found: String,
-    /// What it should have been, with an example.
-    pub wanted: String,
+    /// What it should have been.
+    pub wanted: WantedAmount,
+}
+
+/// What a text should have been.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum WantedAmount {
+    /// Digits of a price.
+    #[error("a price; write \"8.50\"")]
+    Price,
+    /// More than nothing.
+    #[error("a price above zero")]
+    AboveZero,
+    /// No more than there is at any table.
+    #[error("a price up to {MAX_AMOUNT}")]
+    UpToMost,
+    /// No smaller part than the currency has.
+    #[error("a price in {} with at most {} decimals", .0.code, .0.digits)]
+    In(Currency),
+    /// A percentage.
+    #[error("a percentage from 0 to 100; write \"6.25\"")]
+    Percent,
 }
 
 /// Reads a price: above zero, at most [`MAX_AMOUNT`], with no more decimals than the currency has.
@@ -23,14 +43,14 @@ pub struct AmountError {
 /// # Errors
 /// What was found and what it should have been.
 pub fn parse_price(text: &str, currency: Currency) -> Result<Decimal, AmountError> {
-    let error = |wanted: String| AmountError { found: quoted(text), wanted };
-    let price = plain(text).ok_or_else(|| error("a price; write \"8.50\"".into()))?;
+    let error = |wanted| AmountError { found: text.to_owned(), wanted };
+    let price = plain(text).ok_or_else(|| error(WantedAmount::Price))?;
     if price.is_zero() {
-        Err(error("a price above zero".into()))
+        Err(error(WantedAmount::AboveZero))
     } else if price > MAX_AMOUNT {
-        Err(error(format!("a price up to {MAX_AMOUNT}")))
+        Err(error(WantedAmount::UpToMost))
     } else if price.scale() > currency.digits {
-        Err(error(format!("a price in {} with at most {} decimals", currency.code, currency.digits)))
+        Err(error(WantedAmount::In(currency)))
     } else {
         Ok(price)
     }
@@ -43,7 +63,7 @@ pub fn parse_price(text: &str, currency: Currency) -> Result<Decimal, AmountErro
 pub fn parse_percent(text: &str) -> Result<Decimal, AmountError> {
     plain(text)
         .filter(|percent| *percent <= Decimal::ONE_HUNDRED)
-        .ok_or_else(|| AmountError { found: quoted(text), wanted: "a percentage from 0 to 100; write \"6.25\"".into() })
+        .ok_or_else(|| AmountError { found: text.to_owned(), wanted: WantedAmount::Percent })
 }
 
 /// Digits with at most one point: no sign, no exponent, no grouping.

@@ -35,7 +35,7 @@ mod rules;
 mod tax_by_rate;
 mod tender;
 
-pub use amount::{AmountError, MAX_AMOUNT, parse_percent, parse_price};
+pub use amount::{AmountError, MAX_AMOUNT, WantedAmount, parse_percent, parse_price};
 pub use cash::cash_total;
 pub use change::{Change, change, given_suggestions};
 pub use currency::Currency;

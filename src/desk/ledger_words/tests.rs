@@ -155,7 +155,10 @@ fn every_refusal_is_said_in_every_language() {
             assert_ne!(*words, english, "{lang:?}");
             assert!(!words.contains(['{', '$', '}']) || english.contains('$'), "{lang:?}: {words}");
             let keys = ["ledger-", "state-", "hazard-", "money-"];
-            assert!(!keys.iter().any(|key| words.split([' ', '“', '«', '\u{a0}']).any(|word| word.starts_with(key))), "{lang:?}: {words}");
+            assert!(
+                !keys.iter().any(|key| words.split([' ', '“', '«', '\u{a0}']).any(|word| word.starts_with(key))),
+                "{lang:?}: {words}"
+            );
             // Each begins a sentence and gets its stop where it is shown; what to do with a whole file is told in full.
             assert!(!words.ends_with('.') || error.to_string().ends_with('.'), "{lang:?}: {words}");
         }

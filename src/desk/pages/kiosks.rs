@@ -269,7 +269,8 @@ impl Reach {
         // What this browser used works for others, unless it is this machine's name for itself.
         let used = headers.get(header::HOST).and_then(|host| host.to_str().ok());
         let number = |host: &str| host.parse::<SocketAddr>().ok();
-        let used = used.filter(|host| !host.starts_with("localhost") && !number(host).is_some_and(|at| at.ip().is_loopback()));
+        let used =
+            used.filter(|host| !host.starts_with("localhost") && !number(host).is_some_and(|at| at.ip().is_loopback()));
         let outward = outward().map(|ip| SocketAddr::new(ip, bound.port()).to_string());
         let mut hosts: Vec<String> = used.map(str::to_owned).into_iter().chain(outward).collect();
         hosts.dedup();

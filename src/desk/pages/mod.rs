@@ -2,13 +2,13 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `frame`, `words`, `confirm` | what all pages share: head and navigation, how they say things, asking before what can't be taken back |
+//! | `frame`, `words`, `inset`, `confirm` | what all pages share: head and navigation, how they say things, asking before what can't be taken back |
 //! | `sign_in`, `sessions`, `change_pin` | choosing the PIN and signing in; who is signed in; another PIN |
 //! | `staff`, `ask_seller` | helpers and their PINs; the seller's PIN for one act, on a helper's phone |
 //! | `queue`, `new_sale` | all tickets, and finding one by its number; a ticket opened for a piece threaded by hand |
 //! | `ticket` | one ticket, from the tick to the money |
 //! | `bill`, `sales` | what is paid together, and put right; finding a sale again |
-//! | `paying`, `reduction` | what every till shows and reads: ways to pay, cash given; what is taken off by hand |
+//! | `paying`, `reduction`, `typed` | what every till shows and reads: ways to pay, cash given; what is taken off by hand; amounts as they are typed |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `show` | what a show is and came to; ending it; practice |
@@ -22,6 +22,7 @@ mod cautions_card;
 mod change_pin;
 mod confirm;
 mod frame;
+mod inset;
 mod kiosks;
 mod new_sale;
 mod nowhere;
@@ -35,6 +36,7 @@ mod sign_in;
 mod staff;
 mod ticket;
 mod trays;
+mod typed;
 mod words;
 
 use std::sync::Arc;

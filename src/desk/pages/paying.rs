@@ -3,11 +3,17 @@
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 
+use super::{
+    inset::{HERE, inset},
+    typed::{typed_price, unless_empty},
+    words::money,
+};
 use crate::{
-    desk::{refusal::Refusal, state::DeskState},
+    desk::{money_words::amount_message, refusal::Refusal, state::DeskState},
+    lang::{Texts, message, say},
     ledger::Payment,
-    money::{AmountError, Currency, Tender, change, given_suggestions, parse_price},
-    quoting::quoted,
+    money::{Currency, Tender, change, given_suggestions},
+    quoting::excerpt,
 };
 
 /// The way to pay called `name`, if the table takes it.
@@ -18,51 +24,41 @@ pub(super) fn way_called(desk: &DeskState, name: &str) -> Result<Tender, Refusal
         return Ok(way);
     }
     let known: Vec<&str> = ways.iter().map(Tender::name).collect();
-    Err(Refusal::bad(format!("{} is no way to pay here; send one of {}", quoted(name), known.join(", "))))
+    Err(Refusal::wrong(message!("refused-way", name = excerpt(name), ways = known.join(", "))))
 }
 
-/// An amount as somebody types it: with a point or a comma, in the table's currency; none where nothing is typed.
+/// An amount as somebody types it, in the table's currency; none where nothing is typed.
 pub(super) fn amount_of(desk: &DeskState, typed: &str) -> Result<Option<Decimal>, Refusal> {
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
-    match amount_in(currency, typed) {
-        None => Ok(None),
-        Some(Ok(amount)) => Ok(Some(amount)),
-        Some(Err(error)) => Err(Refusal::bad(error.to_string())),
-    }
+    unless_empty(typed, |typed| typed_price(currency, typed)).map_err(|error| Refusal::wrong(amount_message(&error)))
 }
 
-fn amount_in(currency: Currency, typed: &str) -> Option<Result<Decimal, AmountError>> {
-    let typed = typed.trim();
-    (!typed.is_empty()).then(|| typed_price(currency, typed))
-}
-
-/// A price as somebody types it, with a point or a comma.
-pub(super) fn typed_price(currency: Currency, typed: &str) -> Result<Decimal, AmountError> {
-    parse_price(&with_point(typed), currency)
-}
-
-/// A number as somebody types it, with a point for a comma.
-pub(super) fn with_point(typed: &str) -> String {
-    typed.trim().replacen(',', ".", 1)
-}
-
-/// The sign that stands for a way to pay, so that it is known at a glance.
-pub(super) fn way_words(way: &Tender) -> String {
+/// The word that stands for a way to pay, so that it is known at a glance.
+pub(super) fn way_words(texts: &Texts, way: &Tender) -> String {
     match way {
-        Tender::Cash => "Cash".to_owned(),
-        Tender::Card => "Card".to_owned(),
+        Tender::Cash => say!(texts, "way-cash"),
+        Tender::Card => say!(texts, "way-card"),
         Tender::Named(name) => name.clone(),
     }
 }
 
+/// How something was paid, in words that go on after an amount.
+pub(super) fn paid_words(texts: &Texts, way: &Tender) -> String {
+    match way {
+        Tender::Cash => say!(texts, "paid-in-cash"),
+        Tender::Card => say!(texts, "paid-by-card"),
+        Tender::Named(name) => say!(texts, "paid-by-way", way = name.as_str()),
+    }
+}
+
 /// Buttons for the cash that is usually given for `due`, each of which is the whole answer.
-pub(super) fn given_buttons(currency: Currency, due: Decimal) -> Markup {
+pub(super) fn given_buttons(texts: &Texts, currency: Currency, due: Decimal) -> Markup {
     let usual: Vec<Decimal> = given_suggestions(due, currency).into_iter().filter(|given| *given > due).collect();
     html! {
         @if !usual.is_empty() {
-            div.keypad.notes role="group" aria-label="Cash given" {
+            div.keypad.notes role="group" aria-label=(say!(texts, "cash-given")) {
                 @for given in usual {
-                    button.quiet name="given" value=(given) { (currency.plain(given)) }
+                    button.quiet name="given" value=(given) { (money(texts, given, currency)) }
                 }
             }
         }
@@ -70,39 +66,23 @@ pub(super) fn given_buttons(currency: Currency, due: Decimal) -> Markup {
 }
 
 /// What the guest gets back, and in which notes and coins.
-pub(super) fn change_words(currency: Currency, payment: &Payment) -> Markup {
+pub(super) fn change_words(texts: &Texts, currency: Currency, payment: &Payment) -> Markup {
     let back = payment.change().filter(|back| *back > Decimal::ZERO);
     let pieces = payment.given.and_then(|given| change(payment.amount, given, currency).ok());
+    let money = |amount| money(texts, amount, currency);
     html! {
         @if let (Some(back), Some(given)) = (back, payment.given) {
             p.change-due data-change=(back) {
-                "Given " (currency.plain(given)) ", change " strong.big { (currency.plain(back)) }
+                (inset(&say!(texts, "change-due", given = money(given), change = HERE), &html! { strong.big { (money(back)) } }))
             }
             @if let Some(pieces) = pieces {
                 p.faint {
                     @for (n, (worth, count)) in pieces.pieces.iter().enumerate() {
                         @if n > 0 { " · " }
-                        (count) " × " (currency.plain(*worth))
+                        (count) " × " (money(*worth))
                     }
                 }
             }
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn amounts_are_read_as_they_are_typed() {
-        let usd = Currency::from_code("USD").unwrap();
-        let read = |text| amount_in(usd, text).map(|found| found.ok());
-        assert_eq!(read(""), None);
-        assert_eq!(read(" 8,50 "), Some(Some(Decimal::new(850, 2))));
-        assert_eq!(read("8.5"), Some(Some(Decimal::new(85, 1))));
-        for wrong in ["0", "-1", "8.505", "1,000.00", "eight"] {
-            assert_eq!(read(wrong), Some(None), "{wrong}");
         }
     }
 }

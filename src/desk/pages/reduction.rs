@@ -1,17 +1,17 @@
-//! What is taken off by hand, as a form says it; and a line for what has no home.
+//! What is taken off by hand, as a form says it.
 
 use rust_decimal::Decimal;
 use serde::Deserialize;
 
 use super::{
-    paying::{typed_price, with_point},
+    typed::{typed_percent, typed_price},
     words::sentence,
 };
 use crate::{
-    desk::{approval::Posted, refusal::Refusal, seller::Seller, state::DeskState},
-    lang::message,
+    desk::{approval::Posted, money_words::amount_words, refusal::Refusal, seller::Seller, state::DeskState},
+    lang::{Texts, message, say},
     ledger::Given,
-    money::{AmountError, Currency, PlainLine, Reduction, parse_percent},
+    money::{Currency, Reduction},
 };
 
 /// What the form says.
@@ -41,14 +41,14 @@ pub(super) async fn who_takes_off(
 
 impl Asked {
     /// What is taken off; what is wrong with it in plain words.
-    pub(super) fn given(&self, desk: &DeskState) -> Result<Option<Given>, String> {
-        self.given_in(desk.catalog.loaded().catalog.table.prices.currency)
+    pub(super) fn given(&self, desk: &DeskState, texts: &Texts) -> Result<Option<Given>, String> {
+        self.given_in(desk.catalog.loaded().catalog.table.prices.currency, texts)
     }
 
-    fn given_in(&self, currency: Currency) -> Result<Option<Given>, String> {
-        let words = |error: AmountError| sentence(&error.to_string());
+    fn given_in(&self, currency: Currency, texts: &Texts) -> Result<Option<Given>, String> {
+        let words = |error| sentence(&amount_words(texts, &error));
         let price = |text: &str| typed_price(currency, text).map_err(words);
-        let percent = |text: &str| parse_percent(&with_point(text)).map_err(words);
+        let percent = |text: &str| typed_percent(text).map_err(words);
         let reduction = match (self.how.as_str(), self.to.trim()) {
             ("none", _) => return Ok(None),
             ("", to) if !to.is_empty() => Reduction::ToSum(price(to)?),
@@ -57,26 +57,16 @@ impl Asked {
             // Enter in a field presses the first button of a form, which may be none of those that were meant.
             _ if !self.percent.trim().is_empty() => Reduction::Percent(percent(&self.percent)?),
             _ if !self.amount.trim().is_empty() => Reduction::Amount(price(&self.amount)?),
-            _ => return Err("Say how much is taken off: a round sum, percent or an amount.".to_owned()),
+            _ => return Err(say!(texts, "reduce-how-much")),
         };
         Ok(Some(Given { reduction, reason: self.reason.trim().to_owned() }))
     }
 }
 
-/// A line for what has no home; nothing is a price. What is wrong with it in plain words.
-pub(super) fn plain_line(currency: Currency, words: &str, price: &str) -> Result<PlainLine, String> {
-    let is_nothing = with_point(price).parse::<Decimal>().is_ok_and(|price| price.is_zero());
-    let price = if is_nothing {
-        Decimal::ZERO
-    } else {
-        typed_price(currency, price).map_err(|error| sentence(&error.to_string()))?
-    };
-    Ok(PlainLine { words: words.trim().to_owned(), price })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::lang::Lang;
 
     fn asked(to: &str, how: &str, percent: &str, amount: &str) -> Result<Option<Reduction>, String> {
         let asked = Asked {
@@ -86,7 +76,7 @@ mod tests {
             amount: amount.into(),
             reason: " a friend ".into(),
         };
-        let given = asked.given_in(Currency::from_code("USD").unwrap())?;
+        let given = asked.given_in(Currency::from_code("USD").unwrap(), Texts::of(Lang::En))?;
         assert!(given.as_ref().is_none_or(|given| given.reason == "a friend"));
         Ok(given.map(|given| given.reduction))
     }
@@ -102,9 +92,5 @@ mod tests {
         for (percent, amount) in [("", ""), ("ten", ""), ("101", ""), ("-5", "")] {
             assert!(asked("", "percent", percent, amount).is_err(), "{percent}");
         }
-        let usd = Currency::from_code("USD").unwrap();
-        assert_eq!(plain_line(usd, " Her own ", "0").unwrap().price, Decimal::ZERO);
-        assert_eq!(plain_line(usd, "Box", "2,50").unwrap().price, d("2.50"));
-        assert!(plain_line(usd, "Box", "-1").is_err() && plain_line(usd, "Box", "").is_err());
     }
 }

@@ -11,20 +11,21 @@ use axum::{
 };
 use jiff::{Timestamp, civil::Date, tz::TimeZone};
 use maud::{Markup, html};
+use rust_decimal::Decimal;
 use serde::Deserialize;
 
 use super::{
-    frame::{Tab, page},
-    paying::typed_price,
+    frame::{Tab, page_in},
+    typed::{typed_price, unless_empty},
     words::{self, sentence},
 };
 use crate::{
     craft::Home,
-    desk::{refusal::Refusal, seller::Seller, state::DeskState},
-    lang::{Lang, Texts},
+    desk::{ledger_words::ledger_words, money_words::amount_words, refusal::Refusal, seller::Seller, state::DeskState},
+    lang::{Texts, say},
     ledger::{Sale, SaleId, SaleQuery},
     money::Currency,
-    quoting::quoted,
+    quoting::excerpt,
     ticket::TicketNumber,
 };
 
@@ -47,55 +48,65 @@ struct Typed {
 }
 
 impl Typed {
-    fn query(&self, currency: Currency, zone: &TimeZone) -> Result<SaleQuery, String> {
+    fn query(&self, texts: &Texts, currency: Currency, zone: &TimeZone) -> Result<SaleQuery, String> {
+        let number =
+            |text: &str| text.parse::<TicketNumber>().map_err(|error| sentence(&ledger_words(texts, &error.into())));
+        let sum = |text: &str| typed_price(currency, text).map_err(|error| sentence(&amount_words(texts, &error)));
+        let show = |text: &str| text.parse().map_err(|_| say!(texts, "sales-no-show", found = excerpt(text)));
+        let home = |text: &str| {
+            let home = text.to_ascii_uppercase().parse::<Home>();
+            home.map_err(|_| say!(texts, "sales-no-home", found = excerpt(text)))
+        };
         Ok(SaleQuery {
-            number: read(&self.number, |text| {
-                text.parse::<TicketNumber>().map_err(|error| sentence(&error.to_string()))
+            number: unless_empty(&self.number, number)?,
+            show: unless_empty(&self.show, show)?,
+            paid: unless_empty(&self.day, |text| {
+                day(text, zone).ok_or_else(|| say!(texts, "sales-no-day", found = excerpt(text)))
             })?,
-            show: read(&self.show, |text| {
-                text.parse().map_err(|_| format!("{} is no show; write its number, as in 3.", quoted(text)))
-            })?,
-            paid: read(&self.day, |text| day(text, zone))?,
-            sum: read(&self.sum, |text| typed_price(currency, text).map_err(|error| sentence(&error.to_string())))?,
-            home: read(&self.home, |text| {
-                text.to_ascii_uppercase().parse::<Home>().map_err(|error| sentence(&error.to_string()))
-            })?,
+            sum: unless_empty(&self.sum, sum)?,
+            home: unless_empty(&self.home, home)?,
         })
     }
 }
 
-fn read<T>(typed: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<Option<T>, String> {
-    let typed = typed.trim();
-    if typed.is_empty() { Ok(None) } else { read(typed).map(Some) }
-}
-
 /// From the beginning of a day to that of the next, where the desk stands.
-fn day(text: &str, zone: &TimeZone) -> Result<(Timestamp, Timestamp), String> {
-    let wrong = || format!("{} is no day; write it as in 2026-05-31.", quoted(text));
-    let day: Date = text.parse().map_err(|_| wrong())?;
+fn day(text: &str, zone: &TimeZone) -> Option<(Timestamp, Timestamp)> {
+    let day: Date = text.parse().ok()?;
     let start = |day: Date| day.to_zoned_datetime(zone.clone()).map(|begins| begins.timestamp());
-    let next = day.tomorrow().map_err(|_| wrong())?;
-    Ok((start(day).map_err(|_| wrong())?, start(next).map_err(|_| wrong())?))
+    Some((start(day).ok()?, start(day.tomorrow().ok()?).ok()?))
 }
 
 async fn find(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Query(typed): Query<Typed>,
 ) -> Result<Response, Refusal> {
+    let texts = seller.texts;
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
-    let (status, found) = match typed.query(currency, &TimeZone::system()) {
+    let (status, found) = match typed.query(texts, currency, &TimeZone::system()) {
         Ok(query) => {
             let sales = desk.ledger.look(move |ledger| ledger.sales(&query, SHOWN)).await?;
             (StatusCode::OK, Ok(sales))
         }
         Err(words) => (StatusCode::BAD_REQUEST, Err(words)),
     };
-    let main = content(&typed, &found, currency, desk.clock.now());
-    Ok((status, page(&desk, Tab::Tickets, "Sales", &main)).into_response())
+    let one = |sale: &Sale| line(texts, sale, currency, desk.clock.now());
+    let main = html! {
+        h1 { (say!(texts, "sales-find")) }
+        @if let Err(words) = &found { p.trouble role="alert" { (words) } }
+        (form(texts, &typed))
+        @if let Ok(sales) = &found {
+            section.card data-key="found" aria-label=(say!(texts, "sales-found")) {
+                @if sales.is_empty() { p { (say!(texts, "sales-none")) } }
+                ul.lines { @for sale in sales { (one(sale)) } }
+                @if sales.len() == SHOWN { p.faint { (say!(texts, "sales-newest", n = SHOWN)) } }
+            }
+        }
+    };
+    Ok((status, page_in(&desk, texts, Tab::Tickets, &say!(texts, "sales-title"), &main)).into_response())
 }
 
-fn content(typed: &Typed, found: &Result<Vec<Sale>, String>, currency: Currency, now: Timestamp) -> Markup {
+fn form(texts: &Texts, typed: &Typed) -> Markup {
     let field = |name: &str, label: &str, value: &str, hint: &str, mode: &str| {
         html! {
             div {
@@ -104,43 +115,39 @@ fn content(typed: &Typed, found: &Result<Vec<Sale>, String>, currency: Currency,
             }
         }
     };
+    let sum = texts.lang.number(Decimal::new(2350, 2));
     html! {
-        h1 { "Find a paid sale" }
-        @if let Err(words) = found { p.trouble role="alert" { (words) } }
         form.card.sale-search method="get" action="/sales" {
-            p.faint { "Fill in what you know of it." }
+            p.faint { (say!(texts, "sales-fill-in")) }
             div.fields {
-                (field("number", "Number", &typed.number, "3-042-6", "numeric"))
-                (field("sum", "Sum", &typed.sum, "23.50", "decimal"))
-                div { label for="day" { "Day" } input #day name="day" type="date" value=(typed.day); }
-                (field("home", "Home of a drop", &typed.home, "B3", "text"))
-                (field("show", "Show", &typed.show, "3", "numeric"))
+                (field("number", &say!(texts, "sales-number"), &typed.number, "3-042-6", "numeric"))
+                (field("sum", &say!(texts, "sales-sum"), &typed.sum, &sum, "decimal"))
+                div {
+                    label for="day" { (say!(texts, "sales-day")) }
+                    input #day name="day" type="date" value=(typed.day);
+                }
+                (field("home", &say!(texts, "sales-home"), &typed.home, "B3", "text"))
+                (field("show", &say!(texts, "sales-show"), &typed.show, "3", "numeric"))
             }
-            button.main.wide { "Find" }
-        }
-        @if let Ok(sales) = found {
-            section.card data-key="found" aria-label="Found" {
-                @if sales.is_empty() { p { "No paid sale is like that." } }
-                ul.lines { @for sale in sales { (one(sale, currency, now)) } }
-                @if sales.len() == SHOWN { p.faint { "The newest " (SHOWN) " are shown; say more about the sale to find an older one." } }
-            }
+            button.main.wide { (say!(texts, "sales-search")) }
         }
     }
 }
 
-fn one(sale: &Sale, currency: Currency, now: Timestamp) -> Markup {
+fn line(texts: &Texts, sale: &Sale, currency: Currency, now: Timestamp) -> Markup {
+    let open = say!(texts, "sales-open");
     html! {
         li.line.billed data-key=(sale.number) {
             div.what {
                 strong { (sale.number) }
-                p.faint { "show " (sale.show) ", " (words::ago(Texts::of(Lang::En), sale.paid, now)) }
+                p.faint { (say!(texts, "sales-in-show", show = sale.show)) ", " (words::ago(texts, sale.paid, now)) }
             }
-            span.figure { (currency.plain(sale.total)) }
+            span.figure { (words::money(texts, sale.total, currency)) }
             div.acts {
                 @match sale.id {
-                    SaleId::Bill(id) => { a.button.quiet href={ "/bills/" (id) } { "Open" } }
+                    SaleId::Bill(id) => { a.button.quiet href={ "/bills/" (id) } { (open) } }
                     SaleId::Ticket(id) => {
-                        form method="post" action={ "/tickets/" (id) "/bill" } { button.quiet { "Open" } }
+                        form method="post" action={ "/tickets/" (id) "/bill" } { button.quiet { (open) } }
                     }
                 }
             }
@@ -151,13 +158,15 @@ fn one(sale: &Sale, currency: Currency, now: Timestamp) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::lang::Lang;
 
     #[test]
     fn what_is_typed_is_read_or_told() {
         let usd = Currency::from_code("USD").unwrap();
         let zone = TimeZone::get("America/New_York").expect("a zone of the IANA database");
         let typed = Typed { sum: "23,50".into(), day: "2026-03-08".into(), home: "b3".into(), ..Typed::default() };
-        let query = typed.query(usd, &zone).unwrap();
+        let texts = Texts::of(Lang::En);
+        let query = typed.query(texts, usd, &zone).unwrap();
         assert_eq!(query.sum.map(|sum| sum.to_string()).as_deref(), Some("23.50"));
         assert_eq!(query.home.map(|home| home.to_string()).as_deref(), Some("B3"));
         let (from, before) = query.paid.unwrap();
@@ -170,7 +179,7 @@ mod tests {
             Typed { sum: "-1".into(), ..Typed::default() },
             Typed { home: "3B".into(), ..Typed::default() },
         ] {
-            assert!(wrong.query(usd, &zone).is_err(), "{wrong:?}");
+            assert!(wrong.query(texts, usd, &zone).is_err(), "{wrong:?}");
         }
     }
 }

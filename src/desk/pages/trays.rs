@@ -171,12 +171,7 @@ fn known<'a>(catalog: &'a Catalog, texts: &Texts, id: &'a str) -> Option<(&'a st
     Some((catalog.called(texts.lang.code(), id, own), price, home))
 }
 
-async fn part_page(
-    desk: &DeskState,
-    texts: &Texts,
-    id: &str,
-    trouble: Option<&Message>,
-) -> Result<Response, Refusal> {
+async fn part_page(desk: &DeskState, texts: &Texts, id: &str, trouble: Option<&Message>) -> Result<Response, Refusal> {
     let counts = desk.ledger.run(|ledger, _| ledger.counts()).await?;
     let loaded = desk.catalog.loaded();
     let Some((name, price, home)) = known(&loaded.catalog, texts, id) else {

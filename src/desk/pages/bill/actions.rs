@@ -18,16 +18,18 @@ use super::view::with_trouble;
 use crate::{
     desk::{
         approval::Posted,
+        ledger_words::ledger_words,
         pages::{
             paying::{amount_of, way_called},
-            reduction::{Asked, plain_line, who_takes_off},
+            reduction::{Asked, who_takes_off},
+            typed::plain_line,
             words,
         },
         refusal::{Refusal, status_of},
         seller::Seller,
         state::DeskState,
     },
-    lang::{Lang, Texts, message},
+    lang::{Texts, message, say},
     ledger::{Bill, Ledger, LedgerError, Listed, Paying, Seen},
     ticket::TicketNumber,
 };
@@ -56,16 +58,16 @@ pub(super) async fn act(
     match desk.ledger.enter_by(seller, work).await {
         Ok(_) => Ok(Redirect::to(&format!("/bills/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
-            let words = words::trouble(Texts::of(Lang::En), &error, &desk.catalog.loaded().catalog);
-            Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
+            let words = words::trouble(seller.texts, &error, &desk.catalog.loaded().catalog);
+            Ok((StatusCode::CONFLICT, with_trouble(desk, seller.texts, id, Some(&words)).await?).into_response())
         }
         Err(refusal) => Err(refusal),
     }
 }
 
 /// The bill's page with what is wrong with a form.
-async fn wrong(desk: &DeskState, id: Uuid, words: &str) -> Result<Response, Refusal> {
-    Ok((StatusCode::BAD_REQUEST, with_trouble(desk, id, Some(words)).await?).into_response())
+async fn wrong(desk: &DeskState, texts: &'static Texts, id: Uuid, words: &str) -> Result<Response, Refusal> {
+    Ok((StatusCode::BAD_REQUEST, with_trouble(desk, texts, id, Some(words)).await?).into_response())
 }
 
 #[derive(Deserialize)]
@@ -97,24 +99,26 @@ async fn add_ticket(
     Path(id): Path<Uuid>,
     Form(form): Form<ByNumber>,
 ) -> Result<Response, Refusal> {
+    let texts = seller.texts;
     let number = match form.number.parse::<TicketNumber>() {
         Ok(number) => number,
-        Err(error) => return wrong(&desk, id, &words::sentence(&error.to_string())).await,
+        Err(error) => return wrong(&desk, texts, id, &words::sentence(&ledger_words(texts, &error.into()))).await,
     };
     let found = desk.ledger.look(move |ledger| ledger.tickets_numbered(number)).await?;
     let open: Vec<&Listed> = found.iter().filter(|one| one.state.is_open()).collect();
-    match (&open[..], found.is_empty()) {
-        ([one], _) => {
-            let ticket = one.id;
-            act(&desk, &seller, id, "", move |ledger, now| ledger.put_on_bill(id, ticket, now)).await
-        }
-        ([], true) => wrong(&desk, id, &format!("No ticket {number} has arrived at this desk yet.")).await,
-        ([], false) => wrong(&desk, id, &format!("Ticket {number} is not open any more.")).await,
-        _ => {
-            let words = format!("Several open tickets have the number {number}: open the one you mean, and its bill.");
-            wrong(&desk, id, &words).await
-        }
+    if let [one] = open[..] {
+        let ticket = one.id;
+        return act(&desk, &seller, id, "", move |ledger, now| ledger.put_on_bill(id, ticket, now)).await;
     }
+    let number = number.to_string();
+    let words = if found.is_empty() {
+        say!(texts, "bill-no-such-ticket", number = number)
+    } else if open.is_empty() {
+        say!(texts, "bill-ticket-not-open", number = number)
+    } else {
+        say!(texts, "bill-tickets-alike", number = number)
+    };
+    wrong(&desk, texts, id, &words).await
 }
 
 #[derive(Deserialize)]
@@ -154,9 +158,10 @@ async fn add_goods(
     Path(id): Path<Uuid>,
     Form(form): Form<Goods>,
 ) -> Result<Response, Refusal> {
-    match plain_line(desk.catalog.loaded().catalog.table.prices.currency, &form.words, &form.price) {
+    let currency = desk.catalog.loaded().catalog.table.prices.currency;
+    match plain_line(seller.texts, currency, &form.words, &form.price) {
         Ok(line) => act(&desk, &seller, id, "", move |ledger, now| ledger.add_goods(id, &line, now)).await,
-        Err(words) => wrong(&desk, id, &words).await,
+        Err(words) => wrong(&desk, seller.texts, id, &words).await,
     }
 }
 
@@ -173,9 +178,10 @@ async fn reduce(
     Path(id): Path<Uuid>,
     posted: Posted<Asked>,
 ) -> Result<Response, Refusal> {
-    let given = match posted.form.given(&desk) {
+    let texts = posted.seller.texts;
+    let given = match posted.form.given(&desk, texts) {
         Ok(given) => given,
-        Err(words) => return wrong(&desk, id, &words).await,
+        Err(words) => return wrong(&desk, texts, id, &words).await,
     };
     let (bill, ..) = desk.ledger.look(move |ledger| ledger.bill(id)).await?;
     // What can't be taken off at all is told by the ledger, to whoever asks.
@@ -204,10 +210,9 @@ async fn pay(
     let tender = way_called(&desk, &form.tender)?;
     let (amount, given) = match (amount_of(&desk, &form.amount), amount_of(&desk, &form.given)) {
         (Ok(amount), Ok(given)) => (amount, given),
-        (Err(Refusal::Request(_, words)), _) | (_, Err(Refusal::Request(_, words))) => {
-            return wrong(&desk, id, &words::sentence(&words)).await;
+        (Err(refusal), _) | (_, Err(refusal)) => {
+            return wrong(&desk, seller.texts, id, &words::sentence(&refusal.words(seller.texts))).await;
         }
-        (Err(refusal), _) | (_, Err(refusal)) => return Err(refusal),
     };
     let paying = Paying { tender, amount, given };
     let seen = Seen { left: form.left, payments: form.payments };

@@ -9,25 +9,29 @@ use crate::{
         paying::{change_words, given_buttons, way_words},
         ticket::reduction_form,
     },
+    lang::say,
     money::Tender,
 };
 
 impl View {
     pub(super) fn counter(&self) -> Markup {
-        let sum = &self.sum;
+        let (texts, sum) = (self.texts, &self.sum);
+        let left = if sum.left.is_sign_negative() { say!(texts, "bill-to-pay-out") } else { say!(texts, "bill-left") };
         html! {
-            section.card.till #till data-key="till" aria-label="The sum" {
+            section.card.till #till data-key="till" aria-label=(say!(texts, "bill-sum")) {
                 dl.sums {
                     @if !sum.goods.discount.is_zero() {
-                        dt { "Taken off goods" @if let Some(given) = &self.bill.goods_given { ", " (given.reason) } }
+                        dt { (self.taken_off()) }
                         dd { "−" (self.money(sum.goods.discount)) }
                     }
-                    @if !sum.tax.is_zero() { dt { "Tax in all of it" } dd { (self.money(sum.tax)) } }
-                    dt.total { "Total" } dd.total data-total { (self.money(sum.total)) }
+                    @if !sum.tax.is_zero() { dt { (say!(texts, "bill-tax")) } dd { (self.money(sum.tax)) } }
+                    dt.total { (say!(texts, "bill-total")) } dd.total data-total { (self.money(sum.total)) }
                     @if !sum.settled.is_zero() {
-                        dt { "Paid" } dd { (self.money(sum.settled)) }
-                        @if !self.is_settled() { dt { strong { @if sum.left.is_sign_negative() { "To pay out" } @else { "Left to pay" } } }
-                        dd { strong data-left=(sum.left) { (self.money(sum.left.abs())) } } }
+                        dt { (say!(texts, "bill-so-far")) } dd { (self.money(sum.settled)) }
+                        @if !self.is_settled() {
+                            dt { strong { (left) } }
+                            dd { strong data-left=(sum.left) { (self.money(sum.left.abs())) } }
+                        }
                     }
                 }
                 @if self.is_settled() { (self.settled()) } @else { (self.ways()) }
@@ -35,11 +39,20 @@ impl View {
         }
     }
 
+    fn taken_off(&self) -> String {
+        match &self.bill.goods_given {
+            Some(given) => say!(self.texts, "bill-taken-off-because", reason = given.reason.as_str()),
+            None => say!(self.texts, "bill-taken-off"),
+        }
+    }
+
     fn settled(&self) -> Markup {
         html! {
-            p.paid { "Paid." }
-            @if let Some(last) = self.bill.payments.last() { (change_words(self.bill.rules.currency, last)) }
-            p.aside { a.button.main.wide href="/tickets" { "Next guest" } }
+            p.paid { (say!(self.texts, "bill-paid")) }
+            @if let Some(last) = self.bill.payments.last() {
+                (change_words(self.texts, self.bill.rules.currency, last))
+            }
+            p.aside { a.button.main.wide href="/tickets" { (say!(self.texts, "bill-next-guest")) } }
         }
     }
 
@@ -56,16 +69,17 @@ impl View {
     }
 
     fn ways(&self) -> Markup {
+        let (texts, currency) = (self.texts, self.bill.rules.currency);
         let ways = &self.catalog().table.till.ways_to_pay;
         let out = self.sum.left.is_sign_negative() && !self.sum.left.is_zero();
         html! {
             form method="post" action=(self.action("pay")) {
                 (self.seen())
-                @if out { p.label { "Pay out" } }
+                @if out { p.label { (say!(texts, "bill-pay-out")) } }
                 div.row.pay {
                     @for way in ways {
                         button.main name="tender" value=(way.name()) {
-                            (way_words(way)) " " strong { (self.money(self.due(way).abs())) }
+                            (way_words(texts, way)) " " strong { (self.money(self.due(way).abs())) }
                         }
                     }
                 }
@@ -75,16 +89,16 @@ impl View {
                     form.given method="post" action=(self.action("pay")) {
                         (self.seen())
                         input type="hidden" name="tender" value="cash";
-                        p.label { "Or the cash that is given" }
-                        (given_buttons(self.bill.rules.currency, self.due(&Tender::Cash)))
+                        p.label { (say!(texts, "bill-or-given")) }
+                        (given_buttons(texts, currency, self.due(&Tender::Cash)))
                     }
                 }
                 (self.part(ways))
             }
             @if self.bill.live_goods().any(|(_, goods)| goods.sold.is_none()) {
                 details.aside {
-                    summary { "Take something off the goods" }
-                    (reduction_form(&self.action("reduce"), self.bill.rules.currency, self.sum.goods.total, self.bill.goods_given.is_some()))
+                    summary { (say!(texts, "bill-reduce-goods")) }
+                    (reduction_form(&self.action("reduce"), currency, self.sum.goods.total, self.bill.goods_given.is_some()))
                 }
             }
         }
@@ -95,10 +109,11 @@ impl View {
         html! {
             form.length.aside method="post" action=(self.action("pay")) {
                 (self.seen())
-                label for="part" { "Or a part of it: a deposit, or the first of two ways" }
+                label for="part" { (say!(self.texts, "bill-or-part")) }
                 div.row {
-                    input.amount #part name="amount" inputmode="decimal" autocomplete="off" placeholder=(self.money(Decimal::TEN)) maxlength="12" required;
-                    @for way in ways { button.quiet name="tender" value=(way.name()) { (way_words(way)) } }
+                    input.amount #part name="amount" inputmode="decimal" autocomplete="off" placeholder=(self.money(Decimal::TEN))
+                        maxlength="12" required;
+                    @for way in ways { button.quiet name="tender" value=(way.name()) { (way_words(self.texts, way)) } }
                 }
             }
         }

@@ -9,7 +9,7 @@ use crate::{
         gallery::PortraitSize,
         pages::{queue::portrait_address, words},
     },
-    lang::{Lang, Texts, say},
+    lang::say,
     ledger::Ticket,
     ticket::State,
 };
@@ -18,10 +18,11 @@ impl View {
     /// The pieces; where some are gifts, those apart with a sum of their own.
     pub(super) fn pieces(&self) -> Markup {
         let (gifts, own): (Vec<&Ticket>, Vec<&Ticket>) = self.tickets.iter().partition(|ticket| self.is_gift(ticket));
+        let worth = gifts.iter().map(|gift| gift.quote.total).sum();
         html! {
             @if !own.is_empty() { ul.lines { @for ticket in own { (self.piece(ticket)) } } }
             @if !gifts.is_empty() {
-                h2 { "Gifts, wrapped apart " span.tally { (self.money(gifts.iter().map(|gift| gift.quote.total).sum())) } }
+                h2 { (say!(self.texts, "bill-gifts")) " " span.tally { (self.money(worth)) } }
                 ul.lines { @for ticket in gifts { (self.piece(ticket)) } }
             }
         }
@@ -32,33 +33,35 @@ impl View {
     }
 
     fn piece(&self, ticket: &Ticket) -> Markup {
-        let gift = self.is_gift(ticket);
+        let (texts, gift, number) = (self.texts, self.is_gift(ticket), ticket.number.to_string());
         let (width, height) = PortraitSize::Small.px();
         html! {
             li.line.billed data-key=(ticket.id) .off[ticket.state == State::TakenBack || ticket.state == State::LetGo] {
-                a href={ "/tickets/" (ticket.id) } aria-label={ "to ticket " (ticket.number) } {
+                a href={ "/tickets/" (ticket.id) } aria-label=(say!(texts, "bill-to-ticket", number = number.as_str())) {
                     img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Small)) width=(width) height=(height)
                         alt="" loading="lazy";
                 }
                 div.what {
-                    strong { a href={ "/tickets/" (ticket.id) } { (ticket.number) } }
-                    p { (say!(Texts::of(Lang::En), "count-drops", n = ticket.piece.drops.len())) " · " (words::state(Texts::of(Lang::En), ticket.state)) }
+                    strong { a href={ "/tickets/" (ticket.id) } { (number) } }
+                    p { (say!(texts, "count-drops", n = ticket.piece.drops.len())) " · " (words::state(texts, ticket.state)) }
                     @if let (true, Some(why)) = (ticket.state.is_open(), self.waits_for(ticket)) { p.grave { (why) } }
                 }
                 span.figure { (self.money(ticket.quote.total)) }
                 div.acts {
                     form method="post" action=(self.action("gift")) data-repeats {
                         input type="hidden" name="ticket" value=(ticket.id);
-                        button.quiet name="gift" value=(u8::from(!gift)) aria-pressed=(gift) { @if gift { "No gift" } @else { "Gift" } }
+                        button.quiet name="gift" value=(u8::from(!gift)) aria-pressed=(gift) {
+                            (if gift { say!(texts, "bill-no-gift") } else { say!(texts, "bill-gift") })
+                        }
                     }
                     @if ticket.state.is_open() && !ticket.prepaid {
                         form method="post" action=(self.action("off")) {
                             input type="hidden" name="ticket" value=(ticket.id);
-                            button.quiet aria-label={ "take " (ticket.number) " off the bill" } { "×" }
+                            button.quiet aria-label=(say!(texts, "bill-ticket-off", number = number.as_str())) { "×" }
                         }
                     }
                     @if ticket.state.is_sold() {
-                        a.button.quiet href={ (self.action("take-back")) "?ticket=" (ticket.id) } { "Take back" }
+                        a.button.quiet href={ (self.action("take-back")) "?ticket=" (ticket.id) } { (say!(texts, "bill-take-back")) }
                     }
                 }
             }
@@ -68,13 +71,13 @@ impl View {
     /// What has to be done with a ticket before it can be paid.
     fn waits_for(&self, ticket: &Ticket) -> Option<String> {
         if ticket.unticked() > 0 {
-            Some(format!("{} to tick off", say!(Texts::of(Lang::En), "count-parts", n = ticket.unticked())))
+            Some(say!(self.texts, "bill-parts-to-tick", n = ticket.unticked()))
         } else if !ticket.verdict.cautions.is_empty() && !ticket.told {
-            Some("tell the guest of the cautions".to_owned())
+            Some(say!(self.texts, "bill-tell-cautions"))
         } else if ticket.sum_doubt.is_some() {
-            Some("say what is charged".to_owned())
+            Some(say!(self.texts, "bill-say-sum"))
         } else if !ticket.forbidden().is_empty() || !ticket.unconfirmed().is_empty() {
-            Some("not for this wearer yet".to_owned())
+            Some(say!(self.texts, "bill-not-for-wearer"))
         } else {
             None
         }
@@ -82,20 +85,23 @@ impl View {
 
     /// Goods without a home.
     pub(super) fn goods(&self) -> Markup {
+        let texts = self.texts;
         html! {
             @if self.bill.live_goods().next().is_some() {
-                h2 { "Other goods" }
+                h2 { (say!(texts, "bill-goods")) }
                 ul.lines {
                     @for (at, goods) in self.bill.live_goods() {
                         li.line.billed data-key={ "goods-" (at) } {
-                                            div.what { strong { (goods.line.words) } }
+                            div.what { strong { (goods.line.words) } }
                             span.figure { (self.money(goods.line.price)) }
                             div.acts {
                                 @if goods.sold.is_some() {
-                                    a.button.quiet href={ (self.action("take-back")) "?goods=" (at) } { "Take back" }
+                                    a.button.quiet href={ (self.action("take-back")) "?goods=" (at) } {
+                                        (say!(texts, "bill-take-back"))
+                                    }
                                 } @else {
                                     form method="post" action={ (self.action("goods")) "/" (at) "/off" } {
-                                        button.quiet aria-label={ "take off " (goods.line.words) } { "×" }
+                                        button.quiet aria-label=(say!(texts, "bill-goods-off", words = goods.line.words.as_str())) { "×" }
                                     }
                                 }
                             }
@@ -104,29 +110,31 @@ impl View {
                 }
             }
             @if self.tickets.is_empty() && self.bill.live_goods().next().is_none() {
-                p.faint { "Nothing is on it yet: add a ticket by its number, or goods with their price." }
+                p.faint { (say!(texts, "bill-empty")) }
             }
         }
     }
 
     /// What can be put onto it.
     pub(super) fn more(&self) -> Markup {
+        let texts = self.texts;
         html! {
-            section.card data-key="more" aria-label="Add to the bill" {
+            section.card data-key="more" aria-label=(say!(texts, "bill-more")) {
                 form.length method="post" action=(self.action("ticket")) {
-                    label for="number" { "Add a ticket, by its number" }
+                    label for="number" { (say!(texts, "bill-add-ticket")) }
                     div.row {
                         input #number name="number" inputmode="numeric" autocomplete="off" placeholder="3-042-6" maxlength="20" required;
-                        button { "Add" }
+                        button { (say!(texts, "bill-add")) }
                     }
                 }
                 form.length method="post" action=(self.action("goods")) {
-                    p.label { "Add goods without a home" }
+                    p.label { (say!(texts, "bill-add-goods")) }
                     div.row {
-                        input.amount-of name="words" aria-label="What it is" placeholder="Gift box" maxlength="80" required;
-                        input.amount name="price" aria-label="Its price" inputmode="decimal" placeholder=(self.money(Decimal::TWO))
-                            maxlength="12" required;
-                        button { "Add" }
+                        input.amount-of name="words" aria-label=(say!(texts, "bill-goods-what"))
+                            placeholder=(say!(texts, "bill-goods-example")) maxlength="80" required;
+                        input.amount name="price" aria-label=(say!(texts, "bill-goods-price")) inputmode="decimal"
+                            placeholder=(self.money(Decimal::TWO)) maxlength="12" required;
+                        button { (say!(texts, "bill-add")) }
                     }
                 }
             }

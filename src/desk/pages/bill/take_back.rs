@@ -20,7 +20,7 @@ use crate::{
     desk::{
         approval::Posted,
         pages::{
-            frame::{Tab, page},
+            frame::{Tab, page_in},
             paying::{way_called, way_words},
             words,
         },
@@ -28,9 +28,8 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    lang::{Lang, Texts, message},
+    lang::{Texts, message, say},
     ledger::{Bill, Corrected, LedgerError, TakeBack, Ticket},
-    money::Currency,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -39,7 +38,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// Why something comes back, as it is said most; common practice, no source.
 const REASONS: [&str; 5] =
-    ["changed their mind", "it broke", "a line too much", "wrong size", "a present that did not suit"];
+    ["back-reason-mind", "back-reason-broke", "back-reason-too-much", "back-reason-size", "back-reason-present"];
 
 #[derive(Deserialize)]
 struct Asked {
@@ -57,10 +56,11 @@ struct Choice {
 
 async fn ask(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(id): Path<Uuid>,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Refusal> {
+    let texts = seller.texts;
     let loaded = desk.catalog.loaded();
     let of = Arc::clone(&loaded);
     let (bill, choices) = desk
@@ -68,7 +68,7 @@ async fn ask(
         .run(move |ledger, now| {
             let (bill, tickets, _) = ledger.bill(id)?;
             let mut choices = Vec::new();
-            for (what, name) in possible(&bill, &tickets, &asked, &of.catalog) {
+            for (what, name) in possible(texts, &bill, &tickets, &asked, &of.catalog) {
                 let back = TakeBack { what, parts_home: true, reason: "to see what it gives".to_owned() };
                 let worth = ledger.worth_of(id, &back, now)?;
                 choices.push(Choice { code: code(what), name, worth, has_home: !matches!(what, Corrected::Goods(_)) });
@@ -79,17 +79,24 @@ async fn ask(
     if choices.is_empty() {
         return Err(LedgerError::NotOnBill.into());
     }
-    let main = form(&bill, &choices, &loaded.catalog);
-    Ok(page(&desk, Tab::Tickets, "Take back", &main).into_response())
+    let main = form(texts, &bill, &choices, &loaded.catalog);
+    Ok(page_in(&desk, texts, Tab::Tickets, &say!(texts, "bill-take-back"), &main).into_response())
 }
 
 /// The piece as a whole and each of its drops, or the goods.
-fn possible(bill: &Bill, tickets: &[Ticket], asked: &Asked, catalog: &Catalog) -> Vec<(Corrected, String)> {
+fn possible(
+    texts: &Texts,
+    bill: &Bill,
+    tickets: &[Ticket],
+    asked: &Asked,
+    catalog: &Catalog,
+) -> Vec<(Corrected, String)> {
     let ticket = asked.ticket.and_then(|id| tickets.iter().find(|ticket| ticket.id == id && ticket.state.is_sold()));
     if let Some(ticket) = ticket {
-        let whole = (Corrected::Ticket(ticket.id), format!("The whole piece, {}", ticket.number));
+        let name = say!(texts, "back-whole-piece", number = ticket.number.to_string());
+        let whole = (Corrected::Ticket(ticket.id), name);
         let lines = ticket.live_lines().map(|(at, line)| {
-            let name = format!("{}, {}", words::part_name(Texts::of(Lang::En), catalog, &line.id), line.home);
+            let name = format!("{}, {}", words::part_name(texts, catalog, &line.id), line.home);
             (Corrected::Line { ticket: ticket.id, at }, name)
         });
         return std::iter::once(whole).chain(lines).collect();
@@ -119,47 +126,51 @@ fn read_code(code: &str) -> Option<Corrected> {
     Some(what)
 }
 
-fn form(bill: &Bill, choices: &[Choice], catalog: &Catalog) -> Markup {
-    let currency: Currency = bill.rules.currency;
+fn form(texts: &Texts, bill: &Bill, choices: &[Choice], catalog: &Catalog) -> Markup {
     let has_home = choices.iter().any(|choice| choice.has_home);
     html! {
         section.card.ask {
-            h1 { "Take back" }
-            p.faint { "From bill " (bill.number) "." }
+            h1 { (say!(texts, "bill-take-back")) }
+            p.faint { (say!(texts, "back-of-bill", number = bill.number.to_string())) }
             form.stack method="post" action={ "/bills/" (bill.id) "/take-back" } {
                 fieldset.choices {
-                    legend { "What comes back" }
+                    legend { (say!(texts, "back-what")) }
                     @for (n, choice) in choices.iter().enumerate() {
                         label.option {
                             input type="radio" name="what" value=(choice.code) checked[n == 0] required;
                             span { (choice.name) }
-                            strong.figure { (currency.plain(choice.worth)) }
+                            strong.figure { (words::money(texts, choice.worth, bill.rules.currency)) }
                         }
                     }
                 }
-                @if has_home {
-                    fieldset.choices {
-                        legend { "Its parts" }
-                        label.option { input type="radio" name="home" value="1" checked; span { "lie in their homes again: they can be sold" } }
-                        label.option { input type="radio" name="home" value="0"; span { "are broken or gone" } }
-                    }
+                @if has_home { (whereabouts(texts)) }
+                div {
+                    label for="reason" { (say!(texts, "bill-why")) }
+                    input #reason name="reason" list="reasons" maxlength="80" placeholder=(texts.get(REASONS[0])) required;
+                    datalist #reasons { @for reason in REASONS { option value=(texts.get(reason)) {} } }
                 }
                 div {
-                    label for="reason" { "Why" }
-                    input #reason name="reason" list="reasons" maxlength="80" placeholder=(REASONS[0]) required;
-                    datalist #reasons { @for reason in REASONS { option value=(reason) {} } }
-                }
-                div {
-                    p.label { "Pay it out" }
+                    p.label { (say!(texts, "back-pay-out")) }
                     div.row {
                         @for way in &catalog.table.till.ways_to_pay {
-                            button.main name="tender" value=(way.name()) { (way_words(way)) }
+                            button.main name="tender" value=(way.name()) { (way_words(texts, way)) }
                         }
                     }
-                    p.aside { button.quiet.wide name="tender" value="" { "Not yet: something else comes in its place" } }
+                    p.aside { button.quiet.wide name="tender" value="" { (say!(texts, "back-not-yet")) } }
                 }
             }
-            p.aside { a.button.quiet href={ "/bills/" (bill.id) } { "Go back" } }
+            p.aside { a.button.quiet href={ "/bills/" (bill.id) } { (say!(texts, "go-back")) } }
+        }
+    }
+}
+
+/// What became of the parts.
+fn whereabouts(texts: &Texts) -> Markup {
+    html! {
+        fieldset.choices {
+            legend { (say!(texts, "back-parts")) }
+            label.option { input type="radio" name="home" value="1" checked; span { (say!(texts, "back-parts-home")) } }
+            label.option { input type="radio" name="home" value="0"; span { (say!(texts, "back-parts-gone")) } }
         }
     }
 }
@@ -185,7 +196,7 @@ async fn take_back(
     let seller = posted.by_the_seller(&desk, message!("act-take-back")).await?;
     let form = posted.form;
     let Some(what) = read_code(&form.what) else {
-        return Err(Refusal::bad("say what comes back: ticket:ID, line:ID:PLACE or goods:PLACE"));
+        return Err(Refusal::wrong(message!("refused-back")));
     };
     let out = match form.tender.as_str() {
         "" => None,

@@ -16,11 +16,16 @@ use uuid::Uuid;
 use crate::{
     catalog::{Catalog, Loaded},
     desk::{
-        pages::frame::{Tab, page},
+        pages::{
+            frame::{Tab, page_in},
+            inset::{HERE, inset},
+            words,
+        },
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
+    lang::{Texts, say},
     ledger::{Bill, BillSum, Ticket},
 };
 
@@ -30,6 +35,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// Everything the page shows.
 pub(super) struct View {
+    pub(super) texts: &'static Texts,
     pub(super) bill: Bill,
     /// Its tickets, in its order.
     pub(super) tickets: Vec<Ticket>,
@@ -38,16 +44,21 @@ pub(super) struct View {
     pub(super) now: Timestamp,
 }
 
-async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    with_trouble(&desk, id, None).await
+async fn show(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    with_trouble(&desk, seller.texts, id, None).await
 }
 
 /// The bill's page, with what went wrong on top.
-pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
+pub(super) async fn with_trouble(
+    desk: &DeskState,
+    texts: &'static Texts,
+    id: Uuid,
+    trouble: Option<&str>,
+) -> Result<Response, Refusal> {
     let (bill, tickets, sum) = desk.ledger.look(move |ledger| ledger.bill(id)).await?;
-    let title = format!("Bill {}", bill.number);
-    let view = View { bill, tickets, sum, loaded: desk.catalog.loaded(), now: desk.clock.now() };
-    Ok(page(desk, Tab::Tickets, &title, &view.content(trouble)).into_response())
+    let title = say!(texts, "bill-title", number = bill.number.to_string());
+    let view = View { texts, bill, tickets, sum, loaded: desk.catalog.loaded(), now: desk.clock.now() };
+    Ok(page_in(desk, texts, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
 impl View {
@@ -58,7 +69,7 @@ impl View {
 
     /// An amount in the bill's own currency.
     pub(super) fn money(&self, amount: Decimal) -> String {
-        self.bill.rules.currency.plain(amount)
+        words::money(self.texts, amount, self.bill.rules.currency)
     }
 
     /// The address of something that is done to the bill.
@@ -72,12 +83,13 @@ impl View {
     }
 
     fn content(&self, trouble: Option<&str>) -> Markup {
+        let number = html! { span.number { (self.bill.number) } };
         html! {
             @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
             div.bench {
                 div.work {
-                    section.card data-key="items" aria-label="On the bill" {
-                        h1 { "Bill " span.number { (self.bill.number) } }
+                    section.card data-key="items" aria-label=(say!(self.texts, "bill-items")) {
+                        h1 { (inset(&say!(self.texts, "bill-title", number = HERE), &number)) }
                         (self.pieces())
                         (self.goods())
                     }

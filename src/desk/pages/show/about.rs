@@ -13,19 +13,21 @@ use maud::{Markup, html};
 use rust_decimal::Decimal;
 use serde::Deserialize;
 
-use super::typed::{amount, percent};
+use super::sheet::kind_words;
 use crate::{
     desk::{
         approval::Posted,
+        ledger_words::ledger_words,
         pages::{
-            frame::{Tab, page},
+            frame::{Tab, page_in},
+            typed::{amount, as_typed, tax},
             words,
         },
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
-    lang::message,
+    lang::{Texts, message, say},
     ledger::{AboutShow, ShowKind},
     money::{Currency, TaxRule},
 };
@@ -55,8 +57,8 @@ struct Typed {
 }
 
 impl Typed {
-    fn of(show: i64, about: &AboutShow) -> Self {
-        let number = |amount: Option<Decimal>| amount.map(|amount| amount.normalize().to_string()).unwrap_or_default();
+    fn of(texts: &Texts, show: i64, about: &AboutShow) -> Self {
+        let number = |amount: Option<Decimal>| amount.map(|amount| as_typed(texts, amount)).unwrap_or_default();
         let (percent, on_top) = match about.tax {
             Some(TaxRule::Added { percent }) => (Some(percent), true),
             Some(TaxRule::Included { percent }) => (Some(percent), false),
@@ -76,7 +78,7 @@ impl Typed {
     }
 
     /// What it says, or what is wrong with it in words.
-    fn read(&self, table: TaxRule, currency: Currency) -> Result<AboutShow, String> {
+    fn read(&self, texts: &Texts, table: TaxRule, currency: Currency) -> Result<AboutShow, String> {
         let name = |typed: &str| Some(typed.trim().to_owned()).filter(|name| !name.is_empty());
         let on_top = match table {
             TaxRule::Added { .. } => true,
@@ -87,21 +89,22 @@ impl Typed {
         let about = AboutShow {
             place: name(&self.place),
             kind: ShowKind::from_code(&self.kind),
-            tax: percent("tax", &self.tax)?.map(rule),
-            fee: amount("stall fee", &self.fee, currency)?,
+            tax: tax(texts, &self.tax)?.map(rule),
+            fee: amount(texts, "typed-no-fee", &self.fee, currency)?,
             host: name(&self.host),
-            float: amount("float", &self.float, currency)?,
+            float: amount(texts, "typed-no-float", &self.float, currency)?,
         };
-        about.check(currency).map_err(|error| words::sentence(&error.to_string()))?;
+        about.check(currency).map_err(|error| words::sentence(&ledger_words(texts, &error.into())))?;
         Ok(about)
     }
 }
 
 async fn ask(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Refusal> {
+    let texts = seller.texts;
     let kind = asked.kind.as_deref().and_then(ShowKind::from_code);
     let typed = desk
         .ledger
@@ -117,66 +120,65 @@ async fn ask(
                 Some(kind) => AboutShow { kind: Some(kind), ..about },
                 None => about,
             };
-            Ok(Typed::of(show, &about))
+            Ok(Typed::of(texts, show, &about))
         })
         .await?;
-    Ok(form(&desk, &typed, None))
+    Ok(form(&desk, texts, &typed, None))
 }
 
 /// The form, with what is wrong in it above.
-fn form(desk: &DeskState, typed: &Typed, trouble: Option<&str>) -> Response {
+fn form(desk: &DeskState, texts: &Texts, typed: &Typed, trouble: Option<&str>) -> Response {
     let loaded = desk.catalog.loaded();
-    let currency = loaded.catalog.table.prices.currency;
+    let currency = loaded.catalog.table.prices.currency.code;
     let own = desk.catalog.own_tax();
     let kind = ShowKind::from_code(&typed.kind);
     let is_party = matches!(kind, Some(ShowKind::HomeParty | ShowKind::ChildrensParty));
     let main = html! {
-        h1 { "What is show " (typed.show) "?" }
+        h1 { (say!(texts, "about-ask", show = typed.show)) }
         @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
         form.card.stack.about-show method="post" action="/show/about" {
             input type="hidden" name="show" value=(typed.show);
             div {
-                label for="kind" { "What kind of event" }
+                label for="kind" { (say!(texts, "about-kind")) }
                 select #kind name="kind" {
-                    option value="" selected[kind.is_none()] { "not told" }
-                    @for one in ShowKind::REAL { option value=(one.code()) selected[kind == Some(one)] { (one.word()) } }
-                }
-            }
-            (field("place", "Where the table stands", &typed.place, "text", "as Mill Lane, hall 2"))
-            div {
-                (field("tax", "Tax of the place, in percent", &typed.tax, "decimal", &own_tax_words(own)))
-                @if own == TaxRule::None {
-                    div.pair {
-                        (choice("on_top", "yes", typed.on_top != "no", "on top of the marked prices"))
-                        (choice("on_top", "no", typed.on_top == "no", "contained in them"))
+                    option value="" selected[kind.is_none()] { (say!(texts, "about-not-told")) }
+                    @for one in ShowKind::REAL {
+                        option value=(one.code()) selected[kind == Some(one)] { (kind_words(texts, one)) }
                     }
                 }
             }
-            (field("float", &format!("Cash in the box before the first sale ({})", currency.code), &typed.float, "decimal", "the float"))
-            (field("fee", &format!("Stall fee ({})", currency.code), &typed.fee, "decimal", "what the place costs"))
+            (field("place", &say!(texts, "about-place"), &typed.place, "text", &say!(texts, "about-place-hint")))
+            div {
+                (field("tax", &say!(texts, "about-tax"), &typed.tax, "decimal", &own_tax_words(texts, own)))
+                @if own == TaxRule::None {
+                    div.pair {
+                        (choice("on_top", "yes", typed.on_top != "no", &say!(texts, "about-on-top")))
+                        (choice("on_top", "no", typed.on_top == "no", &say!(texts, "about-contained")))
+                    }
+                }
+            }
+            (field("float", &say!(texts, "about-float", currency = currency), &typed.float, "decimal", &say!(texts, "about-float-hint")))
+            (field("fee", &say!(texts, "about-fee", currency = currency), &typed.fee, "decimal", &say!(texts, "about-fee-hint")))
             @if is_party || !typed.host.is_empty() {
-                (field("host", "Host", &typed.host, "text", "a label for the reward, as Host at Mill Lane; no name is needed"))
+                (field("host", &say!(texts, "about-host"), &typed.host, "text", &say!(texts, "about-host-hint")))
             }
             div.row {
-                button.main { "Keep this" }
-                a.button.quiet href="/show" { "Go back" }
+                button.main { (say!(texts, "about-keep")) }
+                a.button.quiet href="/show" { (say!(texts, "go-back")) }
             }
         }
-        p.faint { "What you leave empty is not told. All of it can be changed while the show runs; each change is an entry." }
+        p.faint { (say!(texts, "about-hint")) }
     };
-    page(desk, Tab::Show, "What is the show?", &main).into_response()
+    page_in(desk, texts, Tab::Show, &say!(texts, "about-title"), &main).into_response()
 }
 
 /// What holds where the place has no tax of its own.
-fn own_tax_words(own: TaxRule) -> String {
+fn own_tax_words(texts: &Texts, own: TaxRule) -> String {
+    let number = |percent: Decimal| texts.lang.number(percent.normalize());
     match own {
-        TaxRule::None => "empty: the table shows no tax".to_owned(),
-        TaxRule::Added { percent } => {
-            format!("on top of the marked prices; empty: {} % as the table has it", percent.normalize())
-        }
-        TaxRule::Included { percent } => {
-            format!("contained in the marked prices; empty: {} % as the table has it", percent.normalize())
-        }
+        TaxRule::None => say!(texts, "about-own-none"),
+        TaxRule::Added { percent } => say!(texts, "about-own-added", percent = number(percent)),
+        TaxRule::Included { percent } => say!(texts, "about-own-included", percent = number(percent)),
     }
 }
 
@@ -199,11 +201,11 @@ fn choice(name: &str, value: &str, chosen: bool, words: &str) -> Markup {
 
 async fn tell(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
     let seller = posted.by_the_seller(&desk, message!("act-about-show")).await?;
-    let typed = posted.form;
+    let (texts, typed) = (seller.texts, posted.form);
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
-    let about = match typed.read(desk.catalog.own_tax(), currency) {
+    let about = match typed.read(texts, desk.catalog.own_tax(), currency) {
         Ok(about) => about,
-        Err(words) => return Ok((StatusCode::BAD_REQUEST, form(&desk, &typed, Some(&words))).into_response()),
+        Err(words) => return Ok((StatusCode::BAD_REQUEST, form(&desk, texts, &typed, Some(&words))).into_response()),
     };
     let (for_ledger, show) = (Arc::clone(&desk), typed.show);
     desk.ledger

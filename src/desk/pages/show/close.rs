@@ -13,22 +13,20 @@ use maud::{Markup, html};
 use rust_decimal::Decimal;
 use serde::Deserialize;
 
-use super::{
-    sheet::plain,
-    typed::{amount, count},
-};
+use super::sheet::{cash_before, sum_words};
 use crate::{
     desk::{
         approval::Posted,
         pages::{
-            frame::{Tab, page},
-            words,
+            frame::{Tab, page_in},
+            typed::{amount, count},
+            words::money,
         },
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
-    lang::message,
+    lang::{Texts, message, say},
     ledger::{AboutShow, CloseOut, Closing, Group},
     money::{Currency, coins, notes},
 };
@@ -66,61 +64,59 @@ async fn before(desk: &DeskState) -> Result<Before, Refusal> {
         .await
 }
 
-async fn ask_close(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
-    question(&desk, &Counted::new(), None).await
+async fn ask_close(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Response, Refusal> {
+    question(&desk, seller.texts, &Counted::new(), None).await
 }
 
 /// The page that asks, with what is wrong in what was typed above it.
-async fn question(desk: &DeskState, typed: &Counted, trouble: Option<&str>) -> Result<Response, Refusal> {
+async fn question(
+    desk: &DeskState,
+    texts: &Texts,
+    typed: &Counted,
+    trouble: Option<&str>,
+) -> Result<Response, Refusal> {
     let before = before(desk).await?;
     let currency = before.sums.currency.unwrap_or(desk.catalog.loaded().catalog.table.prices.currency);
-    let text = match before.open {
-        0 => "No ticket is open.".to_owned(),
-        1 => "1 ticket is still open; it is let go, and its drops are free again.".to_owned(),
-        _ => format!("{} tickets are still open; they are let go, and their drops are free again.", before.open),
-    };
     let float = before.about.float.unwrap_or_default();
     let should_be = float.checked_add(before.sums.cash);
     let main = html! {
         @if let Some(words) = trouble { p.trouble role="alert" { (words) } }
         form.card.ask.stack method="post" action="/show/close" {
-            h1 { "Close show " (before.show) "?" }
-            p { (text) " The next show begins at once, and its numbers start anew." }
+            h1 { (say!(texts, "close-ask", show = before.show)) }
+            p { (say!(texts, "close-open", n = before.open)) " " (say!(texts, "close-next")) }
             input type="hidden" name="show" value=(before.show);
-            h2 { "The cash" }
+            h2 { (say!(texts, "close-cash")) }
             dl.sums data-key="cash" {
-                dt { "In the box before the first sale" }
-                dd { @match before.about.float { Some(float) => (currency.plain(float)), None => "not told" } }
-                dt { "Came in, less what went out" } dd { (currency.plain(before.sums.cash)) }
-                dt.total { "Should be there" } dd.total { (plain(currency, should_be)) }
+                (cash_before(texts, before.about.float, before.sums.cash, currency))
+                dt.total { (say!(texts, "cash-should-be")) } dd.total { (sum_words(texts, currency, should_be)) }
             }
-            (counting(typed, currency))
+            (counting(texts, typed, currency))
             div.row {
-                button.grave { "Close the show" }
-                a.button.quiet href="/show" { "Go back" }
+                button.grave { (say!(texts, "show-close")) }
+                a.button.quiet href="/show" { (say!(texts, "go-back")) }
             }
         }
     };
-    Ok(page(desk, Tab::Show, "Close the show?", &main).into_response())
+    Ok(page_in(desk, texts, Tab::Show, &say!(texts, "close-title"), &main).into_response())
 }
 
 /// The fields for what was counted.
-fn counting(typed: &Counted, currency: Currency) -> Markup {
+fn counting(texts: &Texts, typed: &Counted, currency: Currency) -> Markup {
     let value = |name: &str| typed.get(name).map(String::as_str).unwrap_or_default();
     html! {
         div {
-            label for="counted" { "Counted in the box (" (currency.code) ")" }
+            label for="counted" { (say!(texts, "close-counted", currency = currency.code)) }
             input #counted name="counted" value=(value("counted")) inputmode="decimal" maxlength="20" autocomplete="off"
                 aria-describedby="counted-hint";
-            p.faint.hint #counted-hint { "Empty: nobody counted, or note by note below." }
+            p.faint.hint #counted-hint { (say!(texts, "close-counted-hint")) }
         }
         @if pieces(currency).next().is_some() {
             details.pieces open[pieces(currency).any(|piece| !value(&field_of(piece)).is_empty())] {
-                summary { "Count notes and coins" }
+                summary { (say!(texts, "close-pieces")) }
                 div.counts {
                     @for piece in pieces(currency) {
                         @let name = field_of(piece);
-                        label { span { (currency.plain(piece)) " ×" }
+                        label { span { (money(texts, piece, currency)) " ×" }
                             input name=(name) value=(value(&name)) inputmode="numeric" maxlength="6" autocomplete="off";
                         }
                     }
@@ -141,22 +137,23 @@ fn field_of(piece: Decimal) -> String {
 }
 
 /// What was counted, or what is wrong with it in words.
-fn counted(typed: &Counted, currency: Currency) -> Result<Option<Decimal>, String> {
+fn counted(texts: &Texts, typed: &Counted, currency: Currency) -> Result<Option<Decimal>, String> {
     let value = |name: &str| typed.get(name).map(String::as_str).unwrap_or_default();
-    let sum = amount("sum of cash", value("counted"), currency)?;
+    let sum = amount(texts, "typed-no-sum", value("counted"), currency)?;
     let mut by_piece = None;
     for piece in pieces(currency) {
         let field = value(&field_of(piece));
         if !field.trim().is_empty() {
-            let many = Decimal::from(count(&currency.plain(piece), field)?);
+            let many = Decimal::from(count(texts, &money(texts, piece, currency), field)?);
             by_piece = Some(by_piece.unwrap_or(Decimal::ZERO) + piece * many);
         }
     }
     match (sum, by_piece) {
-        (Some(sum), Some(by_piece)) if sum != by_piece => Err(format!(
-            "Note by note it is {}, and the sum says {}; count again, or leave one of them empty.",
-            currency.plain(by_piece),
-            currency.plain(sum)
+        (Some(sum), Some(by_piece)) if sum != by_piece => Err(say!(
+            texts,
+            "close-not-alike",
+            pieces = money(texts, by_piece, currency),
+            sum = money(texts, sum, currency)
         )),
         (sum, by_piece) => Ok(sum.or(by_piece)),
     }
@@ -164,13 +161,14 @@ fn counted(typed: &Counted, currency: Currency) -> Result<Option<Decimal>, Strin
 
 async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Result<Response, Refusal> {
     let seller = posted.by_the_seller(&desk, message!("act-close-show")).await?;
-    let typed = posted.form;
+    let (texts, typed) = (seller.texts, posted.form);
     let currency = desk.catalog.loaded().catalog.table.prices.currency;
     let asked = typed.show;
-    let counted = match counted(&typed.counted, currency) {
+    let counted = match counted(texts, &typed.counted, currency) {
         Ok(counted) => counted,
         Err(words) => {
-            return Ok((StatusCode::BAD_REQUEST, question(&desk, &typed.counted, Some(&words)).await?).into_response());
+            let page = question(&desk, texts, &typed.counted, Some(&words)).await?;
+            return Ok((StatusCode::BAD_REQUEST, page).into_response());
         }
     };
     let loaded = desk.catalog.loaded();
@@ -192,6 +190,5 @@ async fn close(State(desk): State<Arc<DeskState>>, posted: Posted<Typed>) -> Res
     if closed {
         return Ok(Redirect::to(&format!("/shows/{asked}")).into_response());
     }
-    let words = words::sentence(&format!("show {asked} is not the running one"));
-    Err(Refusal::Request(StatusCode::CONFLICT, words))
+    Err(Refusal::Said(StatusCode::CONFLICT, message!("refused-not-running", show = asked)))
 }

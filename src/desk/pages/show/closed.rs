@@ -13,22 +13,22 @@ use maud::{Markup, html};
 
 use super::{
     files::{self, File, Written},
-    sheet::{Sheet, about_line, name_of},
+    sheet::{Sheet, about_line},
 };
 use crate::{
     craft::Home,
     desk::{
         pages::{
-            frame::{Tab, page},
+            frame::{Tab, page_in},
             words,
         },
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
-    lang::{Lang, Texts},
-    ledger::{Listed, ShowEnd},
-    quoting::quoted,
+    lang::{Texts, message, say},
+    ledger::{AboutShow, Listed, ShowEnd, ShowKind},
+    quoting::excerpt,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -36,7 +36,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 fn nothing(name: &str) -> Refusal {
-    Refusal::Request(StatusCode::NOT_FOUND, format!("there is nothing called {} at this desk", quoted(name)))
+    Refusal::Said(StatusCode::NOT_FOUND, message!("refused-nothing-called", name = excerpt(name)))
 }
 
 async fn table(
@@ -50,7 +50,7 @@ async fn table(
 
 async fn closed(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Path(name): Path<String>,
     Query(written): Query<Written>,
 ) -> Result<Response, Refusal> {
@@ -63,11 +63,13 @@ async fn closed(
         .look(move |ledger| Ok((ledger.closed_show(id)?, ledger.came_after(id)?, ledger.let_go_in(id)?)))
         .await?;
     let Some(closed) = closed else {
-        return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("show {id} has not been closed at this desk")));
+        return Err(Refusal::Said(StatusCode::NOT_FOUND, message!("refused-not-closed", show = id)));
     };
-    let loaded = desk.catalog.loaded();
+    let (texts, loaded) = (seller.texts, desk.catalog.loaded());
+    let when = words::clock(texts, closed.at, desk.clock.now());
     let about = &closed.end.about;
     let sheet = Sheet {
+        texts,
         sums: &closed.sums,
         currency: closed.currency,
         about,
@@ -76,28 +78,36 @@ async fn closed(
         catalog: &loaded.catalog,
     };
     let main = html! {
-        h1 { "Close-out of " (name_of("show", id, about)) }
-        p.faint { (loaded.catalog.table.name) ", closed " (words::clock(Texts::of(Lang::En), closed.at, desk.clock.now())) }
-        @if let Some(line) = about_line(about, closed.currency) { p { (line) } }
+        h1 { (heading(texts, id, about)) }
+        p.faint { (say!(texts, "closed-when", table = loaded.catalog.table.name.as_str(), when = when)) }
+        @if let Some(line) = about_line(texts, about, closed.currency) { p { (line) } }
         (sheet.markup())
-        (were_let_go(&let_go))
-        (after_closing(&came_after))
-        (left(&closed.end))
-        (files::links(id))
+        (were_let_go(texts, &let_go))
+        (after_closing(texts, &came_after))
+        (left(texts, &closed.end))
+        (files::links(texts, id))
         div.row.ends.no-print {
-            button data-prints hidden { "Print" }
-            a.button.quiet href="/show" { "To the running show" }
+            button data-prints hidden { (say!(texts, "closed-print")) }
+            a.button.quiet href="/show" { (say!(texts, "closed-to-running")) }
         }
     };
-    Ok(page(&desk, Tab::Show, &format!("Close-out of show {id}"), &main).into_response())
+    Ok(page_in(&desk, texts, Tab::Show, &say!(texts, "closed-title", show = id), &main).into_response())
+}
+
+fn heading(texts: &Texts, show: i64, about: &AboutShow) -> String {
+    match &about.place {
+        _ if about.kind == Some(ShowKind::Practice) => say!(texts, "closed-practice"),
+        Some(place) => say!(texts, "closed-title-at", show = show, place = place.as_str()),
+        None => say!(texts, "closed-title", show = show),
+    }
 }
 
 /// The tickets that came to nothing.
-fn were_let_go(tickets: &[Listed]) -> Markup {
+fn were_let_go(texts: &Texts, tickets: &[Listed]) -> Markup {
     html! {
         @if !tickets.is_empty() {
-            section.card aria-label="Let go" {
-                h2 { "Let go " span.tally { (tickets.len()) } }
+            section.card aria-label=(say!(texts, "sums-let-go")) {
+                h2 { (say!(texts, "sums-let-go")) " " span.tally { (tickets.len()) } }
                 ul.links.many { @for one in tickets { li { a href={ "/tickets/" (one.id) } { (one.number) } } } }
             }
         }
@@ -105,17 +115,16 @@ fn were_let_go(tickets: &[Listed]) -> Markup {
 }
 
 /// The tickets of a closed show that arrived afterwards; they count elsewhere.
-fn after_closing(tickets: &[Listed]) -> Markup {
+fn after_closing(texts: &Texts, tickets: &[Listed]) -> Markup {
     html! {
         @if !tickets.is_empty() {
-            section.card aria-label="Came late" {
-                h2 { "Came after it was closed " span.tally { (tickets.len()) } }
-                p.faint { "These are not in the sums above. Each counts in the show in which it was rung up." }
+            section.card aria-label=(say!(texts, "closed-came-late")) {
+                h2 { (say!(texts, "closed-came-after")) " " span.tally { (tickets.len()) } }
+                p.faint { (say!(texts, "closed-came-after-hint")) }
                 ul.links {
                     @for one in tickets {
                         li {
-                            a href={ "/tickets/" (one.id) } { (one.number) } " " (one.state.word())
-                            @if let Some(show) = one.settled { " in show " (show) }
+                            a href={ "/tickets/" (one.id) } { (one.number) } " " (what_became(texts, one))
                         }
                     }
                 }
@@ -124,8 +133,17 @@ fn after_closing(tickets: &[Listed]) -> Markup {
     }
 }
 
+/// What became of a ticket, and where.
+fn what_became(texts: &Texts, ticket: &Listed) -> String {
+    let state = words::state_word(texts, ticket.state);
+    match ticket.settled {
+        Some(show) => say!(texts, "closed-came-to", state = state, show = show),
+        None => state,
+    }
+}
+
 /// Everything that was left when the show was closed, by home.
-fn left(end: &ShowEnd) -> Markup {
+fn left(texts: &Texts, end: &ShowEnd) -> Markup {
     let mut lines: Vec<(Option<Home>, &str, u32)> = end
         .left
         .iter()
@@ -135,9 +153,15 @@ fn left(end: &ShowEnd) -> Markup {
     html! {
         @if !lines.is_empty() {
             details.card #left {
-                summary { "Everything that was left " span.tally { (lines.len()) } }
+                summary { (say!(texts, "closed-left")) " " span.tally { (lines.len()) } }
                 table {
-                    thead { tr { th { "Home" } th { "Part" } th.figure { "Left" } } }
+                    thead {
+                        tr {
+                            th { (say!(texts, "sold-home")) }
+                            th { (say!(texts, "sold-part")) }
+                            th.figure { (say!(texts, "sold-left")) }
+                        }
+                    }
                     tbody {
                         @for (home, name, left) in &lines {
                             tr { td { (home.map(|home| home.to_string()).unwrap_or_default()) } td { (name) } td.figure { (left) } }

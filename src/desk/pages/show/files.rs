@@ -8,8 +8,9 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use crate::{
-    desk::{pages::words, refusal::Refusal, state::DeskState},
+    desk::{refusal::Refusal, state::DeskState},
     export::DecimalMark,
+    lang::{Texts, message, say},
     ledger::ShowTable,
 };
 
@@ -52,11 +53,11 @@ impl File {
 pub(super) async fn file(desk: &DeskState, show: i64, file: File, written: &Written) -> Result<Response, Refusal> {
     let report = desk.ledger.look(move |ledger| ledger.report(show)).await?;
     let Some(report) = report else {
-        return Err(Refusal::Request(StatusCode::NOT_FOUND, format!("there is no show {show} at this desk")));
+        return Err(Refusal::Said(StatusCode::NOT_FOUND, message!("refused-no-show", show = show)));
     };
     let failed = |error: String| {
         tracing::error!("show {show} can't be written to a file: {error}");
-        Refusal::Request(StatusCode::INTERNAL_SERVER_ERROR, "the file could not be made".into())
+        Refusal::Said(StatusCode::INTERNAL_SERVER_ERROR, message!("refused-no-file"))
     };
     // A file of practice says so where it lies, too.
     let of = if desk.practice.is_on() { "practice-show" } else { "show" };
@@ -75,21 +76,21 @@ pub(super) async fn file(desk: &DeskState, show: i64, file: File, written: &Writ
 }
 
 /// Where the files of a show are.
-pub(super) fn links(show: i64) -> Markup {
+pub(super) fn links(texts: &Texts, show: i64) -> Markup {
     html! {
-        section.card.no-print aria-label="Files" data-key="files" {
-            h2 { "Files" }
-            p.faint { "Tables for a spreadsheet: with points in amounts, as 8.50, or with commas, as 8,50." }
+        section.card.no-print aria-label=(say!(texts, "files")) data-key="files" {
+            h2 { (say!(texts, "files")) }
+            p.faint { (say!(texts, "files-hint")) }
             ul.links {
                 @for table in ShowTable::ALL {
                     @let address = format!("/shows/{show}/{}.csv", table.name());
                     li.row {
-                        span { (words::capital(table.word())) }
+                        span { (texts.get(&format!("files-{}", table.name()))) }
                         a href=(address) download { "8.50" }
                         a href={ (address) "?decimal=comma" } download { "8,50" }
                     }
                 }
-                li { a href={ "/shows/" (show) ".json" } download { "All of it (JSON)" } }
+                li { a href={ "/shows/" (show) ".json" } download { (say!(texts, "files-all")) } }
             }
         }
     }

@@ -9,7 +9,6 @@
 //! | `files` | a show in files, for spreadsheets and other programs |
 //! | `sheet` | the sums, what was sold, the cash: what the pages of a running and a closed show share |
 //! | `practice` | beginning and ending practice |
-//! | `typed` | amounts as somebody types them into a form |
 
 mod about;
 mod close;
@@ -18,7 +17,6 @@ mod files;
 mod practice;
 mod running;
 mod sheet;
-mod typed;
 
 use std::sync::Arc;
 

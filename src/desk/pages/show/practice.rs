@@ -15,14 +15,14 @@ use crate::{
         approval::{NoFields, Posted},
         pages::{
             confirm::{Question, ask},
-            frame::{Tab, page},
+            frame::{Tab, page_in},
         },
         practising,
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
-    lang::message,
+    lang::{Texts, message, say},
     ledger::Group,
 };
 
@@ -35,28 +35,26 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 async fn ask_begin(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Response, Refusal> {
+    let texts = seller.texts;
     if desk.practice.is_on() {
         return Ok(Redirect::to("/show").into_response());
     }
     let open = desk.ledger.look(|ledger| Ok(ledger.tally(Group::Waiting)? + ledger.tally(Group::Checked)?)).await?;
-    let open = match open {
-        0 => String::new(),
-        1 => " The ticket that is open waits until practice ends.".to_owned(),
-        _ => format!(" The {open} tickets that are open wait until practice ends."),
-    };
+    let mut text = say!(texts, "practice-ask-text");
+    if open > 0 {
+        text.push(' ');
+        text.push_str(&say!(texts, "practice-open-wait", n = open));
+    }
     let main = ask(&Question {
-        texts: seller.texts,
-        title: "Practise?".to_owned(),
-        text: format!(
-            "Everything works as it always does, on desk and tablets, and nothing of it counts: no stock is taken, no number \
-             is used up, and every screen says “Practice”. For as long as it lasts nothing real can be sold.{open}"
-        ),
+        texts,
+        title: say!(texts, "practice-ask"),
+        text,
         action: "/practice/begin".to_owned(),
-        yes: "Begin to practise".to_owned(),
+        yes: say!(texts, "practice-begin"),
         field: None,
         back: "/show".to_owned(),
     });
-    Ok(page(&desk, Tab::Show, "Practise?", &main).into_response())
+    Ok(page_in(&desk, texts, Tab::Show, &say!(texts, "practice-ask"), &main).into_response())
 }
 
 async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {
@@ -66,11 +64,11 @@ async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> 
 }
 
 /// The button by which practice ends.
-pub(super) fn to_end() -> Markup {
+pub(super) fn to_end(texts: &Texts) -> Markup {
     html! {
         form.card #end-practice method="post" action="/practice/end" {
-            p { "All that was done since practice began is thrown away when it ends; then everything is as it was before." }
-            button.main { "End practice" }
+            p { (say!(texts, "practice-end-text")) }
+            button.main { (say!(texts, "practice-end")) }
         }
     }
 }

@@ -12,19 +12,19 @@ use maud::{Markup, html};
 
 use super::{
     practice,
-    sheet::{Sheet, about_line, name_of},
+    sheet::{Sheet, about_line, kind_words, name_of},
 };
 use crate::{
     desk::{
         pages::{
-            frame::{Tab, page},
+            frame::{Tab, page_in},
             words,
         },
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
-    lang::{Lang, Texts},
+    lang::{Texts, say},
     ledger::{AboutShow, ShowKind, ShowListed, reward_of},
     money::Currency,
 };
@@ -36,7 +36,8 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/show", get(running))
 }
 
-async fn running(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<Response, Refusal> {
+async fn running(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Response, Refusal> {
+    let texts = seller.texts;
     let (show, about, sums, shows) = desk
         .ledger
         .look(|ledger| {
@@ -49,55 +50,63 @@ async fn running(State(desk): State<Arc<DeskState>>, _seller: Seller) -> Result<
     let currency = sums.currency.unwrap_or(loaded.catalog.table.prices.currency);
     let table = &loaded.catalog.table;
     let reward = table.till.reward.as_ref().and_then(|rule| reward_of(&about, &sums, rule, &table.prices));
-    let sheet =
-        Sheet { sums: &sums, currency, about: &about, end: None, reward: reward.as_ref(), catalog: &loaded.catalog };
+    let sheet = Sheet {
+        texts,
+        sums: &sums,
+        currency,
+        about: &about,
+        end: None,
+        reward: reward.as_ref(),
+        catalog: &loaded.catalog,
+    };
+    let since = words::clock(texts, show.opened, desk.clock.now());
     let earlier: Vec<&ShowListed> = shows.iter().filter(|one| one.closed.is_some()).collect();
     let main = html! {
-        h1 { (name_of("Show", show.id, &about)) }
-        p.faint { "Running since " (words::clock(Texts::of(Lang::En), show.opened, desk.clock.now())) }
-        @if desk.practice.is_on() { (practice::to_end()) }
-        (what_it_is(&about, currency))
+        h1 { (name_of(texts, show.id, &about)) }
+        p.faint { (say!(texts, "show-since", when = since)) }
+        @if desk.practice.is_on() { (practice::to_end(texts)) }
+        (what_it_is(texts, &about, currency))
         (sheet.markup())
         div.row.ends {
-            a.button.grave href="/show/close" { "Close the show" }
-            @if !desk.practice.is_on() { a.button.quiet href="/practice" { "Practise" } }
+            a.button.grave href="/show/close" { (say!(texts, "show-close")) }
+            @if !desk.practice.is_on() { a.button.quiet href="/practice" { (say!(texts, "show-practise")) } }
         }
         @if !earlier.is_empty() {
-            h2 #earlier { "Earlier shows" }
-            ul.links.shows { @for one in earlier { li data-key={ "show-" (one.id) } { (listed(one)) } } }
+            h2 #earlier { (say!(texts, "show-earlier")) }
+            ul.links.shows { @for one in earlier { li data-key={ "show-" (one.id) } { (listed(texts, one)) } } }
         }
     };
-    Ok(page(&desk, Tab::Show, "Show", &main).into_response())
+    Ok(page_in(&desk, texts, Tab::Show, &say!(texts, "show-title"), &main).into_response())
 }
 
 /// A closed show on the list: its number, its place, its kind and its date.
-fn listed(show: &ShowListed) -> Markup {
+fn listed(texts: &Texts, show: &ShowListed) -> Markup {
     html! {
-        a href={ "/shows/" (show.id) } { (name_of("Show", show.id, &show.about)) }
+        a href={ "/shows/" (show.id) } { (name_of(texts, show.id, &show.about)) }
         span.faint {
-            @if let Some(kind) = show.about.kind { (kind.word()) ", " }
-            (words::day(Texts::of(Lang::En), show.opened))
+            @if let Some(kind) = show.about.kind { (kind_words(texts, kind)) ", " }
+            (words::day(texts, show.opened))
         }
     }
 }
 
 /// What the show is; where nobody told, the question.
-fn what_it_is(about: &AboutShow, currency: Currency) -> Markup {
+fn what_it_is(texts: &Texts, about: &AboutShow, currency: Currency) -> Markup {
     html! {
-        section.card aria-label="What it is" data-key="about" {
-            @match about_line(about, currency) {
+        section.card aria-label=(say!(texts, "show-what-it-is")) data-key="about" {
+            @match about_line(texts, about, currency) {
                 Some(line) => {
                     p { (line) }
-                    a.button.quiet href="/show/about" { "Change" }
+                    a.button.quiet href="/show/about" { (say!(texts, "show-change")) }
                 },
                 None => {
-                    h2 { "What is this show?" }
+                    h2 { (say!(texts, "show-which")) }
                     div.kinds {
                         @for kind in ShowKind::REAL {
-                            a.button.quiet href={ "/show/about?kind=" (kind.code()) } { (words::capital(kind.word())) }
+                            a.button.quiet href={ "/show/about?kind=" (kind.code()) } { (words::capital(&kind_words(texts, kind))) }
                         }
                     }
-                    p.faint { "Place, tax, fee and float then belong to it. It runs without, too, at the table’s own tax." }
+                    p.faint { (say!(texts, "show-which-hint")) }
                 },
             }
         }

@@ -8,14 +8,15 @@ use rust_decimal::Decimal;
 use crate::{
     catalog::Catalog,
     craft::Sort,
-    desk::pages::words,
-    lang::{Lang, Texts, say},
+    desk::pages::words::{self, money},
+    lang::{Texts, say},
     ledger::{AboutShow, CloseOut, PartThen, ShowEnd, ShowKind, SoldLine},
     money::{Currency, Reward, TaxRule},
 };
 
 /// A show with everything that its sheet tells.
 pub(super) struct Sheet<'a> {
+    pub texts: &'static Texts,
     pub sums: &'a CloseOut,
     pub currency: Currency,
     pub about: &'a AboutShow,
@@ -27,46 +28,70 @@ pub(super) struct Sheet<'a> {
 }
 
 /// An amount, where it could be made out.
-pub(super) fn plain(currency: Currency, amount: Option<Decimal>) -> String {
-    amount.map_or_else(|| "too large to be added".to_owned(), |amount| currency.plain(amount))
+pub(super) fn sum_words(texts: &Texts, currency: Currency, amount: Option<Decimal>) -> String {
+    amount.map_or_else(|| say!(texts, "sums-too-large"), |amount| money(texts, amount, currency))
 }
 
-/// A show's name: its number after the word `show`, and where it is.
-pub(super) fn name_of(word: &str, show: i64, about: &AboutShow) -> String {
+/// What kind of event it is.
+pub(super) fn kind_words(texts: &Texts, kind: ShowKind) -> String {
+    texts.get(&format!("show-kind-{}", kind.code()))
+}
+
+/// A show's name: its number, and where it is.
+pub(super) fn name_of(texts: &Texts, show: i64, about: &AboutShow) -> String {
     match &about.place {
-        _ if about.kind == Some(ShowKind::Practice) => "Practice".to_owned(),
-        Some(place) => format!("{word} {show}, {place}"),
-        None => format!("{word} {show}"),
+        _ if about.kind == Some(ShowKind::Practice) => say!(texts, "show-practice"),
+        Some(place) => say!(texts, "show-name-at", show = show, place = place.as_str()),
+        None => say!(texts, "show-name", show = show),
     }
 }
 
 /// What a show is, in a line; nothing where nobody told.
-pub(super) fn about_line(about: &AboutShow, currency: Currency) -> Option<String> {
-    let kind = about.kind.map(|kind| words::capital(kind.word()));
+pub(super) fn about_line(texts: &Texts, about: &AboutShow, currency: Currency) -> Option<String> {
+    let kind = about.kind.map(|kind| words::capital(&kind_words(texts, kind)));
     let tax = about.tax.map(|tax| match tax {
-        TaxRule::None => "no tax here".to_owned(),
-        TaxRule::Added { percent } | TaxRule::Included { percent } => format!("{} % tax here", percent.normalize()),
+        TaxRule::None => say!(texts, "show-no-tax"),
+        TaxRule::Added { percent } | TaxRule::Included { percent } => {
+            say!(texts, "show-tax", percent = texts.lang.number(percent.normalize()))
+        }
     });
-    let amount =
-        |words: &str, amount: Option<Decimal>| amount.map(|amount| format!("{words} {}", currency.plain(amount)));
-    let host = about.host.as_ref().map(|host| format!("host: {host}"));
-    let all = [kind, tax, amount("float", about.float), amount("stall fee", about.fee), host];
-    let told: Vec<String> = all.into_iter().flatten().collect();
+    let amount = |amount| money(texts, amount, currency);
+    let float = about.float.map(|float| say!(texts, "show-float", amount = amount(float)));
+    let fee = about.fee.map(|fee| say!(texts, "show-fee", amount = amount(fee)));
+    let host = about.host.as_ref().map(|host| say!(texts, "show-host", host = host.as_str()));
+    let told: Vec<String> = [kind, tax, float, fee, host].into_iter().flatten().collect();
     (!told.is_empty()).then(|| told.join(" · "))
+}
+
+/// The cash before and since the first sale, as rows of a list.
+pub(super) fn cash_before(texts: &Texts, float: Option<Decimal>, moved: Decimal, currency: Currency) -> Markup {
+    let float = float.map_or_else(|| say!(texts, "about-not-told"), |float| money(texts, float, currency));
+    html! {
+        dt { (say!(texts, "cash-before")) } dd { (float) }
+        dt { (say!(texts, "cash-moved")) } dd { (money(texts, moved, currency)) }
+    }
 }
 
 impl Sheet<'_> {
     /// What a part was: as it was noted, or as the catalogue has it now.
     fn part(&self, id: &str) -> PartThen {
         if let Some(then) = self.end.and_then(|end| end.parts.get(id)) {
-            return then.clone();
+            return PartThen { name: self.name_then(id, &then.name), ..then.clone() };
         }
         let kind = self.catalog.drop_kind(id);
         PartThen {
-            name: words::part_name(Texts::of(Lang::En), self.catalog, id).into_owned(),
+            name: words::part_name(self.texts, self.catalog, id).into_owned(),
             home: kind.map(|kind| kind.home),
             sort: kind.map(|kind| kind.sort),
         }
+    }
+
+    /// What a part was called, translated where it is still called so.
+    fn name_then(&self, id: &str, noted: &str) -> String {
+        let (drop, base) = (self.catalog.drop_kind(id), self.catalog.base(id));
+        let now = drop.map(|kind| &kind.name).or_else(|| base.map(|base| &base.name));
+        let is_same = now.is_some_and(|now| now == noted);
+        if is_same { words::part_name(self.texts, self.catalog, id).into_owned() } else { noted.to_owned() }
     }
 
     /// All of it.
@@ -81,52 +106,91 @@ impl Sheet<'_> {
         }
     }
 
+    fn money(&self, amount: Decimal) -> String {
+        money(self.texts, amount, self.currency)
+    }
+
+    fn sum_words(&self, amount: Option<Decimal>) -> String {
+        sum_words(self.texts, self.currency, amount)
+    }
+
     fn sums(&self) -> Markup {
-        let (sums, currency) = (self.sums, self.currency);
+        let (texts, sums) = (self.texts, self.sums);
         html! {
-            section.card aria-label="Sums" data-key="sums" {
+            section.card aria-label=(say!(texts, "sums")) data-key="sums" {
                 dl.sums {
-                    dt { "Tickets rung up" } dd { (sums.sold) }
-                    dt { "Let go" }
-                    dd { (sums.let_go) @if sums.let_go_now > 0 { ", " (sums.let_go_now) " of them at closing" } }
-                    dt { "In cash" } dd { (currency.plain(sums.cash)) }
-                    dt { "By card" } dd { (currency.plain(sums.card)) }
-                    @for (way, amount) in &sums.other_ways { dt { "By " (way) } dd { (currency.plain(*amount)) } }
-                    @if !sums.paid_out.is_zero() { dt { "Of this paid out again" } dd { (currency.plain(sums.paid_out)) } }
-                    @if !sums.owing.is_zero() { dt { "Paid for what is not sold yet" } dd { (currency.plain(sums.owing)) } }
-                    dt { "Tax in it" } dd { (currency.plain(sums.tax)) }
+                    (self.tickets())
+                    (self.by_way())
+                    dt { (say!(texts, "sums-tax")) } dd { (self.money(sums.tax)) }
                     @for (rate, at) in sums.tax_by_rate.rates() {
-                        dt.under { (rate) " % on " (currency.plain(at.net)) } dd { (currency.plain(at.tax)) }
+                        dt.under { (self.at_rate(rate, at.net)) } dd { (self.money(at.tax)) }
                     }
                     @if !sums.discounts.is_zero() {
-                        dt { "Discounts and reductions given" } dd { (currency.plain(sums.discounts)) }
-                        @for (reason, amount) in &sums.given { dt.under { (reason) } dd { (currency.plain(*amount)) } }
+                        dt { (say!(texts, "sums-discounts")) } dd { (self.money(sums.discounts)) }
+                        @for (reason, amount) in &sums.given { dt.under { (reason) } dd { (self.money(*amount)) } }
                     }
                     @if sums.taken_back.times > 0 {
-                        dt { "Taken back, " (say!(Texts::of(Lang::En), "count-times", n = sums.taken_back.times as usize)) }
-                        dd { (currency.plain(sums.taken_back.totals)) }
+                        dt { (say!(texts, "sums-back", n = sums.taken_back.times)) }
+                        dd { (self.money(sums.taken_back.totals)) }
                     }
                     @if sums.cash_rounding() != Some(Decimal::ZERO) {
-                        dt { "Cash rounding" } dd { (plain(currency, sums.cash_rounding())) }
+                        dt { (say!(texts, "sums-rounding")) } dd { (self.sum_words(sums.cash_rounding())) }
                     }
-                    dt.total { "Taken" } dd.total { (plain(currency, sums.taken())) }
-                    @if sums.late.sold > 0 {
-                        dt { "Of this late, from earlier shows" }
-                        dd { (say!(Texts::of(Lang::En), "count-tickets", n = sums.late.sold as usize)) ", " (currency.plain(sums.late.taken)) }
-                    }
-                    @if sums.prepaid_kept > 0 {
-                        dt { "Kept open, a part of them is paid" } dd { (say!(Texts::of(Lang::En), "count-tickets", n = sums.prepaid_kept as usize)) }
-                    }
-                    @if sums.late.let_go > 0 {
-                        dt { "Let go, from earlier shows" } dd { (sums.late.let_go) }
-                    }
+                    dt.total { (say!(texts, "sums-taken")) } dd.total { (self.sum_words(sums.taken())) }
+                    (self.other_shows())
                 }
                 @for one in &sums.set_apart {
                     p.grave {
-                        "Ticket " (one.number) " was charged " (one.charged) ", which is in none of these sums: it is in another "
-                        "currency, or no table takes as much."
+                        (say!(texts, "sums-set-apart", number = one.number.to_string(), charged = one.charged.to_string()))
                     }
                 }
+            }
+        }
+    }
+
+    fn tickets(&self) -> Markup {
+        let (texts, sums) = (self.texts, self.sums);
+        html! {
+            dt { (say!(texts, "sums-rung-up")) } dd { (sums.sold) }
+            dt { (say!(texts, "sums-let-go")) }
+            dd {
+                @if sums.let_go_now > 0 {
+                    (say!(texts, "sums-let-go-closing", n = sums.let_go, closing = sums.let_go_now))
+                } @else { (sums.let_go) }
+            }
+        }
+    }
+
+    fn by_way(&self) -> Markup {
+        let (texts, sums) = (self.texts, self.sums);
+        html! {
+            dt { (say!(texts, "sums-cash")) } dd { (self.money(sums.cash)) }
+            dt { (say!(texts, "sums-card")) } dd { (self.money(sums.card)) }
+            @for (way, amount) in &sums.other_ways {
+                dt { (say!(texts, "sums-way", way = way.as_str())) } dd { (self.money(*amount)) }
+            }
+            @if !sums.paid_out.is_zero() { dt { (say!(texts, "sums-paid-out")) } dd { (self.money(sums.paid_out)) } }
+            @if !sums.owing.is_zero() { dt { (say!(texts, "sums-owing")) } dd { (self.money(sums.owing)) } }
+        }
+    }
+
+    fn at_rate(&self, rate: Decimal, net: Decimal) -> String {
+        say!(self.texts, "sums-rate", rate = self.texts.lang.number(rate), net = self.money(net))
+    }
+
+    /// What belongs to earlier shows, or to a later one.
+    fn other_shows(&self) -> Markup {
+        let (texts, sums) = (self.texts, self.sums);
+        html! {
+            @if sums.late.sold > 0 {
+                dt { (say!(texts, "sums-late")) }
+                dd { (say!(texts, "sums-late-tickets", n = sums.late.sold, amount = self.money(sums.late.taken))) }
+            }
+            @if sums.prepaid_kept > 0 {
+                dt { (say!(texts, "sums-kept-open")) } dd { (say!(texts, "count-tickets", n = sums.prepaid_kept)) }
+            }
+            @if sums.late.let_go > 0 {
+                dt { (say!(texts, "sums-let-go-earlier")) } dd { (sums.late.let_go) }
             }
         }
     }
@@ -134,30 +198,33 @@ impl Sheet<'_> {
     /// The cash that should be there, and the cash that is.
     fn cash(&self) -> Markup {
         let Some(end) = self.end else { return html! {} };
-        let currency = self.currency;
+        let texts = self.texts;
+        let counted = end.counted.map_or_else(|| say!(texts, "cash-not-counted"), |counted| self.money(counted));
         html! {
-            section.card aria-label="Cash" data-key="cash" {
-                h2 { "Cash" }
+            section.card aria-label=(say!(texts, "cash-title")) data-key="cash" {
+                h2 { (say!(texts, "cash-title")) }
                 dl.sums {
-                    dt { "In the box before the first sale" }
-                    dd { @match end.about.float { Some(float) => (currency.plain(float)), None => "not told" } }
-                    dt { "Came in, less what went out" } dd { (currency.plain(self.sums.cash)) }
-                    dt { "Should be there" } dd { (plain(currency, end.should_be(self.sums))) }
-                    @match end.counted {
-                        Some(counted) => {
-                            dt.total { "Counted" } dd.total { (currency.plain(counted)) }
-                            @match end.difference(self.sums) {
-                                Some(none) if none.is_zero() => { dt.good { "It agrees" } dd.good { (currency.plain(none)) } },
-                                Some(less) if less.is_sign_negative() => {
-                                    dt.grave { "Missing" } dd.grave { (currency.plain(less.abs())) }
-                                },
-                                Some(more) => { dt.grave { "Too much" } dd.grave { (currency.plain(more)) } },
-                                None => { dt { "Difference" } dd { (plain(currency, None)) } },
-                            }
-                        },
-                        None => { dt.total { "Counted" } dd.total { "not counted" } },
-                    }
+                    (cash_before(texts, end.about.float, self.sums.cash, self.currency))
+                    dt { (say!(texts, "cash-should-be")) } dd { (self.sum_words(end.should_be(self.sums))) }
+                    dt.total { (say!(texts, "cash-counted")) } dd.total { (counted) }
+                    @if end.counted.is_some() { (self.difference(end.difference(self.sums))) }
                 }
+            }
+        }
+    }
+
+    fn difference(&self, difference: Option<Decimal>) -> Markup {
+        let texts = self.texts;
+        html! {
+            @match difference {
+                Some(none) if none.is_zero() => {
+                    dt.good { (say!(texts, "cash-agrees")) } dd.good { (self.money(none)) }
+                },
+                Some(less) if less.is_sign_negative() => {
+                    dt.grave { (say!(texts, "cash-missing")) } dd.grave { (self.money(less.abs())) }
+                },
+                Some(more) => { dt.grave { (say!(texts, "cash-too-much")) } dd.grave { (self.money(more)) } },
+                None => { dt { (say!(texts, "cash-difference")) } dd { (self.sum_words(None)) } },
             }
         }
     }
@@ -167,7 +234,7 @@ impl Sheet<'_> {
         if self.about.fee.is_none() && self.reward.is_none() {
             return html! {};
         }
-        let (currency, fee) = (self.currency, self.about.fee.unwrap_or_default());
+        let (texts, fee) = (self.texts, self.about.fee.unwrap_or_default());
         let reward = match self.reward {
             Some(Reward::Amount(amount)) => *amount,
             _ => Decimal::ZERO,
@@ -175,40 +242,43 @@ impl Sheet<'_> {
         let net = self.sums.totals.checked_sub(self.sums.tax);
         let left = net.and_then(|net| net.checked_sub(fee)?.checked_sub(reward));
         html! {
-            section.card aria-label="What is left" data-key="earned" {
-                h2 { "After tax, fee and reward" }
+            section.card aria-label=(say!(texts, "earned")) data-key="earned" {
+                h2 { (say!(texts, "earned-title")) }
                 dl.sums {
-                    dt { "Sold, without the tax" } dd { (plain(currency, net)) }
-                    @if !fee.is_zero() { dt { "Stall fee" } dd { (currency.plain(-fee)) } }
-                    @match self.reward {
-                        Some(Reward::Amount(amount)) => { dt { "The host’s reward" } dd { (currency.plain(-amount)) } },
-                        Some(Reward::Pieces { count, up_to }) => {
-                            dt { "The host’s reward" }
-                            dd {
-                                (say!(Texts::of(Lang::En), "count-free-pieces", n = *count as usize))
-                                @if let Some(up_to) = up_to { ", up to " (currency.plain(*up_to)) " each" }
-                            }
-                        },
-                        None => {},
+                    dt { (say!(texts, "earned-sold")) } dd { (self.sum_words(net)) }
+                    @if !fee.is_zero() { dt { (say!(texts, "earned-fee")) } dd { (self.money(-fee)) } }
+                    @if let Some(reward) = self.reward {
+                        dt { (say!(texts, "earned-reward")) } dd { (self.reward_words(reward)) }
                     }
-                    dt.total { "Left" } dd.total { (plain(currency, left)) }
+                    dt.total { (say!(texts, "earned-left")) } dd.total { (self.sum_words(left)) }
                 }
-                p.faint { "The costs of the parts are not known, so this is not the profit." }
+                p.faint { (say!(texts, "earned-hint")) }
+            }
+        }
+    }
+
+    fn reward_words(&self, reward: &Reward) -> String {
+        match reward {
+            Reward::Amount(amount) => self.money(-amount),
+            Reward::Pieces { count, up_to: None } => say!(self.texts, "count-free-pieces", n = *count),
+            Reward::Pieces { count, up_to: Some(up_to) } => {
+                say!(self.texts, "earned-pieces-up-to", n = *count, amount = self.money(*up_to))
             }
         }
     }
 
     /// Goods without a home.
     fn goods(&self) -> Markup {
+        let texts = self.texts;
         html! {
             @if !self.sums.goods.is_empty() {
-                section.card aria-label="Other goods" data-key="goods" {
-                    h2 { "Other goods" }
+                section.card aria-label=(say!(texts, "bill-goods")) data-key="goods" {
+                    h2 { (say!(texts, "bill-goods")) }
                     table {
-                        thead { tr { th { "What" } th.figure { "Sold" } th.figure { "As marked" } } }
+                        thead { tr { th { (say!(texts, "sold-what")) } (self.sold_and_marked()) } }
                         tbody {
                             @for (name, line) in &self.sums.goods {
-                                tr { td { (name) } td.figure { (line.count) } td.figure { (self.currency.plain(line.marked)) } }
+                                tr { td { (name) } td.figure { (line.count) } td.figure { (self.money(line.marked)) } }
                             }
                         }
                     }
@@ -217,7 +287,15 @@ impl Sheet<'_> {
         }
     }
 
+    /// The headings of how many and for how much.
+    fn sold_and_marked(&self) -> Markup {
+        html! {
+            th.figure { (say!(self.texts, "sold")) } th.figure { (say!(self.texts, "sold-marked")) }
+        }
+    }
+
     fn sold(&self) -> Markup {
+        let texts = self.texts;
         let mut lines: Vec<(PartThen, &String, &SoldLine)> =
             self.sums.parts.iter().map(|(id, line)| (self.part(id), id, line)).collect();
         // Tray by tray, as one walks along the table; bases come first.
@@ -226,14 +304,15 @@ impl Sheet<'_> {
         let left = |id: &str| self.end.and_then(|end| end.left.get(id)).map(u32::to_string).unwrap_or_default();
         html! {
             @if !lines.is_empty() {
-                section.card aria-label="Sold" data-key="sold" {
-                    h2 { "Sold, by home" }
+                section.card aria-label=(say!(texts, "sold")) data-key="sold" {
+                    h2 { (say!(texts, "sold-title")) }
                     table {
                         thead { tr {
-                            th { "Home" } th { "Part" } th.figure { "Sold" }
-                            @if !back.is_empty() { th.figure { "Back" } }
-                            @if self.end.is_some() { th.figure { "Left" } }
-                            th.figure { "As marked" }
+                            th { (say!(texts, "sold-home")) } th { (say!(texts, "sold-part")) }
+                            th.figure { (say!(texts, "sold")) }
+                            @if !back.is_empty() { th.figure { (say!(texts, "sold-back")) } }
+                            @if self.end.is_some() { th.figure { (say!(texts, "sold-left")) } }
+                            th.figure { (say!(texts, "sold-marked")) }
                         } }
                         tbody {
                             @for (part, id, line) in &lines {
@@ -243,7 +322,7 @@ impl Sheet<'_> {
                                     td.figure { (line.count) }
                                     @if !back.is_empty() { td.figure { (back.get(*id).map_or(0, |back| back.count)) } }
                                     @if self.end.is_some() { td.figure { (left(id)) } }
-                                    td.figure { (self.currency.plain(line.marked)) }
+                                    td.figure { (self.money(line.marked)) }
                                 }
                             }
                         }
@@ -254,25 +333,26 @@ impl Sheet<'_> {
     }
 
     fn by_sort(&self) -> Markup {
+        let texts = self.texts;
         let mut sorts: BTreeMap<Option<Sort>, SoldLine> = BTreeMap::new();
         for (id, line) in &self.sums.parts {
             let sum = sorts.entry(self.part(id).sort).or_default();
             sum.count += line.count;
             sum.marked = sum.marked.saturating_add(line.marked);
         }
-        let word = |sort: Option<Sort>| sort.map_or("base", Sort::word);
+        let word = |sort: &Option<Sort>| texts.get(&format!("sold-sort-{}", sort.map_or("base", Sort::name)));
         html! {
             @if !sorts.is_empty() {
-                section.card aria-label="Sold by sort" data-key="sorts" {
-                    h2 { "Sold, by sort" }
+                section.card aria-label=(say!(texts, "sold-by-sort")) data-key="sorts" {
+                    h2 { (say!(texts, "sold-by-sort-title")) }
                     table {
-                        thead { tr { th { "Sort" } th.figure { "Sold" } th.figure { "As marked" } } }
+                        thead { tr { th { (say!(texts, "sold-sort")) } (self.sold_and_marked()) } }
                         tbody {
                             @for (sort, line) in &sorts {
                                 tr {
-                                    td { (word(*sort)) }
+                                    td { (word(sort)) }
                                     td.figure { (line.count) }
-                                    td.figure { (self.currency.plain(line.marked)) }
+                                    td.figure { (self.money(line.marked)) }
                                 }
                             }
                         }

@@ -17,7 +17,10 @@ use super::{actions::act, view::with_trouble};
 use crate::{
     desk::{
         approval::Posted,
-        pages::reduction::{Asked, plain_line, who_takes_off},
+        pages::{
+            reduction::{Asked, who_takes_off},
+            typed::plain_line,
+        },
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
@@ -45,7 +48,7 @@ async fn reduce(
     Path(id): Path<Uuid>,
     posted: Posted<Asked>,
 ) -> Result<Response, Refusal> {
-    let given = match posted.form.given(&desk) {
+    let given = match posted.form.given(&desk, posted.seller.texts) {
         Ok(given) => given,
         Err(words) => {
             return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
@@ -96,7 +99,7 @@ async fn plain(
     Form(form): Form<Plain>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    match plain_line(loaded.catalog.table.prices.currency, &form.words, &form.price) {
+    match plain_line(seller.texts, loaded.catalog.table.prices.currency, &form.words, &form.price) {
         Ok(line) => {
             act(&desk, &seller, id, "#till", move |ledger, now| ledger.add_plain(id, &line, &loaded.catalog, now)).await
         }

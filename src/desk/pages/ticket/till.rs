@@ -76,7 +76,7 @@ impl View {
             @match &ticket.tender {
                 Some(tender) => {
                     p.paid { "Paid " (self.money(ticket.charged.unwrap_or(ticket.quote.total))) " " (tender.words()) (end) }
-                    @if let Some(last) = last { (change_words(ticket.quote.currency, last)) }
+                    @if let Some(last) = last { (change_words(Texts::of(Lang::En), ticket.quote.currency, last)) }
                 }
                 None => { p.paid { "Paid, " (self.money(ticket.quote.total)) " on its bill" (end) } }
             }
@@ -140,7 +140,7 @@ impl View {
                 div.row.pay {
                     @for way in ways {
                         button.main name="tender" value=(way.name()) disabled[not_yet.is_some()] {
-                            (way_words(way)) " " strong { (self.money(if *way == Tender::Cash { cash } else { total })) }
+                            (way_words(Texts::of(Lang::En), way)) " " strong { (self.money(if *way == Tender::Cash { cash } else { total })) }
                         }
                     }
                 }
@@ -152,7 +152,7 @@ impl View {
                     input type="hidden" name="total" value=(total);
                     input type="hidden" name="tender" value="cash";
                     p.label { "Or the cash that is given" }
-                    (given_buttons(ticket.quote.currency, cash))
+                    (given_buttons(Texts::of(Lang::En), ticket.quote.currency, cash))
                 }
             }
             (self.to_bill("Together with others, in parts, deposit"))
