@@ -36,6 +36,7 @@ pub mod kiosk;
 pub mod lang;
 pub mod ledger;
 pub mod link;
+pub mod machine;
 pub mod money;
 pub mod portrait;
 pub mod quoting;

@@ -19,6 +19,7 @@ use std::{
 const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("quoting", &[], &[]),
     ("disk", &[], &["fs4", "sha2", "tempfile"]),
+    ("machine", &[], &["tempfile"]),
     ("ron_tree", &[], &[]),
     ("craft", &[], &[]),
     ("money", &["craft"], &[]),
@@ -34,13 +35,13 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
         &["rusqlite", "jiff"],
     ),
     ("lang", &["craft", "money", "caution", "catalog"], &[]),
-    ("link", &["disk", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
+    ("link", &["disk", "machine", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
     ("guest", &["disk", "craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link"], &[]),
     (
         "desk",
         &[
-            "disk", "ron_tree", "craft", "money", "export", "hang", "caution", "catalog", "portrait", "lang", "ticket",
-            "ledger", "link", "guest",
+            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "caution", "catalog", "portrait",
+            "lang", "ticket", "ledger", "link", "guest",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),

@@ -325,6 +325,9 @@ seller-aside = { $n ->
     [one] Ein Ticket hat die Kasse nicht angenommen; ihre Seite „Tablets“ zeigt es.
    *[other] { $n } Tickets hat die Kasse nicht angenommen; ihre Seite „Tablets“ zeigt sie.
   }
+seller-open-desk = Kasse hier öffnen
+seller-phone = Oder öffne die Kasse auf einem Telefon im selben Netz: Richte die Kamera hierher.
+seller-desk-not-opened = Hier ließ sich kein Browser öffnen. Nimm ein Telefon oder einen anderen Computer.
 seller-pair = Mit einer Kasse verbinden
 seller-leave = Kiosk verlassen
 seller-not-kept = Die Einstellungen gelten nur bis zum Ausschalten; das Tablet konnte sie nicht speichern.

@@ -325,6 +325,9 @@ seller-aside = { $n ->
     [one] One ticket was not taken by the desk; its page “Kiosks” shows it.
    *[other] { $n } tickets were not taken by the desk; its page “Kiosks” shows them.
   }
+seller-open-desk = Open the desk here
+seller-phone = Or open the desk on a phone in the same network: point its camera here.
+seller-desk-not-opened = No browser could be started here. Use a phone, or another computer.
 seller-pair = Pair with a desk
 seller-leave = Leave the kiosk
 seller-not-kept = The settings hold until the tablet is switched off; its disk did not take them.

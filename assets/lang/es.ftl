@@ -325,6 +325,9 @@ seller-aside = { $n ->
     [one] La caja no aceptó un ticket; su página «Tabletas» lo muestra.
    *[other] La caja no aceptó { $n } tickets; su página «Tabletas» los muestra.
   }
+seller-open-desk = Abrir la caja aquí
+seller-phone = O abre la caja en un teléfono de la misma red: apunta aquí con la cámara.
+seller-desk-not-opened = Aquí no se pudo abrir ningún navegador. Usa un teléfono u otro ordenador.
 seller-pair = Vincular con una caja
 seller-leave = Salir del quiosco
 seller-not-kept = Los ajustes solo valen hasta apagar la tableta; no ha podido guardarlos.

@@ -328,6 +328,9 @@ seller-aside = { $n ->
     [one] La caisse n’a pas pris un ticket ; sa page « Tablettes » le montre.
    *[other] La caisse n’a pas pris { $n } tickets ; sa page « Tablettes » les montre.
   }
+seller-open-desk = Ouvrir la caisse ici
+seller-phone = Ou ouvre la caisse sur un téléphone du même réseau : vise ceci avec son appareil photo.
+seller-desk-not-opened = Aucun navigateur n’a pu s’ouvrir ici. Prends un téléphone ou un autre ordinateur.
 seller-pair = Associer à une caisse
 seller-leave = Quitter la borne
 seller-not-kept = Les réglages ne valent que jusqu’à l’arrêt de la tablette ; elle n’a pas pu les enregistrer.

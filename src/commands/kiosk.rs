@@ -4,12 +4,15 @@ use std::{
     net::SocketAddr,
     path::PathBuf,
     process::ExitCode,
-    sync::{Arc, Weak},
+    sync::{
+        Arc, Weak,
+        atomic::{AtomicBool, Ordering},
+    },
 };
 
 use chatelaine::{
     desk::{Desk, DeskConfig},
-    kiosk::{self, KioskOptions, WakeCell},
+    kiosk::{self, DeskHere, KioskOptions, WakeCell},
     link::{DESK_PORT, Link, LinkConfig, Pairing, kept_pairing, own_key},
 };
 
@@ -62,7 +65,13 @@ pub(super) struct Together {
 }
 
 /// A window on the tablet's folder.
-fn open(dir: PathBuf, pairing: Option<Pairing>, code: Option<(String, String)>, window: Window) -> Result<Ended, Told> {
+fn open(
+    dir: PathBuf,
+    pairing: Option<Pairing>,
+    code: Option<(String, String)>,
+    window: Window,
+    desk: Option<&Desk>,
+) -> Result<Ended, Told> {
     let wake = WakeCell::default();
     let bell = wake.clone();
     let settings_file = Some(dir.join("settings.json"));
@@ -70,8 +79,17 @@ fn open(dir: PathBuf, pairing: Option<Pairing>, code: Option<(String, String)>, 
     if let Some((desk, code)) = code {
         link.pair(desk, code);
     }
+    let desk_here = desk.map(|desk| {
+        let come_back = Arc::new(AtomicBool::new(false));
+        let (asked, bell) = (Arc::clone(&come_back), wake.clone());
+        desk.set_way_back(move || {
+            asked.store(true, Ordering::Relaxed);
+            bell.ring();
+        });
+        DeskHere { address: desk.url(), outward: desk.address_outward(), come_back }
+    });
     let Window { fullscreen, window, language } = window;
-    let options = KioskOptions { link, news, window, fullscreen, language, settings_file, wake };
+    let options = KioskOptions { link, news, window, fullscreen, language, settings_file, wake, desk_here };
     Ok(run_guarded(move || kiosk::run(options)))
 }
 
@@ -83,7 +101,7 @@ pub(super) fn run(options: Options) -> ExitCode {
             (Some(desk), Some(kept)) if options.code.is_none() => Some(Pairing { desk: desk.clone(), ..kept }),
             (_, kept) => kept,
         };
-        open(dir, pairing, options.desk.zip(options.code), options.window)
+        open(dir, pairing, options.desk.zip(options.code), options.window, None)
     });
     match opened {
         Ok(Ended::Left) => ExitCode::SUCCESS,
@@ -150,7 +168,7 @@ fn window_beside_a_desk(
         Some(kept) => Pairing { desk: desk.url(), ..kept },
         None => desk.pair_local_again(own_key(&kiosk_dir)?, kept.as_ref())?,
     };
-    let ended = open(kiosk_dir, Some(pairing), None, window)?;
+    let ended = open(kiosk_dir, Some(pairing), None, window, Some(&desk))?;
     // Sellers go on working, whatever becomes of the screens.
     if ended == Ended::Failed {
         eprintln!(

@@ -26,6 +26,7 @@
 //! | `tablets` | what lies on the tablets, and what the seller wants done with it |
 //! | `clock` | the time that the desk goes by, and whether it was set |
 //! | `end_holds` | ends holds whose time is over |
+//! | `outward` | under which number others in the network reach this machine |
 //! | `error` | why the desk does not start |
 
 mod alarms;
@@ -50,6 +51,7 @@ mod ledger_thread;
 mod ledger_words;
 mod live_catalog;
 mod money_words;
+mod outward;
 mod pages;
 mod pin_rules;
 mod practice;

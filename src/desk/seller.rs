@@ -76,8 +76,9 @@ impl FromRequestParts<Arc<DeskState>> for Seller {
                 tracing::warn!("the seller's visit could not be noted: {refusal:?}");
             }
         }
+        let is_here = Caller::from_request_parts(parts, desk).await?.is_here;
         let InLanguage(texts) = InLanguage::of(&parts.headers);
-        Ok(Self { token_hash, who: Some(session.who), role: session.role, texts })
+        Ok(Self { token_hash, who: Some(session.who), role: session.role, texts, is_here })
     }
 }
 

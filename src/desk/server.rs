@@ -3,7 +3,7 @@
 use std::{
     net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener},
     path::PathBuf,
-    sync::{Arc, Mutex, PoisonError},
+    sync::{Arc, Mutex, OnceLock, PoisonError},
     thread::{self, JoinHandle},
     time::Duration,
 };
@@ -31,6 +31,7 @@ use super::{
     kiosk_interface, language,
     ledger_thread::LedgerThread,
     live_catalog::LiveCatalog,
+    outward::outward,
     pages,
     practice::Practice,
     practising::keep_apart,
@@ -121,6 +122,7 @@ impl Desk {
             pulse: watch::Sender::new(now.as_millisecond().unsigned_abs()),
             closing,
             addr,
+            way_back: OnceLock::new(),
         });
 
         let for_watch = Arc::downgrade(&desk);
@@ -163,6 +165,22 @@ impl Desk {
     /// The one-time code by which the PIN is set from another machine.
     pub fn setup_code(&self) -> &str {
         self.state.auth.setup_code()
+    }
+
+    /// What shows the window of the kiosk that runs in the same process: from then on the pages on this machine lead back
+    /// to it.
+    pub fn set_way_back(&self, show: impl Fn() + Send + Sync + 'static) {
+        if self.state.way_back.set(Box::new(show)).is_err() {
+            tracing::warn!("the way back to the kiosk was known already");
+        }
+    }
+
+    /// The address by which a phone in the same network reaches the desk; none where it is in no network, or answers on this
+    /// machine alone.
+    pub fn address_outward(&self) -> Option<String> {
+        let bound = self.state.addr;
+        let ip = if bound.ip().is_unspecified() { outward()? } else { bound.ip() };
+        (!ip.is_loopback()).then(|| format!("http://{}", SocketAddr::new(ip, bound.port())))
     }
 
     /// Pairs a kiosk that runs in the same process.

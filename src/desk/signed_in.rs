@@ -18,6 +18,8 @@ pub(super) struct Seller {
     pub role: Role,
     /// The texts in which they read.
     pub texts: &'static Texts,
+    /// Whether they sit at the machine on which the desk runs.
+    pub is_here: bool,
 }
 
 impl Seller {
@@ -53,6 +55,7 @@ mod tests {
             who: Some("Mia".into()),
             role: Role::Helper,
             texts: Texts::of(Lang::De),
+            is_here: false,
         };
         let entered = mia.approved().name().to_owned();
         assert_eq!(entered, "Mia, approved by the seller", "the ledger keeps one language");

@@ -1,6 +1,6 @@
 //! What every request works with. It names no page and no route: those name it.
 
-use std::{net::SocketAddr, path::PathBuf};
+use std::{net::SocketAddr, path::PathBuf, sync::OnceLock};
 
 use tokio::sync::watch;
 
@@ -9,6 +9,9 @@ use super::{
     practice::Practice, tablets::Tablets,
 };
 use crate::disk;
+
+/// Shows the window of a kiosk.
+pub(super) type WayBack = Box<dyn Fn() + Send + Sync>;
 
 /// What every request works with.
 pub(super) struct DeskState {
@@ -26,6 +29,8 @@ pub(super) struct DeskState {
     pub pulse: watch::Sender<u64>,
     pub closing: watch::Receiver<bool>,
     pub addr: SocketAddr,
+    /// Shows the window of the kiosk that runs in the same process.
+    pub way_back: OnceLock<WayBack>,
 }
 
 /// Which files of the desk's folder are the desk's.

@@ -12,6 +12,7 @@ use uuid::Uuid;
 
 use crate::{
     link::wire::{KioskReport, TicketReport},
+    machine::Battery,
     quoting::one_line,
     ticket::TicketNumber,
 };
@@ -78,6 +79,13 @@ impl Tablets {
     /// How many tickets lie on tablets since the desk did not take them.
     pub(super) fn not_taken(&self) -> usize {
         self.lock().values().map(|tablet| tablet.report.aside.len()).sum()
+    }
+
+    /// The tablets whose battery is nearly empty, by digit.
+    pub(super) fn nearly_empty(&self) -> Vec<(u8, Battery)> {
+        let all = self.lock();
+        let told = all.iter().filter_map(|(digit, tablet)| Some((*digit, tablet.report.battery?)));
+        told.filter(|(_, battery)| battery.is_low()).collect()
     }
 
     /// It has said something.

@@ -200,7 +200,8 @@ impl Guest {
             | Request::SizeCard { .. }
             | Request::WidenCard { .. }
             | Request::KeepCard
-            | Request::StartPairing => self.serve_the_seller(request),
+            | Request::StartPairing
+            | Request::OpenDesk => self.serve_the_seller(request),
         }
     }
 

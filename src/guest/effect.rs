@@ -38,6 +38,8 @@ pub enum Effect {
     Attended,
     /// The guest has gone: nothing of theirs stays on the screen.
     Cleared,
+    /// Open the desk's pages on this machine.
+    OpenDesk,
     /// The seller leaves the program.
     Leave,
 }

@@ -145,6 +145,8 @@ pub enum Request {
     KeepCard,
     /// Begin to pair with a desk.
     StartPairing,
+    /// Open the desk's pages on this machine.
+    OpenDesk,
     /// Close the tablet's program.
     Leave,
 }
@@ -207,6 +209,7 @@ impl Request {
             | Self::WidenCard { .. }
             | Self::KeepCard
             | Self::StartPairing
+            | Self::OpenDesk
             | Self::Leave => false,
         }
     }

@@ -59,6 +59,10 @@ impl Guest {
                 }
             }
             Request::StartPairing => self.at_step(SellerStep::Address),
+            // Behind the PIN, as everything in the menu.
+            Request::OpenDesk if self.screen == Screen::Seller && self.seller.step == SellerStep::Menu => {
+                self.effects.push(Effect::OpenDesk);
+            }
             _ => {}
         }
     }
@@ -111,6 +115,11 @@ impl Guest {
             warn!("the settings could not be written: {error}");
             self.seller.note = Some(SellerNote::SettingsNotKept);
         }
+    }
+
+    /// The desk's pages could not be opened here.
+    pub fn desk_not_opened(&mut self) {
+        self.seller.note = Some(SellerNote::DeskNotOpened);
     }
 
     pub(super) fn hear_of_the_pin(&mut self, answer: Option<PinAnswer>) {

@@ -94,6 +94,8 @@ pub enum SellerNote {
     },
     /// It does not.
     NotPaired(PairError),
+    /// No browser could be started on this machine.
+    DeskNotOpened,
     /// The settings could not be written.
     SettingsNotKept,
 }

@@ -42,6 +42,7 @@ use crate::{
     guest::Contrast,
     link::{Link, NewsReceiver},
 };
+pub use outside::desk_here::DeskHere;
 pub use paint::{Icon, Proof, Written};
 pub use pictures::Pictures;
 pub use run::{draw_all, headless, offscreen, run, shoot};
@@ -66,6 +67,8 @@ pub struct KioskOptions {
     pub settings_file: Option<PathBuf>,
     /// What the link's wake callback rings.
     pub wake: WakeCell,
+    /// The desk in the same process, if there is one.
+    pub desk_here: Option<DeskHere>,
 }
 
 /// A bell that other threads ring to wake a sleeping screen. It may ring before there is a screen.
@@ -114,6 +117,7 @@ impl Plugin for KioskPlugin {
             .insert_resource(ClearColor(Color::srgb_u8(LINEN.r(), LINEN.g(), LINEN.b())))
             .add_plugins((
                 outside::egui::plugin,
+                outside::desk_here::plugin,
                 outside::reader::plugin,
                 bridge::plugin,
                 pictures::plugin,

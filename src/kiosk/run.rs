@@ -31,7 +31,11 @@ use bevy::{
 use bevy_egui::PrimaryEguiContext;
 
 use super::{
-    KioskOptions, KioskPlugin, WakeCell, bridge::Line, i18n::Texts, outside::window::FixedSize, tablet::Tablet,
+    KioskOptions, KioskPlugin, WakeCell,
+    bridge::Line,
+    i18n::Texts,
+    outside::{awake::keep_awake, window::FixedSize},
+    tablet::Tablet,
 };
 use crate::guest::{Guest, Settings};
 
@@ -85,6 +89,7 @@ pub fn run(options: KioskOptions) -> Result<(), String> {
             .to_owned()
     })?;
     hang_up_the_bell(&app, &wake);
+    keep_awake();
     match app.run() {
         AppExit::Success => Ok(()),
         AppExit::Error(code) => Err(format!("the kiosk's window ended with an error (code {code})")),
@@ -192,6 +197,9 @@ fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
         .insert_resource(Texts::new(settings.lang))
         .insert_resource(Tablet::new(Guest::new(settings, chance)))
         .add_plugins(KioskPlugin);
+    if let Some(here) = options.desk_here {
+        app.insert_resource(here);
+    }
     app
 }
 

@@ -12,7 +12,7 @@ use super::{
     shared::{DELIVERY_TIMEOUT, RETRY, Shared, lock},
     wire::{KioskReport, TicketReport},
 };
-use crate::ticket::Receipt;
+use crate::{machine::Battery, ticket::Receipt};
 
 /// The desk forgets reports when it ends, so they are repeated.
 const REPORT_AGAIN: Duration = Duration::from_secs(20);
@@ -52,6 +52,7 @@ impl Shared {
             waiting: outbox.entries().take(MOST).map(told).collect(),
             aside: outbox.aside().take(MOST).map(told).collect(),
             unreadable: outbox.unreadable(),
+            battery: Battery::of_this_machine(),
         }
     }
 

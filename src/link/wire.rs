@@ -27,6 +27,7 @@ use uuid::Uuid;
 use crate::{
     catalog::Catalog,
     craft::Piece,
+    machine::Battery,
     quoting::quoted,
     ticket::{SentTicket, TicketNumber},
 };
@@ -142,6 +143,9 @@ pub struct KioskReport {
     pub aside: Vec<TicketReport>,
     /// Files that should be tickets and do not read.
     pub unreadable: usize,
+    /// How full the tablet's battery is; none where it has none, or is of an earlier version.
+    #[serde(default)]
+    pub battery: Option<Battery>,
 }
 
 /// One ticket that lies on a kiosk.

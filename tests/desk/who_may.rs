@@ -100,6 +100,7 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/show/close", Approved, "show=99"),
     // Tablets, and who is signed in.
     ("GET", "/kiosks", Desk, ""),
+    ("POST", "/kiosks/back", Desk, ""),
     ("POST", "/kiosks/code", Approved, ""),
     ("GET", "/kiosks/{digit}/release", Desk, ""),
     ("POST", "/kiosks/{digit}/release", Approved, ""),

@@ -236,6 +236,7 @@ impl Run {
                 self.seen.looked_up += 1;
             }
             Effect::Pair { .. } => assert_eq!(self.guest.seller().step, SellerStep::Pairing),
+            Effect::OpenDesk => assert_eq!(self.guest.seller().step, SellerStep::Menu),
             Effect::ReadOn | Effect::Attended | Effect::Cleared | Effect::Leave => {}
         }
     }

@@ -137,6 +137,7 @@ impl Run {
             Request::EnterKeys,
             Request::EnterKeys,
             Request::LeftHanded(true),
+            Request::OpenDesk,
             Request::DefaultLanguage(Lang::Es),
             Request::DefaultLanguage(Lang::En),
             Request::DefaultLooks(Looks::default()),

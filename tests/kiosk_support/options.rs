@@ -98,6 +98,7 @@ pub fn options_with(catalog: &Path) -> (KioskOptions, Surroundings) {
         language: Some("en".into()),
         settings_file: None,
         wake,
+        desk_here: None,
     };
     (options, Surroundings { folder, news, desk_is_mine })
 }
@@ -118,6 +119,7 @@ pub fn options_beside(desk: &Desk) -> (KioskOptions, Surroundings) {
         language: Some("en".into()),
         settings_file: None,
         wake,
+        desk_here: None,
     };
     // This desk answers for itself: what a test would say in its place goes nowhere.
     let (unheard, _) = mpsc::channel();

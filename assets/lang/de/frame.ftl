@@ -25,6 +25,12 @@ tickets-not-taken = { $n ->
    *[other] { $n } Tickets auf den Tablets wurden nicht angenommen.
   }
 see-not-taken = Ansehen und annehmen
+battery-low-here = Der Akku dieses Computers hat noch { $n } %. Steck das Ladegerät ein.
+battery-low-tablet = Der Akku von Tablet { $digit } hat noch { $n } %. Steck das Ladegerät ein.
+battery-charging = Akku { $n } %, Ladegerät eingesteckt
+battery-alone = Akku { $n } %, kein Ladegerät eingesteckt
+back-to-kiosk = Zurück zum Tablet-Bildschirm der Gäste
+refused-way-back = auf diesem Computer läuft kein Bildschirm für Gäste
 disk-nearly-full-here = Die Festplatte dieses Computers ist fast voll. Mach bald Platz: Ist sie voll, kann kein Ticket mehr eingetragen werden.
 
 # A refusal, and the seller’s PIN for one act.

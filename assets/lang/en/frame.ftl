@@ -25,6 +25,12 @@ tickets-not-taken = { $n ->
    *[other] { $n } tickets on the tablets were not taken.
   }
 see-not-taken = See which, and take them in
+battery-low-here = The battery of this computer is at { $n } %. Plug its charger in.
+battery-low-tablet = The battery of tablet { $digit } is at { $n } %. Plug its charger in.
+battery-charging = battery { $n } %, charger plugged in
+battery-alone = battery { $n } %, no charger plugged in
+back-to-kiosk = Back to the kiosk
+refused-way-back = no kiosk runs on this machine
 disk-nearly-full-here = This computer’s disk is nearly full. Make room soon: with a full disk no ticket can be entered.
 
 # A refusal, and the seller’s PIN for one act.

@@ -25,6 +25,12 @@ tickets-not-taken = { $n ->
    *[other] { $n } tickets de las tabletas no se aceptaron.
   }
 see-not-taken = Ver cuáles y aceptarlos
+battery-low-here = La batería de este ordenador está al { $n } %. Enchufa el cargador.
+battery-low-tablet = La batería de la tableta { $digit } está al { $n } %. Enchufa el cargador.
+battery-charging = batería al { $n } %, con cargador
+battery-alone = batería al { $n } %, sin cargador
+back-to-kiosk = Volver a la pantalla de los clientes
+refused-way-back = en este ordenador no hay pantalla de clientes
 disk-nearly-full-here = El disco de este ordenador está casi lleno. Haz sitio pronto: con el disco lleno no se puede anotar ningún ticket.
 
 # A refusal, and the seller’s PIN for one act.

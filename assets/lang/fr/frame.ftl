@@ -25,6 +25,12 @@ tickets-not-taken = { $n ->
    *[other] { $n } tickets des tablettes n’ont pas été pris.
   }
 see-not-taken = Voir lesquels et les prendre
+battery-low-here = La batterie de cet ordinateur est à { $n } %. Branche le chargeur.
+battery-low-tablet = La batterie de la tablette { $digit } est à { $n } %. Branche le chargeur.
+battery-charging = batterie à { $n } %, chargeur branché
+battery-alone = batterie à { $n } %, chargeur débranché
+back-to-kiosk = Revenir à l’écran des clients
+refused-way-back = aucun écran de clients sur cet ordinateur
 disk-nearly-full-here = Le disque de cet ordinateur est presque plein. Fais vite de la place : disque plein, plus aucun ticket ne peut être noté.
 
 # A refusal, and the seller’s PIN for one act.

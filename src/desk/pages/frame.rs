@@ -14,6 +14,7 @@ use crate::{
     },
     disk,
     lang::{Lang, Texts, say},
+    machine::Battery,
 };
 
 /// Where the page belongs in the navigation.
@@ -117,6 +118,12 @@ fn banners(desk: &DeskState, texts: &Texts, tab: Tab) -> Markup {
                 (say!(texts, "tickets-not-taken", n = not_taken)) " "
                 a href="/kiosks" { (say!(texts, "see-not-taken")) }
             }
+        }
+        @if let Some(battery) = Battery::of_this_machine().filter(|battery| battery.is_low()) {
+            p.banner role="status" { (say!(texts, "battery-low-here", n = battery.percent)) }
+        }
+        @for (digit, battery) in desk.tablets.nearly_empty() {
+            p.banner role="status" { (say!(texts, "battery-low-tablet", digit = digit, n = battery.percent)) }
         }
         @if disk::is_nearly_full(&desk.data_dir) {
             p.banner role="status" {

@@ -1,9 +1,6 @@
 //! The paired tablets, and pairing another.
 
-use std::{
-    net::{IpAddr, SocketAddr, UdpSocket},
-    sync::Arc,
-};
+use std::{net::SocketAddr, sync::Arc};
 
 use axum::{
     Router,
@@ -24,6 +21,7 @@ use super::{
 use crate::{
     desk::{
         approval::{NoFields, Posted},
+        outward::outward,
         qr,
         refusal::Refusal,
         seller::Seller,
@@ -42,6 +40,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
         .route("/kiosks", get(kiosks))
         .route("/kiosks/code", post(new_code))
+        .route("/kiosks/back", post(back_to_kiosk))
         .route("/kiosks/{digit}/release", get(ask_release).post(release))
         .route("/kiosks/{digit}/take-in/{id}", post(take_in))
         .route("/kiosks/{digit}/put-away/{id}", get(ask_put_away).post(put_away))
@@ -58,6 +57,9 @@ async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: Hea
     let title = say!(texts, "tab-kiosks");
     let main = html! {
         h1.unseen { (title) }
+        @if seller.is_here && desk.way_back.get().is_some() {
+            form method="post" action="/kiosks/back" { button.main.wide { (say!(texts, "back-to-kiosk")) } }
+        }
         div.ways-in {
             (pairing(&desk, &seller, &reach))
             (phone_till(texts, &reach))
@@ -72,6 +74,15 @@ async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: Hea
         (sessions::list(&browsers, &seller, alone, now))
     };
     Ok(page_in(&desk, texts, Tab::Kiosks, &title, &main).into_response())
+}
+
+/// Shows the kiosk's window again, where the desk was opened from it on the same machine.
+async fn back_to_kiosk(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Redirect, Refusal> {
+    match desk.way_back.get().filter(|_| seller.is_here) {
+        Some(way_back) => way_back(),
+        None => return Err(Refusal::Said(StatusCode::CONFLICT, message!("refused-way-back"))),
+    }
+    Ok(Redirect::to("/kiosks"))
 }
 
 /// The code that a tablet is told, and the address.
@@ -145,6 +156,10 @@ fn paired(texts: &Texts, kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Mark
                     Some(0..SILENT_SECONDS) => p.good { (say!(texts, "kiosk-in-reach")) },
                     Some(seconds) => p.grave { (say!(texts, "kiosk-silent", n = (seconds / 60).max(1))) },
                     None => p.faint { (say!(texts, "kiosk-not-heard")) },
+                }
+                @if let Some(battery) = report.battery {
+                    @if battery.plugged_in { p.faint { (say!(texts, "battery-charging", n = battery.percent)) } }
+                    @else { p .grave[battery.is_low()] { (say!(texts, "battery-alone", n = battery.percent)) } }
                 }
             }
             a.button.quiet href={ "/kiosks/" (kiosk.digit) "/release" } { (say!(texts, "kiosk-release")) }
@@ -281,14 +296,6 @@ impl Reach {
         }
         Self::Network(hosts.into_iter().map(|host| format!("http://{host}")).collect())
     }
-}
-
-/// This machine's number in its network. Nothing is sent: choosing a peer only makes the system choose its own address.
-fn outward() -> Option<IpAddr> {
-    let socket = UdpSocket::bind(("0.0.0.0", 0)).ok()?;
-    // An address reserved for documentation (RFC 5737).
-    socket.connect(("192.0.2.1", 9)).ok()?;
-    Some(socket.local_addr().ok()?.ip()).filter(|ip| !ip.is_loopback() && !ip.is_unspecified())
 }
 
 async fn new_code(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {

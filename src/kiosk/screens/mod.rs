@@ -6,6 +6,7 @@
 //! | `put_back` | where a drop that lies about belongs |
 //! | `threading` | a sent piece collected and threaded, with its homes to tick |
 //! | `sheets`, `seller`, `keypad` | what lies over a screen; the seller's PIN, menu and pairing; keys on the screen |
+//! | `qr` | an address as a code that a phone's camera reads |
 //! | `trays`, `base_sign`, `lengths`, `hand` | drops in their compartments; a base on its card; lengths and where they fall; what fingers hold and what flies |
 //! | `suits`, `hazards`, `told` | who it is for and what leads out; the cautions; what guest and seller are told, in words |
 //! | `parts`, `moves` | what several screens share; small motions that explain |
@@ -19,6 +20,7 @@ mod lengths;
 mod moves;
 mod parts;
 mod put_back;
+mod qr;
 mod review;
 mod seller;
 mod sent;
@@ -43,7 +45,7 @@ use super::{
     i18n::Texts,
     idle::Idle,
     layout::Layout,
-    outside::window::WindowSize,
+    outside::{desk_here::DeskHere, window::WindowSize},
     paint::{Brush, Kept, Proof},
     pictures::Pictures,
     pointer::{Fingers, Focus},
@@ -74,6 +76,7 @@ pub(super) struct Scene<'w, 's> {
     focus: Res<'w, Focus>,
     idle: Res<'w, Idle>,
     line: Res<'w, Line>,
+    desk_here: Option<Res<'w, DeskHere>>,
     moves: Res<'w, Moves>,
     size: WindowSize<'w, 's>,
 }
@@ -85,6 +88,14 @@ impl Scene<'_, '_> {
 
     fn catalog(&self) -> Option<&Catalog> {
         self.guest.known().catalog()
+    }
+
+    /// Where a phone in the same network finds the desk; none where only this machine does.
+    fn address_for_a_phone(&self) -> Option<String> {
+        match &self.desk_here {
+            Some(here) => here.outward.clone(),
+            None => self.line.link.desk(),
+        }
     }
 
     /// The text called `key`.

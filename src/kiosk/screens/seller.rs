@@ -14,7 +14,7 @@ use super::{
     },
     Scene, keypad,
     parts::{Flow, bar_title, caption, looks, top_bar},
-    told,
+    qr, told,
 };
 use crate::guest::{
     Request, SellerStep,
@@ -95,9 +95,21 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
         let line = format!("{state}{let_go} {waiting}{aside}{reach}");
         y = b.paragraph(pos2(start.x, y), width, &line, Type::BODY) + gap * 0.7;
         let mut flow = Flow::new(b, pos2(start.x, y), width);
+        if s.desk_here.is_some() {
+            flow.choice(b, &s.t("seller-open-desk"), false, None, Request::OpenDesk);
+        }
         flow.choice(b, &s.t("seller-pair"), false, None, Request::StartPairing);
         flow.choice(b, &s.t("seller-leave"), false, None, Request::Leave);
-        flow.bottom()
+        match s.address_for_a_phone() {
+            Some(address) => {
+                y = b.paragraph(pos2(start.x, flow.bottom() + gap), width, &s.t("seller-phone"), Type::SMALL)
+                    + gap * 0.7;
+                let side = b.px(220.0).min(width);
+                qr::paint(b, Rect::from_min_size(pos2(start.x, y), vec2(side, side)), &address);
+                b.paragraph(pos2(start.x, y + side + gap * 0.5), width, &address, Type::BODY)
+            }
+            None => flow.bottom(),
+        }
     });
 }
 

@@ -93,6 +93,7 @@ pub(super) fn noted(s: &Scene, note: &SellerNote) -> String {
             PairError::DeskFailed => s.t("pair-desk-failed"),
             PairError::Disk(_) => s.t("pair-disk"),
         },
+        SellerNote::DeskNotOpened => s.t("seller-desk-not-opened"),
         SellerNote::SettingsNotKept => s.t("seller-not-kept"),
     }
 }

@@ -8,6 +8,7 @@ use crate::{
     kiosk::{
         bridge::Line,
         idle::Idle,
+        outside::desk_here::BehindTheWindow,
         stage::{Flights, Hanger},
         targets::{ScrollId, Scrolls, Targets},
     },
@@ -18,7 +19,7 @@ const PAGE: f32 = 0.8;
 
 /// What effects reach.
 #[derive(SystemParam)]
-pub(super) struct Outside<'w> {
+pub(super) struct Outside<'w, 's> {
     scrolls: ResMut<'w, Scrolls>,
     flights: ResMut<'w, Flights>,
     idle: ResMut<'w, Idle>,
@@ -26,6 +27,7 @@ pub(super) struct Outside<'w> {
     hanger: Res<'w, Hanger>,
     targets: Res<'w, Targets>,
     line: Res<'w, Line>,
+    behind: BehindTheWindow<'w, 's>,
 }
 
 pub(super) fn take_in(
@@ -40,16 +42,16 @@ pub(super) fn take_in(
     }
     for request in requests.read() {
         let effects = tablet.0.apply(request.clone());
-        outside.carry_out(effects);
+        outside.carry_out(effects, &mut tablet);
     }
     for Heard(news) in news.read() {
         let effects = tablet.0.hear(news.clone());
-        outside.carry_out(effects);
+        outside.carry_out(effects, &mut tablet);
     }
 }
 
-impl Outside<'_> {
-    fn carry_out(&mut self, effects: Vec<Effect>) {
+impl Outside<'_, '_> {
+    fn carry_out(&mut self, effects: Vec<Effect>, tablet: &mut Tablet) {
         for effect in effects {
             match effect {
                 Effect::Hung { kind, token } => self.flights.hung(&kind, token, &self.targets),
@@ -68,9 +70,24 @@ impl Outside<'_> {
                     *self.scrolls = Scrolls::default();
                     *self.flights = Flights::default();
                 }
+                Effect::OpenDesk => self.open_desk(tablet),
                 Effect::Leave => {
                     self.exit.write(AppExit::Success);
                 }
+            }
+        }
+    }
+
+    /// The guest's side is left for the desk; whoever comes meanwhile finds Welcome.
+    fn open_desk(&mut self, tablet: &mut Tablet) {
+        match self.behind.open() {
+            Ok(()) => {
+                let effects = tablet.0.apply(Request::Done);
+                self.carry_out(effects, tablet);
+            }
+            Err(error) => {
+                warn!("no browser could be started: {error}");
+                tablet.0.desk_not_opened();
             }
         }
     }

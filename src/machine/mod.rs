@@ -1,0 +1,5 @@
+//! What the computer says of itself.
+
+mod battery;
+
+pub use battery::Battery;
