@@ -6,6 +6,7 @@ use axum::response::Html;
 use jiff::Timestamp;
 use maud::{DOCTYPE, Markup, html};
 
+use super::paper;
 use crate::{
     desk::{
         assets::VERSION,
@@ -118,6 +119,7 @@ fn banners(desk: &DeskState, texts: &Texts, tab: Tab) -> Markup {
                 a href="/kiosks" { (say!(texts, "see-not-taken")) }
             }
         }
+        (paper::banners(desk, texts))
         @if disk::is_nearly_full(&desk.data_dir) {
             p.banner role="status" {
                 (say!(texts, "disk-nearly-full-here"))
