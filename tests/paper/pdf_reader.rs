@@ -44,6 +44,14 @@ pub fn known(pdf: &[u8], what: &str) -> String {
     found.unwrap_or_else(|| panic!("no {what} in {all}")).trim().to_owned()
 }
 
+/// The language that it says it is in (ISO 32000-1, section 14.9.2.2: `Lang` of the catalogue).
+pub fn language(pdf: &[u8]) -> String {
+    let text = String::from_utf8_lossy(pdf);
+    let after = text.split_once("/Lang").expect("no language is set").1.trim_start();
+    let code = after.strip_prefix('(').and_then(|rest| rest.split_once(')'));
+    code.unwrap_or_else(|| panic!("/Lang{}", &after[..20])).0.to_owned()
+}
+
 /// A line for each typeface in it.
 pub fn typefaces(pdf: &[u8]) -> Vec<String> {
     let all = String::from_utf8(run("pdffonts", pdf, &[], &[]).stdout).expect("UTF-8");

@@ -110,7 +110,7 @@ fn a_device_that_is_full_or_not_there_is_told() {
         // Also in the reader's own language.
         let cookie = format!("{}; language=de", seller.cookie);
         let german = Seller { agent: seller.agent.clone(), url: seller.url.clone(), cookie };
-        until_it_says(&german, "/tickets", "ist nicht gedruckt", 5);
+        until_it_says(&german, "/trays", "ist nicht gedruckt", 5);
     }
 }
 

@@ -31,7 +31,7 @@ fn a_slip_leads_past_the_homes_and_has_no_prices() {
         .collect();
     assert_eq!(homes, ["A1", "A10", "B1", "C2"], "{all:#?}");
     assert!(all.contains(&"C2 2 × Green stone bead".to_owned()), "{all:#?}");
-    assert!(at("Antique brass cable chain, 24 in · 61 cm") < at("A1"));
+    assert!(at("Antique brass cable chain,") < at("A1"));
     assert!(at("Without a home") < at("Her own locket"));
     assert!(all.contains(&"For 13 or older".to_owned()), "{all:#?}");
     assert!(all.join(" ").contains("Small parts"), "{all:#?}");
