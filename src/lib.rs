@@ -14,9 +14,10 @@
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
+//! paper     receipts and slips, as PDF and for printers (lang, catalog; no HTTP, no clock)
 //! link      the kiosk's line to the desk               (ticket, catalog; no Bevy)
 //! guest     the guest's session without an engine        (link, lang and the pure rooms; no Bevy)
-//! desk      the server: pages and kiosk interface      (ledger, lang, link's messages; no Bevy)
+//! desk      the server: pages and kiosk interface      (ledger, lang, paper, link's messages; no Bevy)
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
@@ -38,6 +39,7 @@ pub mod ledger;
 pub mod link;
 pub mod machine;
 pub mod money;
+pub mod paper;
 pub mod portrait;
 pub mod quoting;
 pub mod ron_tree;

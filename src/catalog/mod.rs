@@ -11,9 +11,9 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `folder` | reading the whole folder, with all mistakes at once |
-//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `read_amounts`, `names` | reading one file, or a part of one |
+//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `read_amounts`, `read_paper`, `names` | reading one file, or a part of one |
 //! | `read_piece` | a piece as a file |
-//! | `model` | a whole catalogue, and what follows from it: sums, cautions, names |
+//! | `model`, `paper` | a whole catalogue, and what follows from it: sums, cautions, names; what is wanted on paper |
 //! | `pictures`, `outline` | pictures, and the outline of what they show |
 //! | `watch` | watching the folder for edits |
 
@@ -21,10 +21,12 @@ mod folder;
 mod model;
 mod names;
 mod outline;
+mod paper;
 mod pictures;
 mod read_amounts;
 mod read_bases;
 mod read_facts;
+mod read_paper;
 mod read_piece;
 mod read_sizes;
 mod read_table;
@@ -36,6 +38,7 @@ pub use folder::{Loaded, read_folder};
 pub use model::{Catalog, PieceError, Table, ThreadedBy, Till, Tray};
 pub use names::Names;
 pub use outline::Outline;
+pub use paper::{Columns, Paper, Printer};
 pub use pictures::{Picture, relief_name};
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};

@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::names::Names;
+use super::{names::Names, paper::Paper};
 use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
     craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
@@ -22,6 +22,9 @@ pub struct Table {
     /// What the till goes by.
     #[serde(default)]
     pub till: Till,
+    /// What is wanted on paper, and where it is printed. That is the desk's alone: no tablet hears of it.
+    #[serde(skip)]
+    pub paper: Paper,
     /// Whose rules the cautions follow.
     pub region: Region,
     /// How far neighbouring bodies overlap like roof tiles: the share of their mean width they keep.

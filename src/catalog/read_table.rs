@@ -2,7 +2,9 @@
 
 use super::{
     model::{Table, ThreadedBy},
+    paper::Paper,
     read_amounts::{percent, price},
+    read_paper,
     read_till::{self, TILL_FIELDS},
 };
 use crate::{
@@ -11,7 +13,7 @@ use crate::{
     ron_tree::{Node, Reader, Value},
 };
 
-const OWN_FIELDS: [&str; 12] = [
+const OWN_FIELDS: [&str; 13] = [
     "name",
     "currency",
     "tax",
@@ -24,6 +26,7 @@ const OWN_FIELDS: [&str; 12] = [
     "idle_seconds",
     "idle_warning_seconds",
     "threaded_by",
+    "paper",
 ];
 
 /// The shortest warning before a guest's piece is cleared. Source: WCAG 2.2, success criterion 2.2.1.
@@ -65,6 +68,10 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         None => Some(ThreadedBy::default()),
     };
     let till = read_till::read(reader, &f, currency);
+    let paper = match f.get("paper") {
+        Some(node) => read_paper::read(reader, node),
+        None => Some(Paper::default()),
+    };
     let mut discounts = Some(Vec::new());
     if let Some(node) = f.get("discounts") {
         for item in reader.list(node, "discounts")? {
@@ -78,6 +85,7 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         name: name?,
         prices: PriceRules { currency, tax: tax?, rounding: rounding?, cash_step: cash_step?, discounts: discounts? },
         till: till?,
+        paper: paper?,
         region: region?,
         rho: rho?,
         hold_minutes: hold_minutes?,

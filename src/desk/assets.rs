@@ -10,7 +10,7 @@ use axum::{
     routing::get,
 };
 
-use crate::disk::digest::sha256_hex;
+use crate::{disk::digest::sha256_hex, paper};
 
 const STYLE: &str = include_str!("../../assets/desk/desk.css");
 /// One file for the browser; each part uses those before it.
@@ -25,11 +25,6 @@ const ICON: &str = include_str!("../../assets/desk/icon.svg");
 const LIGHT_SANS: &[u8] = include_bytes!("../../assets/fonts/desk-sans-regular.woff2");
 const LIGHT_SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/desk-sans-bold.woff2");
 const LIGHT_SERIF: &[u8] = include_bytes!("../../assets/fonts/desk-serif-semibold.woff2");
-/// The whole typefaces, for letters that the light ones do not have.
-const SANS: &[u8] = include_bytes!("../../assets/fonts/andika-regular.ttf");
-const SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/andika-bold.ttf");
-const SERIF: &[u8] = include_bytes!("../../assets/fonts/serif-semibold.ttf");
-
 /// Stands in the addresses of style and script, so that a browser keeps them exactly until they change.
 pub(super) static VERSION: LazyLock<String> = LazyLock::new(|| sha256_hex(format!("{STYLE}{SCRIPT}"))[..12].to_owned());
 
@@ -45,9 +40,10 @@ async fn asset(Path(name): Path<String>) -> Response {
         "sans.woff2" => ("font/woff2", LIGHT_SANS),
         "sans-bold.woff2" => ("font/woff2", LIGHT_SANS_BOLD),
         "serif.woff2" => ("font/woff2", LIGHT_SERIF),
-        "sans.ttf" => ("font/ttf", SANS),
-        "sans-bold.ttf" => ("font/ttf", SANS_BOLD),
-        "serif.ttf" => ("font/ttf", SERIF),
+        // The whole typefaces, for letters that the light ones do not have.
+        "sans.ttf" => ("font/ttf", paper::SANS),
+        "sans-bold.ttf" => ("font/ttf", paper::SANS_BOLD),
+        "serif.ttf" => ("font/ttf", paper::SERIF),
         _ => return StatusCode::NOT_FOUND.into_response(),
     };
     let kept = HeaderValue::from_static("public, max-age=604800");

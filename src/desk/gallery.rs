@@ -104,17 +104,7 @@ impl Gallery {
         if is_known(asked, &tag) {
             return not_modified(&tag, PIECE_KEPT);
         }
-        let (width, height) = size.px();
-        let made = self
-            .get(&tag, move || match portrait_png(&loaded.catalog, &loaded.pictures, &piece, width, height) {
-                Ok(png) if size == PortraitSize::Close => lower_part(&png),
-                Ok(png) => Some(png),
-                Err(error) => {
-                    tracing::warn!("no portrait: {error}");
-                    None
-                }
-            })
-            .await;
+        let made = self.get(&tag, move || drawn(&loaded, &piece, size)).await;
         match made {
             Some(png) => answer("image/png", &tag, PIECE_KEPT, png.to_vec()),
             None => ([(header::CONTENT_TYPE, "image/svg+xml")], NO_PICTURE).into_response(),
@@ -156,6 +146,19 @@ pub(super) async fn whole(picture: &Picture) -> Option<Vec<u8>> {
 /// The media type of a catalogue picture; the reader takes PNG and JPEG only.
 pub(super) fn content_type(name: &str) -> &'static str {
     if name.to_ascii_lowercase().ends_with(".png") { "image/png" } else { "image/jpeg" }
+}
+
+/// A portrait as a PNG file; none where the catalogue can't make the piece any more.
+pub(super) fn drawn(loaded: &Loaded, piece: &Piece, size: PortraitSize) -> Option<Vec<u8>> {
+    let (width, height) = size.px();
+    match portrait_png(&loaded.catalog, &loaded.pictures, piece, width, height) {
+        Ok(png) if size == PortraitSize::Close => lower_part(&png),
+        Ok(png) => Some(png),
+        Err(error) => {
+            tracing::warn!("no portrait: {error}");
+            None
+        }
+    }
 }
 
 /// What hangs in the lower part of a portrait, without the empty ground around it.

@@ -22,6 +22,7 @@
 //! | `events` | telling open pages that something changed |
 //! | `fragments` | what of a page is different for an open one that says what it has |
 //! | `assets`, `gallery`, `qr` | style, script and typefaces; portraits and small pictures; addresses as a camera reads them |
+//! | `printing` | the line to the printer: what waits, what became of it |
 //! | `kiosk_interface` | what kiosks ask |
 //! | `tablets` | what lies on the tablets, and what the seller wants done with it |
 //! | `clock` | the time that the desk goes by, and whether it was set |
@@ -56,6 +57,7 @@ mod pages;
 mod pin_rules;
 mod practice;
 mod practising;
+mod printing;
 mod qr;
 mod refusal;
 mod refusal_forms;

@@ -35,6 +35,7 @@ use super::{
     pages,
     practice::Practice,
     practising::keep_apart,
+    printing::Printing,
     refusal_forms::put_into_form,
     state::{DeskState, is_ours},
     tablets::Tablets,
@@ -108,6 +109,9 @@ impl Desk {
         disk::make_private(&config.data_dir, is_ours).map_err(data)?;
         let (close, closing) = watch::channel(false);
         let auth = Auth::new()?;
+        // Begins at the time, so that no beat of an earlier run is taken for one of this.
+        let pulse = watch::Sender::new(now.as_millisecond().unsigned_abs());
+        let for_printing = pulse.clone();
         let desk = Arc::new(DeskState {
             ledger: LedgerThread::open(ledger, clock.clone())?,
             clock,
@@ -118,8 +122,8 @@ impl Desk {
             data_dir: config.data_dir.clone(),
             tablets: Tablets::default(),
             practice: Practice::new(cut_short),
-            // Begins at the time, so that no beat of an earlier run is taken for one of this.
-            pulse: watch::Sender::new(now.as_millisecond().unsigned_abs()),
+            printing: Printing::open(move || for_printing.send_modify(|beat| *beat += 1))?,
+            pulse,
             closing,
             addr,
             way_back: OnceLock::new(),
@@ -239,6 +243,7 @@ impl Desk {
         if let Some(server) = self.server.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = server.join();
         }
+        self.state.printing.close();
         self.state.ledger.close();
     }
 }

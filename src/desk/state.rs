@@ -6,7 +6,7 @@ use tokio::sync::watch;
 
 use super::{
     alarms::Alarms, auth::Auth, clock::Clock, gallery::Gallery, ledger_thread::LedgerThread, live_catalog::LiveCatalog,
-    practice::Practice, tablets::Tablets,
+    practice::Practice, printing::Printing, tablets::Tablets,
 };
 use crate::disk;
 
@@ -25,6 +25,7 @@ pub(super) struct DeskState {
     pub data_dir: PathBuf,
     pub tablets: Tablets,
     pub practice: Practice,
+    pub printing: Printing,
     /// Beats whenever a page may look different.
     pub pulse: watch::Sender<u64>,
     pub closing: watch::Receiver<bool>,

@@ -198,7 +198,10 @@ impl Ticket {
     }
 
     /// What of its discount was taken off by hand.
-    pub(super) fn given_off(&self) -> Result<Decimal, MoneyError> {
+    ///
+    /// # Errors
+    /// Its sum can't be made.
+    pub fn given_off(&self) -> Result<Decimal, MoneyError> {
         match &self.given {
             Some(_) => Ok(self.quote.discount - self.quoted(None)?.discount),
             None => Ok(Decimal::ZERO),

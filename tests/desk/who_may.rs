@@ -80,6 +80,15 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("GET", "/bills/{id}/take-back", Desk, ""),
     ("POST", "/bills/{id}/take-back", Approved, "what=goods:0&reason=typed&tender="),
     ("GET", "/sales", Desk, ""),
+    // Paper.
+    ("GET", "/tickets/{id}/receipt.pdf", Desk, ""),
+    ("GET", "/tickets/{id}/slip.pdf", Desk, ""),
+    ("POST", "/tickets/{id}/print-receipt", Desk, ""),
+    ("POST", "/tickets/{id}/print-slip", Desk, ""),
+    ("GET", "/bills/{id}/receipt.pdf", Desk, ""),
+    ("POST", "/bills/{id}/print-receipt", Desk, ""),
+    ("POST", "/printer/again", Desk, "print=99"),
+    ("POST", "/printer/leave", Desk, "print=99"),
     // Counting what lies on the table, and looking at the day.
     ("GET", "/trays", Desk, ""),
     ("GET", "/trays/cautions", Desk, ""),

@@ -1,1 +1,61 @@
-# The desk in German: receipts, slips and printed pages.
+# Die Kasse auf Deutsch: Belege, Laufzettel und gedruckte Seiten.
+
+# Auf dem Papier.
+paper-receipt-title = Beleg { $number }
+paper-slip-title = Laufzettel { $number }
+paper-practice = Übung – kein Beleg
+paper-date = Datum
+paper-show = Markt
+paper-piece = Stück { $number }
+paper-several = { $n } × { $name }
+paper-goods = Andere Waren
+paper-package = Paket „{ $name }“
+paper-taken-off = Nachlass, { $reason }
+paper-tax-on-top = Steuer { $percent } % auf { $net }
+paper-tax-inside = Darin Steuer, { $percent } % auf { $net }
+paper-cash = bar
+paper-card = Karte
+paper-paid = Bezahlt: { $way }
+paper-paid-part = Teil bezahlt: { $way }
+paper-paid-out = Ausgezahlt: { $way }
+paper-rounded = Auf Münzen gerundet
+paper-given = Gegeben
+paper-change = Zurück
+paper-left = Noch zu zahlen
+paper-to-pay-out = Noch auszuzahlen
+paper-back = Zurückgenommen, oben nicht mehr enthalten
+paper-back-one = { $what }: { $reason }
+paper-back-way = Die Zahlungsart wurde berichtigt: { $reason }
+paper-care = Pflege
+paper-for = Für
+paper-gift = Geschenk
+paper-wrapped-apart = extra einpacken
+paper-from-homes = Aus den Fächern
+paper-no-home = Ohne Fach
+
+# Auf den Seiten der Kasse.
+paper-nothing-paid = hierfür wurde noch nichts bezahlt, also gibt es keinen Beleg
+paper-no-bill = das wurde bezahlt, als es noch keine Rechnungen gab; öffne zuerst die Rechnung
+paper-not-made = das Papier konnte nicht gemacht werden: { $why }
+paper-no-printer = dieser Verkaufstisch hat keinen Drucker; schreib in table.ron, wo er ist
+paper-heading = Papier
+paper-link-receipt = Beleg
+paper-link-slip = Laufzettel
+paper-in-language = In der Sprache des Gastes
+paper-print-receipt = Beleg drucken
+paper-print-slip = Laufzettel drucken
+paper-what-receipt = Beleg { $number }
+paper-what-slip = Laufzettel { $number }
+paper-printing = { $what }: wird gedruckt …
+paper-printed = { $what }: gedruckt
+paper-not-printed = { $what } ist nicht gedruckt.
+paper-silent = Der Drucker antwortet nicht.
+paper-jammed = Der Drucker nimmt nichts mehr an: Ist Papier da und die Klappe zu?
+paper-broke-off = Der Drucker hat abgebrochen; sieh nach, was herauskam.
+paper-full = Wo gedruckt wird, ist kein Platz mehr.
+paper-missing = Der Drucker ist nicht da: Ist er angesteckt und eingeschaltet?
+paper-unsure = Der Drucker hat alles angenommen und sagt nicht, ob er fertig ist; sieh nach, ob es herauskam.
+paper-busy = Es wartet schon zu viel auf den Drucker.
+paper-other = Mit dem Drucker geht es nicht: { $why }
+paper-again = Noch einmal versuchen
+paper-leave = Lassen

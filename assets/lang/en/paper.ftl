@@ -1,1 +1,61 @@
 # The desk in English: receipts, slips and printed pages.
+
+# On the paper.
+paper-receipt-title = Receipt { $number }
+paper-slip-title = Slip { $number }
+paper-practice = Practice – no receipt
+paper-date = Date
+paper-show = Show
+paper-piece = Piece { $number }
+paper-several = { $n } × { $name }
+paper-goods = Other goods
+paper-package = Package “{ $name }”
+paper-taken-off = Taken off, { $reason }
+paper-tax-on-top = Tax { $percent } % on { $net }
+paper-tax-inside = Tax in it, { $percent } % on { $net }
+paper-cash = Cash
+paper-card = Card
+paper-paid = Paid: { $way }
+paper-paid-part = A part of it paid: { $way }
+paper-paid-out = Paid out: { $way }
+paper-rounded = Rounded to coins
+paper-given = Given
+paper-change = Change
+paper-left = Left to pay
+paper-to-pay-out = To pay out
+paper-back = Taken back, no longer in the sum above
+paper-back-one = { $what }: { $reason }
+paper-back-way = The way to pay was put right: { $reason }
+paper-care = Care
+paper-for = For
+paper-gift = Gift
+paper-wrapped-apart = wrapped apart
+paper-from-homes = From their homes
+paper-no-home = Without a home
+
+# On the desk’s pages.
+paper-nothing-paid = nothing was paid for this yet, so there is no receipt
+paper-no-bill = this was paid before there were bills; open its bill first
+paper-not-made = the paper could not be made: { $why }
+paper-no-printer = this table has no printer; say in table.ron where it is
+paper-heading = Paper
+paper-link-receipt = Receipt
+paper-link-slip = Slip
+paper-in-language = In the guest’s language
+paper-print-receipt = Print receipt
+paper-print-slip = Print slip
+paper-what-receipt = Receipt { $number }
+paper-what-slip = Slip { $number }
+paper-printing = { $what }: printing…
+paper-printed = { $what }: printed
+paper-not-printed = { $what } is not printed.
+paper-silent = The printer does not answer.
+paper-jammed = The printer takes nothing more: is there paper, and is its lid closed?
+paper-broke-off = The printer broke off; look what came out.
+paper-full = There is no room left where it prints to.
+paper-missing = The printer is not there: is it plugged in and switched on?
+paper-unsure = The printer has taken it and does not say that it is done; look whether it came out.
+paper-busy = Too much waits for the printer already.
+paper-other = The printer can’t be used: { $why }
+paper-again = Try again
+paper-leave = Leave it

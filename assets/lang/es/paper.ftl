@@ -1,1 +1,61 @@
-# The desk in Spanish: receipts, slips and printed pages.
+# La caja en español: recibos, volantes y páginas impresas.
+
+# En el papel.
+paper-receipt-title = Recibo { $number }
+paper-slip-title = Volante { $number }
+paper-practice = Práctica: no es un recibo
+paper-date = Fecha
+paper-show = Feria
+paper-piece = Pieza { $number }
+paper-several = { $n } × { $name }
+paper-goods = Otros artículos
+paper-package = Paquete «{ $name }»
+paper-taken-off = Rebaja, { $reason }
+paper-tax-on-top = Impuesto { $percent } % sobre { $net }
+paper-tax-inside = Impuesto incluido, { $percent } % sobre { $net }
+paper-cash = efectivo
+paper-card = tarjeta
+paper-paid = Pagado: { $way }
+paper-paid-part = Pagado en parte: { $way }
+paper-paid-out = Devuelto: { $way }
+paper-rounded = Redondeo a monedas
+paper-given = Entregado
+paper-change = Cambio
+paper-left = Queda por pagar
+paper-to-pay-out = Queda por devolver
+paper-back = Devuelto, ya no está en la suma de arriba
+paper-back-one = { $what }: { $reason }
+paper-back-way = Se corrigió la forma de pago: { $reason }
+paper-care = Cuidado
+paper-for = Para
+paper-gift = Regalo
+paper-wrapped-apart = envuelto aparte
+paper-from-homes = De sus compartimentos
+paper-no-home = Sin compartimento
+
+# En las páginas de la caja.
+paper-nothing-paid = todavía no se ha pagado nada, así que no hay recibo
+paper-no-bill = esto se pagó antes de que hubiera cuentas; abre primero su cuenta
+paper-not-made = no se pudo hacer el papel: { $why }
+paper-no-printer = esta mesa no tiene impresora; di en table.ron dónde está
+paper-heading = Papel
+paper-link-receipt = Recibo
+paper-link-slip = Volante
+paper-in-language = En el idioma del cliente
+paper-print-receipt = Imprimir recibo
+paper-print-slip = Imprimir volante
+paper-what-receipt = Recibo { $number }
+paper-what-slip = Volante { $number }
+paper-printing = { $what }: imprimiendo…
+paper-printed = { $what }: impreso
+paper-not-printed = { $what } no está impreso.
+paper-silent = La impresora no responde.
+paper-jammed = La impresora no acepta nada más: ¿hay papel y está cerrada la tapa?
+paper-broke-off = La impresora se interrumpió; mira qué salió.
+paper-full = No queda espacio donde se imprime.
+paper-missing = La impresora no está: ¿está enchufada y encendida?
+paper-unsure = La impresora lo ha recibido todo y no dice si ha terminado; mira si ha salido.
+paper-busy = Ya hay demasiado esperando a la impresora.
+paper-other = La impresora no funciona: { $why }
+paper-again = Intentarlo otra vez
+paper-leave = Dejarlo

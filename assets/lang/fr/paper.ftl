@@ -1,1 +1,61 @@
-# The desk in French: receipts, slips and printed pages.
+# La caisse en français : reçus, bons et pages imprimées.
+
+# Sur le papier.
+paper-receipt-title = Reçu { $number }
+paper-slip-title = Bon { $number }
+paper-practice = Entraînement – pas un reçu
+paper-date = Date
+paper-show = Vente
+paper-piece = Bijou { $number }
+paper-several = { $n } × { $name }
+paper-goods = Autres articles
+paper-package = Formule « { $name } »
+paper-taken-off = Remise, { $reason }
+paper-tax-on-top = Taxe { $percent } % sur { $net }
+paper-tax-inside = Dont taxe, { $percent } % sur { $net }
+paper-cash = espèces
+paper-card = carte
+paper-paid = Payé : { $way }
+paper-paid-part = Payé en partie : { $way }
+paper-paid-out = Rendu : { $way }
+paper-rounded = Arrondi aux pièces
+paper-given = Donné
+paper-change = Monnaie rendue
+paper-left = Reste à payer
+paper-to-pay-out = À rendre
+paper-back = Repris, plus compté ci-dessus
+paper-back-one = { $what } : { $reason }
+paper-back-way = Le moyen de paiement a été corrigé : { $reason }
+paper-care = Entretien
+paper-for = Pour
+paper-gift = Cadeau
+paper-wrapped-apart = emballé à part
+paper-from-homes = À prendre dans les cases
+paper-no-home = Sans case
+
+# Sur les pages de la caisse.
+paper-nothing-paid = rien n’a encore été payé, il n’y a donc pas de reçu
+paper-no-bill = cela a été payé avant qu’il y ait des notes ; ouvre d’abord sa note
+paper-not-made = le papier n’a pas pu être fait : { $why }
+paper-no-printer = ce stand n’a pas d’imprimante ; indique dans table.ron où elle est
+paper-heading = Papier
+paper-link-receipt = Reçu
+paper-link-slip = Bon
+paper-in-language = Dans la langue du client
+paper-print-receipt = Imprimer le reçu
+paper-print-slip = Imprimer le bon
+paper-what-receipt = Reçu { $number }
+paper-what-slip = Bon { $number }
+paper-printing = { $what } : impression…
+paper-printed = { $what } : imprimé
+paper-not-printed = { $what } n’est pas imprimé.
+paper-silent = L’imprimante ne répond pas.
+paper-jammed = L’imprimante n’accepte plus rien : y a-t-il du papier, et le capot est-il fermé ?
+paper-broke-off = L’imprimante s’est interrompue ; regarde ce qui est sorti.
+paper-full = Il n’y a plus de place là où l’on imprime.
+paper-missing = L’imprimante n’est pas là : est-elle branchée et allumée ?
+paper-unsure = L’imprimante a tout reçu et ne dit pas si c’est fini ; regarde si c’est sorti.
+paper-busy = Trop d’impressions attendent déjà.
+paper-other = L’imprimante ne marche pas : { $why }
+paper-again = Réessayer
+paper-leave = Laisser

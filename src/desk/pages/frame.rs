@@ -6,6 +6,7 @@ use axum::response::Html;
 use jiff::Timestamp;
 use maud::{DOCTYPE, Markup, html};
 
+use super::paper;
 use crate::{
     desk::{
         assets::VERSION,
@@ -125,6 +126,7 @@ fn banners(desk: &DeskState, texts: &Texts, tab: Tab) -> Markup {
         @for (digit, battery) in desk.tablets.nearly_empty() {
             p.banner role="status" { (say!(texts, "battery-low-tablet", digit = digit, n = battery.percent)) }
         }
+        (paper::banners(desk, texts))
         @if disk::is_nearly_full(&desk.data_dir) {
             p.banner role="status" {
                 (say!(texts, "disk-nearly-full-here"))

@@ -12,6 +12,7 @@
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `show` | what a show is and came to; ending it; practice |
+//! | `paper` | receipts and slips, and what became of printing them |
 //! | `kiosks` | paired tablets, pairing another, and what lies on them; a phone as another till |
 //! | `nowhere` | an address that leads nowhere |
 
@@ -26,6 +27,7 @@ mod inset;
 mod kiosks;
 mod new_sale;
 mod nowhere;
+mod paper;
 mod paying;
 mod queue;
 mod reduction;
@@ -68,6 +70,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(ticket::routes())
         .merge(bill::routes())
         .merge(sales::routes())
+        .merge(paper::routes())
         .merge(trays::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())

@@ -196,7 +196,7 @@ impl Bill {
 
     /// The place of the payment that was put right, once or several times, until it was payment `at`; `at` itself where
     /// nothing was put right.
-    pub(super) fn first_of(&self, at: usize) -> usize {
+    pub fn first_of(&self, at: usize) -> usize {
         let before = |at: &usize| match self.payments.get(*at)?.why {
             // A counter-entry stands behind what it puts right.
             Why::ThisWay { of } if of < *at => Some(of),

@@ -19,7 +19,7 @@ use crate::{
         pages::{
             frame::{Tab, page_in},
             inset::{HERE, inset},
-            words,
+            paper, words,
         },
         refusal::Refusal,
         seller::Seller,
@@ -42,6 +42,8 @@ pub(super) struct View {
     pub(super) sum: BillSum,
     pub(super) loaded: Arc<Loaded>,
     pub(super) now: Timestamp,
+    /// The receipt.
+    pub(super) paper: Markup,
 }
 
 async fn show(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
@@ -57,7 +59,8 @@ pub(super) async fn with_trouble(
 ) -> Result<Response, Refusal> {
     let (bill, tickets, sum) = desk.ledger.look(move |ledger| ledger.bill(id)).await?;
     let title = say!(texts, "bill-title", number = bill.number.to_string());
-    let view = View { texts, bill, tickets, sum, loaded: desk.catalog.loaded(), now: desk.clock.now() };
+    let paper = paper::of_bill(desk, texts, &bill);
+    let view = View { texts, paper, bill, tickets, sum, loaded: desk.catalog.loaded(), now: desk.clock.now() };
     Ok(page_in(desk, texts, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
@@ -97,6 +100,7 @@ impl View {
                 }
                 div.work {
                     (self.counter())
+                    (self.paper)
                     (self.past())
                 }
             }

@@ -23,6 +23,7 @@ use crate::{
         gallery::PortraitSize,
         pages::{
             frame::{Tab, page},
+            paper,
             queue::portrait_address,
             words,
         },
@@ -52,6 +53,8 @@ pub(super) struct View {
     pub(super) now: Timestamp,
     /// Whether the seller works alone, so that nobody has to be named.
     pub(super) alone: bool,
+    /// Receipt and slip.
+    pub(super) paper: Markup,
 }
 
 async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
@@ -94,7 +97,8 @@ async fn with(desk: &DeskState, id: Uuid, on_top: Option<&Markup>) -> Result<Res
     };
     let title = format!("Ticket {}", ticket.number);
     let (loaded, now) = (desk.catalog.loaded(), desk.clock.now());
-    let view = View { ticket, history, others, counts, bill, loaded, now, alone };
+    let paper = paper::of_ticket(desk, Texts::of(Lang::En), &ticket, bill.as_ref().map(|(bill, _)| bill));
+    let view = View { ticket, history, others, counts, bill, loaded, now, alone, paper };
     Ok(page(desk, Tab::Tickets, &title, &view.content(on_top)).into_response())
 }
 
@@ -167,6 +171,7 @@ impl View {
                     (self.more())
                     (self.cautions())
                     (self.sums())
+                    (self.paper)
                     (self.price())
                 }
             }
