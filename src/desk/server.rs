@@ -183,7 +183,7 @@ impl Desk {
     /// machine alone.
     pub fn address_outward(&self) -> Option<String> {
         let bound = self.state.addr;
-        let ip = if bound.ip().is_unspecified() { outward()? } else { bound.ip() };
+        let ip = if bound.ip().is_unspecified() { *outward().first()? } else { bound.ip() };
         (!ip.is_loopback()).then(|| format!("http://{}", SocketAddr::new(ip, bound.port())))
     }
 

@@ -286,9 +286,13 @@ impl Reach {
         let number = |host: &str| host.parse::<SocketAddr>().ok();
         let used =
             used.filter(|host| !host.starts_with("localhost") && !number(host).is_some_and(|at| at.ip().is_loopback()));
-        let outward = outward().map(|ip| SocketAddr::new(ip, bound.port()).to_string());
-        let mut hosts: Vec<String> = used.map(str::to_owned).into_iter().chain(outward).collect();
-        hosts.dedup();
+        let outward = outward().into_iter().map(|ip| SocketAddr::new(ip, bound.port()).to_string());
+        let mut hosts: Vec<String> = Vec::new();
+        for host in used.map(str::to_owned).into_iter().chain(outward) {
+            if !hosts.contains(&host) {
+                hosts.push(host);
+            }
+        }
         // A phone finds a number in its network, and not always a name.
         hosts.sort_by_key(|host| number(host).is_none());
         if hosts.is_empty() {
