@@ -42,6 +42,8 @@ mod kit;
 
 #[path = "desk/kiosk_line.rs"]
 mod kiosk_line;
+#[path = "desk/languages.rs"]
+mod languages;
 #[path = "desk/seller.rs"]
 mod seller;
 #[path = "desk/sign_in.rs"]

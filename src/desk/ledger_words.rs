@@ -7,12 +7,13 @@ use std::path::Path;
 
 use rust_decimal::Decimal;
 
+use super::money_words::money_words;
 use crate::{
     catalog::PieceError,
     caution::CautionCode,
     lang::{Texts, say},
     ledger::{AboutError, LONGEST_NAME, LONGEST_SHOW_NAME, LedgerError, MOST_HELPERS, SELLER, StaffError},
-    money::{MAX_AMOUNT, MoneyError},
+    money::MAX_AMOUNT,
     quoting::excerpt,
     ticket::{NumberError, State},
 };
@@ -178,8 +179,4 @@ fn number_words(texts: &Texts, error: &NumberError) -> String {
         NumberError::Check(number) => say!(texts, "ledger-number-check", number = number.as_str()),
         NumberError::Range => say!(texts, "ledger-number-range"),
     }
-}
-
-fn money_words(_: &Texts, error: &MoneyError) -> String {
-    error.to_string()
 }

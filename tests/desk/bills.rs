@@ -6,7 +6,7 @@ use rust_decimal::Decimal;
 use uuid::Uuid;
 
 /// A piece opened by hand, for a grown-up, told: ready for the till.
-fn ready(table: &Table, seller: &Seller, homes: &str) -> Uuid {
+pub fn ready(table: &Table, seller: &Seller, homes: &str) -> Uuid {
     let opened = seller.post("/new", &[("id", &Uuid::now_v7().to_string()), ("homes", homes), ("wearer", "from13")]);
     let id: Uuid = opened.location.strip_prefix("/tickets/").expect("a ticket's page").parse().expect("an id");
     seller.post(&format!("/tickets/{id}/told"), &[("told", "1")]);
@@ -26,13 +26,13 @@ fn bill(table: &Table, id: Uuid) -> (Bill, BillSum) {
     (bill, sum)
 }
 
-fn bill_of(answer: &Answer) -> Uuid {
+pub fn bill_of(answer: &Answer) -> Uuid {
     assert_eq!(answer.status, 303, "{}", answer.text);
     let place = answer.location.strip_prefix("/bills/").expect("a bill's page");
     place.split('#').next().unwrap().parse().expect("an id")
 }
 
-fn homes(table: &Table) -> Vec<String> {
+pub fn homes(table: &Table) -> Vec<String> {
     let catalog = table.catalog();
     let kiosk = table.kiosk();
     let fitting = kiosk.fitting();

@@ -13,9 +13,10 @@ use maud::{Markup, html};
 
 use super::{
     files::{self, File, Written},
-    sheet::{Sheet, about_line},
+    sheet::{Sheet, about_line, name_then},
 };
 use crate::{
+    catalog::Catalog,
     craft::Home,
     desk::{
         pages::{
@@ -84,7 +85,7 @@ async fn closed(
         (sheet.markup())
         (were_let_go(texts, &let_go))
         (after_closing(texts, &came_after))
-        (left(texts, &closed.end))
+        (left(texts, &loaded.catalog, &closed.end))
         (files::links(texts, id))
         div.row.ends.no-print {
             button data-prints hidden { (say!(texts, "closed-print")) }
@@ -143,11 +144,14 @@ fn what_became(texts: &Texts, ticket: &Listed) -> String {
 }
 
 /// Everything that was left when the show was closed, by home.
-fn left(texts: &Texts, end: &ShowEnd) -> Markup {
-    let mut lines: Vec<(Option<Home>, &str, u32)> = end
+fn left(texts: &Texts, catalog: &Catalog, end: &ShowEnd) -> Markup {
+    let mut lines: Vec<(Option<Home>, String, u32)> = end
         .left
         .iter()
-        .filter_map(|(id, left)| end.parts.get(id).map(|part| (part.home, part.name.as_str(), *left)))
+        .filter_map(|(id, left)| {
+            let part = end.parts.get(id)?;
+            Some((part.home, name_then(texts, catalog, id, &part.name), *left))
+        })
         .collect();
     lines.sort();
     html! {

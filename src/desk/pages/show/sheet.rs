@@ -32,6 +32,14 @@ pub(super) fn sum_words(texts: &Texts, currency: Currency, amount: Option<Decima
     amount.map_or_else(|| say!(texts, "sums-too-large"), |amount| money(texts, amount, currency))
 }
 
+/// What a part was called when it was noted, translated where it is still called so.
+pub(super) fn name_then(texts: &Texts, catalog: &Catalog, id: &str, noted: &str) -> String {
+    let (drop, base) = (catalog.drop_kind(id), catalog.base(id));
+    let now = drop.map(|kind| &kind.name).or_else(|| base.map(|base| &base.name));
+    let is_same = now.is_some_and(|now| now == noted);
+    if is_same { words::part_name(texts, catalog, id).into_owned() } else { noted.to_owned() }
+}
+
 /// What kind of event it is.
 pub(super) fn kind_words(texts: &Texts, kind: ShowKind) -> String {
     texts.get(&format!("show-kind-{}", kind.code()))
@@ -76,7 +84,7 @@ impl Sheet<'_> {
     /// What a part was: as it was noted, or as the catalogue has it now.
     fn part(&self, id: &str) -> PartThen {
         if let Some(then) = self.end.and_then(|end| end.parts.get(id)) {
-            return PartThen { name: self.name_then(id, &then.name), ..then.clone() };
+            return PartThen { name: name_then(self.texts, self.catalog, id, &then.name), ..then.clone() };
         }
         let kind = self.catalog.drop_kind(id);
         PartThen {
@@ -84,14 +92,6 @@ impl Sheet<'_> {
             home: kind.map(|kind| kind.home),
             sort: kind.map(|kind| kind.sort),
         }
-    }
-
-    /// What a part was called, translated where it is still called so.
-    fn name_then(&self, id: &str, noted: &str) -> String {
-        let (drop, base) = (self.catalog.drop_kind(id), self.catalog.base(id));
-        let now = drop.map(|kind| &kind.name).or_else(|| base.map(|base| &base.name));
-        let is_same = now.is_some_and(|now| now == noted);
-        if is_same { words::part_name(self.texts, self.catalog, id).into_owned() } else { noted.to_owned() }
     }
 
     /// All of it.
