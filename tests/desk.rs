@@ -40,10 +40,16 @@ mod by_hand;
 #[path = "desk/kit.rs"]
 mod kit;
 
+#[path = "desk/colours.rs"]
+mod colours;
 #[path = "desk/kiosk_line.rs"]
 mod kiosk_line;
 #[path = "desk/languages.rs"]
 mod languages;
+#[path = "desk/one_device.rs"]
+mod one_device;
+#[path = "desk/people_pages.rs"]
+mod people_pages;
 #[path = "desk/seller.rs"]
 mod seller;
 #[path = "desk/sign_in.rs"]

@@ -23,10 +23,22 @@ fn languages() -> Vec<String> {
     all
 }
 
-/// The texts of a language, each with its place in the file.
+/// The texts of a language, each with its place in its file: the tablet's, then the desk's by their rooms.
 fn texts(lang: &str) -> Vec<(String, String)> {
-    let file = format!("assets/lang/{lang}.ftl");
-    let whole = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(&file)).expect("a language's file");
+    let rooms = fs::read_dir(Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/lang").join(lang)).expect("the rooms");
+    let mut rooms: Vec<String> =
+        rooms.map(|room| format!("assets/lang/{lang}/{}", room.expect("a file").file_name().display())).collect();
+    rooms.sort();
+    let tablets = texts_of(&format!("assets/lang/{lang}.ftl"));
+    assert!(tablets.len() > 150, "the tablet's were not read");
+    let desks: Vec<_> = rooms.iter().flat_map(|room| texts_of(room)).collect();
+    assert!(rooms.len() > 6 && desks.len() > 150, "the desk's were not read");
+    tablets.into_iter().chain(desks).collect()
+}
+
+/// The texts of one file.
+fn texts_of(file: &str) -> Vec<(String, String)> {
+    let whole = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(file)).expect("a language's file");
     let lines = whole.lines().enumerate().filter(|(_, line)| !line.starts_with('#'));
     let texts = lines.map(|(n, line)| {
         let text = match line.split_once(" = ") {
@@ -35,9 +47,7 @@ fn texts(lang: &str) -> Vec<(String, String)> {
         };
         (format!("{file}:{}", n + 1), text.to_owned())
     });
-    let texts: Vec<_> = texts.filter(|(_, text)| !text.trim().is_empty()).collect();
-    assert!(texts.len() > 150, "{file} was not read");
-    texts
+    texts.filter(|(_, text)| !text.trim().is_empty()).collect()
 }
 
 /// The places where a French sign stands on a plain space or on none. Source: Lexique des règles typographiques en usage
@@ -57,7 +67,8 @@ fn loose_french(text: &str) -> bool {
 fn loose_unit(text: &str) -> bool {
     let parts: Vec<&str> = text.split(' ').collect();
     let number = |word: &str| word.ends_with(|c: char| c.is_ascii_digit() || c == '}');
-    let unit = |word: &str| ["mm", "cm", "g", "kg"].contains(&word.trim_end_matches(|c: char| !c.is_alphabetic()));
+    let unit =
+        |word: &str| ["mm", "cm", "g", "kg", "min", "h"].contains(&word.trim_end_matches(|c: char| !c.is_alphabetic()));
     parts.windows(2).any(|pair| number(pair[0]) && unit(pair[1]))
 }
 

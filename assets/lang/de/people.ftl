@@ -3,7 +3,7 @@
 # Choosing a PIN and signing in.
 setup-title = PIN wählen
 setup-heading = Wähle die PIN der Verkäuferin
-setup-about = 6 bis 12 Ziffern ohne Muster. Sie öffnet diese Kasse und die Einstellungen jedes Tablets.
+setup-about = 6 bis 12 Ziffern ohne Muster. Damit öffnen sich diese Kasse und die Einstellungen jedes Tablets.
 setup-code = Einrichtungscode, wie ihn das Terminal der Kasse zeigt
 pin-field = PIN
 pin-again = Die PIN noch einmal
@@ -57,7 +57,7 @@ staff-remove = Entfernen
 staff-act = { $act } – { $name }
 staff-pin-title = Die PIN einer Hilfe
 staff-pin-of = Die PIN von { $name }
-staff-pin-told = Sag sie { $name } jetzt: Sie wird nur dieses eine Mal gezeigt. { $name } öffnet auf dem Telefon diese Kasse, tippt den Namen und diese PIN ein und kann auf der Seite „Tablets“ eine andere PIN wählen.
+staff-pin-told = Sag sie { $name } jetzt, denn gezeigt wird sie nur dieses eine Mal. { $name } öffnet auf dem Telefon diese Kasse, tippt den Namen und diese PIN ein und kann auf der Seite „Tablets“ eine andere PIN wählen.
 done = Fertig
 staff-ask-pin = Eine neue PIN für { $name }?
 staff-ask-pin-text = Die bisherige öffnet nichts mehr, und die angemeldeten Telefone werden abgemeldet.
@@ -113,8 +113,8 @@ kiosk-not-taken = { $n ->
   }
 kiosk-guest-waits = Vielleicht wartet der Gast mit der Nummer.
 kiosk-unreadable = { $n ->
-    [one] 1 Datei auf diesem Tablet sollte ein Ticket sein und ist nicht lesbar. Sie bleibt im Ordner „refused“.
-   *[other] { $n } Dateien auf diesem Tablet sollten Tickets sein und sind nicht lesbar. Sie bleiben im Ordner „refused“.
+    [one] 1 Datei auf diesem Tablet sollte ein Ticket sein und ist nicht lesbar; aufgehoben wird sie im Ordner „refused“.
+   *[other] { $n } Dateien auf diesem Tablet sollten Tickets sein und sind nicht lesbar; aufgehoben werden sie im Ordner „refused“.
   }
 kiosk-renumbered-of = Vom Gast mit { $before }:
 kiosk-renumbered = { $before } kam als { $number } an
