@@ -28,6 +28,8 @@ mod kit;
 mod people;
 #[path = "browser/shows.rs"]
 mod shows;
+#[path = "browser/sizes.rs"]
+mod sizes;
 mod support;
 #[path = "browser/till.rs"]
 mod till;
@@ -49,6 +51,17 @@ fn browser() -> Option<Browser> {
     browser
 }
 
+/// What of the page sticks out sideways, as it is on the screen now.
+fn sticks_out(browser: &Browser) -> serde_json::Value {
+    browser.run(
+        "const page = document.documentElement;
+         return [...document.querySelectorAll('body *')]
+           .filter((one) => one.getBoundingClientRect().right > page.clientWidth + 0.5 && !one.closest('.unseen'))
+           .map((one) => one.tagName + '.' + one.getAttribute('class'))
+           .concat(page.scrollWidth > page.clientWidth ? ['the page scrolls sideways'] : []);",
+    )
+}
+
 /// Looks at the page on both screens: nothing sticks out sideways, everything can be touched, inputs don't make a
 /// phone zoom in, and the outside judge has nothing to object. Keeps a picture of each if a folder for them is named.
 fn look(browser: &Browser, name: &str) {
@@ -56,14 +69,7 @@ fn look(browser: &Browser, name: &str) {
         browser.resize(width, height);
         browser.wait("return document.readyState === 'complete' && [...document.images].every((one) => one.complete || one.loading === 'lazy')");
         browser.wait("return document.fonts.status === 'loaded'");
-        let over = browser.run(
-            "const page = document.documentElement;
-             return [...document.querySelectorAll('body *')]
-               .filter((one) => one.getBoundingClientRect().right > page.clientWidth + 0.5 && !one.closest('.unseen'))
-               .map((one) => one.tagName + '.' + one.getAttribute('class'))
-               .concat(page.scrollWidth > page.clientWidth ? ['the page scrolls sideways'] : []);",
-        );
-        assert_eq!(over, serde_json::json!([]), "{name} at {width} px");
+        assert_eq!(sticks_out(browser), serde_json::json!([]), "{name} at {width} px");
         let small = browser.run(
             "return [...document.querySelectorAll('button, a.button, a.missing, nav a, a.ticket, .cell a, input, select, summary')]
                .filter((one) => one.type !== 'hidden' && one.offsetParent !== null)

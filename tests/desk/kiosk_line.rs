@@ -70,7 +70,9 @@ fn a_refusal_has_the_form_that_its_reader_reads() {
     }
     let page = seller.get("/nowhere");
     assert_eq!((page.status, page.headers["content-type"].to_str().unwrap()), (404, "text/html; charset=utf-8"));
-    assert!(page.text.contains("That was not done") && page.text.contains("There is no page /nowhere at this desk"));
+    assert!(
+        page.text.contains("There is no such page") && page.text.contains("There is no page /nowhere at this desk")
+    );
 }
 
 /// The six digits on the Kiosks page.

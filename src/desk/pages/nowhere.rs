@@ -25,8 +25,10 @@ pub(in crate::desk) async fn nowhere(State(desk): State<Arc<DeskState>>, request
 /// Lets an address that a route has but can't read lead to the same page, as one with a number where a ticket's name should
 /// be, or one that only a form is sent to.
 pub(in crate::desk) async fn mistyped(State(desk): State<Arc<DeskState>>, request: Request, next: Next) -> Response {
-    let looks =
-        matches!(*request.method(), Method::GET | Method::HEAD) && !request.uri().path().starts_with(OF_TABLETS);
+    // What is asked behind the path is not a matter of the address.
+    let looks = matches!(*request.method(), Method::GET | Method::HEAD)
+        && request.uri().query().is_none()
+        && !request.uri().path().starts_with(OF_TABLETS);
     let (parts, body) = request.into_parts();
     let asked = looks.then(|| parts.clone());
     let response = next.run(Request::from_parts(parts, body)).await;
