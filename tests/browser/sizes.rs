@@ -98,7 +98,10 @@ fn in_the_readers_own_colours_nothing_lies_about_its_state() {
     let style = |css: &str, what: &str| -> Value {
         browser.run(&format!("return getComputedStyle(document.querySelector({})).{what}", Value::from(css)))
     };
-    assert_ne!(style("nav a[aria-current]", "borderBottomColor"), style("nav a:not([aria-current])", "borderBottomColor"));
+    assert_ne!(
+        style("nav a[aria-current]", "borderBottomColor"),
+        style("nav a:not([aria-current])", "borderBottomColor")
+    );
     assert_eq!(style("nav a:not([aria-current])", "borderBottomColor"), style("body", "backgroundColor"));
     let pressed = |value: bool| format!("footer button[aria-pressed={value}]");
     assert_ne!(style(&pressed(true), "backgroundColor"), style(&pressed(false), "backgroundColor"));

@@ -87,23 +87,23 @@ impl Reader {
 }
 
 /// A reader of each language, English first.
-struct Readers {
+pub struct Readers {
     all: Vec<Reader>,
     /// What was wrong on the pages so far.
     wrong: RefCell<BTreeSet<String>>,
 }
 
 impl Readers {
-    fn new(seller: &Seller) -> Self {
+    pub fn new(seller: &Seller) -> Self {
         Self { all: Lang::ALL.map(|lang| Reader::new(seller, lang)).into(), wrong: RefCell::default() }
     }
 
-    fn look_at(&self, path: &str) {
+    pub fn look_at(&self, path: &str) {
         self.judge(path, |seller| seller.get(path));
     }
 
     /// Every reader sends what is refused.
-    fn send(&self, path: &str, fields: &[(&str, &str)]) {
+    pub fn send(&self, path: &str, fields: &[(&str, &str)]) {
         self.judge(&format!("{path} {fields:?}"), |seller| {
             let answer = seller.post(path, fields);
             assert!((400..500).contains(&answer.status), "{path} {fields:?}: {}", answer.status);
@@ -127,7 +127,7 @@ impl Readers {
     }
 
     /// Everything that was wrong is told at once.
-    fn are_content(&self) {
+    pub fn are_content(&self) {
         let wrong = self.wrong.borrow();
         assert!(wrong.is_empty(), "{} times: {wrong:#?}", wrong.len());
     }
