@@ -50,10 +50,15 @@ pub(super) async fn put_into_form(request: Request, next: Next) -> Response {
         // A tablet words what it tells its guest itself, and the log and a technician read English.
         Some(refusal) if of_a_tablet => refusal.words(Texts::of(Lang::En)),
         Some(refusal) => refusal.words(texts),
-        None => to_bytes(body, LONGEST_WORDS)
-            .await
-            .map(|bytes| one_line(&String::from_utf8_lossy(&bytes)))
-            .unwrap_or_default(),
+        None => {
+            let words = to_bytes(body, LONGEST_WORDS).await.unwrap_or_default();
+            let why = one_line(&String::from_utf8_lossy(&words));
+            match (of_a_tablet, why.is_empty()) {
+                (true, _) => why,
+                (false, true) => say!(texts, "refused-not-read"),
+                (false, false) => say!(texts, "refused-not-read-because", why = why),
+            }
+        }
     };
     let form =
         if of_a_tablet { Json(Refused { reason }).into_response() } else { not_done(texts, &reason).into_response() };
