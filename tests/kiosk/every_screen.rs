@@ -66,6 +66,21 @@ pub fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
     hand.wait_for("the number", |world| world.resource::<Tablet>().screen() == Screen::Sent);
     hand.seconds(1.5);
     look(hand, "sent");
+    let Sending::Given { kept, .. } = &hand.session().sending else { panic!("no number") };
+    let number = kept.number.to_string();
+    hand.tap(&Request::Done);
+    hand.tap(&Request::HaveNumber);
+    look(hand, "threading, number");
+    for digit in number.chars().filter(char::is_ascii_digit) {
+        hand.tap(&Request::Key(digit));
+    }
+    hand.wait_for("the piece", |world| world.resource::<Tablet>().session().threading.found.is_some());
+    hand.seconds(1.0);
+    look(hand, "threading");
+    for stop in 0..3 {
+        hand.tap(&Request::Collect(stop));
+    }
+    look(hand, "threading, some collected");
     hand.tap(&Request::Done);
     hand.ask(Request::AskSeller);
     look(hand, "seller, PIN");

@@ -94,7 +94,8 @@ impl Scene<'_, '_> {
     fn address_for_a_phone(&self) -> Option<String> {
         match &self.desk_here {
             Some(here) => here.outward.clone(),
-            None => self.line.link.desk(),
+            // What the tablet itself calls by its own number, a phone does not find.
+            None => self.line.link.desk().filter(|desk| !desk.contains("127.0.0.1") && !desk.contains("localhost")),
         }
     }
 

@@ -6,7 +6,7 @@ use rust_decimal::Decimal;
 use super::{
     super::{
         i18n::Lang,
-        layout::{Layout, cut_bottom, cut_top, grid},
+        layout::{Layout, cut_bottom, grid},
         paint::{Brush, Icon, Look, Plate},
         targets::ScrollId,
         theme::{self, Type},
