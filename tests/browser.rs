@@ -14,6 +14,8 @@ use std::{env, fs, path::PathBuf};
 use chatelaine::{craft::Wearer, ledger::Ticket, ticket::State};
 use rust_decimal::Decimal;
 
+#[path = "browser/axe.rs"]
+mod axe;
 #[path = "browser/by_hand.rs"]
 mod by_hand;
 #[path = "desk/driver.rs"]
