@@ -14,6 +14,8 @@ use std::{env, fs, path::PathBuf};
 use chatelaine::{craft::Wearer, ledger::Ticket, ticket::State};
 use rust_decimal::Decimal;
 
+#[path = "desk/bill_story.rs"]
+mod bill_story;
 #[path = "browser/by_hand.rs"]
 mod by_hand;
 #[path = "desk/driver.rs"]
@@ -24,8 +26,13 @@ mod evening;
 mod judged;
 #[path = "desk/kit.rs"]
 mod kit;
+#[path = "browser/languages.rs"]
+mod languages;
 #[path = "browser/people.rs"]
 mod people;
+#[path = "desk/seller.rs"]
+#[allow(dead_code, reason = "the desk's own tests need more of it")]
+mod seller;
 #[path = "browser/shows.rs"]
 mod shows;
 mod support;
