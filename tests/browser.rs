@@ -16,6 +16,8 @@ use rust_decimal::Decimal;
 
 #[path = "browser/axe.rs"]
 mod axe;
+#[path = "desk/bill_story.rs"]
+mod bill_story;
 #[path = "browser/by_hand.rs"]
 mod by_hand;
 #[path = "desk/driver.rs"]
@@ -26,8 +28,13 @@ mod evening;
 mod judged;
 #[path = "desk/kit.rs"]
 mod kit;
+#[path = "browser/languages.rs"]
+mod languages;
 #[path = "browser/people.rs"]
 mod people;
+#[path = "desk/seller.rs"]
+#[allow(dead_code, reason = "the desk's own tests need more of it")]
+mod seller;
 #[path = "browser/shows.rs"]
 mod shows;
 #[path = "browser/sizes.rs"]

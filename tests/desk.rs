@@ -33,6 +33,8 @@ use chatelaine::{
 
 use maud::html;
 
+#[path = "desk/bill_story.rs"]
+mod bill_story;
 #[path = "desk/bills.rs"]
 mod bills;
 #[path = "desk/by_hand.rs"]

@@ -1,21 +1,12 @@
 //! Bills over the seller's pages: together, in parts, with change, put right, found again.
 
-use super::*;
+use super::{
+    bill_story::{bill_of, homes, ready},
+    *,
+};
 use chatelaine::ledger::{Bill, BillSum, SaleQuery};
 use rust_decimal::Decimal;
 use uuid::Uuid;
-
-/// A piece opened by hand, for a grown-up, told: ready for the till.
-pub fn ready(table: &Table, seller: &Seller, homes: &str) -> Uuid {
-    let opened = seller.post("/new", &[("id", &Uuid::now_v7().to_string()), ("homes", homes), ("wearer", "from13")]);
-    let id: Uuid = opened.location.strip_prefix("/tickets/").expect("a ticket's page").parse().expect("an id");
-    seller.post(&format!("/tickets/{id}/told"), &[("told", "1")]);
-    for code in ticket(table, id).unconfirmed() {
-        let code = serde_json::to_value(code).unwrap();
-        seller.post(&format!("/tickets/{id}/confirm"), &[("code", code.as_str().unwrap()), ("on", "1")]);
-    }
-    id
-}
 
 fn ticket(table: &Table, id: Uuid) -> chatelaine::ledger::Ticket {
     table.desk.with_ledger(move |ledger| ledger.ticket(id)).unwrap().unwrap()
@@ -24,19 +15,6 @@ fn ticket(table: &Table, id: Uuid) -> chatelaine::ledger::Ticket {
 fn bill(table: &Table, id: Uuid) -> (Bill, BillSum) {
     let (bill, _, sum) = table.desk.with_ledger(move |ledger| ledger.bill(id)).unwrap().unwrap();
     (bill, sum)
-}
-
-pub fn bill_of(answer: &Answer) -> Uuid {
-    assert_eq!(answer.status, 303, "{}", answer.text);
-    let place = answer.location.strip_prefix("/bills/").expect("a bill's page");
-    place.split('#').next().unwrap().parse().expect("an id")
-}
-
-pub fn homes(table: &Table) -> Vec<String> {
-    let catalog = table.catalog();
-    let kiosk = table.kiosk();
-    let fitting = kiosk.fitting();
-    fitting.iter().filter(|kind| catalog.suits(kind, Wearer::From13)).map(|kind| kind.home.to_string()).collect()
 }
 
 #[test]

@@ -2,14 +2,9 @@
 //!
 //! A page is looked at by adding its address to a list, or to what a story of the seller's leads to.
 
-use super::{
-    bills::{bill_of, homes, ready},
-    kit::Kiosk,
-    *,
-};
+use super::{bill_story, *};
 use chatelaine::lang::keys;
 use std::cell::RefCell;
-use uuid::Uuid;
 
 /// Pages of shows and sales that need nothing to be there.
 const SHOWS_AND_SALES: &[&str] = &[
@@ -189,52 +184,6 @@ fn what_is_read(page: &str) -> Vec<String> {
     read.into_iter().map(seen).filter(|run| !run.is_empty()).collect()
 }
 
-/// A bill that is paid in three ways with change, put right twice and open again; one with a piece that waits; an empty one.
-fn bills(table: &Table, seller: &Seller, kiosk: &Kiosk, readers: &Readers) -> Vec<String> {
-    let homes = homes(table);
-    let (first, second) = (ready(table, seller, &homes[0]), ready(table, seller, &homes[1]));
-    let id = bill_of(&seller.post(&format!("/tickets/{first}/bill"), &[]));
-    let act = |verb: &str, fields: &[(&str, &str)]| {
-        let answer = seller.post(&format!("/bills/{id}/{verb}"), fields);
-        assert_eq!(answer.status, 303, "{verb} {fields:?}: {}", answer.text);
-    };
-    let left = || table.desk.with_ledger(move |ledger| ledger.bill(id)).unwrap().unwrap().2.left;
-    let number = table.desk.with_ledger(move |ledger| ledger.ticket(second)).unwrap().unwrap().number.to_string();
-    act("ticket", &[("number", &number)]);
-    act("goods", &[("words", "Etui 1"), ("price", "12.50")]);
-    act("goods", &[("words", "Etui 2"), ("price", "2.50")]);
-    act("gift", &[("ticket", &second.to_string()), ("gift", "1")]);
-    act("reduce", &[("how", "amount"), ("amount", "1"), ("reason", "Zoë")]);
-    act("pay", &[("tender", "card"), ("left", &left().to_string()), ("payments", "0"), ("amount", "5")]);
-    let paid_in_part = format!("/bills/{id}");
-    readers.look_at(&paid_in_part);
-    act("pay", &[("tender", "Voucher"), ("left", &left().to_string()), ("payments", "1"), ("amount", "4")]);
-    let given = (left() + rust_decimal::Decimal::from(37)).to_string();
-    act("pay", &[("tender", "cash"), ("left", &left().to_string()), ("payments", "2"), ("given", &given)]);
-    readers.look_at(&paid_in_part);
-    act("other-way", &[("payment", "0"), ("tender", "Voucher"), ("reason", "Zoë")]);
-    let line = format!("line:{second}:0");
-    act("take-back", &[("what", &line), ("home", "0"), ("reason", "Zoë"), ("tender", "cash")]);
-    act("take-back", &[("what", "goods:0"), ("reason", "Zoë"), ("tender", "")]);
-    act("take-back", &[("what", &format!("ticket:{first}")), ("home", "1"), ("reason", "Zoë"), ("tender", "")]);
-
-    let sent = kiosk.ticket(1, &[&kiosk.fitting()[0].id], Wearer::Under3);
-    kiosk.deliver(&sent, true);
-    let waits = bill_of(&seller.post(&format!("/tickets/{}/bill", sent.id), &[]));
-    let empty = Uuid::now_v7();
-    seller.post("/bills", &[("id", &empty.to_string())]);
-    let take_back = format!("/bills/{id}/take-back?");
-    vec![
-        paid_in_part,
-        format!("{take_back}ticket={second}"),
-        format!("{take_back}goods=1"),
-        format!("{take_back}goods=9"),
-        format!("/bills/{waits}"),
-        format!("/bills/{empty}"),
-        format!("/bills/{}", Uuid::nil()),
-    ]
-}
-
 /// What is refused of a bill that has nothing on it.
 fn refused_of_bills(readers: &Readers, bill: &str) {
     let act = |verb: &str, fields: &[(&str, &str)]| readers.send(&format!("{bill}/{verb}"), fields);
@@ -285,7 +234,7 @@ fn bills_sales_and_shows_are_in_the_readers_language() {
     let look = |pages: &[String]| pages.iter().for_each(|page| readers.look_at(page));
     let alone: Vec<String> = SHOWS_AND_SALES.iter().map(|page| (*page).to_owned()).collect();
     look(&alone);
-    let bills = bills(&table, &seller, &kiosk, &readers);
+    let bills = bill_story::pages(&table, &seller, &kiosk, |page| readers.look_at(page));
     look(&bills);
     let told =
         [("kind", "home_party"), ("place", "Mühlgasse"), ("tax", "7"), ("fee", "45"), ("host", "Zoë"), ("float", "50")];

@@ -115,7 +115,7 @@ back-reason-size = falsche Größe
 back-reason-present = ein Geschenk, das nicht passte
 back-pay-out = Auszahlen
 back-not-yet = Noch nicht: Etwas anderes kommt dafür
-refused-back = sag, was zurückkommt: ticket:ID, line:ID:PLATZ oder goods:PLATZ
+refused-back = sag, was zurückkommt
 
 # Finding a sale again.
 sales-title = Verkäufe

@@ -114,7 +114,7 @@ back-reason-size = wrong size
 back-reason-present = a present that did not suit
 back-pay-out = Pay it out
 back-not-yet = Not yet: something else comes in its place
-refused-back = say what comes back: ticket:ID, line:ID:PLACE or goods:PLACE
+refused-back = say what comes back
 
 # Finding a sale again.
 sales-title = Sales

@@ -115,7 +115,7 @@ back-reason-size = talla equivocada
 back-reason-present = un regalo que no gustó
 back-pay-out = Devolver el dinero
 back-not-yet = Todavía no: viene otra cosa en su lugar
-refused-back = di qué se devuelve: ticket:ID, line:ID:LUGAR o goods:LUGAR
+refused-back = di qué se devuelve
 
 # Finding a sale again.
 sales-title = Ventas

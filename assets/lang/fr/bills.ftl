@@ -115,7 +115,7 @@ back-reason-size = mauvaise taille
 back-reason-present = un cadeau qui ne convenait pas
 back-pay-out = Rembourser
 back-not-yet = Pas encore : autre chose vient à la place
-refused-back = dis ce qui revient : ticket:ID, line:ID:PLACE ou goods:PLACE
+refused-back = dis ce qui revient
 
 # Finding a sale again.
 sales-title = Ventes
