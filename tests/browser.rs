@@ -24,6 +24,8 @@ mod by_hand;
 mod driver;
 #[path = "browser/evening.rs"]
 mod evening;
+#[path = "browser/glance.rs"]
+mod glance;
 #[path = "browser/judged.rs"]
 mod judged;
 #[path = "desk/kit.rs"]
@@ -218,7 +220,7 @@ fn a_seller_checks_swaps_tells_and_rings_up() {
     shows_total(now().quote.total);
     // An inch longer, for nothing.
     browser.click("#length button[aria-label='an inch longer']");
-    browser.wait_for("25\u{a0}in · 64\u{a0}cm");
+    browser.wait_for("25\u{a0}in\u{a0}·\u{a0}64\u{a0}cm");
     shows_total(now().quote.total);
 
     browser.run("scrollTo(0, document.querySelector('#line-0').offsetTop)");

@@ -18,7 +18,7 @@ use std::{
 
 use chatelaine::{
     craft::Wearer,
-    ledger::{Ledger, LedgerError, Part, Work},
+    ledger::{Group, Ledger, LedgerError, Part, Work},
     link::wire::KioskReport,
     money::Tender,
     ticket::SentTicket,
@@ -100,16 +100,24 @@ fn with_many_waiting_only_what_is_new_is_sent() {
     let table = Table::new();
     let (seller, kiosks) = (table.seller(), [(); 6].map(|()| table.kiosk()));
     fill(&table, &kiosks, 5000);
-    let mut page = open(&seller, "/tickets");
-    assert!(page.main().contains(">5000<"), "all of them are counted");
-    let same = renewal(&seller, "/tickets", &page.has());
+    let first = open(&seller, "/tickets");
+    assert!(first.main().contains(">5000<"), "all of them are counted");
+    // The end of the list, where those that come are added.
+    let forty = on(&table, |ledger| ledger.window(Group::Waiting, None, 41));
+    let end = format!("/tickets?group=waiting&after={}", forty[40].arrival);
+    let mut page = open(&seller, &end);
+    assert_eq!(page.main().matches("class=\"card ticket\"").count(), 40);
+    let same = renewal(&seller, &end, &page.has());
     assert_eq!((same.status, same.text.as_str()), (204, ""));
 
     // One arrives: its card comes and the order, and nothing else.
     let kiosk = &kiosks[5];
     let sent = kiosk.ticket(950, &[&kiosk.fitting()[0].id], Wearer::From13);
     kiosk.deliver(&sent, false);
-    let changes = renewal(&seller, "/tickets", &page.has());
+    // Who looks at those that came first learns that there are more, and no card.
+    let count = renewal(&seller, "/tickets", &first.has()).text;
+    assert!(count.contains(">5001<") && !count.contains("class=\"card ticket\""), "{count}");
+    let changes = renewal(&seller, &end, &page.has());
     assert_eq!(changes.status, 200);
     assert_eq!(changes.text.matches("class=\"card ticket\"").count(), 1, "{}", changes.text);
     assert!(
@@ -118,10 +126,10 @@ fn with_many_waiting_only_what_is_new_is_sent() {
         changes.text.len()
     );
     page.take(&changes.text);
-    let whole = seller.get("/tickets").text;
+    let whole = seller.get(&end).text;
     assert_eq!(without_times(&page.main()), without_times(main_of(&whole)));
     println!("one arrival: {} bytes, the whole page: {}", changes.text.len(), whole.len());
-    assert_eq!(renewal(&seller, "/tickets", &page.has()).status, 204);
+    assert_eq!(renewal(&seller, &end, &page.has()).status, 204);
     // A page that only counts what was taken does not change by it.
     let show = open(&seller, "/show");
     kiosk.deliver(&kiosk.ticket(951, &[], Wearer::From13), false);

@@ -52,6 +52,8 @@ mod languages;
 mod one_device;
 #[path = "desk/people_pages.rs"]
 mod people_pages;
+#[path = "desk/queue.rs"]
+mod queue;
 #[path = "desk/seller.rs"]
 mod seller;
 #[path = "desk/sign_in.rs"]

@@ -159,9 +159,14 @@ fn what_lies_under_a_finger_stays_there() {
         let sent = kiosk.ticket(sequence, &[], Wearer::From13);
         kiosk.deliver(&sent, true);
         browser.wait(&format!("return document.querySelector('a[href$=\"{}\"]') !== null", sent.id));
-        format!("a[href$=\"{}\"]", sent.id)
+        (format!("a[href$=\"{}\"]", sent.id), sent.id)
     };
-    let first = send(0);
+    let let_go = |id: Uuid| {
+        on(&table, move |ledger| ledger.let_go(id, Timestamp::now()));
+        let done = format!("section[aria-label=Done] a[href$=\"{id}\"]");
+        browser.wait(&format!("return document.querySelector('{done}') !== null"));
+    };
+    let (first, _) = send(0);
     let place = |css: &str| {
         let top = browser.run(&format!("return document.querySelector('{css}').getBoundingClientRect().top"));
         top.as_f64().expect("a place")
@@ -187,13 +192,20 @@ fn what_lies_under_a_finger_stays_there() {
     // On a page that is too short to scroll, at its top, ...
     point(&first);
     let before = (place(&first), under());
-    let mut last = first.clone();
+    let mut others = Vec::new();
     for sequence in 1..5 {
-        last = send(sequence);
+        others.push(send(sequence));
         stays(&first, &before, &format!("after {sequence} more"));
     }
-    assert_eq!(browser.run("return document.querySelector('.top a[aria-current]').dataset.above !== undefined"), true);
-    // ... in the middle, ...
+    // Who came first stands first, and those that came where they can't be seen are told at the tab.
+    let order = browser.run("return [...document.querySelectorAll('a.ticket')].map((one) => one.href.slice(-36))");
+    let order: Vec<&str> = order.as_array().expect("cards").iter().filter_map(|one| one.as_str()).collect();
+    let sent: Vec<String> = others.iter().map(|(_, id)| id.to_string()).collect();
+    assert_eq!(order[1..], sent);
+    assert_eq!(browser.run("return document.querySelector('.top a[aria-current]').title"), "2 new below");
+    // ... below a list that grows, ...
+    let (last, id) = others.pop().expect("four");
+    let_go(id);
     browser.run(&format!("document.querySelector('{last}').scrollIntoView({{block: 'start'}}); scrollBy(0, -150)"));
     point(&last);
     let before = (place(&last), under());
@@ -202,16 +214,13 @@ fn what_lies_under_a_finger_stays_there() {
         stays(&last, &before, &format!("after {sequence} more"));
     }
     // ... and where something above goes away.
-    browser.run(&format!("document.querySelector('{first}').scrollIntoView({{block: 'center'}})"));
-    point(&first);
-    let before = (place(&first), under());
-    let tickets = on(&table, |ledger| ledger.tickets());
-    for ticket in tickets.iter().take(3) {
-        let id = ticket.id;
-        on(&table, move |ledger| ledger.let_go(id, Timestamp::now()));
-        let waiting = format!("section[aria-label=Waiting] a[href$=\"{id}\"]");
-        browser.wait(&format!("return document.querySelector('{waiting}') === null"));
-        stays(&first, &before, "after one was let go");
+    let (newest, _) = send(9);
+    browser.run(&format!("document.querySelector('{newest}').scrollIntoView({{block: 'center'}})"));
+    point(&newest);
+    let before = (place(&newest), under());
+    for (_, id) in others {
+        let_go(id);
+        stays(&newest, &before, "after one was let go");
     }
     assert_eq!(browser.run("return location.pathname"), "/tickets");
 }

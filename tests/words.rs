@@ -1,4 +1,4 @@
-//! How the tablet's texts are written, read off the files of the four languages.
+//! How the texts of tablet and desk are written, read off the files of the four languages.
 
 #![allow(
     unreachable_pub,

@@ -34,11 +34,30 @@
       const told = main().querySelector(".trouble[data-until]");
       const stays = !own && told && Number(told.dataset.until) > Date.now() && !fresh.querySelector(".trouble:not([hidden])");
       if (stays) fresh.prepend(document.importNode(told, true));
+      const before = whatIsTold();
       holdStill.during(() => { renewTree(main(), fresh, own); prepare(); });
+      tellChange(before);
       return true;
     }
     prepare();
     return true;
+  }
+
+  // ---- Who can't see the page hears what has changed: a ticket that came, and what is still to do. ----
+  const cardsOf = () => [...main().querySelectorAll("[data-key=waiting] a.ticket")];
+  const whatIsTold = () => ({
+    cards: new Set(cardsOf().map((card) => card.href)),
+    count: Number(main().querySelector("[data-key=waiting] .tally")?.textContent ?? 0),
+    toDo: main().querySelector("[data-tells]")?.textContent,
+  });
+  function tellChange(before) {
+    const { count, toDo } = whatIsTold();
+    // Where one has left, another may have moved up that was there all along.
+    const fresh = count > before.count ? cardsOf().filter((card) => !before.cards.has(card.href)) : [];
+    const came = fresh.map((card) => card.querySelector(".number").textContent);
+    const what = came.join(", ");
+    if (came.length > 0) document.getElementById("live").textContent = say(came.length > 1 ? "newTickets" : "newTicket", { what });
+    else if (toDo !== undefined && toDo !== before.toDo) document.getElementById("live").textContent = toDo;
   }
 
   let waiting = false; // A change came while a form or an earlier question was on its way.

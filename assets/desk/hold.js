@@ -11,6 +11,7 @@ const holdStill = (() => {
   let atTop = true; // Whether the seller looks at the top of the list, scrolled along or not.
   let room = { above: 0, below: 0 };
   let scrolledByUs = -1;
+  const unseen = new Set(); // The addresses of tickets that came where they can't be seen yet.
   let owed = 0; // What rounding to whole pixels left over; many changes must not add up.
 
   const main = () => document.getElementById("main");
@@ -20,10 +21,10 @@ const holdStill = (() => {
   }
   document.addEventListener("keydown", () => { finger = null; touched = Date.now(); }, true);
   addEventListener("scroll", () => {
+    tellUnseen();
     if (Math.abs(scrollY - scrolledByUs) < 2) return;
     touched = Date.now();
     atTop = scrollY < 4;
-    if (atTop) tellAbove(0);
   }, { passive: true });
 
   const under = () => (finger ? document.elementFromPoint(finger.x, finger.y) : null);
@@ -65,17 +66,29 @@ const holdStill = (() => {
     scrollTo({ top: target, behavior: "instant" });
   }
 
-  function tellAbove(count) {
+  // Says at the tab how many have come above or below what can be seen; what has been seen once is not new any more.
+  function tellUnseen() {
+    const count = { above: 0, below: 0 };
+    const cards = new Map(unseen.size > 0 ? cardsOf().map((card) => [card.href, card]) : []);
+    for (const href of [...unseen]) {
+      const box = cards.get(href)?.getBoundingClientRect();
+      if (box && box.bottom <= top() + 1) count.above += 1;
+      else if (box && box.top >= innerHeight - 1) count.below += 1;
+      else unseen.delete(href);
+    }
     const tab = document.querySelector(".top a[aria-current]");
     if (!tab) return;
-    if (count > 0) { tab.dataset.above = count; tab.title = say("newAbove", { n: count }); } else { delete tab.dataset.above; tab.removeAttribute("title"); }
+    if (unseen.size === 0) { delete tab.dataset.new; tab.removeAttribute("title"); return; }
+    tab.dataset.new = unseen.size;
+    tab.title = count.above > 0 ? say("newAbove", { n: count.above }) : say("newBelow", { n: count.below });
   }
+  const cardsOf = () => [...main().querySelectorAll("a.ticket")];
 
   function backToTop() {
     makeRoom(0, 0);
-    tellAbove(0);
     scrolledByUs = 0;
     scrollTo({ top: 0, behavior: "instant" });
+    tellUnseen();
   }
   const isAlone = () => Date.now() - touched > LEFT_ALONE && !main().contains(document.activeElement);
   setInterval(() => { if (isAlone() && atTop && (scrollY > 0 || room.above || room.below)) backToTop(); }, 2000);
@@ -84,7 +97,7 @@ const holdStill = (() => {
     // Changes the page by `change` without moving anything.
     during(change) {
       const before = acting(under());
-      const cards = new Set(main().querySelectorAll("a.ticket"));
+      const cards = new Set(cardsOf().map((card) => card.href));
       const held = anchors();
       const alone = isAlone() && atTop;
       change();
@@ -96,13 +109,13 @@ const holdStill = (() => {
           scrollAlong(off() + owed);
           owed = Math.abs(off() + owed) < 1 ? off() + owed : 0;
         }
-        const above = [...main().querySelectorAll("a.ticket")].filter((one) => !cards.has(one) && one.getBoundingClientRect().bottom <= top() + 1).length;
-        if (above > 0) tellAbove(above + Number(document.querySelector(".top a[aria-current]")?.dataset.above ?? 0));
       }
+      for (const { href } of cardsOf()) if (!cards.has(href)) unseen.add(href);
+      tellUnseen();
       if (finger && acting(under()) !== before) blind = { ...finger, until: Date.now() + BLIND };
     },
     // Another page begins at its top.
-    anew() { makeRoom(0, 0); tellAbove(0); atTop = true; scrolledByUs = 0; if (finger) blind = { ...finger, until: Date.now() + BLIND }; },
+    anew() { makeRoom(0, 0); unseen.clear(); tellUnseen(); atTop = true; scrolledByUs = 0; if (finger) blind = { ...finger, until: Date.now() + BLIND }; },
     // Something has come to lie over the page.
     covered() { if (finger) blind = { ...finger, until: Date.now() + BLIND }; },
   };

@@ -13,7 +13,7 @@ use axum::{
 
 use crate::{
     catalog::{Loaded, Picture},
-    craft::Piece,
+    craft::{BaseKind, Piece},
     disk::digest::sha256_hex,
     portrait::portrait_png,
 };
@@ -32,11 +32,13 @@ pub(super) enum PortraitSize {
     Large,
     /// The drops alone, near enough to compare them with the piece in the hand.
     Close,
+    /// The drops alone, as small as they can be told apart in the list.
+    Near,
 }
 
 impl PortraitSize {
     /// All sizes that a page asks for.
-    pub(super) const ALL: [Self; 3] = [Self::Small, Self::Large, Self::Close];
+    pub(super) const ALL: [Self; 4] = [Self::Small, Self::Large, Self::Close, Self::Near];
 
     /// Its name in addresses.
     pub(super) const fn name(self) -> &'static str {
@@ -44,6 +46,7 @@ impl PortraitSize {
             Self::Small => "small",
             Self::Large => "large",
             Self::Close => "close",
+            Self::Near => "near",
         }
     }
 
@@ -53,6 +56,7 @@ impl PortraitSize {
             Self::Small => (180, 220),
             Self::Large => (540, 660),
             Self::Close => (1620, 1980),
+            Self::Near => (540, 660),
         }
     }
 }
@@ -70,6 +74,12 @@ pub(super) fn portrait_tag(loaded: &Loaded, piece: &Piece, size: PortraitSize) -
     let mut tag = sha256_hex(format!("{}{piece:?}{size:?}", loaded.revision));
     tag.truncate(16);
     tag
+}
+
+/// Whether a nearer look at the drops shows more than the whole piece: on a necklace they are small beside the chain.
+pub(super) fn shows_drops(loaded: &Loaded, piece: &Piece) -> bool {
+    let base = loaded.catalog.base(&piece.base);
+    !piece.drops.is_empty() && base.is_some_and(|base| matches!(base.kind, BaseKind::Necklace(_)))
 }
 
 impl Gallery {
@@ -152,7 +162,7 @@ pub(super) fn content_type(name: &str) -> &'static str {
 pub(super) fn drawn(loaded: &Loaded, piece: &Piece, size: PortraitSize) -> Option<Vec<u8>> {
     let (width, height) = size.px();
     match portrait_png(&loaded.catalog, &loaded.pictures, piece, width, height) {
-        Ok(png) if size == PortraitSize::Close => lower_part(&png),
+        Ok(png) if matches!(size, PortraitSize::Close | PortraitSize::Near) => lower_part(&png),
         Ok(png) => Some(png),
         Err(error) => {
             tracing::warn!("no portrait: {error}");

@@ -173,7 +173,7 @@ pub(super) fn staff_words(texts: &Texts, error: &StaffError) -> String {
 }
 
 /// Why a number is no ticket's.
-fn number_words(texts: &Texts, error: &NumberError) -> String {
+pub(super) fn number_words(texts: &Texts, error: &NumberError) -> String {
     match error {
         NumberError::Shape => say!(texts, "ledger-number-shape"),
         NumberError::Check(number) => say!(texts, "ledger-number-check", number = number.as_str()),

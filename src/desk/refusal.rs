@@ -20,8 +20,6 @@ use crate::{
 pub(super) enum Refusal {
     /// The ledger refuses.
     Ledger(LedgerError),
-    /// Asked wrongly: the status and plain words.
-    Request(StatusCode, String),
     /// Asked wrongly: the status, and what is said of it.
     Said(StatusCode, Message),
     /// Nobody is signed in; signing in leads back.
@@ -64,10 +62,6 @@ impl From<DeskError> for Refusal {
 }
 
 impl Refusal {
-    pub(super) fn bad(words: impl Into<String>) -> Self {
-        Self::Request(StatusCode::BAD_REQUEST, words.into())
-    }
-
     /// A request that makes no sense.
     pub(super) const fn wrong(message: Message) -> Self {
         Self::Said(StatusCode::BAD_REQUEST, message)
@@ -75,7 +69,7 @@ impl Refusal {
 
     fn status(&self) -> StatusCode {
         match self {
-            Self::Request(status, _) | Self::Said(status, _) | Self::AskSeller(status, _) => *status,
+            Self::Said(status, _) | Self::AskSeller(status, _) => *status,
             Self::SignIn(_) => StatusCode::UNAUTHORIZED,
             Self::Ledger(error) => status_of(error),
         }
@@ -84,7 +78,6 @@ impl Refusal {
     /// Why, as the beginning of a sentence without a full stop, in one line.
     pub(super) fn words(&self, texts: &Texts) -> String {
         one_line(&match self {
-            Self::Request(_, words) => words.clone(),
             Self::Said(_, message) => texts.say(message),
             Self::SignIn(_) => say!(texts, "refused-sign-in"),
             Self::AskSeller(_, asked) => say!(texts, "sellers-to-do", what = texts.say(&asked.what)),

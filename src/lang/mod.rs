@@ -1,6 +1,7 @@
 //! The four languages: texts from Fluent files, numbers and money as each locale writes them.
 
 mod cautions;
+mod for_seller;
 mod language;
 mod message;
 mod texts;

@@ -148,6 +148,41 @@ fn the_tablet_and_the_desk_say_the_same() {
     assert_eq!(seen, texts.collect(), "every text is said of something, and nothing is said without a text");
 }
 
+/// What is said to the seller: in English what the rules and the code say, elsewhere in other words, with nothing left out.
+#[test]
+fn the_seller_is_told_the_same_in_every_language() {
+    let all = all_cautions();
+    let every = Lang::ALL.map(Texts::new);
+    let mut seen = BTreeSet::new();
+    for (one, catalog) in &all {
+        let facts = if one.drop.is_some() { &catalog.drops[0].facts } else { &catalog.bases[0].facts };
+        let told = every.each_ref().map(|texts| texts.told_seller(one, Some(facts)));
+        assert_eq!(told[0].as_ref(), Some(&one.seller), "{one:?}");
+        for words in &told[1..] {
+            let words = words.as_ref().unwrap_or_else(|| panic!("not translated: {one:?}"));
+            assert!(*words != one.seller && !words.contains(['{', '$']), "{words}");
+            assert!(!words.contains("seller-") && !words.contains("exempt-"), "{words}");
+        }
+        // A maker's own words stay the maker's.
+        let own = Caution { seller: "Ask Ada.".into(), form: String::new(), ..one.clone() };
+        assert_eq!(every[3].for_seller(&own, Some(facts)), "Ask Ada.");
+        seen.insert(one.seller.clone());
+    }
+    assert!(seen.len() > 30, "{seen:#?}");
+    for rules in Rules::built_in() {
+        let english = &every[0];
+        let keys = keys(Lang::En);
+        let said: BTreeSet<String> =
+            keys.iter().filter(|key| key.starts_with("seller-")).map(|key| english.get(key)).collect();
+        for rule in &rules.rules {
+            let within = rule.within.iter().map(|within| &within.seller);
+            for words in within.chain([&rule.seller]) {
+                assert!(said.contains(words), "no text says: {words}");
+            }
+        }
+    }
+}
+
 /// Dates as each language writes them. Source: CLDR, long dates.
 #[test]
 fn dates_and_allergens_are_translated() {

@@ -49,6 +49,15 @@ impl Ledger {
         listed(&self.db, &rest, [before.unwrap_or(i64::MAX), i64::try_from(limit).unwrap_or(i64::MAX)])
     }
 
+    /// At most `limit` tickets of a group, oldest first, of those that arrived after place `after`.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
+    pub fn window_from(&self, group: Group, after: Option<i64>, limit: usize) -> Result<Vec<Listed>, LedgerError> {
+        let rest = format!("{} AND arrival > ? ORDER BY arrival LIMIT ?", group.condition());
+        listed(&self.db, &rest, [after.unwrap_or(i64::MIN), i64::try_from(limit).unwrap_or(i64::MAX)])
+    }
+
     /// How many tickets a group has.
     ///
     /// # Errors

@@ -114,7 +114,8 @@ fn a_ticket_is_checked_and_rung_up_by_forms() {
     assert_eq!(act("hand-over", &[]).status, 303);
     assert_eq!(act("let-go", &[]).status, 409);
     let history = seller.get(&page).text;
-    for words in ["sent by the guest", "swapped for", "taken off", "made 18 in", "rung up, paid by card", "handed over"]
+    for words in
+        ["sent by the guest", "swapped for", "taken off", "made 18\u{a0}in", "rung up, paid by card", "handed over"]
     {
         assert!(history.contains(words), "{words}");
     }

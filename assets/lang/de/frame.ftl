@@ -69,3 +69,6 @@ ago-now = gerade eben
 script-minutes = vor { $n } min
 script-hours = vor { $h } h { $n } min
 script-new-above = { $n } neu oben
+script-new-below = { $n } neu unten
+script-new-ticket = Neues Ticket { $what }
+script-new-tickets = Neue Tickets: { $what }

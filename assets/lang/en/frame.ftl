@@ -69,3 +69,6 @@ ago-now = just now
 script-minutes = { $n } min ago
 script-hours = { $h } h { $n } min ago
 script-new-above = { $n } new above
+script-new-below = { $n } new below
+script-new-ticket = New ticket { $what }
+script-new-tickets = New tickets: { $what }

@@ -69,3 +69,6 @@ ago-now = ahora mismo
 script-minutes = hace { $n } min
 script-hours = hace { $h } h { $n } min
 script-new-above = { $n } más arriba
+script-new-below = { $n } nuevos abajo
+script-new-ticket = Ticket nuevo { $what }
+script-new-tickets = Tickets nuevos: { $what }

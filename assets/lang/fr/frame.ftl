@@ -69,3 +69,6 @@ ago-now = à l’instant
 script-minutes = il y a { $n } min
 script-hours = il y a { $h } h { $n } min
 script-new-above = { $n } de plus en haut
+script-new-below = { $n } nouveaux plus bas
+script-new-ticket = Nouveau ticket { $what }
+script-new-tickets = Nouveaux tickets : { $what }

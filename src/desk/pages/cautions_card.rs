@@ -13,7 +13,7 @@ use serde::Deserialize;
 
 use super::{
     caution_signs,
-    frame::{Tab, page_in},
+    frame::{Tab, page},
 };
 use crate::{
     catalog::{Catalog, Tray},
@@ -68,7 +68,7 @@ async fn card(
             p.deferral { strong { (card.t("caution-deferral")) } }
         }
     };
-    Ok(page_in(&desk, texts, Tab::Trays, &say!(texts, "cautions-title"), &main).into_response())
+    Ok(page(&desk, texts, Tab::Trays, &say!(texts, "cautions-title"), &main).into_response())
 }
 
 impl Card<'_> {

@@ -13,7 +13,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::{
-    frame::{Tab, page_in},
+    frame::{Tab, page},
     sign_in::{alert, kept_under, pin_field},
 };
 use crate::{
@@ -39,7 +39,7 @@ async fn ask(State(desk): State<Arc<DeskState>>, seller: Seller) -> Response {
 
 fn with_trouble(desk: &DeskState, seller: &Seller, trouble: Option<&Message>) -> Response {
     let main = content(seller, trouble);
-    page_in(desk, seller.texts, Tab::Kiosks, &say!(seller.texts, "change-pin"), &main).into_response()
+    page(desk, seller.texts, Tab::Kiosks, &say!(seller.texts, "change-pin"), &main).into_response()
 }
 
 fn content(seller: &Seller, trouble: Option<&Message>) -> Markup {

@@ -42,7 +42,7 @@ const TABS: [(Tab, &str, &str); 4] = [
 ];
 
 /// Words that the page's script says, each under its name there.
-const OF_THE_SCRIPT: [(&str, &str); 14] = [
+const OF_THE_SCRIPT: [(&str, &str); 17] = [
     ("silent", "script-silent"),
     ("waiting", "script-waiting"),
     ("lost", "script-lost"),
@@ -57,15 +57,13 @@ const OF_THE_SCRIPT: [(&str, &str); 14] = [
     ("minutes", "script-minutes"),
     ("hours", "script-hours"),
     ("newAbove", "script-new-above"),
+    ("newBelow", "script-new-below"),
+    ("newTicket", "script-new-ticket"),
+    ("newTickets", "script-new-tickets"),
 ];
 
-/// A page of the signed-in seller in English.
-pub(super) fn page(desk: &DeskState, tab: Tab, title: &str, main: &Markup) -> RenewingPage {
-    page_in(desk, Texts::of(Lang::En), tab, title, main)
-}
-
 /// A page of somebody who is signed in, in their language.
-pub(super) fn page_in(desk: &DeskState, texts: &Texts, tab: Tab, title: &str, main: &Markup) -> RenewingPage {
+pub(super) fn page(desk: &DeskState, texts: &Texts, tab: Tab, title: &str, main: &Markup) -> RenewingPage {
     let main = html! { main #main { (banners(desk, texts, tab)) (main) } };
     let fragments = Fragments::cut(&main.0);
     let name = &desk.catalog.loaded().catalog.table.name;
@@ -78,6 +76,8 @@ pub(super) fn page_in(desk: &DeskState, texts: &Texts, tab: Tab, title: &str, ma
             }
             // Here the page's script says when the desk does not answer.
             div.told #line role="status" hidden {}
+            // And here, for whoever listens, what has changed on the page.
+            p.unseen #live role="status" aria-live="polite" {}
         }
         (main)
         footer.bottom {

@@ -15,7 +15,7 @@ use uuid::Uuid;
 
 use super::{
     confirm::{Question, ask},
-    frame::{Tab, page_in},
+    frame::{Tab, page},
     sessions, words,
 };
 use crate::{
@@ -73,7 +73,7 @@ async fn kiosks(State(desk): State<Arc<DeskState>>, seller: Seller, headers: Hea
         }
         (sessions::list(&browsers, &seller, alone, now))
     };
-    Ok(page_in(&desk, texts, Tab::Kiosks, &title, &main).into_response())
+    Ok(page(&desk, texts, Tab::Kiosks, &title, &main).into_response())
 }
 
 /// Shows the kiosk's window again, where the desk was opened from it on the same machine.
@@ -255,7 +255,7 @@ async fn ask_put_away(
         field: None,
         back: "/kiosks".to_owned(),
     });
-    page_in(&desk, texts, Tab::Kiosks, &say!(texts, "put-away-title"), &main).into_response()
+    page(&desk, texts, Tab::Kiosks, &say!(texts, "put-away-title"), &main).into_response()
 }
 
 async fn put_away(
@@ -326,7 +326,7 @@ async fn ask_release(State(desk): State<Arc<DeskState>>, seller: Seller, Path(di
         field: None,
         back: "/kiosks".to_owned(),
     });
-    page_in(&desk, texts, Tab::Kiosks, &say!(texts, "release-title"), &main).into_response()
+    page(&desk, texts, Tab::Kiosks, &say!(texts, "release-title"), &main).into_response()
 }
 
 async fn release(

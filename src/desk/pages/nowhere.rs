@@ -10,7 +10,7 @@ use axum::{
 };
 use maud::html;
 
-use super::frame::{Tab, page_in, plain_page};
+use super::frame::{Tab, page, plain_page};
 use crate::{
     desk::{language::InLanguage, refusal::Refusal, refusal_forms::OF_TABLETS, seller::Seller, state::DeskState},
     lang::{message, say},
@@ -19,7 +19,7 @@ use crate::{
 
 /// What no route has.
 pub(in crate::desk) async fn nowhere(State(desk): State<Arc<DeskState>>, request: Request) -> Response {
-    page(&desk, request.into_parts().0).await
+    answer(&desk, request.into_parts().0).await
 }
 
 /// Lets an address that a route has but can't read lead to the same page, as one with a number where a ticket's name should
@@ -33,7 +33,7 @@ pub(in crate::desk) async fn mistyped(State(desk): State<Arc<DeskState>>, reques
     let asked = looks.then(|| parts.clone());
     let response = next.run(Request::from_parts(parts, body)).await;
     match asked {
-        Some(parts) if is_unread(&response) => page(&desk, parts).await,
+        Some(parts) if is_unread(&response) => answer(&desk, parts).await,
         _ => response,
     }
 }
@@ -49,7 +49,7 @@ fn is_unread(response: &Response) -> bool {
 }
 
 /// The page, with the navigation for whoever is signed in.
-async fn page(desk: &Arc<DeskState>, mut parts: Parts) -> Response {
+async fn answer(desk: &Arc<DeskState>, mut parts: Parts) -> Response {
     let path = excerpt(parts.uri.path());
     if path.starts_with(OF_TABLETS) {
         return Refusal::Said(StatusCode::NOT_FOUND, message!("refused-nowhere", path = path)).into_response();
@@ -64,7 +64,7 @@ async fn page(desk: &Arc<DeskState>, mut parts: Parts) -> Response {
         }
     };
     match Seller::from_request_parts(&mut parts, desk).await {
-        Ok(_) => (StatusCode::NOT_FOUND, page_in(desk, texts, Tab::Nowhere, &title, &main)).into_response(),
+        Ok(_) => (StatusCode::NOT_FOUND, page(desk, texts, Tab::Nowhere, &title, &main)).into_response(),
         Err(_) => (StatusCode::NOT_FOUND, plain_page(texts, &title, &main)).into_response(),
     }
 }

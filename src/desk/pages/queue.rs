@@ -20,13 +20,14 @@ use super::{
 use crate::{
     catalog::Loaded,
     desk::{
-        gallery::{PortraitSize, portrait_tag},
+        gallery::{PortraitSize, portrait_tag, shows_drops},
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
-    lang::{Lang, Texts, say},
+    lang::{Texts, message, say},
     ledger::{Bill, Group, Ledger, LedgerError, Listed, Ticket},
+    quoting::quoted,
     ticket::TicketNumber,
 };
 
@@ -41,13 +42,18 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/tickets", get(queue)).route("/tickets/find", get(find))
 }
 
-/// A group's name in addresses, its heading, and what stands where it is empty.
-const fn words_of(group: Group) -> (&'static str, &'static str, &'static str) {
+/// A group's name in addresses, and in the keys of its heading and of what stands where it is empty.
+const fn name_of(group: Group) -> &'static str {
     match group {
-        Group::Waiting => ("waiting", "Waiting", "Nobody waits. Tickets from the kiosks appear here by themselves."),
-        Group::Checked => ("checked", "Checked", "Nothing waits for the money."),
-        Group::Done => ("done", "Done", "Nothing was rung up yet in this show."),
+        Group::Waiting => "waiting",
+        Group::Checked => "checked",
+        Group::Done => "done",
     }
+}
+
+/// Whether who came first stands first. What is done is looked at again soon after, or never.
+const fn is_queue(group: Group) -> bool {
+    matches!(group, Group::Waiting | Group::Checked)
 }
 
 /// What a page shows of one group.
@@ -56,14 +62,25 @@ struct Window {
     tickets: Vec<Listed>,
     /// How many the group has in all.
     all: usize,
-    /// Whether there are older ones than these.
+    /// Whether there are more after these.
     more: bool,
 }
 
+/// Where a page of one group begins: behind a place in the order of arrival, in the direction in which it is read.
+#[derive(Clone, Copy, Default)]
+struct Beginning {
+    before: Option<i64>,
+    after: Option<i64>,
+}
+
 impl Window {
-    fn read(ledger: &Ledger, group: Group, before: Option<i64>, limit: usize) -> Result<Self, LedgerError> {
+    fn read(ledger: &Ledger, group: Group, from: Beginning, limit: usize) -> Result<Self, LedgerError> {
         // One more than is shown says whether there are more.
-        let mut tickets = ledger.window(group, before, limit + 1)?;
+        let mut tickets = if is_queue(group) {
+            ledger.window_from(group, from.after, limit + 1)?
+        } else {
+            ledger.window(group, from.before, limit + 1)?
+        };
         let more = tickets.len() > limit;
         tickets.truncate(limit);
         Ok(Self { group, tickets, all: ledger.tally(group)?, more })
@@ -72,6 +89,7 @@ impl Window {
 
 /// What all cards of a page are drawn with.
 struct View {
+    texts: &'static Texts,
     loaded: Arc<Loaded>,
     show: i64,
     now: Timestamp,
@@ -81,26 +99,27 @@ struct View {
 struct Wanted {
     /// One group alone.
     group: Option<String>,
-    /// Only those that arrived before this place.
+    /// Only those that arrived before this place, of a group that is read backwards.
     before: Option<i64>,
+    /// Only those that arrived after this place.
+    after: Option<i64>,
 }
 
 async fn queue(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    seller: Seller,
     Query(wanted): Query<Wanted>,
 ) -> Result<Response, Refusal> {
     let alone = match &wanted.group {
         Some(name) => {
-            let group = GROUPS.into_iter().find(|group| words_of(*group).0 == name);
-            Some(group.ok_or_else(|| {
-                Refusal::bad(format!("{name:?} is no group of tickets; it is one of waiting, checked and done"))
-            })?)
+            let group = GROUPS.into_iter().find(|group| name_of(*group) == name);
+            Some(group.ok_or_else(|| Refusal::wrong(message!("refused-no-group", name = quoted(name))))?)
         }
         None => None,
     };
-    let main = content(&desk, alone, wanted.before, None).await?;
-    Ok(page(&desk, Tab::Tickets, "Tickets", &main).into_response())
+    let from = Beginning { before: wanted.before, after: wanted.after };
+    let main = content(&desk, seller.texts, alone, from, None).await?;
+    Ok(page(&desk, seller.texts, Tab::Tickets, &say!(seller.texts, "tab-tickets"), &main).into_response())
 }
 
 #[derive(Deserialize)]
@@ -111,13 +130,14 @@ struct Find {
 
 async fn find(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    Seller { texts, .. }: Seller,
     Query(find): Query<Find>,
 ) -> Result<Response, Refusal> {
     let number = match find.number.parse::<TicketNumber>() {
         Ok(number) => number,
         Err(error) => {
-            return not_found(&desk, StatusCode::BAD_REQUEST, &find.number, &words::sentence(&error.to_string())).await;
+            let words = words::no_number(texts, &error);
+            return not_found(&desk, texts, StatusCode::BAD_REQUEST, &find.number, &words).await;
         }
     };
     let (found, show) =
@@ -126,84 +146,97 @@ async fn find(
     let now: Vec<&Listed> = found.iter().filter(|one| one.settled.is_none_or(|settled| settled == show)).collect();
     match (&now[..], &found[..]) {
         ([], []) => {
-            let words = format!("No ticket {number} has arrived at this desk yet.");
-            not_found(&desk, StatusCode::NOT_FOUND, &find.number, &words).await
+            let words = say!(texts, "queue-none-arrived", number = number.to_string());
+            not_found(&desk, texts, StatusCode::NOT_FOUND, &find.number, &words).await
         }
         ([one], _) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
         ([], [one]) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
         _ => {
-            let view = View { loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
+            let view = View { texts, loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
             let main = html! {
-                h1 { "Tickets " (number) }
-                p { "Several tickets have this number. Compare the piece." }
-                section.queue aria-label="Found" { (view.cards(&found)) }
-                p { a.button.quiet href="/tickets" { "To all tickets" } }
+                h1 { (say!(texts, "queue-numbered", number = number.to_string())) }
+                p { (say!(texts, "queue-several")) }
+                section.queue aria-label=(say!(texts, "queue-found")) { (view.cards(&found)) }
+                p { a.button.quiet href="/tickets" { (say!(texts, "queue-all")) } }
             };
-            Ok(page(&desk, Tab::Tickets, "Tickets", &main).into_response())
+            Ok(page(&desk, texts, Tab::Tickets, &say!(texts, "tab-tickets"), &main).into_response())
         }
     }
 }
 
-async fn not_found(desk: &DeskState, status: StatusCode, typed: &str, words: &str) -> Result<Response, Refusal> {
-    let main = content(desk, None, None, Some((typed, words))).await?;
-    Ok((status, page(desk, Tab::Tickets, "Tickets", &main)).into_response())
+async fn not_found(
+    desk: &DeskState,
+    texts: &'static Texts,
+    status: StatusCode,
+    typed: &str,
+    words: &str,
+) -> Result<Response, Refusal> {
+    let main = content(desk, texts, None, Beginning::default(), Some((typed, words))).await?;
+    Ok((status, page(desk, texts, Tab::Tickets, &say!(texts, "tab-tickets"), &main)).into_response())
 }
 
 async fn content(
     desk: &DeskState,
+    texts: &'static Texts,
     alone: Option<Group>,
-    before: Option<i64>,
+    from: Beginning,
     not_found: Option<(&str, &str)>,
 ) -> Result<Markup, Refusal> {
     let (windows, show, bills) = desk
         .ledger
         .look(move |ledger| {
             let windows = match alone {
-                Some(group) => vec![Window::read(ledger, group, before, SHOWN_ALONE)?],
+                Some(group) => vec![Window::read(ledger, group, from, SHOWN_ALONE)?],
                 None => GROUPS
                     .into_iter()
                     .map(|group| {
-                        Window::read(ledger, group, None, if group == Group::Done { DONE_SHOWN } else { SHOWN })
+                        let limit = if is_queue(group) { SHOWN } else { DONE_SHOWN };
+                        Window::read(ledger, group, Beginning::default(), limit)
                     })
                     .collect::<Result<_, _>>()?,
             };
             Ok((windows, ledger.show()?.id, ledger.open_bills()?))
         })
         .await?;
-    let view = View { loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
-    let open_bills = waiting_bills(&bills);
+    let view = View { texts, loaded: desk.catalog.loaded(), show, now: desk.clock.now() };
+    let open_bills = waiting_bills(texts, &bills);
     Ok(html! {
-        h1.unseen { "Tickets" }
-        p.no-print { a.button.main.wide href="/new" { "New sale" } }
+        h1.unseen { (say!(texts, "tab-tickets")) }
+        p.no-print { a.button.main.wide href="/new" { (say!(texts, "queue-new-sale")) } }
         (open_bills)
         form.find method="get" action="/tickets/find" data-check-number {
-            label for="number" { "Find by number" }
+            label for="number" { (say!(texts, "queue-find")) }
             div.row {
                 input #number name="number" inputmode="numeric" autocomplete="off" placeholder="3-042-6"
                     value=[not_found.map(|(typed, _)| typed)] required;
-                button { "Find" }
+                button { (say!(texts, "queue-find-do")) }
             }
             p.trouble role="alert" hidden[not_found.is_none()] data-says { (not_found.map_or("", |(_, words)| words)) }
         }
-        p.no-print { a href="/sales" { "Find a paid sale" } }
+        p.no-print { a href="/sales" { (say!(texts, "queue-paid-sale")) } }
         @for window in &windows { (view.section(window)) }
-        @if alone.is_some() { p { a.button.quiet href="/tickets" { "To all tickets" } } }
+        @if alone.is_some() { p { a.button.quiet href="/tickets" { (say!(texts, "queue-all")) } } }
     })
 }
 
 /// Bills that wait for more money: with several things on them, or paid in part.
-fn waiting_bills(bills: &[Bill]) -> Markup {
+fn waiting_bills(texts: &Texts, bills: &[Bill]) -> Markup {
+    let words = |bill: &Bill| {
+        let (number, n) = (bill.number.to_string(), bill.tickets.len());
+        if bill.payments.is_empty() {
+            say!(texts, "queue-bill", number = number, n = n)
+        } else {
+            say!(texts, "queue-bill-part", number = number, n = n)
+        }
+    };
     html! {
         @if bills.iter().any(Bill::is_shared) {
-            section.queue aria-label="Open bills" data-key="bills" {
-                h2 { "Open bills" }
+            section.queue aria-label=(say!(texts, "queue-bills")) data-key="bills" {
+                h2 { (say!(texts, "queue-bills")) }
                 ul.links {
                     @for bill in bills.iter().filter(|bill| bill.is_shared()) {
                         li data-key=(bill.id) {
-                            a href={ "/bills/" (bill.id) } {
-                                "Bill " (bill.number) ", " (say!(Texts::of(Lang::En), "count-tickets", n = bill.tickets.len()))
-                                @if !bill.payments.is_empty() { ", paid in part" }
-                            }
+                            a href={ "/bills/" (bill.id) } { (words(bill)) }
                         }
                     }
                 }
@@ -214,15 +247,22 @@ fn waiting_bills(bills: &[Bill]) -> Markup {
 
 impl View {
     fn section(&self, window: &Window) -> Markup {
-        let (name, title, nothing) = words_of(window.group);
-        let last = window.tickets.last().map(|ticket| ticket.arrival);
+        let (texts, name) = (self.texts, name_of(window.group));
+        let title = texts.get(&format!("queue-{name}"));
+        let last = window.tickets.last().map(|ticket| ticket.arrival).filter(|_| window.more);
         html! {
             section.queue aria-label=(title) data-key=(name) {
                 h2 { (title) " " span.tally { (window.all) } }
-                @if window.tickets.is_empty() { p.faint { (nothing) } }
+                @if window.tickets.is_empty() { p.faint { (texts.get(&format!("queue-{name}-none"))) } }
                 (self.cards(&window.tickets))
-                @if let (true, Some(last)) = (window.more, last) {
-                    p { a.button.quiet href={ "/tickets?group=" (name) "&before=" (last) } { "Show older ones" } }
+                @if let Some(last) = last {
+                    p {
+                        @if is_queue(window.group) {
+                            a.button.quiet href={ "/tickets?group=" (name) "&after=" (last) } { (say!(texts, "queue-later")) }
+                        } @else {
+                            a.button.quiet href={ "/tickets?group=" (name) "&before=" (last) } { (say!(texts, "queue-older")) }
+                        }
+                    }
                 }
             }
         }
@@ -235,7 +275,7 @@ impl View {
                     li data-key=(one.id) {
                         @match &one.ticket {
                             Ok(ticket) => { (self.card(ticket)) }
-                            Err(_) => { (unread(one)) }
+                            Err(_) => { (self.unread(one)) }
                         }
                     }
                 }
@@ -244,34 +284,34 @@ impl View {
     }
 
     fn card(&self, ticket: &Ticket) -> Markup {
-        let (width, height) = PortraitSize::Small.px();
+        let texts = self.texts;
+        let size = if shows_drops(&self.loaded, &ticket.piece) { PortraitSize::Near } else { PortraitSize::Small };
         let short = ticket.state.is_open() && ticket.live_lines().any(|(_, line)| !line.held);
         html! {
             a.card.ticket href={ "/tickets/" (ticket.id) } {
-                img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Small)) width=(width)
-                    height=(height) alt="" loading="lazy";
+                img.portrait src=(portrait_address(ticket, &self.loaded, size)) width="96" height="112" alt="" loading="lazy";
                 div {
                     p.number { (ticket.number) }
-                    p { (words::state(Texts::of(Lang::En), ticket.state)) " " span.faint { (words::ago(Texts::of(Lang::En), ticket.arrived, self.now)) } }
-                    p { (say!(Texts::of(Lang::En), "count-drops", n = ticket.piece.drops.len())) " · " (words::wearer(Texts::of(Lang::En), ticket.piece.wearer)) }
-                    @if ticket.show != self.show { p { "of show " (ticket.show) } }
-                    @if !ticket.verdict.suitable { p.grave { "not suitable for this wearer" } }
-                    @if short { p.grave { "a part is not held" } }
-                    p.sum { (ticket.quote.currency.plain(ticket.charged.unwrap_or(ticket.quote.total))) }
+                    p { (words::state(texts, ticket.state)) " " span.faint { (words::ago(texts, ticket.arrived, self.now)) } }
+                    p { (say!(texts, "count-drops", n = ticket.piece.drops.len())) " · " (words::wearer(texts, ticket.piece.wearer)) }
+                    @if ticket.show != self.show { p { (say!(texts, "queue-of-show", show = ticket.show)) } }
+                    @if !ticket.verdict.suitable { p.grave { (say!(texts, "queue-not-suitable")) } }
+                    @if short { p.grave { (say!(texts, "queue-not-held")) } }
+                    p.sum { (words::money(texts, ticket.charged.unwrap_or(ticket.quote.total), ticket.quote.currency)) }
                 }
             }
         }
     }
-}
 
-/// A ticket that can't be read stands in its place all the same.
-fn unread(one: &Listed) -> Markup {
-    html! {
-        a.card.ticket href={ "/tickets/" (one.id) } {
-            div {
-                p.number { (one.number) }
-                p { (words::state(Texts::of(Lang::En), one.state)) }
-                p.grave { "This ticket can’t be read" }
+    /// A ticket that can't be read stands in its place all the same.
+    fn unread(&self, one: &Listed) -> Markup {
+        html! {
+            a.card.ticket href={ "/tickets/" (one.id) } {
+                div {
+                    p.number { (one.number) }
+                    p { (words::state(self.texts, one.state)) }
+                    p.grave { (say!(self.texts, "queue-unreadable")) }
+                }
             }
         }
     }

@@ -15,7 +15,7 @@ use rust_decimal::Decimal;
 use serde::Deserialize;
 
 use super::{
-    frame::{Tab, page_in},
+    frame::{Tab, page},
     typed::{typed_price, unless_empty},
     words::{self, sentence},
 };
@@ -103,7 +103,7 @@ async fn find(
             }
         }
     };
-    Ok((status, page_in(&desk, texts, Tab::Tickets, &say!(texts, "sales-title"), &main)).into_response())
+    Ok((status, page(&desk, texts, Tab::Tickets, &say!(texts, "sales-title"), &main)).into_response())
 }
 
 fn form(texts: &Texts, typed: &Typed) -> Markup {

@@ -18,7 +18,7 @@ use serde::Deserialize;
 
 use super::{
     confirm::{Question, ask},
-    frame::{Tab, page_in},
+    frame::{Tab, page},
     words,
 };
 use crate::{
@@ -84,7 +84,7 @@ async fn with_trouble(
         }
         p { a.button.quiet href="/kiosks" { (say!(texts, "go-back")) } }
     };
-    Ok(page_in(desk, texts, Tab::Kiosks, &title, &main).into_response())
+    Ok(page(desk, texts, Tab::Kiosks, &title, &main).into_response())
 }
 
 fn helper(texts: &Texts, one: &Staff, now: Timestamp) -> Markup {
@@ -134,7 +134,7 @@ fn told_once(desk: &DeskState, texts: &Texts, name: &str, pin: &str) -> Response
             p { a.button.main href="/staff" { (say!(texts, "done")) } }
         }
     };
-    page_in(desk, texts, Tab::Kiosks, &say!(texts, "staff-pin-title"), &main).into_response()
+    page(desk, texts, Tab::Kiosks, &say!(texts, "staff-pin-title"), &main).into_response()
 }
 
 /// A question about one helper; somebody who is gone is no question any more.
@@ -148,7 +148,7 @@ async fn question(
     match found.filter(|name| name != SELLER) {
         Some(name) => {
             let title = say!(seller.texts, "staff-title");
-            Ok(page_in(desk, seller.texts, Tab::Kiosks, &title, &ask(&of(&name))).into_response())
+            Ok(page(desk, seller.texts, Tab::Kiosks, &title, &ask(&of(&name))).into_response())
         }
         None => Ok(Redirect::to("/staff").into_response()),
     }

@@ -14,7 +14,7 @@ use rust_decimal::Decimal;
 use serde::Deserialize;
 
 use super::{
-    frame::{Tab, page_in},
+    frame::{Tab, page},
     sign_in::alert,
     words,
 };
@@ -58,7 +58,7 @@ async fn trays(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Res
             }
         }
     };
-    Ok(page_in(&desk, texts, Tab::Trays, &title, &main).into_response())
+    Ok(page(&desk, texts, Tab::Trays, &title, &main).into_response())
 }
 
 fn mistakes(texts: &Texts, desk: &DeskState, loaded: &Loaded) -> Markup {
@@ -212,7 +212,7 @@ async fn part_page(desk: &DeskState, texts: &Texts, id: &str, trouble: Option<&M
         }
         p { a.button.quiet href={ "/trays#part-" (id) } { (say!(texts, "to-trays")) } }
     };
-    Ok(page_in(desk, texts, Tab::Trays, name, &main).into_response())
+    Ok(page(desk, texts, Tab::Trays, name, &main).into_response())
 }
 
 #[derive(Deserialize)]

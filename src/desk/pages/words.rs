@@ -10,13 +10,13 @@ use crate::{
     catalog::{Catalog, Loaded, Tray},
     caution::CautionCode,
     craft::{BaseKind, Finish, Length, Wearer},
-    desk::ledger_words::ledger_words,
+    desk::ledger_words::{ledger_words, number_words},
     lang::{Lang, Texts, say},
     ledger::{Count, LedgerError},
     link::wire::in_address,
     money::Currency,
     quoting::excerpt,
-    ticket::State,
+    ticket::{NumberError, State},
 };
 
 /// Who the piece is for.
@@ -98,6 +98,11 @@ pub(super) fn tray_name<'a>(texts: &Texts, catalog: &'a Catalog, tray: &'a Tray)
 /// A hazard by its name.
 pub(super) fn hazard(texts: &Texts, code: CautionCode) -> String {
     texts.get(&format!("hazard-{}", code.code()))
+}
+
+/// Why something that was typed is no ticket's number.
+pub(super) fn no_number(texts: &Texts, error: &NumberError) -> String {
+    sentence(&number_words(texts, error))
 }
 
 /// Why the ledger refuses, with names in place of ids.
@@ -190,7 +195,7 @@ mod tests {
         assert_eq!(in_english(609.6), "24 in · 61 cm");
         assert_eq!(in_english(610.0), "24 in · 61 cm");
         assert_eq!(in_english(444.5), "17.5 in · 44 cm");
-        assert_eq!(length(Texts::of(Lang::De), Length::from_mm(444.5)), "44\u{a0}cm · 17,5\u{a0}in");
+        assert_eq!(length(Texts::of(Lang::De), Length::from_mm(444.5)), "44\u{a0}cm\u{a0}·\u{a0}17,5\u{a0}in");
         assert_eq!(say!(texts, "count-drops", n = 1), "1 drop");
         assert_eq!(say!(texts, "count-drops", n = 0), "0 drops");
         assert_eq!(sentence("a ticket that is sent"), "A ticket that is sent.");

@@ -98,7 +98,7 @@ impl View {
             @if self.bill.live_goods().any(|(_, goods)| goods.sold.is_none()) {
                 details.aside {
                     summary { (say!(texts, "bill-reduce-goods")) }
-                    (reduction_form(&self.action("reduce"), currency, self.sum.goods.total, self.bill.goods_given.is_some()))
+                    (reduction_form(texts, &self.action("reduce"), currency, self.sum.goods.total, self.bill.goods_given.is_some()))
                 }
             }
         }

@@ -20,7 +20,7 @@ use crate::{
     desk::{
         approval::Posted,
         pages::{
-            frame::{Tab, page_in},
+            frame::{Tab, page},
             paying::{way_called, way_words},
             words,
         },
@@ -80,7 +80,7 @@ async fn ask(
         return Err(LedgerError::NotOnBill.into());
     }
     let main = form(texts, &bill, &choices, &loaded.catalog);
-    Ok(page_in(&desk, texts, Tab::Tickets, &say!(texts, "bill-take-back"), &main).into_response())
+    Ok(page(&desk, texts, Tab::Tickets, &say!(texts, "bill-take-back"), &main).into_response())
 }
 
 /// The piece as a whole and each of its drops, or the goods.

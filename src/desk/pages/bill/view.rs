@@ -17,7 +17,7 @@ use crate::{
     catalog::{Catalog, Loaded},
     desk::{
         pages::{
-            frame::{Tab, page_in},
+            frame::{Tab, page},
             inset::{HERE, inset},
             paper, words,
         },
@@ -61,7 +61,7 @@ pub(super) async fn with_trouble(
     let title = say!(texts, "bill-title", number = bill.number.to_string());
     let paper = paper::of_bill(desk, texts, &bill);
     let view = View { texts, paper, bill, tickets, sum, loaded: desk.catalog.loaded(), now: desk.clock.now() };
-    Ok(page_in(desk, texts, Tab::Tickets, &title, &view.content(trouble)).into_response())
+    Ok(page(desk, texts, Tab::Tickets, &title, &view.content(trouble)).into_response())
 }
 
 impl View {

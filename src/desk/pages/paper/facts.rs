@@ -7,9 +7,9 @@ use rust_decimal::Decimal;
 
 use crate::{
     catalog::{Catalog, Loaded},
-    craft::{BaseKind, Day, Piece},
+    craft::{Day, Piece},
     desk::{
-        gallery::{PortraitSize, drawn},
+        gallery::{PortraitSize, drawn, shows_drops},
         pages::words,
     },
     lang::Texts,
@@ -158,9 +158,7 @@ impl Facts<'_> {
 
 /// The piece's picture for a slip, its drops near enough to thread by; none where the catalogue can't make it any more.
 pub(super) fn picture(loaded: &Loaded, piece: &Piece) -> Option<Vec<u8>> {
-    let base = loaded.catalog.base(&piece.base);
-    let hangs_low = !piece.drops.is_empty() && base.is_some_and(|base| matches!(base.kind, BaseKind::Necklace(_)));
-    let size = if hangs_low { PortraitSize::Close } else { PortraitSize::Large };
+    let size = if shows_drops(loaded, piece) { PortraitSize::Close } else { PortraitSize::Large };
     drawn(loaded, piece, size)
 }
 

@@ -19,7 +19,7 @@ use crate::{
         approval::Posted,
         ledger_words::ledger_words,
         pages::{
-            frame::{Tab, page_in},
+            frame::{Tab, page},
             typed::{amount, as_typed, tax},
             words,
         },
@@ -169,7 +169,7 @@ fn form(desk: &DeskState, texts: &Texts, typed: &Typed, trouble: Option<&str>) -
         }
         p.faint { (say!(texts, "about-hint")) }
     };
-    page_in(desk, texts, Tab::Show, &say!(texts, "about-title"), &main).into_response()
+    page(desk, texts, Tab::Show, &say!(texts, "about-title"), &main).into_response()
 }
 
 /// What holds where the place has no tax of its own.

@@ -18,7 +18,7 @@ use crate::{
     desk::{
         approval::Posted,
         pages::{
-            frame::{Tab, page_in},
+            frame::{Tab, page},
             typed::{amount, count},
             words::money,
         },
@@ -97,7 +97,7 @@ async fn question(
             }
         }
     };
-    Ok(page_in(desk, texts, Tab::Show, &say!(texts, "close-title"), &main).into_response())
+    Ok(page(desk, texts, Tab::Show, &say!(texts, "close-title"), &main).into_response())
 }
 
 /// The fields for what was counted.

@@ -20,7 +20,7 @@ use crate::{
     craft::Home,
     desk::{
         pages::{
-            frame::{Tab, page_in},
+            frame::{Tab, page},
             words,
         },
         refusal::Refusal,
@@ -92,7 +92,7 @@ async fn closed(
             a.button.quiet href="/show" { (say!(texts, "closed-to-running")) }
         }
     };
-    Ok(page_in(&desk, texts, Tab::Show, &say!(texts, "closed-title", show = id), &main).into_response())
+    Ok(page(&desk, texts, Tab::Show, &say!(texts, "closed-title", show = id), &main).into_response())
 }
 
 fn heading(texts: &Texts, show: i64, about: &AboutShow) -> String {

@@ -15,7 +15,7 @@ use crate::{
         approval::{NoFields, Posted},
         pages::{
             confirm::{Question, ask},
-            frame::{Tab, page_in},
+            frame::{Tab, page},
         },
         practising,
         refusal::Refusal,
@@ -54,7 +54,7 @@ async fn ask_begin(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result
         field: None,
         back: "/show".to_owned(),
     });
-    Ok(page_in(&desk, texts, Tab::Show, &say!(texts, "practice-ask"), &main).into_response())
+    Ok(page(&desk, texts, Tab::Show, &say!(texts, "practice-ask"), &main).into_response())
 }
 
 async fn begin(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {

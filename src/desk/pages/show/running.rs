@@ -17,7 +17,7 @@ use super::{
 use crate::{
     desk::{
         pages::{
-            frame::{Tab, page_in},
+            frame::{Tab, page},
             words,
         },
         refusal::Refusal,
@@ -76,7 +76,7 @@ async fn running(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<R
             ul.links.shows { @for one in earlier { li data-key={ "show-" (one.id) } { (listed(texts, one)) } } }
         }
     };
-    Ok(page_in(&desk, texts, Tab::Show, &say!(texts, "show-title"), &main).into_response())
+    Ok(page(&desk, texts, Tab::Show, &say!(texts, "show-title"), &main).into_response())
 }
 
 /// A closed show on the list: its number, its place, its kind and its date.

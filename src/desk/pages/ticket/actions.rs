@@ -14,7 +14,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use uuid::Uuid;
 
-use super::view::{with_question, with_trouble};
+use super::view::{with, with_trouble};
 use crate::{
     caution::CautionCode,
     craft::{Home, Length, PIECE_LENGTHS_MM, Wearer},
@@ -28,7 +28,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    lang::{Lang, Texts},
+    lang::{Texts, message, say},
     ledger::{Charge, Ledger, LedgerError, Part, Ticket},
     quoting::quoted,
 };
@@ -60,18 +60,18 @@ pub(super) async fn act(
 ) -> Result<Response, Refusal> {
     match desk.ledger.enter_by(seller, work).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
-        Err(Refusal::Ledger(error)) => refused(desk, id, error).await,
+        Err(Refusal::Ledger(error)) => refused(desk, seller.texts, id, error).await,
         Err(refusal) => Err(refusal),
     }
 }
 
 /// What the ledger refuses stands on the ticket's page, unless the disk is at fault.
-async fn refused(desk: &DeskState, id: Uuid, error: LedgerError) -> Result<Response, Refusal> {
+async fn refused(desk: &DeskState, texts: &'static Texts, id: Uuid, error: LedgerError) -> Result<Response, Refusal> {
     if status_of(&error) != StatusCode::CONFLICT {
         return Err(error.into());
     }
-    let words = words::trouble(Texts::of(Lang::En), &error, &desk.catalog.loaded().catalog);
-    Ok((StatusCode::CONFLICT, with_trouble(desk, id, Some(&words)).await?).into_response())
+    let words = words::trouble(texts, &error, &desk.catalog.loaded().catalog);
+    Ok((StatusCode::CONFLICT, with_trouble(desk, texts, id, &words).await?).into_response())
 }
 
 async fn call(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
@@ -97,10 +97,7 @@ async fn tick(
         at => match at.parse() {
             Ok(at) => (Part::Line(at), format!("#line-{at}")),
             Err(_) => {
-                return Err(Refusal::bad(format!(
-                    "{} is no part of a piece; send base or the line's number",
-                    quoted(at)
-                )));
+                return Err(Refusal::wrong(message!("refused-part", found = quoted(at))));
             }
         },
     };
@@ -129,13 +126,12 @@ async fn add(
     Path(id): Path<Uuid>,
     Form(form): Form<OneMore>,
 ) -> Result<Response, Refusal> {
-    let loaded = desk.catalog.loaded();
+    let (texts, loaded) = (seller.texts, desk.catalog.loaded());
     let home = form.home.trim().to_ascii_uppercase().parse::<Home>().ok();
     let Some(kind) = home.and_then(|home| loaded.catalog.drop_at(home)) else {
         let typed: String = form.home.chars().take(20).collect();
-        let words =
-            format!("No drop lives at “{typed}”. A home is a tray's letter and a compartment's number, as in B3.");
-        return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
+        let words = say!(texts, "change-no-home", typed = typed);
+        return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, texts, id, &words).await?).into_response());
     };
     let (kind, found, of) = (kind.id.clone(), form.found == 1, Arc::clone(&loaded));
     let done = desk.ledger.enter_by(&seller, {
@@ -145,21 +141,22 @@ async fn add(
     match done.await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}#add")).into_response()),
         Err(Refusal::Ledger(LedgerError::NoneLeft(_))) => {
-            let question = is_it_here(id, &form.home, &words::part_name(Texts::of(Lang::En), &loaded.catalog, &kind));
-            Ok((StatusCode::CONFLICT, with_question(&desk, id, &question).await?).into_response())
+            let name = words::part_name(texts, &loaded.catalog, &kind);
+            let question = is_it_here(texts, id, &form.home, &name);
+            Ok((StatusCode::CONFLICT, with(&desk, texts, id, Some(&question)).await?).into_response())
         }
-        Err(Refusal::Ledger(error)) => refused(&desk, id, error).await,
+        Err(Refusal::Ledger(error)) => refused(&desk, texts, id, error).await,
         Err(refusal) => Err(refusal),
     }
 }
 
 /// The count says that none is left; the seller may have one in the hand all the same.
-fn is_it_here(id: Uuid, home: &str, name: &str) -> Markup {
+fn is_it_here(texts: &Texts, id: Uuid, home: &str, name: &str) -> Markup {
     html! {
         form.trouble method="post" action={ "/tickets/" (id) "/add" } role="alert" {
-            p { "The count says that no “" (name) "” is left." }
+            p { (say!(texts, "change-none-left", name = name)) }
             input type="hidden" name="home" value=(home.trim());
-            button name="found" value="1" { "It is here: count one more, and add it" }
+            button name="found" value="1" { (say!(texts, "change-here")) }
         }
     }
 }
@@ -193,7 +190,7 @@ async fn length(
 ) -> Result<Response, Refusal> {
     let Some(mm) = form.to.or(form.mm).filter(|mm| PIECE_LENGTHS_MM.contains(mm)) else {
         let (least, most) = (PIECE_LENGTHS_MM.start(), PIECE_LENGTHS_MM.end());
-        return Err(Refusal::bad(format!("a length is a number of millimetres from {least} to {most}")));
+        return Err(Refusal::wrong(message!("refused-length", least = least.to_string(), most = most.to_string())));
     };
     let loaded = desk.catalog.loaded();
     act(&desk, &seller, id, "#length", move |ledger, now| {
@@ -215,7 +212,7 @@ async fn wearer(
 ) -> Result<Response, Refusal> {
     let Some(wearer) = Wearer::from_code(&form.wearer) else {
         let codes = Wearer::ANSWERS.map(Wearer::code).join(", ");
-        return Err(Refusal::bad(format!("{} is no wearer; send one of {codes}", quoted(&form.wearer))));
+        return Err(Refusal::wrong(message!("refused-wearer", found = quoted(&form.wearer), codes = codes)));
     };
     let loaded = desk.catalog.loaded();
     act(&desk, &seller, id, "#wearer", move |ledger, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
@@ -280,7 +277,7 @@ async fn confirm_sum(
     let charge = match form.charge.as_str() {
         "seen" => Charge::AsSeen,
         "today" => Charge::Today,
-        other => return Err(Refusal::bad(format!("{} is no sum to charge; send seen or today", quoted(other)))),
+        other => return Err(Refusal::wrong(message!("refused-charge", found = quoted(other)))),
     };
     let loaded = desk.catalog.loaded();
     act(&desk, &seller, id, "#till", move |ledger, now| ledger.confirm_sum(id, charge, &loaded.catalog, now)).await
@@ -296,20 +293,20 @@ async fn hand_over(
 
 async fn ask_let_go(
     State(desk): State<Arc<DeskState>>,
-    seller: Seller,
+    Seller { texts, .. }: Seller,
     Path(id): Path<Uuid>,
 ) -> Result<Response, Refusal> {
     let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     let main = ask(&Question {
-        texts: seller.texts,
-        title: format!("Let ticket {} go?", ticket.number),
-        text: "Its drops are free for other guests at once. The ticket can’t be taken up again.".to_owned(),
+        texts,
+        title: say!(texts, "let-go-ask", number = ticket.number.to_string()),
+        text: say!(texts, "let-go-text"),
         action: format!("/tickets/{id}/let-go"),
-        yes: "Let it go".to_owned(),
+        yes: say!(texts, "let-go-yes"),
         field: None,
         back: format!("/tickets/{id}"),
     });
-    Ok(page(&desk, Tab::Tickets, "Let go?", &main).into_response())
+    Ok(page(&desk, texts, Tab::Tickets, &say!(texts, "let-go-title"), &main).into_response())
 }
 
 async fn let_go(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {

@@ -1,49 +1,51 @@
 //! The cautions on a ticket's page: what to tell the guest, and the way to sell a piece that is not for its wearer.
 
+use std::borrow::Cow;
+
 use maud::{Markup, html};
 
 use super::view::{View, tick_sign};
 use crate::{
-    caution::{DEFERRAL, Hazard},
+    caution::Hazard,
     craft::Wearer,
     desk::pages::{caution_signs, words},
-    lang::{Lang, Texts},
+    lang::say,
 };
 
 impl View {
     /// What the guest has to be told, a card for each hazard.
     pub(super) fn cautions(&self) -> Markup {
-        let ticket = &self.ticket;
+        let (texts, ticket) = (self.texts, &self.ticket);
         if ticket.verdict.cautions.is_empty() {
             return html! {
-                section.card aria-label="Cautions" {
-                    h2 { "Cautions" }
-                    p { "Nothing to be careful about was found." }
-                    p.faint { (DEFERRAL) }
+                section.card aria-label=(say!(texts, "told-cautions")) {
+                    h2 { (say!(texts, "told-cautions")) }
+                    p { (say!(texts, "caution-none")) }
+                    p.faint { (say!(texts, "caution-deferral")) }
                 }
             };
         }
         html! {
-            section.card #told aria-label="Cautions" {
-                h2 { "Tell the guest" }
+            section.card #told aria-label=(say!(texts, "told-cautions")) {
+                h2 { (say!(texts, "told-title")) }
                 @if !ticket.verdict.suitable { (self.not_suitable()) }
                 ul.cautions {
                     @for hazard in ticket.verdict.hazards() { (self.hazard(&hazard)) }
                 }
                 p.faint {
-                    @if ticket.grown_up_confirmed { "A grown-up confirmed at the kiosk that they had read them. " }
-                    (DEFERRAL)
+                    @if ticket.grown_up_confirmed { (say!(texts, "told-read-at-kiosk")) " " }
+                    (say!(texts, "caution-deferral"))
                 }
                 @if self.open() {
                     form method="post" action=(self.action("told")) data-repeats {
                         @if ticket.told {
-                            button.wide.done data-switch name="told" value="0" aria-pressed="true" { (tick_sign()) "The guest was told" }
+                            button.wide.done data-switch name="told" value="0" aria-pressed="true" { (tick_sign()) (say!(texts, "told-done")) }
                         } @else {
-                            button.wide data-switch name="told" value="1" aria-pressed="false" { "The guest was told" }
+                            button.wide data-switch name="told" value="1" aria-pressed="false" { (say!(texts, "told-done")) }
                         }
                     }
                 } @else if ticket.told {
-                    p.good { (tick_sign()) " The guest was told." }
+                    p.good { (tick_sign()) " " (say!(texts, "told-was")) }
                 }
             }
         }
@@ -51,39 +53,34 @@ impl View {
 
     /// That the piece is not for its wearer, and what of this table is.
     fn not_suitable(&self) -> Markup {
-        let wearer = self.ticket.piece.wearer;
+        let (texts, wearer) = (self.texts, self.ticket.piece.wearer);
         let forbidden = self.ticket.verdict.is_forbidden();
         html! {
             p.grave {
                 strong {
-                    @if forbidden { "A part of this piece may not be sold to anybody. Take it off the piece." }
-                    @else if wearer == Wearer::Unknown {
-                        "This piece does not suit everyone, and nobody said who it is for."
-                    } @else { "This piece is not suitable: " (words::wearer(Texts::of(Lang::En), wearer)) "." }
+                    @if forbidden { (say!(texts, "told-forbidden-piece")) }
+                    @else if wearer == Wearer::Unknown { (say!(texts, "told-not-everyone")) }
+                    @else { (say!(texts, "told-not-suitable", wearer = words::wearer(texts, wearer))) }
                 }
             }
             @if self.open() && wearer != Wearer::Unknown && !forbidden {
-                p {
-                    "Change the piece or who it is for, or confirm each hazard below by its name: it is then sold for a \
-                     grown-up, and the ledger keeps that. "
-                    (self.suiting(wearer))
-                }
+                p { (say!(texts, "told-change-or-confirm")) " " (self.suiting(wearer)) }
             }
         }
     }
 
     /// What on this table suits the wearer and can be had, by name.
     fn suiting(&self, wearer: Wearer) -> String {
-        let catalog = self.catalog();
+        let (texts, catalog) = (self.texts, self.catalog());
         let left = |id: &str| self.counts.get(id).is_some_and(|count| count.free() > 0);
         let drops = catalog.drops.iter().filter(|kind| left(&kind.id) && catalog.suits(kind, wearer));
         let bases = catalog.bases.iter().filter(|base| left(&base.id) && catalog.base_suits(base, wearer));
-        let names: Vec<&str> =
-            bases.map(|base| base.name.as_str()).chain(drops.map(|kind| kind.name.as_str())).collect();
+        let ids = bases.map(|base| base.id.as_str()).chain(drops.map(|kind| kind.id.as_str()));
+        let names: Vec<Cow<'_, str>> = ids.map(|id| self.name(id)).collect();
         match names.len() {
-            0 => "Nothing on this table suits.".to_owned(),
-            1..=6 => format!("On this table suit: {}.", names.join(", ")),
-            more => format!("On this table suit: {} and {} more.", names[..5].join(", "), more - 5),
+            0 => say!(texts, "told-suits-nothing"),
+            1..=6 => say!(texts, "told-suits", names = names.join(", ")),
+            more => say!(texts, "told-suits-more", names = names[..5].join(", "), n = more - 5),
         }
     }
 
@@ -92,35 +89,41 @@ impl View {
     fn hazard(&self, hazard: &Hazard<'_>) -> Markup {
         let one = hazard.spokesman();
         let confirmed = self.ticket.confirmed.contains(&one.code);
-        let name = one.code.words();
+        let texts = self.texts;
+        let name = words::hazard(texts, one.code);
+        let kind = one.drop.as_deref().and_then(|id| self.catalog().drop_kind(id));
+        let base = self.catalog().base(&self.ticket.piece.base);
+        let facts = kind.map(|kind| &kind.facts).or(base.map(|base| &base.facts));
         html! {
             li .grave-one[one.grave] {
                 (caution_signs::of(one.code))
                 div {
                     p.parts {
-                        @if hazard.is_of_the_base() { span { (words::part_name(Texts::of(Lang::En), self.catalog(), &self.ticket.piece.base)) } }
+                        @if hazard.is_of_the_base() { span { (self.name(&self.ticket.piece.base)) } }
                         @for id in hazard.drops() {
-                            span { (words::picture(Texts::of(Lang::En), &self.loaded, id)) (words::part_name(Texts::of(Lang::En), self.catalog(), id)) }
+                            span { (words::picture(texts, &self.loaded, id)) (self.name(id)) }
                         }
                     }
-                    p { (one.text) }
-                    @if !one.seller.is_empty() { p.seller { strong { "For you: " } (one.seller) } }
-                    p.faint { (one.cited()) }
-                    @if one.forbidden { p.grave { strong { "It may not be sold to anybody." } } }
+                    p { (texts.caution(one, self.catalog())) }
+                    @if !one.seller.is_empty() {
+                        p.seller { strong { (say!(texts, "seller-for-you")) " " } (texts.for_seller(one, facts)) }
+                    }
+                    p.faint { (texts.cited(one)) }
+                    @if one.forbidden { p.grave { strong { (say!(texts, "told-never-sold")) } } }
                     @else if one.grave && self.open() {
                         form method="post" action=(self.action("confirm")) {
                             input type="hidden" name="code" value=(one.code.code());
                             @if confirmed {
                                 button.wide.done name="on" value="0" aria-pressed="true" {
-                                    (tick_sign()) "Sold for a grown-up: " (name)
+                                    (tick_sign()) (say!(texts, "told-grown-up", hazard = name))
                                 }
                             } @else {
                                 button.wide.quiet name="on" value="1" aria-pressed="false" {
-                                    "Sold for a grown-up: " (name)
+                                    (say!(texts, "told-grown-up", hazard = name))
                                 }
                             }
                         }
-                    } @else if confirmed { p.good { (tick_sign()) " Sold for a grown-up: " (name) "." } }
+                    } @else if confirmed { p.good { (tick_sign()) " " (say!(texts, "told-grown-up-was", hazard = name)) } }
                 }
             }
         }

@@ -1,6 +1,6 @@
 //! A drop is missing: another one hangs in its place, or it comes off.
 
-use std::{collections::BTreeMap, sync::Arc};
+use std::{borrow::Cow, collections::BTreeMap, sync::Arc};
 
 use axum::{
     Form, Router,
@@ -27,7 +27,7 @@ use crate::{
     },
     guest::{Filters, Standing, Trouble, places_of, standing},
     hang::HangError,
-    lang::{Lang, Texts},
+    lang::{Texts, say},
     ledger::{Count, Ticket, TicketLine},
 };
 
@@ -46,79 +46,108 @@ struct Search {
 
 async fn choose(
     State(desk): State<Arc<DeskState>>,
-    _seller: Seller,
+    Seller { texts, .. }: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
     Query(search): Query<Search>,
 ) -> Result<Response, Refusal> {
     let (ticket, counts) = desk.ledger.run(move |ledger, _| Ok((ledger.ticket(id)?, ledger.counts()?))).await?;
     let line = ticket.lines.get(at).filter(|line| !line.removed && ticket.state.is_open());
     let Some(line) = line else { return Ok(Redirect::to(&format!("/tickets/{id}")).into_response()) };
-    let main = content(&desk.catalog.loaded(), &ticket, at, line, &counts, search.q.trim());
-    Ok(page(&desk, Tab::Tickets, "A drop is missing", &main).into_response())
+    let view = View { texts, loaded: &desk.catalog.loaded(), ticket: &ticket, at, line, counts: &counts };
+    let main = view.content(search.q.trim());
+    Ok(page(&desk, texts, Tab::Tickets, &say!(texts, "missing-page"), &main).into_response())
 }
 
-/// Whether the drop's name, home or sort has the searched word.
-fn matches(kind: &DropKind, search: &str) -> bool {
-    let search = search.to_lowercase();
-    let colours = kind.colours.iter().map(|colour| colour.word());
-    let words = [kind.name.as_str(), kind.sort.word()].into_iter().chain(colours);
-    kind.home.to_string().to_lowercase() == search
-        || words.into_iter().any(|word| word.to_lowercase().contains(&search))
-}
-
-fn content(
-    loaded: &Loaded,
-    ticket: &Ticket,
+/// What the page is drawn from.
+struct View<'a> {
+    texts: &'static Texts,
+    loaded: &'a Loaded,
+    ticket: &'a Ticket,
+    /// The line that is missing, and its place.
     at: usize,
-    line: &TicketLine,
-    counts: &BTreeMap<String, Count>,
-    search: &str,
-) -> Markup {
-    let catalog = &loaded.catalog;
-    let free = |kind: &DropKind| counts.get(&kind.id).map_or(0, |count| count.free());
-    let fitting =
-        instead(catalog, ticket, at, counts, |kind| kind.id != line.id && (search.is_empty() || matches(kind, search)));
-    let currency = ticket.quote.currency;
-    let shown = &fitting[..fitting.len().min(SHOWN)];
-    html! {
-        h1 { (words::part_name(Texts::of(Lang::En), catalog, &line.id)) " (" (line.home) ") is missing" }
-        form method="post" action={ "/tickets/" (ticket.id) "/remove" } {
-            input type="hidden" name="line" value=(at);
-            div.row {
-                button { "Take it off the piece" }
-                a.button.quiet href={ "/tickets/" (ticket.id) "#line-" (at) } { "Go back" }
+    line: &'a TicketLine,
+    counts: &'a BTreeMap<String, Count>,
+}
+
+impl View<'_> {
+    fn name(&self, id: &str) -> Cow<'_, str> {
+        words::part_name(self.texts, &self.loaded.catalog, id)
+    }
+
+    /// By which words a drop is found: its names, its home, its sort and its colours, in the reader's language and as the
+    /// maker and the table have them.
+    fn found_by(&self, kind: &DropKind) -> String {
+        let sort = self.texts.get(&format!("sort-{}", kind.sort.name()));
+        let colours = kind
+            .colours
+            .iter()
+            .flat_map(|colour| [self.texts.get(&format!("colour-{}", colour.name())), colour.word().to_owned()]);
+        let mut all = vec![self.name(&kind.id).into_owned(), kind.name.clone(), kind.sort.word().to_owned(), sort];
+        all.extend(colours);
+        all.push(kind.home.to_string());
+        all.join(" ").to_lowercase()
+    }
+
+    /// Whether the searched word is that of the drop's home, or in one of its words.
+    fn matches(&self, kind: &DropKind, search: &str) -> bool {
+        let search = search.to_lowercase();
+        search.is_empty() || self.found_by(kind).contains(&search)
+    }
+
+    fn content(&self, search: &str) -> Markup {
+        let (texts, catalog, at) = (self.texts, &self.loaded.catalog, self.at);
+        let wanted = |kind: &DropKind| kind.id != self.line.id && self.matches(kind, search);
+        let fitting = instead(catalog, self.ticket, at, self.counts, wanted);
+        let shown = &fitting[..fitting.len().min(SHOWN)];
+        let title = say!(texts, "missing-title", name = self.name(&self.line.id), home = self.line.home.to_string());
+        html! {
+            h1 { (title) }
+            form method="post" action={ "/tickets/" (self.ticket.id) "/remove" } {
+                input type="hidden" name="line" value=(at);
+                div.row.wraps {
+                    button { (say!(texts, "missing-take-off")) }
+                    a.button.quiet href={ "/tickets/" (self.ticket.id) "#line-" (at) } { (say!(texts, "go-back")) }
+                }
             }
-        }
-        h2.instead { "Or hang another one instead" }
-        form.find method="get" {
-            label for="q" { "Search by name, colour or home" }
-            div.row { input #q name="q" value=(search) autocomplete="off" data-filters=".choice"; button { "Search" } }
-        }
-        @if shown.is_empty() { p.faint { "Nothing that fits and is in stock." } }
-        @if shown.len() < fitting.len() { p.faint { "The first " (SHOWN) " of " (fitting.len()) "; search to see others." } }
-        form method="post" {
-            @for tray in &catalog.trays {
-                @let here: Vec<&(&DropKind, bool)> = shown.iter().filter(|(kind, _)| kind.home.tray == tray.letter).collect();
-                @if !here.is_empty() {
-                    section.choices {
-                        h2 { span.letter { (tray.letter) } " " (tray.name) }
-                        div.cards {
-                            @for (kind, suits) in here {
-                                button.choice.card data-key=(kind.id) name="to" value=(kind.id)
-                                    data-words={ (kind.name) " " (kind.sort.word()) " " (kind.home) " "
-                                        @for colour in &kind.colours { (colour.word()) " " } } {
-                                    (words::picture(Texts::of(Lang::En), loaded, &kind.id))
-                                    span.what {
-                                        strong { (kind.name) }
-                                        span { (currency.plain(kind.price)) " · " (free(kind)) " free" }
-                                        @if !suits { span.faint { "Not for this wearer" } }
-                                    }
-                                    span.home { (kind.home) }
-                                }
-                            }
+            h2.instead { (say!(texts, "missing-instead")) }
+            form.find method="get" {
+                label for="q" { (say!(texts, "missing-search")) }
+                div.row {
+                    input #q name="q" value=(search) autocomplete="off" data-filters=".choice";
+                    button { (say!(texts, "missing-search-do")) }
+                }
+            }
+            @if shown.is_empty() { p.faint { (say!(texts, "missing-nothing")) } }
+            @if shown.len() < fitting.len() {
+                p.faint { (say!(texts, "missing-first", shown = SHOWN, all = fitting.len())) }
+            }
+            form method="post" {
+                @for tray in &catalog.trays {
+                    @let here: Vec<&(&DropKind, bool)> = shown.iter().filter(|(kind, _)| kind.home.tray == tray.letter).collect();
+                    @if !here.is_empty() {
+                        section.choices {
+                            h2 { span.letter { (tray.letter) } " " (words::tray_name(texts, catalog, tray)) }
+                            div.cards { @for (kind, suits) in here { (self.choice(kind, *suits)) } }
                         }
                     }
                 }
+            }
+        }
+    }
+
+    fn choice(&self, kind: &DropKind, suits: bool) -> Markup {
+        let texts = self.texts;
+        let free = self.counts.get(&kind.id).map_or(0, |count| count.free());
+        let price = words::money(texts, kind.price, self.ticket.quote.currency);
+        html! {
+            button.choice.card data-key=(kind.id) name="to" value=(kind.id) data-words=(self.found_by(kind)) {
+                (words::picture(texts, self.loaded, &kind.id))
+                span.what {
+                    strong { (self.name(&kind.id)) }
+                    span { (say!(texts, "missing-price-free", price = price, free = free)) }
+                    @if !suits { span.faint { (say!(texts, "missing-not-for")) } }
+                }
+                span.home { (kind.home) }
             }
         }
     }

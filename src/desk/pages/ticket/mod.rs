@@ -3,12 +3,13 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `view` | what the page shows, read at one moment; the page as a whole; the piece's picture |
-//! | `piece` | wearer and length |
-//! | `tick_off` | the parts, each with its tick |
+//! | `piece` | changing it: wearer, length, base, a drop more |
+//! | `tick_off` | the parts, each picture with its tick |
 //! | `cautions` | what to tell the guest, and selling for a grown-up |
 //! | `till` | the sum, and the step that comes next |
 //! | `price`, `price_actions` | what is taken off by hand, packages, lines without a home |
 //! | `ring_up` | taking the money for this piece alone |
+//! | `bar` | the bar at the foot of the screen: what is still to do, or the ways to pay |
 //! | `which_sum` | what is asked where the sum is none of this table's |
 //! | `history` | what happened so far |
 //! | `actions` | what the seller does: one address for each |
@@ -16,6 +17,7 @@
 //! | `unreadable` | a ticket whose entry is damaged |
 
 mod actions;
+mod bar;
 mod cautions;
 mod history;
 mod missing;

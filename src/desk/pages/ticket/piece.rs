@@ -1,4 +1,4 @@
-//! What of a piece can be changed at the table without a part more or less: its wearer and its length.
+//! What of a piece can be changed at the table: its wearer, its length, its base, and a drop more.
 
 use maud::{Markup, html};
 
@@ -6,40 +6,84 @@ use super::view::View;
 use crate::{
     craft::{BaseKind, Length, Wearer},
     desk::pages::words,
-    lang::{Lang, Texts},
+    lang::say,
 };
 
 impl View {
-    /// Who it is for, where that turns out to be somebody else at the table.
-    pub(super) fn wearers(&self) -> Markup {
-        let now = self.ticket.piece.wearer;
-        if !self.open() {
-            return html! {};
-        }
+    /// What can be changed while the ticket is open.
+    pub(super) fn more(&self) -> Markup {
+        let texts = self.texts;
         html! {
-            form.length #wearer method="post" action=(self.action("wearer")) data-repeats {
-                label for="who" { "Who it is for; the cautions follow" }
+            @if self.open() {
+                section.card.changes data-key="more" aria-label=(say!(texts, "change-title")) {
+                    h2 { (say!(texts, "change-title")) }
+                    (self.wearers())
+                    (self.lengths())
+                    (self.another_drop())
+                    (self.bases())
+                }
+            }
+        }
+    }
+
+    /// Another drop onto the piece, by its home.
+    fn another_drop(&self) -> Markup {
+        let texts = self.texts;
+        html! {
+            form.length #add method="post" action=(self.action("add")) {
+                label for="home" { (say!(texts, "change-add")) }
                 div.row {
-                    select #who name="wearer" data-submits {
-                        @if now == Wearer::Unknown { option value=(now.code()) selected { (words::wearer(Texts::of(Lang::En), now)) } }
-                        @for one in Wearer::ANSWERS {
-                            option value=(one.code()) selected[one == now] { (words::wearer(Texts::of(Lang::En), one)) }
+                    input #home name="home" autocomplete="off" autocapitalize="characters" spellcheck="false"
+                        placeholder="B3" maxlength="8" required;
+                    button { (say!(texts, "change-add-do")) }
+                }
+            }
+        }
+    }
+
+    /// Another base under the drops.
+    fn bases(&self) -> Markup {
+        let (texts, now) = (self.texts, &self.ticket.piece.base);
+        html! {
+            form.length #other-base method="post" action=(self.action("base")) data-repeats {
+                label for="other" { (say!(texts, "change-base")) }
+                div.row {
+                    select #other name="base" data-submits {
+                        @if self.catalog().base(now).is_none() { option value=(now) selected { (now) } }
+                        @for base in &self.catalog().bases {
+                            option value=(base.id) selected[base.id == *now] { (self.name(&base.id)) " · " (self.money(base.price)) }
                         }
                     }
-                    button.no-script { "Set" }
+                    button.no-script { (say!(texts, "ticket-set")) }
+                }
+            }
+        }
+    }
+
+    /// Who it is for, where that turns out to be somebody else at the table.
+    fn wearers(&self) -> Markup {
+        let (texts, now) = (self.texts, self.ticket.piece.wearer);
+        html! {
+            form.length #wearer method="post" action=(self.action("wearer")) data-repeats {
+                label for="who" { (say!(texts, "ticket-who")) }
+                div.row {
+                    select #who name="wearer" data-submits {
+                        @if now == Wearer::Unknown { option value=(now.code()) selected { (words::wearer(texts, now)) } }
+                        @for one in Wearer::ANSWERS {
+                            option value=(one.code()) selected[one == now] { (words::wearer(texts, one)) }
+                        }
+                    }
+                    button.no-script { (say!(texts, "ticket-set")) }
                 }
             }
         }
     }
 
     /// The lengths the base is made in, an inch apart. A length in between stays as it is.
-    pub(super) fn lengths(&self) -> Markup {
-        let piece = &self.ticket.piece;
+    fn lengths(&self) -> Markup {
+        let (texts, piece) = (self.texts, &self.ticket.piece);
         let (Some(length), Some(base)) = (piece.length, self.catalog().base(&piece.base)) else { return html! {} };
         let BaseKind::Necklace(necklace) = &base.kind else { return html! {} };
-        if !self.open() {
-            return html! { p { "Length " strong { (words::length(Texts::of(Lang::En), length)) } } };
-        }
         let steps: Vec<Length> = (1..=200)
             .map(|inches| Length::from_inches(f64::from(inches)))
             .filter(|step| {
@@ -53,19 +97,19 @@ impl View {
             // A form of their own: Enter in the list must not press one of them.
             form #length-steps method="post" action=(self.action("length")) data-repeats {}
             form.length #length method="post" action=(self.action("length")) data-repeats {
-                label for="mm" { "Length, free of charge" }
+                label for="mm" { (say!(texts, "ticket-length-free")) }
                 div.row {
                     button.step form="length-steps" data-key="shorter" name="to" value=[shorter.map(|step| step.mm())] disabled[shorter.is_none()]
-                        aria-label="an inch shorter" { "−" }
+                        aria-label=(say!(texts, "ticket-shorter")) { "−" }
                     select #mm name="mm" data-submits {
-                        @if !steps.iter().any(same) { option value=(length.mm()) selected { (words::length(Texts::of(Lang::En), length)) } }
+                        @if !steps.iter().any(same) { option value=(length.mm()) selected { (words::length(texts, length)) } }
                         @for step in &steps {
-                            option value=(step.mm()) selected[same(step)] { (words::length(Texts::of(Lang::En), *step)) }
+                            option value=(step.mm()) selected[same(step)] { (words::length(texts, *step)) }
                         }
                     }
                     button.step form="length-steps" data-key="longer" name="to" value=[longer.map(|step| step.mm())] disabled[longer.is_none()]
-                        aria-label="an inch longer" { "+" }
-                    button.no-script { "Set" }
+                        aria-label=(say!(texts, "ticket-longer")) { "+" }
+                    button.no-script { (say!(texts, "ticket-set")) }
                 }
             }
         }

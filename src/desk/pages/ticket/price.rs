@@ -4,11 +4,15 @@ use maud::{Markup, html};
 use rust_decimal::Decimal;
 
 use super::view::View;
-use crate::money::Currency;
+use crate::{
+    desk::pages::words,
+    lang::{Texts, say},
+    money::Currency,
+};
 
-/// Why something is taken off, as it is said most; common practice, no source.
-pub(in crate::desk::pages) const REASONS: [&str; 5] =
-    ["a friend", "a small flaw", "several pieces", "the host’s reward", "to a round sum"];
+/// The keys of why something is taken off, as it is said most; common practice, no source.
+const REASONS: [&str; 5] =
+    ["price-reason-friend", "price-reason-flaw", "price-reason-several", "price-reason-host", "price-reason-round"];
 
 impl View {
     /// The forms for the price, folded away until somebody needs them.
@@ -17,9 +21,9 @@ impl View {
         html! {
             @if self.open() {
                 details.card #price data-key="price" {
-                    summary { "Price by hand" }
+                    summary { (say!(self.texts, "price-title")) }
                     (self.packages())
-                    (reduction_form(&self.action("reduce"), ticket.quote.currency, ticket.quote.total, ticket.given.is_some()))
+                    (reduction_form(self.texts, &self.action("reduce"), ticket.quote.currency, ticket.quote.total, ticket.given.is_some()))
                     (self.without_home())
                 }
             }
@@ -27,20 +31,21 @@ impl View {
     }
 
     fn packages(&self) -> Markup {
+        let texts = self.texts;
         let packages = &self.catalog().table.till.packages;
         let taken = self.ticket.package.as_ref();
         html! {
             @if !packages.is_empty() || taken.is_some() {
                 form.length method="post" action=(self.action("package")) data-repeats {
-                    p.label { "A party’s package" }
+                    p.label { (say!(texts, "price-package")) }
                     div.keypad.notes {
                         @for package in packages {
                             button.quiet name="package" value=(package.name) aria-pressed=(Some(package) == taken)
                                 .chosen[Some(package) == taken] {
-                                (package.name) ": base and " (package.drops) ", " (self.money(package.price))
+                                (say!(texts, "price-package-of", name = package.name.as_str(), n = package.drops, price = self.money(package.price)))
                             }
                         }
-                        @if taken.is_some() { button.quiet name="package" value="" { "No package" } }
+                        @if taken.is_some() { button.quiet name="package" value="" { (say!(texts, "price-no-package")) } }
                     }
                 }
             }
@@ -49,20 +54,21 @@ impl View {
 
     /// What hangs on the piece and has no home.
     fn without_home(&self) -> Markup {
+        let texts = self.texts;
         html! {
             form.length #plain method="post" action=(self.action("plain")) {
-                p.label { "On the piece, without a home: from a mixed tray, or the guest’s own" }
+                p.label { (say!(texts, "price-without-home")) }
                 div.row {
-                    input.amount-of name="words" aria-label="What it is" placeholder="What it is" maxlength="80" required;
-                    input.amount name="price" aria-label="Its price; 0 for the guest’s own" inputmode="decimal"
+                    input.amount-of name="words" aria-label=(say!(texts, "price-what")) placeholder=(say!(texts, "price-what")) maxlength="80" required;
+                    input.amount name="price" aria-label=(say!(texts, "price-its-price")) inputmode="decimal"
                         placeholder=(self.money(Decimal::ZERO)) maxlength="12" required;
-                    button { "Add" }
+                    button { (say!(texts, "price-add")) }
                 }
             }
             @for (at, line) in self.ticket.plain.iter().enumerate() {
                 form.row.plain-line method="post" action={ (self.action("plain")) "/" (at) "/off" } data-key={ "plain-" (at) } {
                     span { (line.words) " · " (self.money(line.price)) }
-                    button.quiet aria-label={ "take off " (line.words) } { "×" }
+                    button.quiet aria-label=(say!(texts, "price-off", name = line.words.as_str())) { "×" }
                 }
             }
         }
@@ -71,6 +77,7 @@ impl View {
 
 /// The form that takes something off: to a round sum in one touch, percent, or an amount; all with one reason.
 pub(in crate::desk::pages) fn reduction_form(
+    texts: &Texts,
     action: &str,
     currency: Currency,
     total: Decimal,
@@ -78,21 +85,21 @@ pub(in crate::desk::pages) fn reduction_form(
 ) -> Markup {
     html! {
         form.length #reduce method="post" action=(action) {
-            label for="reason" { "Take something off, because of" }
-            input #reason name="reason" list="reasons" maxlength="80" value=(REASONS[0]) required;
-            datalist #reasons { @for reason in REASONS { option value=(reason) {} } }
+            label for="reason" { (say!(texts, "price-because")) }
+            input #reason name="reason" list="reasons" maxlength="80" value=(texts.get(REASONS[0])) required;
+            datalist #reasons { @for reason in REASONS { option value=(texts.get(reason)) {} } }
             div.keypad.notes {
                 @for round in round_sums(currency, total) {
-                    button.quiet name="to" value=(round) { "To " (currency.plain(round)) }
+                    button.quiet name="to" value=(round) { (say!(texts, "price-to", sum = words::money(texts, round, currency))) }
                 }
             }
             div.row {
-                input.amount name="percent" aria-label="Percent" inputmode="decimal" placeholder="10" maxlength="6";
-                button name="how" value="percent" { "% off" }
-                input.amount name="amount" aria-label="Amount" inputmode="decimal" placeholder=(currency.plain(Decimal::TWO)) maxlength="12";
-                button name="how" value="amount" { "off" }
+                input.amount name="percent" aria-label=(say!(texts, "price-percent")) inputmode="decimal" placeholder="10" maxlength="6";
+                button name="how" value="percent" { (say!(texts, "price-percent-off")) }
+                input.amount name="amount" aria-label=(say!(texts, "price-amount")) inputmode="decimal" placeholder=(words::money(texts, Decimal::TWO, currency)) maxlength="12";
+                button name="how" value="amount" { (say!(texts, "price-amount-off")) }
             }
-            @if is_reduced { button.quiet name="how" value="none" formnovalidate { "Take nothing off" } }
+            @if is_reduced { button.quiet name="how" value="none" formnovalidate { (say!(texts, "price-nothing-off")) } }
         }
     }
 }

@@ -25,6 +25,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
+    lang::say,
     quoting::quoted,
 };
 
@@ -51,7 +52,9 @@ async fn reduce(
     let given = match posted.form.given(&desk, posted.seller.texts) {
         Ok(given) => given,
         Err(words) => {
-            return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
+            return Ok(
+                (StatusCode::BAD_REQUEST, with_trouble(&desk, posted.seller.texts, id, &words).await?).into_response()
+            );
         }
     };
     let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
@@ -78,8 +81,10 @@ async fn package(
         name => match packages.iter().find(|package| package.name == name) {
             Some(package) => Some(package.clone()),
             None => {
-                let words = format!("There is no package {} any more.", quoted(name));
-                return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response());
+                let words = say!(seller.texts, "price-package-gone", name = quoted(name));
+                return Ok(
+                    (StatusCode::BAD_REQUEST, with_trouble(&desk, seller.texts, id, &words).await?).into_response()
+                );
             }
         },
     };
@@ -103,7 +108,9 @@ async fn plain(
         Ok(line) => {
             act(&desk, &seller, id, "#till", move |ledger, now| ledger.add_plain(id, &line, &loaded.catalog, now)).await
         }
-        Err(words) => Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, id, Some(&words)).await?).into_response()),
+        Err(words) => {
+            Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, seller.texts, id, &words).await?).into_response())
+        }
     }
 }
 

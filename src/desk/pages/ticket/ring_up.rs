@@ -16,11 +16,15 @@ use uuid::Uuid;
 use super::{actions::act, view::with_trouble};
 use crate::{
     desk::{
-        pages::paying::{amount_of, way_called},
+        pages::{
+            paying::{amount_of, way_called},
+            words,
+        },
         refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
+    lang::say,
     ledger::Paying,
 };
 
@@ -48,9 +52,10 @@ async fn ring_up(
     // Somebody else may have changed the piece while this seller looked at the sum.
     let before = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     if before.state.is_open() && before.quote.total != form.total {
-        let sum = before.quote.currency.plain(before.quote.total);
-        let words = format!("The sum has changed to {sum} meanwhile. Look at the piece again; nothing was charged.");
-        return Ok((StatusCode::CONFLICT, with_trouble(&desk, id, Some(&words)).await?).into_response());
+        let texts = seller.texts;
+        let sum = words::money(texts, before.quote.total, before.quote.currency);
+        let words = say!(texts, "sum-changed", sum = sum);
+        return Ok((StatusCode::CONFLICT, with_trouble(&desk, texts, id, &words).await?).into_response());
     }
     let paying = Paying { tender, amount: None, given };
     act(&desk, &seller, id, "#till", move |ledger, now| {

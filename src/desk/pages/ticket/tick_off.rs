@@ -1,65 +1,56 @@
-//! The parts of a piece in the order of their trays, each with its tick.
+//! The parts of a piece in the order of their trays: each picture is the button that ticks it off.
 
 use maud::{Markup, html};
 
 use super::view::{View, tick_sign};
 use crate::{
     desk::pages::words,
-    lang::{Lang, Texts},
+    lang::say,
     ledger::{Part, TicketLine},
 };
 
+/// A part as its tile shows it.
+struct Tile<'a> {
+    part: Part,
+    id: &'a str,
+    picture: Markup,
+    /// Where it lives, in big letters.
+    home: String,
+    price: String,
+    /// What stands under its name.
+    more: Option<String>,
+    ticked: bool,
+    held: bool,
+}
+
 impl View {
-    /// The list to tick off.
+    /// The parts to tick off.
     pub(super) fn lines(&self) -> Markup {
-        let ticket = &self.ticket;
+        let (texts, ticket) = (self.texts, &self.ticket);
         let mut walk: Vec<(usize, &TicketLine)> = ticket.live_lines().collect();
         walk.sort_by_key(|(at, line)| (line.home, *at));
+        let all = ticket.piece.drops.len() + 1;
         html! {
-            section.card aria-label="Tick off" data-key="parts" {
-                h2 { "Tick off " span.tally { (ticket.piece.drops.len() + 1 - ticket.unticked()) " of " (ticket.piece.drops.len() + 1) } }
-                @if self.open() && ticket.unticked() > 1 {
-                    form method="post" action=(self.action("all-here")) data-repeats { button.main.wide { "All here" } }
+            section.card #parts aria-label=(say!(texts, "tick-title")) {
+                div.head {
+                    h2 { (say!(texts, "tick-title")) " "
+                        span.tally { (say!(texts, "tick-tally", done = all - ticket.unticked(), all = all)) } }
+                    @if self.open() && ticket.unticked() > 1 {
+                        form method="post" action=(self.action("all-here")) data-repeats {
+                            button { (say!(texts, "tick-all")) }
+                        }
+                    }
                 }
-                ol.lines {
-                    (self.base_line())
-                    @for (at, line) in walk { (self.line(at, line)) }
+                ol.parts {
+                    (self.tile("base", &self.base_tile()))
+                    @for (at, line) in walk { (self.tile(&format!("line-{at}"), &self.line_tile(at, line))) }
                     @for line in ticket.lines.iter().filter(|line| line.removed) {
-                        li.line.off {
-                            (words::picture(Texts::of(Lang::En), &self.loaded, &line.id))
-                            div.what { s { (words::part_name(Texts::of(Lang::En), self.catalog(), &line.id)) } p.faint { "taken off" } }
-                        }
-                    }
-                }
-            }
-        }
-    }
-
-    /// Another drop onto the piece, by its home; another base under it.
-    pub(super) fn more(&self) -> Markup {
-        let bases = &self.catalog().bases;
-        let now = &self.ticket.piece.base;
-        html! {
-            @if self.open() {
-                section.card data-key="more" aria-label="Change the piece" {
-                    form.length #add method="post" action=(self.action("add")) {
-                        label for="home" { "Add a drop, by its home" }
-                        div.row {
-                            input #home name="home" autocomplete="off" autocapitalize="characters" spellcheck="false"
-                                placeholder="B3" maxlength="8" required;
-                            button { "Add" }
-                        }
-                    }
-                    form.length #other-base method="post" action=(self.action("base")) data-repeats {
-                        label for="other" { "Base; the drops stay" }
-                        div.row {
-                            select #other name="base" data-submits {
-                                @if self.catalog().base(now).is_none() { option value=(now) selected { (now) } }
-                                @for base in bases {
-                                    option value=(base.id) selected[base.id == *now] { (base.name) " · " (self.money(base.price)) }
-                                }
+                        li.part.off {
+                            div.face {
+                                (words::picture(texts, &self.loaded, &line.id))
+                                s.name { (self.name(&line.id)) }
                             }
-                            button.no-script { "Set" }
+                            p.under { span.faint { (say!(texts, "tick-taken-off")) } }
                         }
                     }
                 }
@@ -67,75 +58,115 @@ impl View {
         }
     }
 
-    fn base_line(&self) -> Markup {
-        let ticket = &self.ticket;
+    fn base_tile(&self) -> Tile<'_> {
+        let (texts, ticket) = (self.texts, &self.ticket);
         let base = self.catalog().base(&ticket.piece.base);
+        Tile {
+            part: Part::Base,
+            id: &ticket.piece.base,
+            picture: html! { @if let Some(base) = base { (words::base_sign(&base.kind, base.finish)) } },
+            home: say!(texts, "tick-base"),
+            price: self.money(ticket.quote.base.price),
+            more: None,
+            ticked: ticket.base_ticked,
+            held: ticket.base_held,
+        }
+    }
+
+    fn line_tile<'a>(&self, at: usize, line: &'a TicketLine) -> Tile<'a> {
+        let texts = self.texts;
+        Tile {
+            part: Part::Line(at),
+            id: &line.id,
+            picture: words::picture(texts, &self.loaded, &line.id),
+            home: line.home.to_string(),
+            price: self.money(line.price),
+            more: line.instead_of.as_ref().map(|before| say!(texts, "tick-instead", name = self.name(before))),
+            ticked: line.ticked,
+            held: line.held,
+        }
+    }
+
+    fn tile(&self, place: &str, tile: &Tile<'_>) -> Markup {
+        let texts = self.texts;
+        let none_left =
+            self.open() && !tile.held && !tile.ticked && self.counts.get(tile.id).is_none_or(|count| count.free() == 0);
         html! {
-            li.line #base .ticked[ticket.base_ticked] {
-                @if let Some(base) = base { (words::base_sign(&base.kind, base.finish)) }
-                div.what {
-                    strong { (words::part_name(Texts::of(Lang::En), self.catalog(), &ticket.piece.base)) }
-                    p {
-                        (self.money(ticket.quote.base.price))
-                        @if let Some(length) = ticket.piece.length { " · " (words::length(Texts::of(Lang::En), length)) }
+            li.part id=(place) .ticked[tile.ticked] .asks[none_left] {
+                @if none_left { (self.asked(tile)) } @else { (self.tick(tile)) }
+                p.under {
+                    span { (tile.price) }
+                    @if let (Part::Line(at), true) = (tile.part, self.open() && !tile.ticked) {
+                        a.missing href={ (self.action("missing")) "/" (at) }
+                            aria-label=(say!(texts, "tick-missing-of", name = self.name(tile.id))) { (say!(texts, "tick-missing")) }
+                    } @else if let (Part::Base, Some(length)) = (tile.part, self.ticket.piece.length) {
+                        span.faint { (words::length(texts, length)) }
                     }
                 }
-                span.home { "base" }
-                (self.tick(Part::Base, &ticket.piece.base, ticket.base_ticked, ticket.base_held))
             }
         }
     }
 
-    fn line(&self, at: usize, line: &TicketLine) -> Markup {
-        html! {
-            li.line id={ "line-" (at) } .ticked[line.ticked] {
-                (words::picture(Texts::of(Lang::En), &self.loaded, &line.id))
-                div.what {
-                    strong { (words::part_name(Texts::of(Lang::En), self.catalog(), &line.id)) }
-                    @if let Some(before) = &line.instead_of {
-                        p.faint { "instead of " (words::part_name(Texts::of(Lang::En), self.catalog(), before)) }
-                    }
-                    p.cost {
-                        (self.money(line.price))
-                        @if self.open() && !line.ticked {
-                            a.missing href={ (self.action("missing")) "/" (at) } { "Missing?" }
-                        }
-                    }
-                }
-                span.home { (line.home) }
-                (self.tick(Part::Line(at), &line.id, line.ticked, line.held))
-            }
-        }
-    }
-
-    /// The big tick; where the count says that none is left, the question instead.
-    fn tick(&self, part: Part, id: &str, ticked: bool, held: bool) -> Markup {
-        let name = words::part_name(Texts::of(Lang::En), self.catalog(), id);
-        let field = match part {
-            Part::Base => "base".to_owned(),
-            Part::Line(at) => at.to_string(),
-        };
-        let none_left = !held && !ticked && self.counts.get(id).is_none_or(|count| count.free() == 0);
+    /// The picture as a button, and over it the tick once it is done.
+    fn tick(&self, tile: &Tile<'_>) -> Markup {
+        let (texts, name) = (self.texts, self.name(tile.id));
         html! {
             @if !self.open() {
-                @if ticked { span.tick.done role="img" aria-label="ticked off" { (tick_sign()) } }
+                div.tick.done[tile.ticked] {
+                    @if tile.ticked { span.box role="img" aria-label=(say!(texts, "tick-sign")) { (tick_sign()) } }
+                    (self.face(tile))
+                }
             } @else {
-                // Counting one more is not the same when it is said twice.
-                form.tick-form method="post" action=(self.action("tick")) data-repeats[!none_left] {
-                    input type="hidden" name="part" value=(field);
-                    @if none_left {
-                        input type="hidden" name="found" value="1";
-                        button.tick.ask name="on" value="1" aria-label={ (name) " is here: count one more" } {
-                            "It is here: count one more"
+                form.tick-form method="post" action=(self.action("tick")) data-repeats {
+                    input type="hidden" name="part" value=(field(tile.part));
+                    @if tile.ticked {
+                        button.tick.done data-switch name="on" value="0" aria-pressed="true" aria-label=(say!(texts, "tick-done", name = name)) {
+                            span.box { (tick_sign()) }
+                            (self.face(tile))
                         }
-                        p.grave { "The count says none is left." }
-                    } @else if ticked {
-                        button.tick.done data-switch name="on" value="0" aria-pressed="true" aria-label={ (name) ", ticked off" } { (tick_sign()) }
                     } @else {
-                        button.tick data-switch name="on" value="1" aria-pressed="false" aria-label={ "tick off " (name) } { (tick_sign()) }
+                        button.tick data-switch name="on" value="1" aria-pressed="false" aria-label=(say!(texts, "tick-off", name = name)) {
+                            span.box {}
+                            (self.face(tile))
+                        }
                     }
                 }
             }
         }
+    }
+
+    fn face(&self, tile: &Tile<'_>) -> Markup {
+        html! {
+            span.home { (tile.home) }
+            (tile.picture)
+            span.name { (self.name(tile.id)) @if let Some(more) = &tile.more { " " small { (more) } } }
+        }
+    }
+
+    /// Where the count says that none is left, the question.
+    fn asked(&self, tile: &Tile<'_>) -> Markup {
+        let (texts, name) = (self.texts, self.name(tile.id));
+        html! {
+            // Counting one more is not the same when it is said twice.
+            form.tick-form method="post" action=(self.action("tick")) {
+                input type="hidden" name="part" value=(field(tile.part));
+                input type="hidden" name="found" value="1";
+                div.face { (self.face(tile)) }
+                div {
+                    p.grave { (say!(texts, "tick-none-left")) }
+                    button.tick.ask name="on" value="1" aria-label=(say!(texts, "tick-here-of", name = name)) {
+                        (say!(texts, "tick-here"))
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// How a form names a part.
+fn field(part: Part) -> String {
+    match part {
+        Part::Base => "base".to_owned(),
+        Part::Line(at) => at.to_string(),
     }
 }

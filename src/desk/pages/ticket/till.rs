@@ -2,13 +2,13 @@
 
 use maud::{Markup, html};
 
-use super::{view::View, which_sum};
+use super::view::View;
 use crate::{
     desk::pages::{
         paying::{change_words, given_buttons, way_words},
         words,
     },
-    lang::{Lang, Texts, say},
+    lang::say,
     ledger::{Bill, BillSum, Payment},
     money::{TaxRule, Tender, cash_total},
     ticket::State as TicketState,
@@ -17,28 +17,28 @@ use crate::{
 impl View {
     /// The sum with the step that comes next.
     pub(super) fn sums(&self) -> Markup {
-        let ticket = &self.ticket;
+        let (texts, ticket) = (self.texts, &self.ticket);
         let quote = &ticket.quote;
-        let tax_word = match ticket.rules.tax {
-            TaxRule::Included { .. } => "Tax, contained",
-            TaxRule::Added { .. } | TaxRule::None => "Tax",
+        let tax = match ticket.rules.tax {
+            TaxRule::Included { .. } => say!(texts, "sum-tax-inside"),
+            TaxRule::Added { .. } | TaxRule::None => say!(texts, "sum-tax"),
+        };
+        let discount = match &ticket.given {
+            Some(given) => say!(texts, "sum-taken-off", reason = given.reason.as_str()),
+            None => say!(texts, "sum-discount"),
         };
         html! {
-            section.card.till #till aria-label="The sum" {
+            section.card.till #till aria-label=(say!(texts, "sum-title")) {
                 dl.sums {
-                    dt { "Subtotal" } dd { (self.money(quote.subtotal)) }
+                    dt { (say!(texts, "sum-subtotal")) } dd { (self.money(quote.subtotal)) }
                     @for line in &quote.plain { dt { (line.words) } dd { (self.money(line.price)) } }
                     @if let Some(package) = &ticket.package { dt { (package.name) } dd { (self.money(package.price)) } }
-                    @if !quote.discount.is_zero() {
-                        dt { @match &ticket.given { Some(given) => { "Taken off, " (given.reason) } None => { "Discount" } } }
-                        dd { "−" (self.money(quote.discount)) }
-                    }
-                    @if !quote.tax.is_zero() { dt { (tax_word) } dd { (self.money(quote.tax)) } }
-                    dt.total { "Total" } dd.total data-total { (self.money(quote.total)) }
+                    @if !quote.discount.is_zero() { dt { (discount) } dd { "−" (self.money(quote.discount)) } }
+                    @if !quote.tax.is_zero() { dt { (tax) } dd { (self.money(quote.tax)) } }
+                    dt.total { (say!(texts, "sum-total")) } dd.total data-total { (self.money(quote.total)) }
                 }
                 @if let (None, Some(today)) = (ticket.sum_doubt, ticket.total_by_catalog) {
-                    p.faint { "Prices changed since the guest saw this sum: the piece as sent would be " (self.money(today))
-                        " now. The guest pays what was on the screen." }
+                    p.faint { (say!(texts, "sum-prices-changed", sum = self.money(today))) }
                 }
                 (self.next_step())
             }
@@ -46,20 +46,21 @@ impl View {
     }
 
     fn next_step(&self) -> Markup {
+        let texts = self.texts;
         match self.ticket.state {
             TicketState::RungUp => html! {
-                (self.paid("."))
-                form method="post" action=(self.action("hand-over")) { button.main.wide { "Handed over" } }
-                (self.to_bill("Refund or exchange"))
+                (self.paid(false))
+                form method="post" action=(self.action("hand-over")) { button.main.wide { (say!(texts, "sum-hand-over")) } }
+                (self.to_bill(&say!(texts, "sum-refund")))
             },
             TicketState::HandedOver => html! {
-                (self.paid(" and handed over."))
-                (self.to_bill("Refund or exchange"))
+                (self.paid(true))
+                (self.to_bill(&say!(texts, "sum-refund")))
             },
-            TicketState::LetGo => html! { p { "This ticket came to nothing; its drops are free again." } },
+            TicketState::LetGo => html! { p { (say!(texts, "sum-let-go")) } },
             TicketState::TakenBack => html! {
-                p { "This piece was paid and taken back." }
-                (self.to_bill("To its bill"))
+                p { (say!(texts, "sum-taken-back")) }
+                (self.to_bill(&say!(texts, "sum-to-bill")))
             },
             TicketState::Sent | TicketState::Called | TicketState::Checked => match &self.bill {
                 Some((bill, sum)) if bill.is_shared() => self.on_bill(bill, sum),
@@ -68,28 +69,33 @@ impl View {
         }
     }
 
-    /// How it was paid, with the change that is due.
-    fn paid(&self, end: &str) -> Markup {
-        let ticket = &self.ticket;
+    /// How it was paid, with the change that is due; and whether it was handed over since.
+    fn paid(&self, is_over: bool) -> Markup {
+        let (texts, ticket) = (self.texts, &self.ticket);
         let last: Option<&Payment> = self.bill.as_ref().and_then(|(bill, _)| bill.payments.last());
-        html! {
-            @match &ticket.tender {
-                Some(tender) => {
-                    p.paid { "Paid " (self.money(ticket.charged.unwrap_or(ticket.quote.total))) " " (tender.words()) (end) }
-                    @if let Some(last) = last { (change_words(Texts::of(Lang::En), ticket.quote.currency, last)) }
-                }
-                None => { p.paid { "Paid, " (self.money(ticket.quote.total)) " on its bill" (end) } }
+        let words = match (&ticket.tender, is_over) {
+            (Some(way), _) => {
+                let sum = self.money(ticket.charged.unwrap_or(ticket.quote.total));
+                let key = if is_over { "sum-paid-over" } else { "sum-paid" };
+                texts.with(key, &[("way", way.name().into()), ("name", way.name().into()), ("sum", sum.into())])
             }
+            (None, false) => say!(texts, "sum-paid-on-bill", sum = self.money(ticket.quote.total)),
+            (None, true) => say!(texts, "sum-paid-on-bill-over", sum = self.money(ticket.quote.total)),
+        };
+        html! {
+            p.paid { (words) }
+            @if let (Some(_), Some(last)) = (&ticket.tender, last) { (change_words(texts, ticket.quote.currency, last)) }
         }
     }
 
     /// It is paid together with other things.
     fn on_bill(&self, bill: &Bill, sum: &BillSum) -> Markup {
+        let left = words::money(self.texts, sum.left, bill.rules.currency);
         html! {
             @if let Some(reason) = self.not_yet() { p.reason { (reason) } }
             p {
                 a.button.main.wide href={ "/bills/" (bill.id) } {
-                    "Bill " (bill.number) ", " (bill.rules.currency.plain(sum.left)) " left"
+                    (say!(self.texts, "sum-bill-left", number = bill.number.to_string(), sum = left))
                 }
             }
             (self.letting_go())
@@ -103,64 +109,66 @@ impl View {
 
     /// Why the money can't be taken yet.
     fn not_yet(&self) -> Option<String> {
-        let ticket = &self.ticket;
+        let (texts, ticket) = (self.texts, &self.ticket);
         if !ticket.quote.is_plausible() {
-            return Some("No table takes such a sum. Let the ticket go.".to_owned());
+            return Some(say!(texts, "sum-implausible"));
         }
         if ticket.sum_doubt.is_some() {
-            return Some("Say first what is charged.".to_owned());
+            return Some(say!(texts, "sum-say-charged"));
         }
         let mut open = Vec::new();
         if ticket.unticked() > 0 {
-            open.push(format!("tick off {}", say!(Texts::of(Lang::En), "count-more-parts", n = ticket.unticked())));
+            open.push(say!(texts, "first-tick", n = ticket.unticked()));
         }
         if self.must_tell() {
-            open.push("tell the guest of the cautions".to_owned());
+            open.push(say!(texts, "first-tell"));
         }
         if !ticket.forbidden().is_empty() {
-            open.push("take off what may not be sold".to_owned());
+            open.push(say!(texts, "first-take-off"));
         } else if !ticket.unconfirmed().is_empty() {
-            let names: Vec<String> = ticket.unconfirmed().iter().map(|code| code.words()).collect();
-            let names = names.join(", ");
-            open.push(format!("change the piece or its wearer, or confirm as sold for a grown-up: {names}"));
+            let names: Vec<String> = ticket.unconfirmed().iter().map(|code| words::hazard(texts, *code)).collect();
+            open.push(say!(texts, "first-confirm", hazards = names.join(", ")));
         }
-        (!open.is_empty()).then(|| words::sentence(&format!("{} first", open.join(" and "))))
+        let all = open.into_iter().reduce(|one, other| say!(texts, "sum-and", one = one, other = other))?;
+        Some(words::capital(&say!(texts, "sum-first", what = all)))
     }
 
     fn ring_up(&self) -> Markup {
-        let ticket = &self.ticket;
+        let (texts, ticket) = (self.texts, &self.ticket);
         let total = ticket.quote.total;
         let cash = cash_total(&ticket.rules, total).unwrap_or(total);
         let not_yet = self.not_yet();
         let ways = &self.catalog().table.till.ways_to_pay;
         html! {
-            (which_sum::question(ticket))
+            (self.which_sum())
             form method="post" action=(self.action("ring-up")) {
                 input type="hidden" name="total" value=(total);
                 div.row.pay {
                     @for way in ways {
                         button.main name="tender" value=(way.name()) disabled[not_yet.is_some()] {
-                            (way_words(Texts::of(Lang::En), way)) " " strong { (self.money(if *way == Tender::Cash { cash } else { total })) }
+                            (way_words(texts, way)) " " strong { (self.money(if *way == Tender::Cash { cash } else { total })) }
                         }
                     }
                 }
-                @if cash != total { p.faint { "Cash is rounded to the nearest " (self.money(ticket.rules.cash_step)) "." } }
+                @if cash != total {
+                    p.faint { (say!(texts, "sum-cash-rounded", step = self.money(ticket.rules.cash_step))) }
+                }
             }
             @if let Some(reason) = &not_yet { p.reason { (reason) } }
             @if not_yet.is_none() && ways.contains(&Tender::Cash) {
                 form.given method="post" action=(self.action("ring-up")) {
                     input type="hidden" name="total" value=(total);
                     input type="hidden" name="tender" value="cash";
-                    p.label { "Or the cash that is given" }
-                    (given_buttons(Texts::of(Lang::En), ticket.quote.currency, cash))
+                    p.label { (say!(texts, "sum-given")) }
+                    (given_buttons(texts, ticket.quote.currency, cash))
                 }
             }
-            (self.to_bill("Together with others, in parts, deposit"))
+            (self.to_bill(&say!(texts, "sum-together")))
             (self.letting_go())
         }
     }
 
     fn letting_go(&self) -> Markup {
-        html! { p.aside { a.button.quiet href=(self.action("let-go")) { "Let the ticket go" } } }
+        html! { p.aside { a.button.quiet href=(self.action("let-go")) { (say!(self.texts, "let-go-do")) } } }
     }
 }

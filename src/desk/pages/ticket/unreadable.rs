@@ -11,7 +11,7 @@ use crate::{
         },
         state::DeskState,
     },
-    lang::{Lang, Texts},
+    lang::{Texts, say},
     ledger::Event,
 };
 
@@ -27,24 +27,24 @@ pub(super) struct Unreadable {
 
 impl Unreadable {
     /// The page that says so, and what to do.
-    pub(super) fn page(&self, desk: &DeskState) -> Response {
+    pub(super) fn page(&self, desk: &DeskState, texts: &Texts) -> Response {
         let now = desk.clock.now();
         let main = html! {
             section.card {
                 h1.number { (self.number) }
-                p.trouble role="alert" { "This ticket can’t be read: its entry in the ledger is damaged." }
-                p { "All other tickets are as they were. Look at the guest’s piece and let them send it once more; what this \
-                     one holds is free again when the show is closed. A backup from before may have it whole." }
-                p.faint { "For whoever looks into the ledger: " (self.why) }
-                h2 { "What happened so far" }
+                p.trouble role="alert" { (say!(texts, "unreadable-why")) }
+                p { (say!(texts, "unreadable-what-to-do")) }
+                p.faint { (say!(texts, "unreadable-technical", why = self.why.as_str())) }
+                h2 { (say!(texts, "history-title")) }
                 ol {
                     @for event in &self.history {
-                        li { span.faint { (words::clock(Texts::of(Lang::En), event.at, now)) } " " (event.kind.replace('_', " ")) }
+                        li { span.faint { (words::clock(texts, event.at, now)) } " " (event.kind.replace('_', " ")) }
                     }
                 }
-                p { a.button.quiet href="/tickets" { "To all tickets" } }
+                p { a.button.quiet href="/tickets" { (say!(texts, "queue-all")) } }
             }
         };
-        page(desk, Tab::Tickets, &format!("Ticket {}", self.number), &main).into_response()
+        page(desk, texts, Tab::Tickets, &say!(texts, "ticket-title", number = self.number.as_str()), &main)
+            .into_response()
     }
 }

@@ -1,6 +1,6 @@
 //! Reading a ticket with all that its page shows, and the page as a whole.
 
-use std::{collections::BTreeMap, sync::Arc};
+use std::{borrow::Cow, collections::BTreeMap, sync::Arc};
 
 use axum::{
     Router,
@@ -18,11 +18,11 @@ use uuid::Uuid;
 use super::unreadable::Unreadable;
 use crate::{
     catalog::{Catalog, Loaded},
-    craft::BaseKind,
     desk::{
-        gallery::PortraitSize,
+        gallery::{PortraitSize, shows_drops},
         pages::{
             frame::{Tab, page},
+            inset::{HERE, inset},
             paper,
             queue::portrait_address,
             words,
@@ -31,7 +31,7 @@ use crate::{
         seller::Seller,
         state::DeskState,
     },
-    lang::{Lang, Texts, say},
+    lang::{Texts, say},
     ledger::{Bill, BillSum, Count, Event, LedgerError, Listed, Ticket},
     ticket::State as TicketState,
 };
@@ -42,6 +42,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// Everything the page shows.
 pub(super) struct View {
+    pub(super) texts: &'static Texts,
     pub(super) ticket: Ticket,
     pub(super) history: Vec<Event>,
     /// The other tickets with its number.
@@ -57,22 +58,27 @@ pub(super) struct View {
     pub(super) paper: Markup,
 }
 
-async fn show(State(desk): State<Arc<DeskState>>, _seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    with_trouble(&desk, id, None).await
+async fn show(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
+    with(&desk, seller.texts, id, None).await
 }
 
 /// The ticket's page, with what went wrong on top.
-pub(super) async fn with_trouble(desk: &DeskState, id: Uuid, trouble: Option<&str>) -> Result<Response, Refusal> {
-    let said = trouble.map(|words| html! { p.trouble role="alert" { (words) } });
-    with(desk, id, said.as_ref()).await
+pub(super) async fn with_trouble(
+    desk: &DeskState,
+    texts: &'static Texts,
+    id: Uuid,
+    trouble: &str,
+) -> Result<Response, Refusal> {
+    with(desk, texts, id, Some(&html! { p.trouble role="alert" { (trouble) } })).await
 }
 
-/// The ticket's page, with a question on top.
-pub(super) async fn with_question(desk: &DeskState, id: Uuid, question: &Markup) -> Result<Response, Refusal> {
-    with(desk, id, Some(question)).await
-}
-
-async fn with(desk: &DeskState, id: Uuid, on_top: Option<&Markup>) -> Result<Response, Refusal> {
+/// The ticket's page, with something on top.
+pub(super) async fn with(
+    desk: &DeskState,
+    texts: &'static Texts,
+    id: Uuid,
+    on_top: Option<&Markup>,
+) -> Result<Response, Refusal> {
     let read = desk
         .ledger
         .look(move |ledger| {
@@ -93,13 +99,13 @@ async fn with(desk: &DeskState, id: Uuid, on_top: Option<&Markup>) -> Result<Res
         .await?;
     let (ticket, history, others, counts, bill, alone) = match read {
         Ok(read) => read,
-        Err(unreadable) => return Ok(unreadable.page(desk)),
+        Err(unreadable) => return Ok(unreadable.page(desk, texts)),
     };
-    let title = format!("Ticket {}", ticket.number);
+    let title = say!(texts, "ticket-title", number = ticket.number.to_string());
     let (loaded, now) = (desk.catalog.loaded(), desk.clock.now());
-    let paper = paper::of_ticket(desk, Texts::of(Lang::En), &ticket, bill.as_ref().map(|(bill, _)| bill));
-    let view = View { ticket, history, others, counts, bill, loaded, now, alone, paper };
-    Ok(page(desk, Tab::Tickets, &title, &view.content(on_top)).into_response())
+    let paper = paper::of_ticket(desk, texts, &ticket, bill.as_ref().map(|(bill, _)| bill));
+    let view = View { texts, ticket, history, others, counts, bill, loaded, now, alone, paper };
+    Ok(page(desk, texts, Tab::Tickets, &title, &view.content(on_top)).into_response())
 }
 
 #[derive(Deserialize)]
@@ -133,7 +139,12 @@ impl View {
 
     /// An amount in the ticket's own currency.
     pub(super) fn money(&self, amount: Decimal) -> String {
-        self.ticket.quote.currency.plain(amount)
+        words::money(self.texts, amount, self.ticket.quote.currency)
+    }
+
+    /// What a part is called.
+    pub(super) fn name(&self, id: &str) -> Cow<'_, str> {
+        words::part_name(self.texts, self.catalog(), id)
     }
 
     /// The address of something that is done to the ticket.
@@ -142,60 +153,54 @@ impl View {
     }
 
     fn content(&self, on_top: Option<&Markup>) -> Markup {
-        let ticket = &self.ticket;
-        let (width, height) = PortraitSize::Large.px();
         html! {
             @if let Some(on_top) = on_top { (on_top) }
             div.bench {
-                section.card.piece aria-label="The piece" data-key="piece" {
-                    div.head {
-                        h1.number { (ticket.number) }
-                        p { (words::state(Texts::of(Lang::En), ticket.state)) " " span.faint { "came " (words::ago(Texts::of(Lang::En), ticket.arrived, self.now)) ", in show " (ticket.show) } }
-                    }
-                    div.views {
-                        img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
-                            height=(height) alt="The piece as it should look";
-                        @if self.hangs_low() {
-                            img.close src=(portrait_address(ticket, &self.loaded, PortraitSize::Close)) alt="Its drops, nearer";
-                        }
-                    }
-                    p.who { strong { (words::wearer(Texts::of(Lang::En), ticket.piece.wearer)) } " · " (say!(Texts::of(Lang::En), "count-drops", n = ticket.piece.drops.len())) }
-                    (self.wearers())
-                    @if ticket.state == TicketState::Sent {
-                        form method="post" action=(self.action("call")) { button { "Number called" } }
-                    }
-                    (self.lengths())
-                }
+                (self.piece())
                 div.work {
                     (self.lines())
-                    (self.more())
                     (self.cautions())
                     (self.sums())
                     (self.paper)
-                    (self.price())
                 }
+                div.changing { (self.more()) (self.price()) }
             }
             (self.past())
             (self.same_number())
-            @if self.open() {
-                a.bar href="#till" data-key="next" {
-                    span { (ticket.number) }
-                    span {
-                        @if ticket.unticked() > 0 { (ticket.unticked()) " to tick" }
-                        @else if self.must_tell() { "tell the guest" }
-                        @else { "ready" }
-                    }
-                    strong { (self.money(ticket.quote.total)) }
-                }
-            }
+            (self.bar())
         }
     }
 
-    /// Whether a nearer look at the drops shows more: on a necklace they are small beside the chain.
-    fn hangs_low(&self) -> bool {
-        let piece = &self.ticket.piece;
-        let base = self.catalog().base(&piece.base);
-        !piece.drops.is_empty() && base.is_some_and(|base| matches!(base.kind, BaseKind::Necklace(_)))
+    /// The number, who it is for, and how the piece should look.
+    fn piece(&self) -> Markup {
+        let (texts, ticket) = (self.texts, &self.ticket);
+        let (width, height) = PortraitSize::Large.px();
+        let came = say!(texts, "ticket-came", ago = HERE, show = ticket.show);
+        html! {
+            section.card.piece aria-label=(say!(texts, "ticket-piece")) data-key="piece" {
+                div.head {
+                    h1.number { (ticket.number) }
+                    p { (words::state(texts, ticket.state)) " "
+                        span.faint { (inset(&came, &words::ago(texts, ticket.arrived, self.now))) } }
+                }
+                p.who {
+                    strong { (words::wearer(texts, ticket.piece.wearer)) } " · "
+                    (say!(texts, "count-drops", n = ticket.piece.drops.len()))
+                    @if let Some(length) = ticket.piece.length { " · " (words::length(texts, length)) }
+                }
+                div.views {
+                    img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Large)) width=(width)
+                        height=(height) alt=(say!(texts, "ticket-as-it-should"));
+                    @if shows_drops(&self.loaded, &ticket.piece) {
+                        img.close src=(portrait_address(ticket, &self.loaded, PortraitSize::Close))
+                            alt=(say!(texts, "ticket-drops-nearer"));
+                    }
+                }
+                @if ticket.state == TicketState::Sent {
+                    form method="post" action=(self.action("call")) { button.quiet { (say!(texts, "ticket-number-called")) } }
+                }
+            }
+        }
     }
 
     /// Whether the guest has still to be told of a caution.

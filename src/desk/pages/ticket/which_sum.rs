@@ -2,35 +2,37 @@
 
 use maud::{Markup, html};
 
-use crate::ledger::{SumDoubt, Ticket};
+use super::view::View;
+use crate::{
+    desk::pages::inset::{HERE, inset},
+    lang::say,
+    ledger::SumDoubt,
+};
 
-/// The question, with both sums; nothing where there is no doubt.
-pub(super) fn question(ticket: &Ticket) -> Markup {
-    let Some(doubt) = ticket.sum_doubt else { return html! {} };
-    let plain = |amount| ticket.quote.currency.plain(amount);
-    let action = format!("/tickets/{}/sum", ticket.id);
-    html! {
-        div.doubt #sum {
-            p.grave {
-                @match doubt {
-                    SumDoubt::NotOurs => {
-                        "The tablet showed the guest " strong { (plain(ticket.quote.total)) }
-                        ", which these parts never cost at this table."
-                    }
-                    SumDoubt::Currency => {
-                        "The tablet showed the guest " strong { (plain(ticket.quote.total)) } " in "
-                        (ticket.quote.currency.code) ", which this table does not take any more."
-                    }
-                }
-                " What is charged?"
+impl View {
+    /// The question, with both sums; nothing where there is no doubt.
+    pub(super) fn which_sum(&self) -> Markup {
+        let (texts, ticket) = (self.texts, &self.ticket);
+        let Some(doubt) = ticket.sum_doubt else { return html! {} };
+        let seen = self.money(ticket.quote.total);
+        let asked = match doubt {
+            SumDoubt::NotOurs => say!(texts, "which-not-ours", sum = HERE),
+            SumDoubt::Currency => {
+                say!(texts, "which-currency", sum = HERE, currency = ticket.quote.currency.code)
             }
-            form method="post" action=(action) {
-                @if doubt == SumDoubt::NotOurs {
-                    button.wide name="charge" value="seen" { "What the guest saw, " (plain(ticket.quote.total)) }
-                }
-                button.wide name="charge" value="today" {
-                    "Today’s prices"
-                    @if let (SumDoubt::NotOurs, Some(today)) = (doubt, ticket.total_by_catalog) { ", " (plain(today)) }
+        };
+        let today = match (doubt, ticket.total_by_catalog) {
+            (SumDoubt::NotOurs, Some(today)) => say!(texts, "which-today-sum", sum = self.money(today)),
+            _ => say!(texts, "which-today"),
+        };
+        html! {
+            div.doubt #sum {
+                p.grave { (inset(&asked, &html! { strong { (seen) } })) }
+                form method="post" action=(self.action("sum")) {
+                    @if doubt == SumDoubt::NotOurs {
+                        button.wide name="charge" value="seen" { (say!(texts, "which-seen", sum = seen)) }
+                    }
+                    button.wide name="charge" value="today" { (today) }
                 }
             }
         }
