@@ -53,6 +53,11 @@ impl Job {
         Self { what, of, number, bytes: Bytes::ToMake(Box::new(make)) }
     }
 
+    /// Whether both are the same paper.
+    fn is_same(&self, other: &Self) -> bool {
+        (self.what, self.of) == (other.what, other.of)
+    }
+
     /// The name of its file, where the printer is a folder.
     fn name(&self) -> String {
         match self.what {
@@ -114,7 +119,7 @@ impl Printing {
         Ok(Self(queue))
     }
 
-    /// Puts a print into the line. What waits already is not printed twice.
+    /// Puts a print into the line. What waits or is being printed already is not printed twice.
     pub(in crate::desk) fn add(&self, job: Job, printer: Printer) {
         self.0.put(job, printer);
     }
@@ -163,9 +168,15 @@ impl Lines {
         self.done.remove(at).map(|(entry, _)| entry.job)
     }
 
+    /// Whether this paper waits or is being printed.
+    fn has(&self, job: &Job) -> bool {
+        let in_hand = self.printing.as_ref().is_some_and(|one| (one.what, one.of) == (job.what, job.of));
+        in_hand || self.waiting.iter().any(|entry| entry.job.is_same(job))
+    }
+
     /// Remembers what became of a print, in the place of what became of the same before.
     fn is_done(&mut self, entry: Entry, became: Result<(), Fault>) {
-        self.done.retain(|(other, _)| (other.job.what, other.job.of) != (entry.job.what, entry.job.of));
+        self.done.retain(|(other, _)| !other.job.is_same(&entry.job));
         if self.done.len() >= REMEMBERED {
             self.done.pop_front();
         }
@@ -180,14 +191,17 @@ impl Queue {
 
     fn put(&self, job: Job, printer: Printer) {
         let mut lines = self.lines();
+        // A second touch on the button prints nothing twice.
+        if lines.has(&job) {
+            return;
+        }
         let id = lines.next;
         lines.next += 1;
-        let waits = lines.waiting.iter().any(|entry| (entry.job.what, entry.job.of) == (job.what, job.of));
         let entry = Entry { id, job, printer };
         if lines.waiting.len() >= WAITING {
             lines.is_done(entry, Err(Fault::Busy));
-        } else if !waits {
-            lines.done.retain(|(other, _)| (other.job.what, other.job.of) != (entry.job.what, entry.job.of));
+        } else {
+            lines.done.retain(|(other, _)| !other.job.is_same(&entry.job));
             lines.waiting.push_back(entry);
         }
         drop(lines);

@@ -76,7 +76,7 @@ impl Facts<'_> {
             taxes: taxes(bill, &live, sum),
             total: sum.total,
             payments: payments(bill),
-            left: if sum.waits || !sum.left.is_zero() { sum.left } else { Decimal::ZERO },
+            left: sum.left,
             backs: bill.corrections.iter().map(|one| self.back(one, paid)).collect(),
             cautions: self.cautions(&live),
             care: table.paper.care_in(self.texts.lang.code()).map(str::to_owned),
