@@ -26,7 +26,7 @@ show-earlier = Frühere Märkte
 
 # Telling what it is.
 about-title = Was für ein Markt ist es?
-about-ask = Was für ein Markt ist Markt { $show }?
+about-ask = Was ist Markt { $show }?
 about-kind = Welche Art Veranstaltung
 about-not-told = nicht gesagt
 about-place = Wo der Tisch steht
@@ -88,7 +88,7 @@ sums-back = { $n ->
    *[other] Zurückgenommen, { $n }-mal
   }
 sums-rounding = Rundung beim Bargeld
-sums-taken = Eingenommen
+sums-taken = Einnahmen
 sums-late = Davon spät, von früheren Märkten
 sums-late-tickets = { $n ->
     [one] 1 Ticket, { $amount }
@@ -125,7 +125,7 @@ sold-home = Fach
 sold-part = Teil
 sold-back = Zurück
 sold-left = Übrig
-sold-marked = Laut Auszeichnung
+sold-marked = Laut Preis
 sold-sort = Art
 sold-sort-base = Basen
 sold-sort-Charm = Motive
