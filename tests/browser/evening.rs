@@ -98,7 +98,7 @@ fn a_helper_sells_and_the_seller_puts_right() {
     // It was a card after all.
     phone.touch("form[action$='/bill'] button");
     browser.wait_for("It was in another way");
-    phone.touch("details summary");
+    phone.touch("details:has(form[action$='/other-way']) summary");
     phone.touch("form[action$='/other-way'] button[value=card]");
     phone.seller_approves();
     look(&browser, "evening-other-way");

@@ -86,8 +86,6 @@ ticket-longer = einen Zoll länger
 tick-title = Abhaken
 tick-tally = { $done } von { $all }
 tick-all = Alles da
-tick-off = { $name } abhaken
-tick-done = { $name }, abgehakt
 tick-sign = abgehakt
 tick-base = Basis
 tick-instead = statt { $name }
@@ -95,7 +93,6 @@ tick-taken-off = abgenommen
 tick-missing = Fehlt?
 tick-missing-of = Fehlt? { $name }
 tick-here = Es ist hier: eins mehr zählen
-tick-here-of = { $name } ist hier: eins mehr zählen
 tick-none-left = Nach dem Bestand ist keins mehr da.
 
 # Changing the piece.

@@ -86,8 +86,6 @@ ticket-longer = an inch longer
 tick-title = Tick off
 tick-tally = { $done } of { $all }
 tick-all = All here
-tick-off = tick off { $name }
-tick-done = { $name }, ticked off
 tick-sign = ticked off
 tick-base = base
 tick-instead = instead of { $name }
@@ -95,7 +93,6 @@ tick-taken-off = taken off
 tick-missing = Missing?
 tick-missing-of = Missing? { $name }
 tick-here = It is here: count one more
-tick-here-of = { $name } is here: count one more
 tick-none-left = The count says none is left.
 
 # Changing the piece.

@@ -89,8 +89,6 @@ ticket-longer = una pulgada más largo
 tick-title = Marcar
 tick-tally = { $done } de { $all }
 tick-all = Todo está
-tick-off = marcar { $name }
-tick-done = { $name }, marcado
 tick-sign = marcado
 tick-base = base
 tick-instead = en lugar de { $name }
@@ -98,7 +96,6 @@ tick-taken-off = quitado
 tick-missing = ¿Falta?
 tick-missing-of = ¿Falta? { $name }
 tick-here = Está aquí: contar uno más
-tick-here-of = { $name } está aquí: contar uno más
 tick-none-left = Según el recuento no queda ninguno.
 
 # Changing the piece.

@@ -89,8 +89,6 @@ ticket-longer = un pouce plus long
 tick-title = Cocher
 tick-tally = { $done } sur { $all }
 tick-all = Tout est là
-tick-off = cocher { $name }
-tick-done = { $name }, coché
 tick-sign = coché
 tick-base = base
 tick-instead = au lieu de { $name }
@@ -98,7 +96,6 @@ tick-taken-off = enlevé
 tick-missing = Manque ?
 tick-missing-of = Manque ? { $name }
 tick-here = Il est là : en compter un de plus
-tick-here-of = { $name } est là : en compter un de plus
 tick-none-left = D’après le stock, il n’en reste pas.
 
 # Changing the piece.

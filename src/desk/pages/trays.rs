@@ -143,13 +143,14 @@ impl Table<'_> {
         let free = words::free(texts, count);
         html! {
             div.cell id={ "part-" (cell.id) } .out[count.free() == 0] {
-                a href={ "/parts/" (cell.id) } aria-label=(say!(texts, "cell-change", name = name, free = free.as_str())) {
-                    @if let Some(home) = cell.home { span.home { (home) } }
+                a href={ "/parts/" (cell.id) } {
+                    @if let Some(home) = cell.home { span.home { (home) } " " }
                     (cell.picture)
-                    span.name { (name) }
-                    span.price { (words::money(texts, cell.price, catalog.table.prices.currency)) }
-                    span.free { (free) }
-                    @if count.held > 0 { span.held { (say!(texts, "cell-held", n = count.held)) } }
+                    span.name { (name) } " "
+                    span.price { (words::money(texts, cell.price, catalog.table.prices.currency)) } " "
+                    span.free { (free) } " "
+                    span.unseen { (say!(texts, "cell-change")) }
+                    @if count.held > 0 { " " span.held { (say!(texts, "cell-held", n = count.held)) } }
                 }
             }
         }

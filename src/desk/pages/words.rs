@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use jiff::{Timestamp, tz::TimeZone};
+use jiff::{Timestamp, Unit, tz::TimeZone};
 use maud::{Markup, html};
 use rust_decimal::{Decimal, prelude::FromPrimitive};
 
@@ -32,7 +32,7 @@ pub(super) fn ago(texts: &Texts, then: Timestamp, now: Timestamp) -> Markup {
         1..60 => say!(texts, "script-minutes", n = minutes),
         _ => say!(texts, "script-hours", h = minutes / 60, n = minutes % 60),
     };
-    html! { time datetime=(then) data-clock=(clock(texts, then, now)) { (words) } }
+    html! { time datetime=(then.round(Unit::Second).unwrap_or(then)) data-clock=(clock(texts, then, now)) { (words) } }
 }
 
 /// The time of day, or with its date when it was another day, in this machine's time zone.
@@ -126,14 +126,14 @@ pub(super) fn capital(words: &str) -> String {
     format!("{first}{}", chars.as_str())
 }
 
-/// A drop's picture.
+/// A drop's picture, which tells nothing that its name beside it does not.
 pub(super) fn picture(texts: &Texts, loaded: &Loaded, id: &str) -> Markup {
     let kind = loaded.catalog.drop_kind(id);
     let found = kind.and_then(|kind| Some((kind, loaded.pictures.get(&kind.picture)?)));
     html! {
         @if let Some((kind, picture)) = found {
             img.drop src={ "/pictures/" (in_address(&kind.picture)) "?v=" (&picture.sha256[..16]) }
-                alt=(part_name(texts, &loaded.catalog, id)) loading="lazy";
+                alt="" loading="lazy";
         } @else {
             span.drop.none { (say!(texts, "no-picture")) }
         }

@@ -109,7 +109,7 @@ impl View {
 
     /// The picture as a button, and over it the tick once it is done.
     fn tick(&self, tile: &Tile<'_>) -> Markup {
-        let (texts, name) = (self.texts, self.name(tile.id));
+        let texts = self.texts;
         html! {
             @if !self.open() {
                 div.tick.done[tile.ticked] {
@@ -120,14 +120,16 @@ impl View {
                 form.tick-form method="post" action=(self.action("tick")) data-repeats {
                     input type="hidden" name="part" value=(field(tile.part));
                     @if tile.ticked {
-                        button.tick.done data-switch name="on" value="0" aria-pressed="true" aria-label=(say!(texts, "tick-done", name = name)) {
+                        button.tick.done data-switch name="on" value="0" aria-pressed="true" {
                             span.box { (tick_sign()) }
                             (self.face(tile))
+                            span.unseen { ". " (say!(texts, "tick-title")) }
                         }
                     } @else {
-                        button.tick data-switch name="on" value="1" aria-pressed="false" aria-label=(say!(texts, "tick-off", name = name)) {
+                        button.tick data-switch name="on" value="1" aria-pressed="false" {
                             span.box {}
                             (self.face(tile))
+                            span.unseen { ". " (say!(texts, "tick-title")) }
                         }
                     }
                 }
@@ -137,7 +139,7 @@ impl View {
 
     fn face(&self, tile: &Tile<'_>) -> Markup {
         html! {
-            span.home { (tile.home) }
+            span.home { (tile.home) } " "
             (tile.picture)
             span.name { (self.name(tile.id)) @if let Some(more) = &tile.more { " " small { (more) } } }
         }
@@ -154,7 +156,7 @@ impl View {
                 div.face { (self.face(tile)) }
                 div {
                     p.grave { (say!(texts, "tick-none-left")) }
-                    button.tick.ask name="on" value="1" aria-label=(say!(texts, "tick-here-of", name = name)) {
+                    button.tick.ask name="on" value="1" aria-label={ (say!(texts, "tick-here")) ", " (name) } {
                         (say!(texts, "tick-here"))
                     }
                 }
