@@ -63,7 +63,7 @@ staff-ask-pin = Eine neue PIN für { $name }?
 staff-ask-pin-text = Die bisherige öffnet nichts mehr, und die angemeldeten Telefone werden abgemeldet.
 staff-ask-pin-yes = Eine neue PIN machen
 staff-ask-remove = { $name } entfernen?
-staff-ask-remove-text = { $name } wird überall abgemeldet und kann sich nicht mehr anmelden. Was eingetragen wurde, behält den Namen.
+staff-ask-remove-text = Alle Telefone werden abgemeldet, und neu anmelden geht nicht mehr. Was eingetragen wurde, behält den Namen.
 
 # Who is signed in.
 devices = Angemeldete Geräte

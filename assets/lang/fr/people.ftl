@@ -63,7 +63,7 @@ staff-ask-pin = Un nouveau code pour { $name } ?
 staff-ask-pin-text = L’ancien n’ouvre plus rien, et ses téléphones sont déconnectés.
 staff-ask-pin-yes = Faire un nouveau code
 staff-ask-remove = Retirer { $name } ?
-staff-ask-remove-text = { $name } est partout hors session et ne peut plus se connecter. Ce qui a été noté garde son nom.
+staff-ask-remove-text = Ses téléphones sont déconnectés, et il n’est plus possible de se connecter sous ce nom. Ce qui a été noté garde le nom.
 
 # Who is signed in.
 devices = Appareils connectés
