@@ -195,7 +195,7 @@ history-line-back = un colgante devuelto
 # A ticket whose entry is damaged.
 unreadable-why = Este ticket no se puede leer: su entrada en el libro está dañada.
 unreadable-what-to-do = Los demás tickets están como estaban. Mira la pieza del cliente y deja que la envíe otra vez; lo que este reserva queda libre al cerrar la feria. Una copia de seguridad anterior puede tenerlo entero.
-unreadable-technical = Para quien mire el libro: { $why }
+unreadable-technical = Para quien revise el libro: { $why }
 
 # The cautions on a ticket's page.
 told-cautions = Avisos
