@@ -57,6 +57,8 @@ fn loose_french(text: &str) -> bool {
     let after = |i: usize| chars.get(i + 1).copied();
     let before = |i: usize| i.checked_sub(1).map(|i| chars[i]);
     (0..chars.len()).any(|i| match chars[i] {
+        // A word for a machine, as `ticket:ID`, is no sentence.
+        ':' if after(i).is_some_and(char::is_alphabetic) => false,
         ':' | ';' | '!' | '?' | '»' => before(i) != Some(NBSP),
         '«' => after(i) != Some(NBSP),
         _ => false,

@@ -175,7 +175,8 @@ fn what_is_read(page: &str) -> Vec<String> {
         };
         // The value of a choice is read where there is nothing else to it.
         let is_choice = name == "option" && rest.starts_with("</");
-        let is_typed = is_choice || name == "input" && value("type").is_none_or(|kind| kind == "text");
+        let is_hidden = tag.ends_with(" hidden");
+        let is_typed = is_choice || !is_hidden && name == "input" && value("type").is_none_or(|kind| kind == "text");
         let attributes = ["aria-label", "alt", "title", "placeholder"].into_iter().chain(is_typed.then_some("value"));
         read.extend(attributes.filter_map(value));
     }
