@@ -38,7 +38,7 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
     ("table.ron", "paper: (", "paper: (printer: \"device:lp0\",", "\"device:lp0\"", "from the top of the disk"),
     ("table.ron", "paper: (", "paper: (printer: \"file:\",", "\"file:\"", "from the top of the disk"),
     ("table.ron", "paper: (", "paper: (printers: \"file:/prints\",", "printers", "did you mean printer?"),
-    ("table.ron", "paper: (", "paper: (columns: 40,", "40", "32, 42, 48"),
+    ("table.ron", "paper: (", "paper: (columns: 40,", "40,", "32, 42, 48"),
     ("table.ron", "paper: (", "paper: (columns: \"42\",", "\"42\"", "without quotes"),
     ("table.ron", "paper: (", "paper: (slip_picture: 1,", "1,", "yes or no"),
     ("table.ron", "\"12 Mill Lane\"", "\"12 Mill\\nLane\"", "\"12 Mill\\nLane\"", "without a line break"),
