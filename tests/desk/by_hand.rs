@@ -113,7 +113,7 @@ fn what_can_be_no_piece_is_told_and_nothing_is_entered() {
     assert!(matches!(seller.post("/new", &[("homes", &endless)]).status, 303 | 409), "two hundred at most");
     let opened = change() - before;
     assert!(opened <= 2, "{opened} entries for one piece");
-    assert_eq!(seller.get("/new?off=99999999999999999999").status, 404);
+    assert_eq!(seller.get("/new?off=99999999999999999999").status, 400);
     let stranger = Seller { agent: agent(), url: table.desk.url(), cookie: String::new() };
     assert_eq!(stranger.get("/new").location, "/sign-in?back=/new");
 }
