@@ -111,7 +111,8 @@
     delete form.dataset.pending;
     const body = new URLSearchParams(new FormData(form, event.submitter)).toString();
     const secret = form.querySelector("input[type=password]") !== null;
-    send({ action: form.action, body, label: labelOf(form, event.submitter), page: location.pathname, repeats: form.dataset.repeats !== undefined, secret });
+    const action = event.submitter?.hasAttribute("formaction") ? event.submitter.formAction : form.action;
+    send({ action, body, label: labelOf(form, event.submitter), page: location.pathname, repeats: form.dataset.repeats !== undefined, secret });
   });
 
   async function send(entry) {
@@ -257,7 +258,8 @@
   let asking = false;
   function heard(number) {
     line.heard();
-    if (beat !== null && beat !== number) renew();
+    // The first one too: something may have changed between the page and the first beat that it hears.
+    if (beat !== number) renew();
     beat = number;
   }
   async function look() {
