@@ -3,6 +3,7 @@
 //! ```text
 //! quoting   what others wrote, fit for a message       (imports nothing of the house; every room may use it)
 //! disk      durable files, locks, room left, hashes     (imports nothing of the house)
+//! machine   what the computer says of itself          (imports nothing of the house)
 //! ron_tree  files written by hand, with places         (imports nothing of the house)
 //! craft     what a piece is made of                    (imports nothing of the house)
 //! money     amounts, quote, tax                        (craft)
@@ -15,7 +16,7 @@
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
 //! paper     receipts and slips, as PDF and for printers (lang, catalog; no HTTP, no clock)
-//! link      the kiosk's line to the desk               (ticket, catalog; no Bevy)
+//! link      the kiosk's line to the desk               (machine, ticket, catalog; no Bevy)
 //! guest     the guest's session without an engine        (link, lang and the pure rooms; no Bevy)
 //! desk      the server: pages and kiosk interface      (ledger, lang, paper, link's messages; no Bevy)
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)

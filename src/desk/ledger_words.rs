@@ -19,7 +19,6 @@ use crate::{
 };
 
 /// The refusal as the beginning of a sentence, without a full stop.
-#[expect(clippy::too_many_lines, reason = "an arm for each refusal")]
 pub(super) fn ledger_words(texts: &Texts, error: &LedgerError) -> String {
     match error {
         LedgerError::DiskFull => say!(texts, "ledger-disk-full"),

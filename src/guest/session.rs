@@ -1,16 +1,16 @@
 //! What one guest has done so far, and the seller's part of the same tablet. All of a guest's is gone after a reset.
 
+use std::collections::BTreeSet;
+
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
-use super::{
-    threading::Threading,
-    told::{SellerNote, Told},
-};
+use super::told::{SellerNote, Told};
 use crate::{
     caution::Verdict,
     craft::{Colour, Finish, History, Sort, Token, Wearer},
     link::Kept,
+    ticket::TicketNumber,
 };
 
 /// The screens.
@@ -119,6 +119,32 @@ pub struct Session {
     pub whereabouts: Option<String>,
     /// The piece that somebody threads.
     pub threading: Threading,
+}
+
+/// A piece that somebody threads, or its number as far as it is typed.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Threading {
+    /// The digits so far.
+    pub typed: String,
+    /// The number that is being looked up.
+    pub asked: Option<TicketNumber>,
+    /// What is said above the keypad.
+    pub note: Option<ThreadingNote>,
+    /// The ticket, once it is found.
+    pub found: Option<TicketNumber>,
+    /// What was collected already: 0 is the base, the homes follow in walking order from 1 on.
+    pub collected: BTreeSet<usize>,
+}
+
+/// Why there is no piece to be seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ThreadingNote {
+    /// One digit is wrong, or two are swapped.
+    NoNumber,
+    /// No ticket has the number.
+    Unknown,
+    /// The desk can't be asked.
+    Away,
 }
 
 /// The seller's part of the screen.

@@ -1,13 +1,11 @@
 //! Threading a piece with the tablet's help: the number in, the piece and its homes out, and a tick for each that was
 //! collected.
 
-use std::collections::BTreeSet;
-
 use super::{
     apply::Guest,
     effect::Effect,
     request::Request,
-    session::{Screen, Session},
+    session::{Screen, Session, ThreadingNote},
     standing::walking_order,
 };
 use crate::{
@@ -18,32 +16,6 @@ use crate::{
 
 /// Digits of a ticket's number.
 const DIGITS: usize = 5;
-
-/// A piece that somebody threads, or its number as far as it is typed.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Threading {
-    /// The digits so far.
-    pub typed: String,
-    /// The number that is being looked up.
-    pub asked: Option<TicketNumber>,
-    /// What is said above the keypad.
-    pub note: Option<ThreadingNote>,
-    /// The ticket, once it is found.
-    pub found: Option<TicketNumber>,
-    /// What was collected already: 0 is the base, the homes follow in walking order from 1 on.
-    pub collected: BTreeSet<usize>,
-}
-
-/// Why there is no piece to be seen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ThreadingNote {
-    /// One digit is wrong, or two are swapped.
-    NoNumber,
-    /// No ticket has the number.
-    Unknown,
-    /// The desk can't be asked.
-    Away,
-}
 
 impl Guest {
     /// How many things have to be collected for the piece: its base, and each home.

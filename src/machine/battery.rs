@@ -49,7 +49,7 @@ impl Battery {
         let count = u32::try_from(percents.len()).ok().filter(|count| *count > 0)?;
         let percent = u8::try_from(percents.iter().sum::<u32>() / count).unwrap_or(100);
         // A charger that gives less than is used counts as none.
-        Some(Self { percent, plugged_in: fed && !drained || !drained && percent == 100 })
+        Some(Self { percent, plugged_in: !drained && (fed || percent == 100) })
     }
 }
 

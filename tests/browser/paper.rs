@@ -45,7 +45,7 @@ fn paper_is_offered_and_a_full_printer_is_told() {
     browser.click("form[action$='/print-receipt'] button:not([name])");
     browser.wait_for("There is no room left where it prints to.");
     look(&browser, "paper-not-printed");
-    browser.click(".banner button[formaction='/printer/leave']");
+    browser.click(".banner form[action='/printer/leave'] button");
     browser.wait("return document.querySelector('.banner') === null");
     // In the browser's own viewer, where it has one.
     browser.open(&format!("{}/tickets/{id}/receipt.pdf", table.desk.url()));

@@ -3,7 +3,7 @@
 use bevy_egui::egui::{Color32, Rect, vec2};
 use qrcode::{Color, EcLevel, QrCode};
 
-use super::super::paint::Brush;
+use crate::kiosk::paint::Brush;
 
 /// Modules that stay light on every side, so that a camera finds the code. Source: ISO/IEC 18004:2015, the quiet zone (from
 /// memory).

@@ -95,24 +95,29 @@ fn card(desk: &DeskState, texts: &Texts, offers: &[Offer]) -> Markup {
                 @match &one.became {
                     None => { p.faint role="status" { (say!(texts, "paper-printing", what = called(texts, &one))) } }
                     Some(Ok(())) => { p.good role="status" { (say!(texts, "paper-printed", what = called(texts, &one))) } }
-                    // That stands on top of every page.
-                    Some(Err(_)) => {}
+                    // On top of every page stands the way to try it again.
+                    Some(Err(fault)) => { p.trouble { (words(texts, fault)) } }
                 }
             }
-            details {
-                summary { (say!(texts, "paper-in-language")) }
-                @for lang in Lang::ALL.into_iter().filter(|lang| *lang != texts.lang) {
-                    div.row.wraps lang=(lang.code()) {
-                        span { (lang.own_name()) }
-                        @for offer in offers {
-                            a.button.quiet href={ (offer.page) "/" (offer.file()) "?language=" (lang.code()) } target="_blank" rel="noopener" {
-                                (offer.link(Texts::of(lang))) " (PDF)"
-                            }
-                            @if has_printer {
-                                form method="post" action=(offer.print_address()) {
-                                    button.quiet name="language" value=(lang.code()) { (offer.print(Texts::of(lang))) }
-                                }
-                            }
+            @for offer in offers.iter().filter(|offer| offer.what == What::Receipt) { (in_languages(texts, offer, has_printer)) }
+        }
+    }
+}
+
+/// The same paper in the other languages, for the guest; a slip stays with whoever works here.
+fn in_languages(texts: &Texts, offer: &Offer, has_printer: bool) -> Markup {
+    html! {
+        details {
+            summary { (say!(texts, "paper-in-language")) }
+            @for lang in Lang::ALL.into_iter().filter(|lang| *lang != texts.lang) {
+                div.row.wraps lang=(lang.code()) {
+                    span { (lang.own_name()) }
+                    a.button.quiet href={ (offer.page) "/" (offer.file()) "?language=" (lang.code()) } target="_blank" rel="noopener" {
+                        (offer.link(Texts::of(lang))) " (PDF)"
+                    }
+                    @if has_printer {
+                        form method="post" action=(offer.print_address()) {
+                            button.quiet name="language" value=(lang.code()) { (offer.print(Texts::of(lang))) }
                         }
                     }
                 }
@@ -140,10 +145,13 @@ pub(in crate::desk::pages) fn banners(desk: &DeskState, texts: &Texts) -> Markup
                         @if *fault != Fault::Unsure { (say!(texts, "paper-not-printed", what = called(texts, one))) }
                         @else { (called(texts, one)) }
                     }
-                    form.row.wraps method="post" action="/printer/again" {
-                        input type="hidden" name="print" value=(one.id);
-                        button { (say!(texts, "paper-again")) }
-                        button.quiet formaction="/printer/leave" { (say!(texts, "paper-leave")) }
+                    div.row.wraps {
+                        form method="post" action="/printer/again" {
+                            button name="print" value=(one.id) { (say!(texts, "paper-again")) }
+                        }
+                        form method="post" action="/printer/leave" {
+                            button.quiet name="print" value=(one.id) { (say!(texts, "paper-leave")) }
+                        }
                     }
                 }
             }
