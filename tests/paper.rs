@@ -11,11 +11,7 @@
 )]
 
 #[path = "desk/kit.rs"]
-<<<<<<< HEAD
-#[allow(dead_code, reason = "the desk\'s own tests need more of it")]
-=======
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
->>>>>>> paper
 mod kit;
 #[path = "paper/pdf_reader.rs"]
 mod pdf_reader;
@@ -28,11 +24,7 @@ mod roll_reader;
 #[path = "paper/scene.rs"]
 mod scene;
 #[path = "desk/seller.rs"]
-<<<<<<< HEAD
-#[allow(dead_code, reason = "the desk\'s own tests need more of it")]
-=======
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
->>>>>>> paper
 mod seller;
 #[path = "paper/slips.rs"]
 mod slips;

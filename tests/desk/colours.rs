@@ -9,7 +9,7 @@ fn style() -> String {
 
 /// What the rule of exactly this selector, outside every `@media`, says of a property.
 fn said(style: &str, selector: &str, property: &str) -> String {
-    let rule = style.split('}').filter_map(|rule| rule.rsplit_once('{').map(|(of, says)| (of, says)));
+    let rule = style.split('}').filter_map(|rule| rule.rsplit_once('{'));
     let of = |of: &str| of.rsplit_once(['\n', ';']).map_or(of, |(_, last)| last).trim().to_owned();
     let mut rules = rule.filter(|(one, _)| of(one) == selector).map(|(_, says)| says);
     let says = rules.next().unwrap_or_else(|| panic!("there is no rule {selector}"));
