@@ -32,6 +32,8 @@ mod judged;
 mod kit;
 #[path = "browser/languages.rs"]
 mod languages;
+#[path = "browser/light.rs"]
+mod light;
 #[path = "browser/paper.rs"]
 mod paper;
 #[path = "browser/people.rs"]

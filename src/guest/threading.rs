@@ -75,7 +75,8 @@ impl Guest {
 
     /// What the line found; of a number that nobody waits for any more it tells nothing.
     pub(super) fn hear_of_the_number(&mut self, number: TicketNumber, found: LookedUp) {
-        if self.session.threading.asked != Some(number) {
+        // Meanwhile the seller may have come in, or somebody went elsewhere.
+        if self.screen != Screen::Threading || self.session.threading.asked != Some(number) {
             return;
         }
         self.session.threading.asked = None;

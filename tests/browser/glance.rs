@@ -29,6 +29,7 @@ fn sheets(browser: &Browser) -> usize {
 }
 
 #[test]
+#[allow(clippy::too_many_lines, reason = "one story, in the order in which it happens")]
 fn a_ticket_of_nine_drops_is_ticked_told_and_paid_at_a_glance() {
     let Some(browser) = browser() else { return };
     let table = Table::new();

@@ -77,7 +77,11 @@ impl Reader {
             self.lang != Lang::En && english.contains(*one) && is_word(one) && !self.own.contains(*one) && !is_name(one)
         };
         let same = read.iter().filter(is_same);
-        raw.chain(left.chain(alone).chain(same).map(String::as_str)).map(str::to_owned).collect()
+        // A paper in another language is offered in that language.
+        let offers = Lang::ALL.map(|lang| format!("{} (PDF)", Texts::of(lang).get("paper-link-receipt")));
+        let is_offer = |words: &&str| offers.iter().any(|offer| offer == words);
+        let all = raw.chain(left.chain(alone).chain(same).map(String::as_str));
+        all.filter(|words| !is_offer(words)).map(str::to_owned).collect()
     }
 }
 

@@ -44,6 +44,19 @@ impl Run {
     }
 
     pub fn some_request(&mut self) -> Request {
+        let threading = &self.guest.session().threading;
+        match self.guest.screen() {
+            Screen::Welcome if self.random.below(96) == 0 => return Request::HaveNumber,
+            // Somebody types a good number, digit by digit, and ticks what there is.
+            Screen::Threading if self.random.below(4) > 0 => {
+                let typed = threading.typed.len().min(4);
+                return match threading.found {
+                    None => Request::Key(['3', '0', '4', '2', '6'][typed]),
+                    Some(_) => Request::Collect(self.random.of(12)),
+                };
+            }
+            _ => {}
+        }
         // Most of what a guest does is to the piece; the rest leads everywhere.
         match self.random.below(10) {
             0..=4 => self.some_work(),
@@ -99,11 +112,6 @@ impl Run {
                 Request::PutBack,
                 Request::HaveNumber,
             ]),
-            // Somebody types a good number, digit by digit.
-            _ if self.guest.screen() == Screen::Threading && self.guest.session().threading.found.is_none() => {
-                let typed = self.guest.session().threading.typed.len();
-                Request::Key(['3', '0', '4', '2', '6'][typed.min(4)])
-            }
             15 => Request::Collect(self.random.of(12)),
             _ => Request::Close,
         }

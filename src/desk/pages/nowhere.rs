@@ -59,7 +59,7 @@ async fn answer(desk: &Arc<DeskState>, mut parts: Parts) -> Response {
     let main = html! {
         section.card.ask {
             h1 { (title) }
-            p { (say!(texts, "nowhere-text", path = path)) }
+            p role="alert" { (say!(texts, "nowhere-text", path = path)) }
             p { a.button href="/tickets" { (say!(texts, "to-tickets")) } }
         }
     };
