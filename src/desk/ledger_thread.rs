@@ -15,7 +15,7 @@ use tokio::sync::{oneshot, watch};
 
 use super::{
     books::Books,
-    clock::{Clock, WatchedClock},
+    clock::WatchedClock,
     error::DeskError,
     refusal::Refusal,
     signed_in::Seller,
@@ -130,7 +130,7 @@ pub(super) struct LedgerThread {
 }
 
 impl LedgerThread {
-    pub(super) fn open(ledger: Ledger, clock: Clock) -> Result<Self, DeskError> {
+    pub(super) fn open(ledger: Ledger, clock: WatchedClock) -> Result<Self, DeskError> {
         let queue = Arc::new(Queue::default());
         let (tell, change) = watch::channel(ledger.change()?);
         let for_thread = Arc::clone(&queue);
@@ -149,7 +149,7 @@ impl LedgerThread {
                 (None, None, None)
             }
         };
-        let thread = spawn("ledger", Box::new(move || keep(Books::new(ledger), &for_thread, &tell, clock.watched())))?;
+        let thread = spawn("ledger", Box::new(move || keep(Books::new(ledger), &for_thread, &tell, clock)))?;
         Ok(Self {
             queue,
             thread: Mutex::new(Some(thread)),

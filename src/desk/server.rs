@@ -84,6 +84,8 @@ impl Desk {
     /// # Errors
     /// As for [`Desk::start`].
     pub fn start_by(config: DeskConfig, clock: Clock) -> Result<Self, DeskError> {
+        // From the very beginning: on a busy machine starting takes long enough for somebody to set the clock meanwhile.
+        let watched = clock.clone().watched();
         let data = |error| DeskError::Data(config.data_dir.clone(), error);
         disk::make_private(&config.data_dir, is_ours).map_err(data)?;
         let lock = FolderLock::take(&config.data_dir).map_err(|error| match error {
@@ -113,7 +115,7 @@ impl Desk {
         let pulse = watch::Sender::new(now.as_millisecond().unsigned_abs());
         let for_printing = pulse.clone();
         let desk = Arc::new(DeskState {
-            ledger: LedgerThread::open(ledger, clock.clone())?,
+            ledger: LedgerThread::open(ledger, watched)?,
             clock,
             catalog,
             auth,

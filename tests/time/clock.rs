@@ -101,3 +101,25 @@ fn what_the_seller_does_around_a_clock_that_is_set_holds_for_the_tables_time() {
         }
     });
 }
+
+/// The clock is set while the desk is still starting, as on a machine that asks for the time over a network which has just
+/// come up: what was held before goes on being held.
+#[test]
+fn a_clock_that_is_set_while_the_desk_starts_ends_no_hold() {
+    let (table, _) = table();
+    let kiosk = table.kiosk();
+    let ticket = kiosk.ticket(0, &["found-token"], Wearer::From13);
+    kiosk.deliver(&ticket, true);
+    let Table { desk, dir } = table;
+    desk.stop();
+    let (looks, from, began) = (AtomicI64::new(0), Timestamp::now(), Instant::now());
+    let shows = move || {
+        let set_by = if looks.fetch_add(1, Ordering::Relaxed) == 0 { 0 } else { 3 * 3600 };
+        from + SignedDuration::try_from(began.elapsed() * SPEED).expect("a duration") + SignedDuration::from_secs(set_by)
+    };
+    let desk = Desk::start_by(config(dir.path()), Clock::showing(shows, SPEED)).expect("the desk starts");
+    // Two sweeps, and time to spare before the hold is over.
+    thread::sleep(HOLD / SPEED / 2);
+    let counts = desk.with_ledger(|ledger| ledger.counts()).expect("open").expect("counts");
+    assert_eq!(counts["found-token"].held, 1);
+}
