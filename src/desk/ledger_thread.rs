@@ -13,13 +13,7 @@ use std::{
 use jiff::Timestamp;
 use tokio::sync::{oneshot, watch};
 
-use super::{
-    books::Books,
-    clock::WatchedClock,
-    error::DeskError,
-    refusal::Refusal,
-    signed_in::Seller,
-};
+use super::{books::Books, clock::WatchedClock, error::DeskError, refusal::Refusal, signed_in::Seller};
 use crate::{
     lang::message,
     ledger::{AfterCommit, Ledger, LedgerError, Work},

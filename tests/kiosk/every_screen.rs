@@ -66,6 +66,19 @@ pub fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
     hand.wait_for("the number", |world| world.resource::<Tablet>().screen() == Screen::Sent);
     hand.seconds(1.5);
     look(hand, "sent");
+    thread_the_piece(hand, &mut look);
+    hand.ask(Request::AskSeller);
+    look(hand, "seller, PIN");
+    reach_the_menu(hand);
+    look(hand, "seller, menu");
+    hand.ask(Request::StartPairing);
+    look(hand, "seller, address");
+    hand.ask(Request::MatchCard);
+    look(hand, "seller, bank card");
+}
+
+/// From the number on the screen to the last tick of its piece.
+fn thread_the_piece(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
     let Sending::Given { kept, .. } = &hand.session().sending else { panic!("no number") };
     let number = kept.number.to_string();
     hand.tap(&Request::Done);
@@ -82,14 +95,6 @@ pub fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
     }
     look(hand, "threading, some collected");
     hand.tap(&Request::Done);
-    hand.ask(Request::AskSeller);
-    look(hand, "seller, PIN");
-    reach_the_menu(hand);
-    look(hand, "seller, menu");
-    hand.ask(Request::StartPairing);
-    look(hand, "seller, address");
-    hand.ask(Request::MatchCard);
-    look(hand, "seller, bank card");
 }
 
 /// Nothing outside the window, nothing over something else, nothing without words, nothing too small.

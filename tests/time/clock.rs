@@ -115,7 +115,8 @@ fn a_clock_that_is_set_while_the_desk_starts_ends_no_hold() {
     let (looks, from, began) = (AtomicI64::new(0), Timestamp::now(), Instant::now());
     let shows = move || {
         let set_by = if looks.fetch_add(1, Ordering::Relaxed) == 0 { 0 } else { 3 * 3600 };
-        from + SignedDuration::try_from(began.elapsed() * SPEED).expect("a duration") + SignedDuration::from_secs(set_by)
+        from + SignedDuration::try_from(began.elapsed() * SPEED).expect("a duration")
+            + SignedDuration::from_secs(set_by)
     };
     let desk = Desk::start_by(config(dir.path()), Clock::showing(shows, SPEED)).expect("the desk starts");
     // Two sweeps, and time to spare before the hold is over.
