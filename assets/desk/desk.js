@@ -63,10 +63,11 @@
   let waiting = false; // A change came while a form or an earlier question was on its way.
   let renewing = false; // One question at a time: changes are told from what the page had when it asked.
   let again = null;
+  let leaving = false; // A form was sent that leads to another page.
   async function renew(own = false) {
     clearTimeout(again);
     // What is told once or asked for one act stands until the seller goes on.
-    if (!isLive || document.hidden || main().querySelector("[data-stands]")) return;
+    if (!isLive || leaving || document.hidden || main().querySelector("[data-stands]")) return;
     if (sending > 0 || renewing) { waiting = true; return; }
     waiting = false;
     renewing = true;
@@ -74,7 +75,7 @@
     const has = fragments.has();
     try {
       const answer = await line.ask(location.href, { headers: { "x-live": "1", ...has }, cache: "no-store" });
-      if (leadsToSignIn(answer.response)) { location.assign(answer.response.url); return; }
+      if (leadsToSignIn(answer.response)) { if (!leaving) location.assign(answer.response.url); return; }
       if (sending > 0) { waiting = true; return; }
       // What does not fit is forgotten, and the page is asked for as a whole.
       if (answer.response.ok && !take(answer, number, own)) waiting = "x-has" in has;
@@ -103,6 +104,8 @@
       renew(true);
       return;
     }
+    // Signing out leads away by itself; meanwhile the page must not find that nobody is signed in and lead elsewhere.
+    if (isLive && form.method === "post" && !main().contains(form)) leaving = true;
     if (!isLive || form.method !== "post" || !main().contains(form)) return;
     event.preventDefault();
     // A second touch means the first.
@@ -263,11 +266,11 @@
     beat = number;
   }
   async function look() {
-    if (document.hidden || asking || (line.quiet() < QUIET && !line.isSilent() && stream)) return;
+    if (leaving || document.hidden || asking || (line.quiet() < QUIET && !line.isSilent() && stream)) return;
     asking = true;
     try {
       const { response, text } = await line.ask("/events/now", { headers: { "x-live": "1" }, cache: "no-store" }, 4000);
-      if (leadsToSignIn(response)) { location.assign(`/sign-in?back=${encodeURI(location.pathname)}`); return; }
+      if (leadsToSignIn(response)) { if (!leaving) location.assign(`/sign-in?back=${encodeURI(location.pathname)}`); return; }
       if (!response.ok) return;
       heard(text);
       listen();
@@ -287,6 +290,6 @@
   setInterval(look, LOOK);
   document.addEventListener("visibilitychange", () => { if (document.hidden) rest(); else { listen(); renew(); } });
   addEventListener("pagehide", rest);
-  addEventListener("pageshow", () => { if (!document.hidden) listen(); });
+  addEventListener("pageshow", () => { leaving = false; if (!document.hidden) listen(); });
   listen();
 })();

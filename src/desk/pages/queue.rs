@@ -285,11 +285,10 @@ impl View {
 
     fn card(&self, ticket: &Ticket) -> Markup {
         let texts = self.texts;
-        let size = if shows_drops(&self.loaded, &ticket.piece) { PortraitSize::Near } else { PortraitSize::Small };
         let short = ticket.state.is_open() && ticket.live_lines().any(|(_, line)| !line.held);
         html! {
             a.card.ticket href={ "/tickets/" (ticket.id) } {
-                img.portrait src=(portrait_address(ticket, &self.loaded, size)) width="96" height="112" alt="" loading="lazy";
+                (thumbnail(ticket, &self.loaded))
                 div {
                     p.number { (ticket.number) }
                     p { (words::state(texts, ticket.state)) " " span.faint { (words::ago(texts, ticket.arrived, self.now)) } }
@@ -314,6 +313,14 @@ impl View {
                 }
             }
         }
+    }
+}
+
+/// A small picture of a ticket's piece: its drops rather than bare chain.
+pub(super) fn thumbnail(ticket: &Ticket, loaded: &Loaded) -> Markup {
+    let size = if shows_drops(loaded, &ticket.piece) { PortraitSize::Near } else { PortraitSize::Small };
+    html! {
+        img.portrait src=(portrait_address(ticket, loaded, size)) width="96" height="112" alt="" loading="lazy";
     }
 }
 

@@ -5,10 +5,7 @@ use rust_decimal::Decimal;
 
 use super::view::View;
 use crate::{
-    desk::{
-        gallery::PortraitSize,
-        pages::{queue::portrait_address, words},
-    },
+    desk::pages::{queue::thumbnail, words},
     lang::say,
     ledger::Ticket,
     ticket::State,
@@ -34,12 +31,10 @@ impl View {
 
     fn piece(&self, ticket: &Ticket) -> Markup {
         let (texts, gift, number) = (self.texts, self.is_gift(ticket), ticket.number.to_string());
-        let (width, height) = PortraitSize::Small.px();
         html! {
             li.line.billed data-key=(ticket.id) .off[ticket.state == State::TakenBack || ticket.state == State::LetGo] {
                 a href={ "/tickets/" (ticket.id) } aria-label=(say!(texts, "bill-to-ticket", number = number.as_str())) {
-                    img.portrait src=(portrait_address(ticket, &self.loaded, PortraitSize::Small)) width=(width) height=(height)
-                        alt="" loading="lazy";
+                    (thumbnail(ticket, &self.loaded))
                 }
                 div.what {
                     strong { a href={ "/tickets/" (ticket.id) } { (number) } }
