@@ -7,7 +7,10 @@ use super::{
     people::{add_helpers, sign_out},
     *,
 };
-use chatelaine::ledger::Ticket;
+use chatelaine::{
+    lang::{Lang, Texts},
+    ledger::Ticket,
+};
 use uuid::Uuid;
 
 /// Touches for a sale of two drops with cash and change, told and handed over.
@@ -19,9 +22,16 @@ struct Phone<'a> {
     browser: &'a Browser,
     table: &'a Table,
     touches: Cell<u32>,
+    /// What its pages say.
+    texts: &'static Texts,
 }
 
 impl Phone<'_> {
+    /// Waits until the page says the text called `key`.
+    fn says(&self, key: &str) {
+        self.browser.wait_for(&self.texts.get(key));
+    }
+
     fn touch(&self, css: &str) {
         self.touches.set(self.touches.get() + 1);
         self.browser.click(css);
@@ -40,14 +50,14 @@ impl Phone<'_> {
     fn sell(&self, homes: &[String]) -> Uuid {
         let browser = self.browser;
         self.touch("a[href='/new']");
-        browser.wait_for("Homes, left to right");
+        self.says("sale-homes");
         self.touch("button[name='for'][value=from13]");
         for home in homes {
             self.touch(&format!("button[name=add][value={home}]"));
         }
         browser.wait(&format!("return document.querySelectorAll('.chosen-drops li').length === {}", homes.len()));
         self.touch("button.bar");
-        browser.wait_for("Tick off");
+        self.says("tick-title");
         let path = browser.run("return location.pathname");
         let id: Uuid = path.as_str().expect("a path").trim_start_matches("/tickets/").parse().expect("a ticket");
         if !self.ticket(id).verdict.cautions.is_empty() {
@@ -55,66 +65,78 @@ impl Phone<'_> {
             browser.wait("return document.querySelectorAll('.pay button:disabled').length === 0");
         }
         self.touch("form.given button:last-of-type");
-        browser.wait_for("change");
+        browser.wait("return document.querySelector('[data-change]') !== null");
         self.touch("#till button.main");
-        browser.wait_for("and handed over");
+        self.says("state-handed_over");
         id
     }
 
     /// The seller types the PIN on the helper's phone, for this one act.
     fn seller_approves(&self) {
-        self.browser.wait_for("This needs the seller’s PIN");
+        self.says("needs-sellers-pin");
         self.browser.fill("input[name=seller_pin]", PIN);
         // Nobody types six digits faster than a touch is not taken where something new has come to lie.
         thread::sleep(Duration::from_millis(700));
         self.touch("form.stack button.main");
-        self.browser.wait_for("Put right");
+        self.says("bill-put-right");
     }
 }
 
 #[test]
 fn a_helper_sells_and_the_seller_puts_right() {
+    an_evening(Lang::En);
+}
+
+#[test]
+fn a_helper_who_reads_german_sells_and_the_seller_puts_right() {
+    an_evening(Lang::De);
+}
+
+fn an_evening(lang: Lang) {
     let Some(browser) = browser() else { return };
     let table = Table::new();
     let kiosk = table.kiosk();
     let catalog = table.catalog();
     let pin = add_helpers(&browser, &table, &|| {});
     sign_out(&browser);
+    browser.click(&format!("button[name=language][value={}]", lang.code()));
+    browser.wait(&format!("return document.documentElement.lang === '{}'", lang.code()));
+    let texts = Texts::of(lang);
     browser.click("input[name=who][value=Mia]");
     browser.fill("input[name=pin]", &pin);
     browser.click("button.main");
-    browser.wait_for("Nobody waits");
+    browser.wait_for(&texts.get("queue-waiting-none"));
     let fitting = kiosk.fitting();
     let suits = fitting.iter().filter(|kind| catalog.suits(kind, Wearer::From13));
     let homes: Vec<String> = suits.step_by(2).take(2).map(|kind| kind.home.to_string()).collect();
-    let phone = Phone { browser: &browser, table: &table, touches: Cell::new(0) };
+    let phone = Phone { browser: &browser, table: &table, touches: Cell::new(0), texts };
 
     let id = phone.sell(&homes);
-    look(&browser, "evening-sold");
+    look(&browser, &format!("evening-sold-{}", lang.code()));
     let for_a_sale = phone.touched();
     let sold = phone.ticket(id);
     assert_eq!((sold.state, sold.tender.clone()), (State::HandedOver, Some(chatelaine::money::Tender::Cash)));
 
     // It was a card after all.
     phone.touch("form[action$='/bill'] button");
-    browser.wait_for("It was in another way");
+    phone.says("bill-other-way");
     phone.touch("details:has(form[action$='/other-way']) summary");
     phone.touch("form[action$='/other-way'] button[value=card]");
     phone.seller_approves();
-    look(&browser, "evening-other-way");
+    look(&browser, &format!("evening-other-way-{}", lang.code()));
     let for_a_way = phone.touched();
     assert_eq!(phone.ticket(id).tender, Some(chatelaine::money::Tender::Card));
 
     // One drop comes back broken.
     phone.touch("a[href*='take-back']");
-    browser.wait_for("What comes back");
+    phone.says("back-what");
     phone.touch("input[name=what][value^='line:']");
     phone.touch("input[name=home][value='0']");
     browser.fill("#reason", "it broke");
     phone.touch("button[name=tender][value=card]");
     phone.seller_approves();
     browser.wait_for("it broke");
-    look(&browser, "evening-taken-back");
+    look(&browser, &format!("evening-taken-back-{}", lang.code()));
     let for_a_drop = phone.touched();
     let left = phone.ticket(id);
     assert_eq!((left.live_lines().count(), left.state), (1, State::HandedOver));
@@ -122,7 +144,7 @@ fn a_helper_sells_and_the_seller_puts_right() {
     assert_eq!((sums.cash, sums.card), (Decimal::ZERO, left.quote.total), "the seller's sums are right again");
 
     println!(
-        "{for_a_sale} touches for a sale, {for_a_way} for another way to pay, {for_a_drop} for a drop that comes back"
+        "{lang:?}: {for_a_sale} touches for a sale, {for_a_way} for another way to pay, {for_a_drop} for a drop that comes back"
     );
     assert!(for_a_sale <= MOST_FOR_A_SALE && for_a_way.max(for_a_drop) <= MOST_TO_PUT_RIGHT);
 }
