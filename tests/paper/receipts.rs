@@ -179,6 +179,7 @@ fn a_receipt_printer_gets_the_same_words_on_every_roll() {
         let number = bill(&table, on).number;
         let bytes = fs::read(prints.path().join(format!("receipt-{number}.bin"))).unwrap();
         let out = read(&bytes);
+        out.keep(&format!("roll-{columns}-{language}"));
         assert!(out.fits(columns), "{columns}: {:#?}", out.lines);
         assert_eq!(out.cuts, 1);
         let pdf = lines(&file(&seller, &format!("{address}/receipt.pdf?language={language}"))).join(" ");

@@ -1,5 +1,7 @@
 //! What a receipt printer gets, read back: a machine over the commands, which fails on every byte that it does not know.
 
+use std::{env, fs, path::PathBuf};
+
 /// One line as it comes out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Printed {
@@ -95,6 +97,24 @@ impl Out {
     pub fn fits(&self, columns: usize) -> bool {
         let dots = self.picture.as_ref().is_none_or(|rows| rows.iter().all(|row| row.len() <= columns * 12));
         dots && self.lines.iter().all(|line| line.text.chars().count() * line.wide <= columns)
+    }
+}
+
+impl Out {
+    /// Keeps what came out in a folder, if one is named: the lines, wide ones with a space after each letter, and the picture
+    /// as dots (portable bitmap).
+    pub fn keep(&self, name: &str) {
+        let Some(folder) = env::var_os("CHATELAINE_SHOTS").map(PathBuf::from) else { return };
+        fs::create_dir_all(&folder).expect("a folder");
+        let spread = |line: &Printed| line.text.chars().map(|c| format!("{c:<0$}", line.wide)).collect::<String>();
+        let lines: Vec<String> = self.lines.iter().map(spread).collect();
+        fs::write(folder.join(format!("{name}.txt")), lines.join("\n")).expect("the lines");
+        if let Some(picture) = &self.picture {
+            let dots = |row: &Vec<bool>| row.iter().map(|dot| if *dot { "1 " } else { "0 " }).collect::<String>();
+            let rows: Vec<String> = picture.iter().map(dots).collect();
+            let file = format!("P1\n{} {}\n{}\n", picture[0].len(), picture.len(), rows.join("\n"));
+            fs::write(folder.join(format!("{name}.pbm")), file).expect("the picture");
+        }
     }
 }
 

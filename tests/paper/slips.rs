@@ -50,6 +50,7 @@ fn a_receipt_printer_gets_the_slip_with_the_picture() {
     until_it_says(&seller, &format!("/tickets/{id}"), ": printed", 20);
     let number = ticket(&table, id).number.to_string();
     let out = read(&fs::read(prints.path().join(format!("slip-{number}.bin"))).unwrap());
+    out.keep("roll-slip-fr");
     assert!(out.fits(42), "{:#?}", out.lines);
     let huge = out.lines.iter().find(|line| line.text == number).expect("the number");
     assert_eq!((huge.wide, huge.high, huge.middle), (4, 4, true));
