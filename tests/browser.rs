@@ -45,6 +45,8 @@ mod seller;
 mod shows;
 #[path = "browser/sizes.rs"]
 mod sizes;
+#[path = "browser/stretched.rs"]
+mod stretched;
 mod support;
 #[path = "browser/till.rs"]
 mod till;

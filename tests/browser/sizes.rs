@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use super::*;
 
 /// The seller with a PIN, signed in.
-fn set_up(browser: &Browser, table: &Table) {
+pub fn set_up(browser: &Browser, table: &Table) {
     browser.open(&format!("{}/setup", table.desk.url()));
     browser.fill("#pin", PIN);
     browser.fill("#again", PIN);
@@ -20,7 +20,7 @@ fn choose(browser: &Browser, lang: &str) {
 }
 
 /// Letters of twice the size, as a reader may want them. Source: WCAG 2.2, success criterion 1.4.4.
-fn is_whole_at_200_percent(browser: &Browser, name: &str) {
+pub fn is_whole_at_200_percent(browser: &Browser, name: &str) {
     browser.run("document.documentElement.style.fontSize = '200%'");
     browser.wait("return document.fonts.status === 'loaded'");
     assert_eq!(sticks_out(browser), json!([]), "{name} with letters of twice the size");
@@ -31,7 +31,7 @@ fn is_whole_at_200_percent(browser: &Browser, name: &str) {
            .map((one) => one.outerHTML.slice(0, 120))",
     );
     assert_eq!(cut, json!([]), "{name} with letters of twice the size");
-    keep_picture(browser, &format!("{name}-large"));
+    keep_picture(browser, &format!("{}-large", name.replace('/', "-")));
 }
 
 #[test]
