@@ -4,7 +4,7 @@ use bevy_egui::egui::{Align2, Color32, Rect, pos2, vec2};
 
 use super::{
     super::{
-        layout::{Layout, cut_bottom, cut_left, cut_right, cut_top},
+        layout::{Layout, cut_bottom, cut_left, cut_right},
         paint::{Brush, Icon, Look, Plate},
         targets::ScrollId,
         theme::{self, Type},
@@ -62,8 +62,8 @@ fn to_collect(b: &mut Brush, s: &Scene, side: Rect) {
     b.button(button, Look::Main, Some(Icon::Tick), &s.t("thread-done"), Some(Request::Done));
     let words = s.texts.with("thread-collected", &[("n", (done as i64).into()), ("of", (all as i64).into())]);
     b.text(count.with_max_x(count.right() - gap), Align2::LEFT_CENTER, &words, Type::NAME);
-    let (title, list) = cut_top(rest.with_max_y(rest.bottom() - gap * 0.8), b.line(36.0).max(22.0));
-    b.text(title, Align2::LEFT_CENTER, &s.t("thread-collect"), Type::SMALL);
+    let told = b.paragraph(rest.min, rest.width(), &s.t("thread-collect"), Type::SMALL);
+    let list = Rect::from_min_max(pos2(rest.left(), told + gap * 0.6), pos2(rest.right(), rest.bottom() - gap * 0.8));
     let base = catalog.base(&piece.base);
     let length = piece.length.map(|length| written(length, catalog.table.region, s.texts.lang)).unwrap_or_default();
     let name = base.map_or(piece.base.as_str(), |base| s.called(&base.id, &base.name));
