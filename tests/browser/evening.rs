@@ -1,7 +1,7 @@
 //! An evening of a helper and a seller on one phone: the helper sells, the seller puts right what went wrong, and every touch
 //! is counted.
 
-use std::{cell::Cell, thread, time::Duration};
+use std::cell::Cell;
 
 use super::{
     people::{add_helpers, sign_out},
@@ -75,8 +75,6 @@ impl Phone<'_> {
     fn seller_approves(&self) {
         self.says("needs-sellers-pin");
         self.browser.fill("input[name=seller_pin]", PIN);
-        // Nobody types six digits faster than a touch is not taken where something new has come to lie.
-        thread::sleep(Duration::from_millis(700));
         self.touch("form.stack button.main");
         self.says("bill-put-right");
     }

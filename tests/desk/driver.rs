@@ -1,6 +1,7 @@
 //! A small client of a browser's remote control (W3C WebDriver, with Chromium's own command for screen sizes).
 
 use std::{
+    cell::Cell,
     env,
     io::{BufRead, BufReader},
     path::PathBuf,
@@ -20,6 +21,10 @@ const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 const PATIENCE: Duration = Duration::from_secs(20);
 /// What a browser may take to start, on a machine that has not read it from disk yet, and to answer while others start.
 const TO_ANSWER: Duration = Duration::from_secs(120);
+/// So near to the last touch, in pixels, a page does not take one for a moment where something new has come to lie there.
+const AS_NEAR_PX: f64 = 48.0;
+/// That moment and a little more, which every hand takes.
+const A_MOMENT: Duration = Duration::from_millis(700);
 /// Browsers start one after the other: several at once on two cores keep each other waiting.
 static STARTING: Mutex<()> = Mutex::new(());
 
@@ -28,6 +33,8 @@ pub struct Browser {
     agent: Agent,
     session: String,
     driver: Child,
+    /// Where the last touch was.
+    touched: Cell<(f64, f64)>,
     _profile: TempDir,
 }
 
@@ -73,7 +80,13 @@ impl Browser {
         let mut answer = request.send_json(wanted).expect("a session");
         let answer: Value = answer.body_mut().read_json().expect("a session");
         let id = answer["value"]["sessionId"].as_str().unwrap_or_else(|| panic!("no session: {answer}"));
-        Some(Self { session: format!("{url}/session/{id}"), agent, driver, _profile: profile })
+        Some(Self {
+            session: format!("{url}/session/{id}"),
+            agent,
+            driver,
+            touched: Cell::default(),
+            _profile: profile,
+        })
     }
 
     pub fn command(&self, path: &str, body: &Value) -> Result<Value, String> {
@@ -134,8 +147,15 @@ impl Browser {
         self.until(&format!("a touch on {css}"), || {
             let element = self.find(css)?;
             // The bars at the top and bottom of a phone's screen would take the touch.
-            let centre = "arguments[0].scrollIntoView({block: 'center'})";
-            self.command("/execute/sync", &json!({"script": centre, "args": [{ELEMENT: element}]}))?;
+            let centre = "arguments[0].scrollIntoView({block: 'center'});
+                const box = arguments[0].getBoundingClientRect();
+                return [box.x + box.width / 2, box.y + box.height / 2];";
+            let at = self.command("/execute/sync", &json!({"script": centre, "args": [{ELEMENT: element}]}))?;
+            let at = (at[0].as_f64().unwrap_or_default(), at[1].as_f64().unwrap_or_default());
+            let before = self.touched.replace(at);
+            if (at.0 - before.0).hypot(at.1 - before.1) < AS_NEAR_PX {
+                thread::sleep(A_MOMENT);
+            }
             self.command(&format!("/element/{element}/click"), &json!({})).map(|_| ())
         });
     }
