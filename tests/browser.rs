@@ -79,6 +79,17 @@ fn sticks_out(browser: &Browser) -> serde_json::Value {
     )
 }
 
+/// A phone on which the seller has just chosen the PIN.
+fn choose_a_pin(browser: &Browser, table: &Table) {
+    browser.resize(PHONE.0, PHONE.1);
+    browser.open(&table.desk.url());
+    browser.wait_for("Choose the seller’s PIN");
+    browser.fill("input[name=pin]", PIN);
+    browser.fill("input[name=again]", PIN);
+    browser.click("button.main");
+    browser.wait_for("Nobody waits");
+}
+
 /// Looks at the page on both screens: nothing sticks out sideways, everything can be touched, inputs don't make a
 /// phone zoom in, and the outside judge has nothing to object. Keeps a picture of each if a folder for them is named.
 fn look(browser: &Browser, name: &str) {

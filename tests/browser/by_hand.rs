@@ -11,13 +11,7 @@ const MOST_TOUCHES: u32 = 14;
 fn a_piece_of_nine_drops_takes_fourteen_touches_at_most() {
     let Some(browser) = browser() else { return };
     let table = Table::new();
-    browser.resize(PHONE.0, PHONE.1);
-    browser.open(&table.desk.url());
-    browser.wait_for("Choose the seller’s PIN");
-    browser.fill("input[name=pin]", PIN);
-    browser.fill("input[name=again]", PIN);
-    browser.click("button.main");
-    browser.wait_for("Nobody waits");
+    choose_a_pin(&browser, &table);
     let touches = Cell::new(0);
     let touch = |css: &str| {
         touches.set(touches.get() + 1);

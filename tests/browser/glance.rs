@@ -34,13 +34,7 @@ fn a_ticket_of_nine_drops_is_ticked_told_and_paid_at_a_glance() {
     let Some(browser) = browser() else { return };
     let table = Table::new();
     let (url, kiosk, catalog) = (table.desk.url(), table.kiosk(), table.catalog());
-    browser.resize(PHONE.0, PHONE.1);
-    browser.open(&url);
-    browser.wait_for("Choose the seller’s PIN");
-    browser.fill("input[name=pin]", PIN);
-    browser.fill("input[name=again]", PIN);
-    browser.click("button.main");
-    browser.wait_for("Nobody waits");
+    choose_a_pin(&browser, &table);
     let suits = kiosk.fitting().into_iter().filter(|kind| catalog.suits(kind, Wearer::From13));
     let nine: Vec<String> = suits.step_by(3).take(9).map(|kind| kind.id.clone()).collect();
     let sent = kiosk.ticket(1, &nine.iter().map(String::as_str).collect::<Vec<_>>(), Wearer::From13);

@@ -9,13 +9,7 @@ use uuid::Uuid;
 fn paper_is_offered_and_a_full_printer_is_told() {
     let Some(browser) = browser() else { return };
     let table = Table::new();
-    browser.resize(PHONE.0, PHONE.1);
-    browser.open(&table.desk.url());
-    browser.wait_for("Choose the seller’s PIN");
-    browser.fill("input[name=pin]", PIN);
-    browser.fill("input[name=again]", PIN);
-    browser.click("button.main");
-    browser.wait_for("Nobody waits");
+    choose_a_pin(&browser, &table);
     browser.open(&format!("{}/new?wearer=from13&homes=A1+C2", table.desk.url()));
     browser.click("button.bar");
     browser.wait_for("Slip (PDF)");

@@ -9,14 +9,8 @@ pub fn sign_out(browser: &Browser) {
 
 /// The seller chooses a PIN on this phone and adds two helpers; the PIN of the first.
 pub fn add_helpers(browser: &Browser, table: &Table, sent: &dyn Fn()) -> String {
-    browser.resize(PHONE.0, PHONE.1);
     let url = table.desk.url();
-    browser.open(&url);
-    browser.wait_for("Choose the seller’s PIN");
-    browser.fill("input[name=pin]", PIN);
-    browser.fill("input[name=again]", PIN);
-    browser.click("button.main");
-    browser.wait_for("Nobody waits");
+    choose_a_pin(browser, table);
     browser.open(&format!("{url}/kiosks"));
     browser.wait_for("Signed-in devices");
     browser.click("a[href='/staff']");

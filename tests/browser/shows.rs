@@ -30,13 +30,7 @@ fn a_show_is_told_closed_and_practised_for_on_a_phone() {
     let table = Table::new();
     let kiosk = table.kiosk();
     let url = table.desk.url();
-    browser.resize(PHONE.0, PHONE.1);
-    browser.open(&url);
-    browser.wait_for("Choose the seller’s PIN");
-    browser.fill("input[name=pin]", PIN);
-    browser.fill("input[name=again]", PIN);
-    browser.click("button.main");
-    browser.wait_for("Nobody waits");
+    choose_a_pin(&browser, &table);
 
     browser.open(&format!("{url}/practice"));
     browser.wait_for("Practise?");

@@ -23,13 +23,7 @@ fn ready(browser: &Browser, table: &Table, homes: &str) -> Uuid {
 fn a_bill_is_paid_put_right_and_found_again() {
     let Some(browser) = browser() else { return };
     let table = Table::new();
-    browser.resize(PHONE.0, PHONE.1);
-    browser.open(&table.desk.url());
-    browser.wait_for("Choose the seller’s PIN");
-    browser.fill("input[name=pin]", PIN);
-    browser.fill("input[name=again]", PIN);
-    browser.click("button.main");
-    browser.wait_for("Nobody waits");
+    choose_a_pin(&browser, &table);
     let kiosk = table.kiosk();
     let catalog = table.catalog();
     let homes: Vec<String> = kiosk
