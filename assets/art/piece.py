@@ -113,6 +113,8 @@ def main(places, out):
             print(f"{name} {seconds:.0f} s", flush=True)
         light = film.raw(folder / "piece.light", size)
     rgb = film.shown(light[..., :3])
+    # The ground is linen to the eye, whatever the light's colour: what matters is where it is in shadow.
+    rgb = rgb * (kiosk.LINEN / 255 / np.median(rgb.reshape(-1, 3), axis=0))
     Image.fromarray((np.clip(rgb, 0, 1) * 255 + 0.5).astype(np.uint8), "RGB").save(out, optimize=True)
 
 

@@ -152,8 +152,7 @@ impl Guest {
             Request::TraysLeft(left) => self.left_handed = left,
             Request::Open(overlay) => self.session.overlay = Some(overlay),
             Request::Close => self.session.overlay = None,
-            Request::ToStage if self.session.history.now().base.is_some() => self.go(Screen::Stage),
-            Request::ToStage => {}
+            Request::ToStage => self.to_stage(),
             Request::AnotherBase => self.go(Screen::Base),
             Request::ShowTray(tray) => (self.session.tray, self.session.tray_row) = (tray, 0),
             Request::TurnTray(rows) => {
@@ -272,6 +271,12 @@ impl Guest {
 
     pub(super) fn snapshot(&self) -> Option<Arc<Snapshot>> {
         self.known.snapshot.clone()
+    }
+
+    fn to_stage(&mut self) {
+        if self.session.history.now().base.is_some() {
+            self.go(Screen::Stage);
+        }
     }
 
     /// To the map, from wherever a guest is; the piece stays as it is.

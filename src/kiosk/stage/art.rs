@@ -66,7 +66,7 @@ pub fn paper_tint(finish: Finish) -> Color32 {
 
 /// The colour that a finish gives to a grey picture with a pale middle tone, as sRGB from 0 to 1.
 pub(super) fn tint(finish: Finish) -> [f32; 3] {
-    mixed(finish, 0.38)
+    mixed(finish, 0.66)
 }
 
 fn mixed(finish: Finish, shine: f32) -> [f32; 3] {

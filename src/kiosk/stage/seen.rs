@@ -44,9 +44,11 @@ const CURB_STEP: f32 = 0.0005;
 /// A body that swings by some angle also turns about its own axis, by so much of it.
 const TWIST: f32 = 1.2;
 /// How high chain, rings and bodies are over what is behind them, in millimetres.
-const CHAIN_MM: f32 = 1.4;
-const RING_MM: f32 = 2.2;
-const BODY_MM: f32 = 2.8;
+const CHAIN_MM: f32 = 1.6;
+const RING_MM: f32 = 2.0;
+const BODY_MM: f32 = 2.4;
+/// Each drop lies so much higher than the one behind it, in millimetres.
+const RANK_MM: f32 = 0.8;
 /// What is behind the base, beside what is before it.
 const IN_THE_SHADE: f32 = 0.78;
 
@@ -58,6 +60,11 @@ fn surface(kind: &DropKind) -> Dress {
         Sort::Charm | Sort::Locket | Sort::Key | Sort::Found => GLINT,
     };
     Dress::picture(glint, TWIST)
+}
+
+/// How much higher a drop lies than the one at the back, in millimetres.
+pub(super) fn lifted_mm(rank: usize) -> f32 {
+    rank as f32 * RANK_MM
 }
 
 /// In front or behind, as everywhere a piece is shown; the chosen drop is before all.

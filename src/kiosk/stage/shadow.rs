@@ -2,13 +2,13 @@
 
 use bevy::math::Vec2;
 
-/// The window that gives the light: how wide it is and how far away, in millimetres. The art is painted in the light of one
-/// like it.
-const WINDOW_MM: f32 = 640.0;
+/// The window that gives the light: how wide it is and how far away, in millimetres. It is the one in whose light the art is
+/// painted (`assets/art/room.py`): half as wide as far in one direction, a little more in the other.
+const WINDOW_MM: f32 = 1792.0;
 const WINDOW_AWAY_MM: f32 = 1600.0;
-/// How far a shadow falls for each millimetre of height, to the right and down: the light comes from the upper left, along
-/// the shader's `KEY`.
-const FALL: Vec2 = Vec2::new(0.42 / 0.70, 0.58 / 0.70);
+/// How far a shadow falls for each millimetre of height, to the right and down: the window stands up on the left, in the
+/// direction (−0.50, 0.62, 0.60).
+const FALL: Vec2 = Vec2::new(0.50 / 0.60, 0.62 / 0.60);
 
 /// A shadow's place and edge.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -29,7 +29,7 @@ impl Shadow {
     /// comes in from the sides.
     pub(super) fn from(height_mm: f32) -> Self {
         let edge_mm = height_mm * WINDOW_MM / WINDOW_AWAY_MM;
-        Self { fall_mm: FALL * height_mm, edge_mm, dark: 0.46 / (1.0 + 0.07 * height_mm) }
+        Self { fall_mm: FALL * height_mm, edge_mm, dark: 0.52 / (1.0 + 0.05 * height_mm) }
     }
 }
 

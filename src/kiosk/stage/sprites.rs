@@ -9,7 +9,7 @@ use super::{
     lit::{Lit, Materials, SQUARE},
     motion::Moving,
     over::OVER,
-    seen::{Place, Seen, Shown, height_of},
+    seen::{Place, Seen, Shown, height_of, lifted_mm},
 };
 use crate::{
     craft::BaseKind,
@@ -120,7 +120,7 @@ impl Showing<'_> {
                 lean_rad: ring.lean_rad as f32,
                 aside_mm: (ring.x_mm - middle_mm) as f32,
                 px_per_mm: self.hanger.px_per_mm,
-                lifted_mm: 0.0,
+                lifted_mm: lifted_mm(rank),
             };
             let finish = kind.finish.unwrap_or(base.finish);
             seen.hung(kind, finish, self.picture(&kind.picture), &place, height_of(rank, chosen));
