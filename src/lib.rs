@@ -11,6 +11,7 @@
 //! hang      how it hangs                               (craft)
 //! caution   the small-parts gauge, rules, what to say  (ron_tree, craft)
 //! catalog   files: read, check, report, watch          (disk and the pure rooms)
+//! photo     a tray by one photo: straightened, cut out  (craft)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
@@ -22,7 +23,7 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang` and `caution` are pure: no files, no clock, no engine. A test
+//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang`, `photo` and `caution` are pure: no files, no clock, no engine. A test
 //! reads every `use` line and refuses an arrow that is not listed.
 
 pub mod catalog;
@@ -41,6 +42,7 @@ pub mod link;
 pub mod machine;
 pub mod money;
 pub mod paper;
+pub mod photo;
 pub mod portrait;
 pub mod quoting;
 pub mod ron_tree;

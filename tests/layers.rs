@@ -27,6 +27,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("hang", &["craft"], &[]),
     ("caution", &["ron_tree", "craft"], &[]),
     ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "caution"], &["image", "notify"]),
+    ("photo", &["craft"], &["image", "imageproc"]),
     ("portrait", &["craft", "hang", "catalog"], &["image", "tiny_skia"]),
     ("ticket", &["craft", "money", "caution"], &[]),
     (
@@ -41,8 +42,8 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     (
         "desk",
         &[
-            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "caution", "catalog", "portrait",
-            "lang", "ticket", "ledger", "link", "guest", "paper",
+            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "photo", "caution", "catalog",
+            "portrait", "lang", "ticket", "ledger", "link", "guest", "paper",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
@@ -65,6 +66,7 @@ const WATCHED: &[&str] = &[
     "egui",
     "fs4",
     "image",
+    "imageproc",
     "jiff",
     "krilla",
     "maud",
@@ -81,7 +83,7 @@ const WATCHED: &[&str] = &[
 ];
 
 /// Rooms without files, clocks and threads.
-const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "caution"];
+const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "photo", "caution"];
 
 /// What a pure room may not touch of the standard library.
 const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "std::env", "std::thread"];
