@@ -9,7 +9,10 @@
     reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
+#[path = "edits/acts.rs"]
+mod acts;
 #[path = "edits/entries.rs"]
 mod entries;
 #[path = "support/random.rs"]
 mod random;
+mod support;
