@@ -297,6 +297,10 @@ impl Guest {
     fn begin(&mut self) {
         let Some(snapshot) = self.snapshot() else { return };
         let bases = &snapshot.catalog.bases;
+        // A table that is only begun has nothing to hang anything on.
+        if bases.is_empty() {
+            return;
+        }
         let ready = bases.iter().find(|base| snapshot.available(&base.id) > 0);
         if let (Some(base), None) = (ready, &self.session.history.now().base) {
             self.session.history.start_with(Change::Base { id: base.id.clone(), length: base.usual_length() });

@@ -14,7 +14,17 @@ fn mm(mm: f64) -> Length {
 
 fn base(kind: BaseKind) -> Base {
     let (id, name) = ("base".into(), "Base".into());
-    Base { id, name, finish: Finish::Copper, facts: Facts::of([]), price: Decimal::ONE, stock: 1, kind }
+    Base {
+        id,
+        name,
+        finish: Finish::Copper,
+        facts: Facts::of([]),
+        price: Decimal::ONE,
+        stock: 1,
+        kind,
+        counted: None,
+        guessed: vec![],
+    }
 }
 
 fn chain() -> Base {
@@ -60,6 +70,8 @@ fn drop_kind(weight_g: f64, width_mm: f64) -> DropKind {
         stock: 1,
         home: "A1".parse().unwrap(),
         picture: "bead.png".into(),
+        counted: None,
+        guessed: vec![],
     }
 }
 
