@@ -8,6 +8,7 @@ use crate::{
     lang::{Texts, say},
     money::{AmountError, Currency, MAX_AMOUNT, PlainLine, WantedAmount, parse_percent, parse_price},
     quoting::excerpt,
+    ticket::{NumberError, TicketNumber},
 };
 
 use super::words::sentence;
@@ -15,6 +16,11 @@ use super::words::sentence;
 /// Marks between thousands beside point and comma: spaces of three widths and two apostrophes. Source: CLDR, grouping of the
 /// locales of Europe and the Americas.
 const BETWEEN_THOUSANDS: [char; 5] = [' ', '\u{a0}', '\u{202f}', '\'', '’'];
+
+/// A ticket's number as it is typed, or as a scanner types what stands in a slip's code: an address that ends with it.
+pub(super) fn typed_number(typed: &str) -> Result<TicketNumber, NumberError> {
+    typed.rsplit('/').next().unwrap_or_default().parse()
+}
 
 /// A price above zero.
 pub(super) fn typed_price(currency: Currency, typed: &str) -> Result<Decimal, AmountError> {
