@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! quoting   what others wrote, fit for a message       (imports nothing of the house; every room may use it)
+//! qr        codes that a camera reads              (imports nothing of the house)
 //! disk      durable files, locks, room left, hashes     (imports nothing of the house)
 //! machine   what the computer says of itself          (imports nothing of the house)
 //! ron_tree  files written by hand, with places         (imports nothing of the house)
@@ -16,14 +17,14 @@
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
-//! paper     receipts and slips, as PDF and for printers (lang, catalog; no HTTP, no clock)
+//! paper     receipts and slips, as PDF and for printers (lang, catalog, qr; no HTTP, no clock)
 //! link      the kiosk's line to the desk               (machine, ticket, catalog; no Bevy)
 //! guest     the guest's session without an engine        (link, lang and the pure rooms; no Bevy)
 //! desk      the server: pages and kiosk interface      (ledger, lang, paper, link's messages; no Bevy)
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang`, `photo` and `caution` are pure: no files, no clock, no engine. A test
+//! `quoting`, `qr`, `ron_tree`, `craft`, `money`, `export`, `hang`, `photo` and `caution` are pure: no files, no clock, no engine. A test
 //! reads every `use` line and refuses an arrow that is not listed.
 
 pub mod catalog;
@@ -44,6 +45,7 @@ pub mod money;
 pub mod paper;
 pub mod photo;
 pub mod portrait;
+pub mod qr;
 pub mod quoting;
 pub mod ron_tree;
 pub mod ticket;

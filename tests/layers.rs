@@ -18,6 +18,7 @@ use std::{
 /// A room, the rooms it may name besides itself and those for all, and the outside crates of the watched ones it may use.
 const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("quoting", &[], &[]),
+    ("qr", &[], &["qrcode"]),
     ("disk", &[], &["fs4", "sha2", "tempfile"]),
     ("machine", &[], &["tempfile"]),
     ("ron_tree", &[], &[]),
@@ -37,19 +38,19 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ),
     ("lang", &["craft", "money", "caution", "catalog"], &[]),
     ("link", &["disk", "machine", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
-    ("paper", &["craft", "money", "caution", "catalog", "lang"], &["image", "krilla", "rustybuzz"]),
+    ("paper", &["qr", "craft", "money", "caution", "catalog", "lang"], &["image", "krilla", "rustybuzz"]),
     ("guest", &["disk", "craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link"], &[]),
     (
         "desk",
         &[
             "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "photo", "caution", "catalog",
-            "portrait", "lang", "ticket", "ledger", "link", "guest", "paper",
+            "portrait", "lang", "ticket", "ledger", "link", "guest", "paper", "qr",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
     (
         "kiosk",
-        &["disk", "craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link", "guest"],
+        &["qr", "disk", "craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link", "guest"],
         &["bevy", "bevy_egui", "egui", "image"],
     ),
 ];
@@ -71,6 +72,7 @@ const WATCHED: &[&str] = &[
     "krilla",
     "maud",
     "notify",
+    "qrcode",
     "rusqlite",
     "rustybuzz",
     "sha2",
@@ -83,7 +85,7 @@ const WATCHED: &[&str] = &[
 ];
 
 /// Rooms without files, clocks and threads.
-const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "photo", "caution"];
+const PURE: &[&str] = &["quoting", "qr", "ron_tree", "craft", "money", "export", "hang", "photo", "caution"];
 
 /// What a pure room may not touch of the standard library.
 const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "std::env", "std::thread"];

@@ -143,6 +143,10 @@ fn answers_in_the_terminal() {
     fs::write(dir.path().join("far.txt"), "\u{feff}2000000 0 0\n2000100 0 0\n").expect("written");
     let (_, out, err) = run("gauge --points far.txt --json");
     assert!(out.contains("\"fits\":false"), "{out}{err}");
+    // A scan as it comes from a camera has more points than anybody waits for.
+    fs::write(dir.path().join("many.txt"), "0 0 0\n".repeat(5001)).expect("written");
+    let (code, _, err) = run("gauge --points many.txt");
+    assert!(code == Some(2) && err.contains("5001 points") && err.contains("5000"), "{err}");
 }
 
 /// Who listens no more is no mistake; a full disk is one, and neither is a panic.

@@ -56,7 +56,9 @@
     const fresh = count > before.count ? cardsOf().filter((card) => !before.cards.has(card.href)) : [];
     const came = fresh.map((card) => card.querySelector(".number").textContent);
     const what = came.join(", ");
-    if (came.length > 0) document.getElementById("live").textContent = say(came.length > 1 ? "newTickets" : "newTicket", { what });
+    // What comes to the end of a long queue has no card on the page, and one that has moved up is not new.
+    if (count > before.count && cardsOf().length < count) document.getElementById("live").textContent = say("queueGrew", { n: count });
+    else if (came.length > 0) document.getElementById("live").textContent = say(came.length > 1 ? "newTickets" : "newTicket", { what });
     else if (toDo !== undefined && toDo !== before.toDo) document.getElementById("live").textContent = toDo;
   }
 
@@ -131,7 +133,7 @@
     unanswered = null;
     line.keep("");
     try {
-      const answer = await line.ask(entry.action, { method: "POST", body: new URLSearchParams(entry.body) });
+      const answer = await line.ask(entry.action, { method: "POST", headers: { "x-in-place": "1" }, body: new URLSearchParams(entry.body) });
       if (leadsToSignIn(answer.response)) { signInFor(entry); return; }
       take(answer, number, true);
       if (!answer.response.ok) keep(main().querySelector(".trouble"));
@@ -188,7 +190,8 @@
   const DAMM = ["0317598642", "7092154863", "4206871359", "1750983426", "6123045978", "3674209581", "5869720134", "8945362017", "9438617205", "2581436790"];
   function numberIsGood(form) {
     const typed = form.querySelector("input[name=number]").value;
-    const digits = typed.replace(/[-\s.\u2011\u2013]/g, "");
+    // A scanner types the address that stands in a slip's code; the number is its end.
+    const digits = typed.split("/").pop().replace(/[-\s.\u2011\u2013]/g, "");
     let words = "";
     if (!/^[0-9]{5}$/.test(digits)) words = say("fiveDigits");
     else if ([...digits].reduce((interim, digit) => DAMM[interim][digit], 0) != 0) {
@@ -257,6 +260,8 @@
   }
   setInterval(tellTimes, 20000);
   prepare();
+  // Why something was refused, to which a browser without this file was led: the page that it belongs to follows.
+  if (location.pathname.startsWith("/answers/")) keep(main().querySelector(".trouble"));
   notEntered();
 
   // ---- The desk says when something changed. One stream, and none while nobody looks. ----

@@ -222,6 +222,9 @@ pub(super) fn caution(options: &Caution) -> Result<(), Told> {
 }
 
 /// Plain numbers are millimetres; units may be written.
+/// Points of a body: a scan thinned out to a few per square millimetre has fewer, and more would keep one waiting for minutes.
+const MOST_POINTS: usize = 5000;
+
 fn sizes(text: &str, wanted: usize) -> Result<Vec<Length>, Told> {
     let read = |part: &str| match part.trim().parse::<f64>() {
         Ok(mm) if mm.is_finite() && mm > 0.0 => Ok(Length::from_mm(mm)),
@@ -261,6 +264,13 @@ fn body(shape: &Shape) -> Result<craft::Body, Told> {
         }
         if points_mm.is_empty() {
             return Err(Told(format!("{}: no points", file.display())));
+        }
+        if points_mm.len() > MOST_POINTS {
+            return Err(Told(format!(
+                "{}: {} points, and no more than {MOST_POINTS} are gauged; keep those that lie outermost",
+                file.display(),
+                points_mm.len()
+            )));
         }
         return Ok(craft::Body::Points { points_mm });
     }

@@ -13,7 +13,7 @@
 //!
 //! For the seller that is all. A helper gets a page (403) that repeats the form's fields unseen and asks for the seller's PIN,
 //! posting to the same address. With the right PIN the act is entered as "Mia, approved by the seller", and the phone stays
-//! Mia's. Wrong ones count for the helper, wherever they are signed in. `posted.seller` is who sent the form, for acts that
+//! Mia's. What is refused after a PIN came is led away from (`answers`). Wrong ones count for the helper, wherever they are signed in. `posted.seller` is who sent the form, for acts that
 //! need nobody else; what the act is called begins its sentence: "Giving money back is the seller's to do."
 
 use std::sync::Arc;
@@ -28,6 +28,7 @@ use axum::{
 use serde::{Deserialize, de::DeserializeOwned};
 
 use super::{
+    answers::PinCame,
     check_pin::check_pin,
     connections::Caller,
     guess_budgets::Guesser,
@@ -43,6 +44,8 @@ use crate::{
 
 /// The field with the seller's PIN.
 pub(super) const SELLER_PIN: &str = "seller_pin";
+/// The field with the page that the form stood on before the seller was asked.
+pub(super) const STOOD_ON: &str = "stood_on";
 
 /// A form that says everything by its address.
 #[derive(Deserialize)]
@@ -80,9 +83,14 @@ impl<T: DeserializeOwned + 'static> FromRequest<Arc<DeskState>> for Posted<T> {
             again().extract().await.map_err(IntoResponse::into_response)?;
         let Form(form) = again().extract().await.map_err(IntoResponse::into_response)?;
         let seller_pin = fields.iter().find(|(name, _)| name == SELLER_PIN).map(|(_, pin)| pin.clone());
-        fields.retain(|(name, _)| name != SELLER_PIN);
+        let stood_on = fields.iter().find(|(name, _)| name == STOOD_ON).map(|(_, page)| ReturnPage::to(page));
+        let back = stood_on.unwrap_or_else(|| ReturnPage::of(&parts));
+        fields.retain(|(name, _)| ![SELLER_PIN, STOOD_ON].contains(&name.as_str()));
+        if let (Some(_), Some(came)) = (&seller_pin, parts.extensions.get::<PinCame>()) {
+            came.with(back.page());
+        }
         let action = parts.uri.path_and_query().map_or_else(|| parts.uri.path().to_owned(), ToString::to_string);
-        Ok(Self { seller, form, caller, action, fields, seller_pin, back: ReturnPage::of(&parts) })
+        Ok(Self { seller, form, caller, action, fields, seller_pin, back })
     }
 }
 

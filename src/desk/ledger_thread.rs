@@ -3,113 +3,29 @@
 //! flush of the disk, nor a send for a page.
 
 use std::{
-    collections::VecDeque,
     panic::{AssertUnwindSafe, catch_unwind},
-    sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError, mpsc},
+    sync::{Arc, Mutex, PoisonError, mpsc},
     thread::{self, JoinHandle},
-    time::{Duration, Instant},
+    time::Instant,
 };
 
 use jiff::Timestamp;
 use tokio::sync::{oneshot, watch};
 
-use super::{books::Books, clock::WatchedClock, error::DeskError, refusal::Refusal, signed_in::Seller};
+use super::{
+    books::Books,
+    clock::WatchedClock,
+    error::DeskError,
+    ledger_queue::{Entering, Next, Other, Queue},
+    refusal::Refusal,
+    signed_in::Seller,
+};
 use crate::{
     lang::message,
     ledger::{AfterCommit, Ledger, LedgerError, Work},
 };
 
-/// So many changes share a commit at most.
-const TOGETHER: usize = 64;
-/// Where many send at once and a flush takes long, the next commit waits for those who were just answered, no longer than
-/// this share of the commit before, and never longer than that: so they share a flush instead of taking turns.
-const GATHERING_SHARE: u32 = 4;
-const GATHERING_AT_MOST: Duration = Duration::from_millis(2);
-/// After so many commits in a row other work gets its turn, whoever else wants to enter something.
-const COMMITS_IN_A_ROW: u32 = 8;
-
-/// Work that enters something, which has the time that is given to it.
-type Entering = Box<dyn FnOnce(&mut Ledger, Timestamp) -> AfterCommit + Send>;
-type Other = Box<dyn FnOnce(&mut Books, Timestamp) + Send>;
 type Look = Box<dyn FnOnce(&mut Ledger) + Send>;
-
-/// What waits for the ledger's thread.
-#[derive(Default)]
-struct Lines {
-    entering: VecDeque<Entering>,
-    other: VecDeque<Other>,
-    closed: bool,
-    /// Commits since other work had its turn.
-    in_a_row: u32,
-    /// For how many the next commit waits, and until when.
-    gathering: Option<(usize, Instant)>,
-}
-
-/// What is done next.
-enum Next {
-    Enter(Vec<Entering>),
-    Do(Other),
-    End,
-}
-
-#[derive(Default)]
-struct Queue {
-    lines: Mutex<Lines>,
-    changed: Condvar,
-}
-
-impl Queue {
-    fn lines(&self) -> MutexGuard<'_, Lines> {
-        self.lines.lock().unwrap_or_else(PoisonError::into_inner)
-    }
-
-    /// Adds to the lines, unless the desk is closing.
-    fn add(&self, add: impl FnOnce(&mut Lines)) {
-        let mut lines = self.lines();
-        if !lines.closed {
-            add(&mut lines);
-            self.changed.notify_one();
-        }
-    }
-
-    /// A commit of `many` has taken so long. Whoever was answered may have more to enter soon; who waits already, waits for
-    /// them a little. Alone, nobody waits.
-    fn gather(&self, many: usize, took: Duration) {
-        let mut lines = self.lines();
-        let patience = (took / GATHERING_SHARE).min(GATHERING_AT_MOST);
-        lines.gathering = Some((lines.entering.len() + many, Instant::now() + patience));
-    }
-
-    /// Waits for something to do; what waits is done before the end.
-    fn next(&self) -> Next {
-        let mut lines = self.lines();
-        loop {
-            let turn = lines.in_a_row >= COMMITS_IN_A_ROW && !lines.other.is_empty();
-            if !lines.entering.is_empty() && !turn {
-                if let Some((wanted, until)) = lines.gathering
-                    && lines.entering.len() < wanted.min(TOGETHER)
-                    && let Some(left) = until.checked_duration_since(Instant::now()).filter(|left| !left.is_zero())
-                    && !lines.closed
-                {
-                    lines = self.changed.wait_timeout(lines, left).unwrap_or_else(PoisonError::into_inner).0;
-                    continue;
-                }
-                lines.gathering = None;
-                lines.in_a_row += 1;
-                let many = lines.entering.len().min(TOGETHER);
-                return Next::Enter(lines.entering.drain(..many).collect());
-            }
-            if let Some(other) = lines.other.pop_front() {
-                lines.in_a_row = 0;
-                return Next::Do(other);
-            }
-            if lines.closed {
-                return Next::End;
-            }
-            lines = self.changed.wait(lines).unwrap_or_else(PoisonError::into_inner);
-        }
-    }
-}
 
 /// Sends work to the threads that own the ledger.
 pub(super) struct LedgerThread {
@@ -259,7 +175,7 @@ impl LedgerThread {
     }
 
     fn unanswered(&self) -> Refusal {
-        if self.queue.lines().closed {
+        if self.queue.is_closed() {
             let status = axum::http::StatusCode::SERVICE_UNAVAILABLE;
             return Refusal::Said(status, message!("refused-closing"));
         }
@@ -304,8 +220,7 @@ impl LedgerThread {
         if let Some(thread) = self.looking.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = thread.join();
         }
-        self.queue.lines().closed = true;
-        self.queue.changed.notify_all();
+        self.queue.close();
         if let Some(thread) = self.thread.lock().unwrap_or_else(PoisonError::into_inner).take() {
             let _ = thread.join();
         }

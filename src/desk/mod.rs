@@ -7,7 +7,7 @@
 //! | --- | --- |
 //! | `server` | starting and stopping; which request goes where |
 //! | `state` | what every request works with |
-//! | `ledger_thread` | the threads of the ledger: what waits to be entered together, and who only reads |
+//! | `ledger_thread`, `ledger_queue` | the threads of the ledger, and who only reads; what waits to be entered, and what is entered together |
 //! | `books`, `practice`, `practising` | the real ledger or a copy to practise on; keeping the two apart |
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
 //! | `editing`, `photos` | the editor of the table's files at work; photos as they come in |
@@ -17,6 +17,7 @@
 //! | `language` | in which language a request is answered |
 //! | `signed_in`, `seller`, `cookies`, `return_page` | who is signed in, how a request says so, what a browser keeps, and where signing in leads back to |
 //! | `approval` | what needs the seller, on a helper's phone |
+//! | `answers`, `kept_answers` | answers to forms with a PIN in them, which a browser must not send again |
 //! | `auth`, `check_pin`, `pin_rules`, `guess_budgets` | PINs, setup code and pairing code; which PIN may be set; how often somebody may guess |
 //! | `alarms` | lines in the log about who tries to get in |
 //! | `pages` | the seller's pages, a file for each |
@@ -32,6 +33,7 @@
 //! | `error` | why the desk does not start |
 
 mod alarms;
+mod answers;
 mod approval;
 mod assets;
 mod auth;
@@ -48,8 +50,10 @@ mod fragments;
 mod gallery;
 mod guard;
 mod guess_budgets;
+mod kept_answers;
 mod kiosk_interface;
 mod language;
+mod ledger_queue;
 mod ledger_thread;
 mod ledger_words;
 mod live_catalog;

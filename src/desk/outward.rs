@@ -1,6 +1,55 @@
 //! Under which numbers others in the network reach this machine.
 
-use std::net::{IpAddr, Ipv4Addr, UdpSocket};
+use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
+
+use axum::http::{HeaderMap, header};
+
+use super::state::DeskState;
+
+/// How others reach this desk.
+pub(super) enum Reach {
+    /// By these addresses, the likeliest first.
+    Network(Vec<String>),
+    /// Not at all: the address on this machine.
+    Here(String),
+}
+
+impl Reach {
+    /// By what an asking browser used, and by what the machine's networks say.
+    pub(super) fn of(desk: &DeskState, headers: &HeaderMap) -> Self {
+        let bound = desk.addr;
+        if !bound.ip().is_unspecified() {
+            let address = format!("http://{bound}");
+            return if bound.ip().is_loopback() { Self::Here(address) } else { Self::Network(vec![address]) };
+        }
+        // What this browser used works for others, unless it is this machine's name for itself.
+        let used = headers.get(header::HOST).and_then(|host| host.to_str().ok());
+        let number = |host: &str| host.parse::<SocketAddr>().ok();
+        let used =
+            used.filter(|host| !host.starts_with("localhost") && !number(host).is_some_and(|at| at.ip().is_loopback()));
+        let outward = outward().into_iter().map(|ip| SocketAddr::new(ip, bound.port()).to_string());
+        let mut hosts: Vec<String> = Vec::new();
+        for host in used.map(str::to_owned).into_iter().chain(outward) {
+            if !hosts.contains(&host) {
+                hosts.push(host);
+            }
+        }
+        // A phone finds a number in its network, and not always a name.
+        hosts.sort_by_key(|host| number(host).is_none());
+        if hosts.is_empty() {
+            return Self::Here(format!("http://localhost:{}", bound.port()));
+        }
+        Self::Network(hosts.into_iter().map(|host| format!("http://{host}")).collect())
+    }
+
+    /// The likeliest address for others in the network.
+    pub(super) fn likeliest(self) -> Option<String> {
+        match self {
+            Self::Network(all) => all.into_iter().next(),
+            Self::Here(_) => None,
+        }
+    }
+}
 
 /// The numbers that others in a network may reach, the likeliest first: that of the network with a way on, if there is one,
 /// then those of the others. A laptop that is an access point itself has no way on, and is reached all the same.

@@ -8,8 +8,9 @@ use axum::{
 };
 
 /// Pages that signing in leads back to; everything else begins at the tickets.
-const PAGES: [&str; 13] = [
+const PAGES: [&str; 14] = [
     "/tickets",
+    "/number",
     "/bills",
     "/sales",
     "/new",
@@ -47,7 +48,7 @@ impl ReturnPage {
             return Self { page: path_of(&parts.uri).and_then(|path| Self::checked(&path)), lost: false };
         }
         let before = parts.headers.get(header::REFERER).and_then(|from| from.to_str().ok());
-        let page = before.and_then(|from| path_of(&from.parse().ok()?)).and_then(|path| Self::checked(&path));
+        let page = before.and_then(path_of_address).and_then(|path| Self::checked(&path));
         Self { page, lost: true }
     }
 
@@ -80,6 +81,11 @@ impl ReturnPage {
         }
         address
     }
+}
+
+/// The path of an address as a browser says where a form stood.
+pub(super) fn path_of_address(address: &str) -> Option<String> {
+    path_of(&address.parse().ok()?)
 }
 
 fn path_of(uri: &Uri) -> Option<String> {

@@ -18,6 +18,7 @@ use tower_http::{
 
 use super::{
     alarms::Alarms,
+    answers::{self, lead_away_from_pins},
     assets,
     auth::Auth,
     clock::Clock,
@@ -29,6 +30,7 @@ use super::{
     fragments::send_changes,
     gallery::Gallery,
     guard::{after_panic, guard},
+    kept_answers::Answers,
     kiosk_interface, language,
     ledger_thread::LedgerThread,
     live_catalog::LiveCatalog,
@@ -125,6 +127,7 @@ impl Desk {
             catalog,
             auth,
             alarms: Alarms::default(),
+            answers: Answers::default(),
             gallery: Gallery::default(),
             data_dir: config.data_dir.clone(),
             tablets: Tablets::default(),
@@ -313,6 +316,7 @@ fn router(desk: Arc<DeskState>) -> Router {
         .merge(events::routes())
         .merge(assets::routes())
         .merge(language::routes())
+        .merge(answers::routes())
         .fallback(pages::nowhere)
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), pages::mistyped))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), keep_apart))
@@ -322,6 +326,7 @@ fn router(desk: Arc<DeskState>) -> Router {
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), let_photos_in))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))
         .layer(axum::middleware::from_fn(put_into_form))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), lead_away_from_pins))
         // A page is a fifth of its size then, and a phone's radio takes longer than the desk. Streams of beats and pictures go
         // as they are, and so do typefaces that are packed already.
         .layer(

@@ -1,7 +1,7 @@
 //! Somebody who is signed in at the desk, as what they do is entered.
 
 use crate::{
-    lang::{Texts, say},
+    lang::{Lang, Texts, say},
     ledger::{Role, SELLER},
 };
 
@@ -42,10 +42,15 @@ pub(super) fn name_of(texts: &Texts, by: &str) -> String {
     if by == SELLER { say!(texts, "seller-by-name") } else { by.to_owned() }
 }
 
+/// Whether `typed` is what the seller is called, in any language of the pages: a phone may have another than its seller.
+pub(super) fn is_sellers_name(typed: &str) -> bool {
+    let typed = typed.trim().to_lowercase();
+    Lang::ALL.into_iter().any(|lang| name_of(Texts::of(lang), SELLER).to_lowercase() == typed)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lang::Lang;
 
     #[test]
     fn who_did_something_is_told_in_the_readers_language() {
@@ -63,5 +68,15 @@ mod tests {
         assert_eq!(told(Lang::De, &entered), "Mia, mit Zustimmung der Verkäuferin");
         assert_eq!((told(Lang::En, SELLER), told(Lang::De, SELLER)), (SELLER.into(), "Verkäuferin".into()));
         assert_eq!(told(Lang::Fr, "Jo"), "Jo");
+    }
+
+    #[test]
+    fn the_seller_is_known_by_the_word_of_every_language() {
+        for name in ["Seller", " seller", "Verkäuferin", "VERKÄUFERIN ", "vendedora", "Vendeuse"] {
+            assert!(is_sellers_name(name), "{name}");
+        }
+        for name in ["", "Verkaufer", "Mia", "the seller", "Verkäuferin Mia"] {
+            assert!(!is_sellers_name(name), "{name}");
+        }
     }
 }

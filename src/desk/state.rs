@@ -5,8 +5,8 @@ use std::{net::SocketAddr, path::PathBuf, sync::OnceLock};
 use tokio::sync::watch;
 
 use super::{
-    alarms::Alarms, auth::Auth, clock::Clock, gallery::Gallery, ledger_thread::LedgerThread, live_catalog::LiveCatalog,
-    practice::Practice, printing::Printing, tablets::Tablets,
+    alarms::Alarms, auth::Auth, clock::Clock, gallery::Gallery, kept_answers::Answers, ledger_thread::LedgerThread,
+    live_catalog::LiveCatalog, practice::Practice, printing::Printing, tablets::Tablets,
 };
 use crate::{catalog::TableEditor, disk};
 
@@ -22,6 +22,7 @@ pub(super) struct DeskState {
     pub catalog: LiveCatalog,
     pub auth: Auth,
     pub alarms: Alarms,
+    pub answers: Answers,
     pub gallery: Gallery,
     pub data_dir: PathBuf,
     pub tablets: Tablets,

@@ -78,7 +78,7 @@ impl PriceRules {
 
     /// The tax and the total for `left` at marked prices. Contained tax is r/(100 + r) of the gross sum (source: HMRC, VAT
     /// fractions).
-    pub(super) fn tax_and_total(&self, left: Decimal) -> (Decimal, Decimal) {
+    pub fn tax_and_total(&self, left: Decimal) -> (Decimal, Decimal) {
         match self.tax {
             TaxRule::None => (Decimal::ZERO, left),
             TaxRule::Added { percent } => {

@@ -59,6 +59,8 @@ pub enum Row {
     Tick(String, String),
     /// The piece's picture, where there is one.
     Picture,
+    /// Words as a code that a camera or a scanner reads.
+    Code(String),
     /// A line across.
     Rule,
 }

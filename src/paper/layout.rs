@@ -5,6 +5,7 @@ use super::{
     typeface::{Style, Typefaces},
     wrap::wrap,
 };
+use crate::qr::Squares;
 
 /// A colour.
 pub(super) type Rgb = [u8; 3];
@@ -28,6 +29,8 @@ pub(super) enum Mark {
     Square { x: f32, y: f32, side: f32 },
     /// The picture.
     Picture { x: f32, y: f32, width: f32, height: f32 },
+    /// A code that a camera reads, its light border included.
+    Code { x: f32, y: f32, side: f32, squares: Squares },
 }
 
 /// What stands on one page.
@@ -76,6 +79,8 @@ impl Look {
 
 /// Room above and below what is set.
 const MARGIN: f32 = 48.0;
+/// A code's side: squares of more than half a millimetre, which a phone's camera reads at an arm's length (by trial).
+const CODE: f32 = 71.0;
 /// Room below for the number of the page.
 const FOOT: f32 = 22.0;
 
@@ -148,6 +153,7 @@ impl Setter<'_> {
             }
             Row::Tick(home, words) => self.tick(home, words),
             Row::Picture => self.picture(picture),
+            Row::Code(text) => self.code(text),
             Row::Rule => self.rule(),
         }
     }
@@ -246,6 +252,15 @@ impl Setter<'_> {
         let (x, y) = (self.left + self.look.column - width, self.y);
         self.put(Mark::Picture { x, y, width, height });
         self.beside = Some((width + mm(6.0), self.y + height));
+    }
+
+    /// Nothing where no code takes so long a text.
+    fn code(&mut self, text: &str) {
+        let Some(squares) = Squares::of(text) else { return };
+        self.room_for(CODE);
+        let (x, y) = (self.left, self.y);
+        self.put(Mark::Code { x, y, side: CODE, squares });
+        self.gap(CODE);
     }
 
     fn rule(&mut self) {

@@ -16,6 +16,7 @@ use super::{
     layout::{INK, LINE, Mark, Rgb, pages},
     typeface::Typefaces,
 };
+use crate::qr::Squares;
 
 /// `document` as a PDF file.
 ///
@@ -71,6 +72,7 @@ fn draw(surface: &mut Surface<'_>, typefaces: &Typefaces, picture: Option<&Image
             }
             stroke(surface, path, INK, 0.9);
         }
+        Mark::Code { x, y, side, squares } => code(surface, x, y, side, &squares),
         Mark::Picture { x, y, width, height } => {
             if let (Some(picture), Some(size)) = (picture, Size::from_wh(width, height)) {
                 surface.push_transform(&Transform::from_translate(x, y));
@@ -78,6 +80,27 @@ fn draw(surface: &mut Surface<'_>, typefaces: &Typefaces, picture: Option<&Image
                 surface.pop();
             }
         }
+    }
+}
+
+/// All dark squares as one shape, so that no hairlines lie between them.
+fn code(surface: &mut Surface<'_>, x: f32, y: f32, side: f32, squares: &Squares) {
+    let square = side / squares.side as f32;
+    let mut path = PathBuilder::new();
+    for bar in &squares.bars {
+        let (left, top) = (x + bar.x as f32 * square, y + bar.y as f32 * square);
+        if let Some(bar) = Rect::from_xywh(left, top, bar.long as f32 * square, square) {
+            path.push_rect(bar);
+        }
+    }
+    surface.set_stroke(None);
+    surface.set_fill(Some(Fill {
+        paint: colour([0, 0, 0]).into(),
+        opacity: NormalizedF32::ONE,
+        rule: FillRule::default(),
+    }));
+    if let Some(path) = path.finish() {
+        surface.draw_path(&path);
     }
 }
 

@@ -2,6 +2,8 @@
 
 use image::{RgbaImage, imageops::FilterType};
 
+use crate::qr::{Bar, Squares};
+
 /// Dots in rows of whole bytes, the leftmost dot in the highest bit; a dot that is set is black.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Raster {
@@ -30,6 +32,25 @@ pub(super) fn raster(png: &[u8], dots: u16) -> Option<Raster> {
         255.0 * (on_white / 255.0).powf(0.8)
     });
     Some(dithered(grey.collect(), width as usize, height as usize))
+}
+
+/// Dots on each side of a square of a code: half a millimetre of a usual head, and as few bytes as a slow line takes soon.
+const SQUARE: usize = 4;
+
+/// A code with its light border.
+pub(super) fn code(squares: &Squares) -> Raster {
+    let side = squares.side * SQUARE;
+    let across = side.div_ceil(8);
+    let mut bits = vec![0; across * side];
+    for Bar { x, y, long } in &squares.bars {
+        for row in y * SQUARE..(y + 1) * SQUARE {
+            for dot in x * SQUARE..(x + long) * SQUARE {
+                bits[row * across + dot / 8] |= 0x80 >> (dot % 8);
+            }
+        }
+    }
+    // No code has more than 177 squares on a side (ISO/IEC 18004; from memory).
+    Raster { across: across as u16, down: side as u16, bits }
 }
 
 /// The picture without the empty ground around it.

@@ -100,6 +100,8 @@ pub struct TaxLine {
     pub net: Decimal,
     /// The tax.
     pub tax: Decimal,
+    /// It is the sum of what was rounded for each piece, and other than what all of them together would give.
+    pub is_rounded_apart: bool,
 }
 
 /// Money that moved.
@@ -231,12 +233,17 @@ impl Receipt {
             };
             Some(Row::Amount(words, self.money(texts, line.tax)))
         };
+        let apart = |lines: &[&TaxLine]| {
+            lines.iter().any(|line| line.is_rounded_apart).then(|| Row::Small(say!(texts, "paper-tax-apart")))
+        };
         if !on_top.is_empty() {
             rows.push(Row::Amount(say!(texts, "lines-subtotal"), self.money(texts, self.total - added)));
-            rows.extend(on_top.into_iter().filter_map(tax));
+            rows.extend(on_top.iter().filter_map(|line| tax(line)));
+            rows.extend(apart(&on_top));
         }
         rows.push(Row::Total(say!(texts, "lines-total"), self.money(texts, self.total)));
-        rows.extend(inside.into_iter().filter_map(tax));
+        rows.extend(inside.iter().filter_map(|line| tax(line)));
+        rows.extend(apart(&inside));
     }
 
     fn paid_rows(&self, texts: &Texts, rows: &mut Vec<Row>) {

@@ -4,10 +4,10 @@
 use super::{
     code_page::{encoded, printable},
     document::{Document, Row, Sort},
-    raster::raster,
+    raster::{Raster, code, raster},
     wrap::wrap,
 };
-use crate::catalog::Columns;
+use crate::{catalog::Columns, qr::Squares};
 
 const ESC: u8 = 0x1b;
 const GS: u8 = 0x1d;
@@ -85,6 +85,12 @@ impl Roll {
             Row::Tick(home, words) => self.tick(home, words),
             Row::Rule => self.line(PLAIN, &"-".repeat(self.columns)),
             Row::Picture => {}
+            // As dots: not every printer draws codes itself.
+            Row::Code(text) => {
+                if let Some(squares) = Squares::of(text) {
+                    self.dots(&code(&squares));
+                }
+            }
         }
     }
 
@@ -158,14 +164,19 @@ impl Roll {
         }
     }
 
-    /// GS v 0: dots in rows, their bytes across and their number down, each with its lower byte first.
     fn picture(&mut self, png: &[u8], columns: Columns) {
-        let Some(raster) = raster(png, columns.count() * LETTER_DOTS * 3 / 4) else { return };
+        if let Some(raster) = raster(png, columns.count() * LETTER_DOTS * 3 / 4) {
+            self.dots(&raster);
+        }
+    }
+
+    /// GS v 0: dots in rows, their bytes across and their number down, each with its lower byte first.
+    fn dots(&mut self, raster: &Raster) {
         self.go(MIDDLE);
         self.bytes.extend([GS, b'v', b'0', 0]);
         self.bytes.extend(raster.across.to_le_bytes());
         self.bytes.extend(raster.down.to_le_bytes());
-        self.bytes.extend(raster.bits);
+        self.bytes.extend(&raster.bits);
         self.bytes.push(LF);
     }
 }

@@ -16,6 +16,8 @@ pub struct Slip {
     pub practice: bool,
     /// The ticket's number.
     pub number: String,
+    /// What a scanner reads: where a phone finds the ticket at the desk, or its number alone.
+    pub code: String,
     /// Who the piece is for.
     pub wearer: Wearer,
     /// It is wrapped apart.
@@ -45,6 +47,7 @@ impl Slip {
         if self.gift {
             rows.push(Row::Fact(say!(texts, "paper-gift"), say!(texts, "paper-wrapped-apart")));
         }
+        rows.push(Row::Code(self.code.clone()));
         rows.push(Row::Rule);
         rows.push(Row::Heading(say!(texts, "paper-from-homes")));
         rows.push(Row::Tick(String::new(), base_words(texts, &self.base, self.length)));

@@ -136,6 +136,17 @@ fn the_sellers_pin_is_typed_on_a_helpers_phone_without_script_too() {
     browser.open(&format!("{url}/kiosks"));
     browser.click("form[action='/kiosks/code'] button");
     browser.wait_for("This needs the seller’s PIN");
+    // What was refused stands at an address of its own: loaded anew, it sends no PIN again and asks nothing.
+    browser.fill("input[name=seller_pin]", "111222");
+    browser.click("form.stack button.main");
+    browser.wait_for("This is not the PIN");
+    let is_kept = "return location.pathname.startsWith('/answers/')";
+    assert_eq!(browser.run(is_kept), true);
+    browser.run("window.before = true; location.reload()");
+    browser.wait("return window.before === undefined && document.readyState === 'complete'");
+    browser.wait_for("This is not the PIN");
+    assert_eq!(browser.run(is_kept), true);
+    assert_eq!(browser.run("return new URL(document.querySelector('form.stack a.button').href).pathname"), "/kiosks");
     browser.fill("input[name=seller_pin]", PIN);
     browser.click("form.stack button.main");
     browser.wait_for("Type this on the tablet");

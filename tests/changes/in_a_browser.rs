@@ -11,13 +11,57 @@ use crate::{
     on,
 };
 
-#[test]
-fn after_twenty_arrivals_a_browsers_page_is_as_a_fresh_one() {
-    let Some(browser) = Browser::start(agent()) else {
+fn browser() -> Option<Browser> {
+    let browser = Browser::start(agent());
+    if browser.is_none() {
         assert!(env::var_os("CI").is_none(), "chromium and chromedriver are needed on a build server");
         println!("not run: chromium and chromedriver are not installed");
-        return;
+    }
+    browser
+}
+
+/// A queue that is longer than its page: what comes to its end has no card, and is told all the same; a card that moves up
+/// where somebody was served is nothing new.
+#[test]
+fn what_comes_to_the_end_of_a_long_queue_is_told() {
+    let Some(browser) = browser() else { return };
+    let table = Table::new();
+    let kiosk = table.kiosk();
+    // As many as there are chains of all sorts do not suffice for so many guests; what lies there counts for nothing here.
+    let deliver = |sequence| {
+        let sent = kiosk.ticket(sequence, &[], Wearer::From13);
+        kiosk.deliver(&sent, false);
+        sent.id
     };
+    let first = deliver(0);
+    (1..44).for_each(|sequence| {
+        deliver(sequence);
+    });
+    browser.resize(360, 740);
+    browser.open(&format!("{}/setup", table.desk.url()));
+    browser.fill("input[name=pin]", PIN);
+    browser.fill("input[name=again]", PIN);
+    browser.click("button.main");
+    browser.wait("return document.querySelectorAll('[data-key=waiting] a.ticket').length === 40");
+    let says = |words: &str| browser.wait(&format!("return document.querySelector('#live').textContent === '{words}'"));
+    let wait_for = |tally: u32| {
+        browser.wait(&format!("return document.querySelector('[data-key=waiting] .tally').textContent === '{tally}'"));
+    };
+    wait_for(44);
+    deliver(44);
+    says("New tickets at the end; 45 are waiting");
+    on(&table, move |ledger| ledger.let_go(first, Timestamp::now()));
+    wait_for(44);
+    assert_eq!(browser.run("return document.querySelectorAll('[data-key=waiting] a.ticket').length"), 40);
+    says("New tickets at the end; 45 are waiting");
+    deliver(45);
+    deliver(46);
+    says("New tickets at the end; 46 are waiting");
+}
+
+#[test]
+fn after_twenty_arrivals_a_browsers_page_is_as_a_fresh_one() {
+    let Some(browser) = browser() else { return };
     let table = Table::new();
     let kiosk = table.kiosk();
     browser.resize(360, 740);

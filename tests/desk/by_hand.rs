@@ -1,7 +1,9 @@
 //! A piece that was threaded by hand: opened at the desk, checked, changed, paid.
 
-use super::*;
+use chatelaine::{craft::Length, ticket::TicketNumber};
 use uuid::Uuid;
+
+use super::*;
 
 /// The id in the form of the page for a new sale.
 fn form_id(text: &str) -> Uuid {
@@ -63,6 +65,64 @@ fn a_piece_threaded_by_hand_is_opened_told_and_paid() {
     let other = table.desk.with_ledger(move |ledger| ledger.ticket(other)).unwrap().unwrap();
     assert_eq!(other.number.sequence(), 2);
     assert_eq!(other.piece.drops, [b.id.as_str()]);
+}
+
+#[test]
+fn the_length_is_chosen_with_the_base_and_costs_nothing() {
+    let table = Table::new();
+    let seller = table.seller();
+    let catalog = table.catalog();
+    let chain = catalog.bases.iter().find(|base| base.usual_length().is_some()).unwrap();
+    let bangle = catalog.bases.iter().find(|base| base.usual_length().is_none()).unwrap();
+    let (usual, other) = (chain.usual_length().unwrap(), Length::from_inches(20.0));
+    assert_ne!(usual, other);
+    let chosen = |answer: &Answer| {
+        let list = answer.text.split("<select id=\"length\"").nth(1)?.split("</select>").next()?.to_owned();
+        let marked = list.split("<option value=\"").find(|one| one.contains(" selected"))?.to_owned();
+        marked.split('"').next()?.parse::<f64>().ok()
+    };
+    let with = |base: &str, mm: &str| seller.get(&format!("/new?base={base}&length={mm}"));
+    assert_eq!(chosen(&with(&chain.id, "")), Some(usual.mm()));
+    assert_eq!(chosen(&with(&chain.id, "508")), Some(508.0));
+    assert_eq!(chosen(&with(&bangle.id, "508")), None, "a bangle has no length");
+    for odd in ["12345678", "-1", "NaN", "inf", "20in"] {
+        assert_eq!(chosen(&with(&chain.id, odd)), Some(usual.mm()), "{odd}");
+    }
+    let open = |base: &str, mm: &str| {
+        let id = Uuid::now_v7().to_string();
+        let opened = ticket_of(&seller.post("/new", &[("id", &id), ("base", base), ("length", mm)]));
+        table.desk.with_ledger(move |ledger| ledger.ticket(opened)).unwrap().unwrap()
+    };
+    let (short, usually, ring) = (open(&chain.id, "508"), open(&chain.id, ""), open(&bangle.id, "508"));
+    assert_eq!([short.piece.length, usually.piece.length, ring.piece.length], [Some(other), Some(usual), None]);
+    assert_eq!(short.quote.total, usually.quote.total);
+    // Another one like it is as long.
+    let again = seller.get(&format!("/new?from={}", short.id));
+    assert_eq!((again.status, chosen(&again)), (200, Some(508.0)));
+    assert!(seller.get(&format!("/tickets/{}", short.id)).text.contains(&format!("/new?from={}", short.id)));
+    assert_eq!(seller.get(&format!("/new?from={}", Uuid::now_v7())).status, 404);
+}
+
+/// A slip's code holds an address that ends with the number: a phone's camera opens it, a scanner types it into a field.
+#[test]
+fn a_scanned_number_is_found_and_begun_with() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let ticket = kiosk.ticket(0, &[&kiosk.fitting()[0].id], Wearer::From13);
+    kiosk.deliver(&ticket, true);
+    let (page, number) = (format!("/tickets/{}", ticket.id), ticket.number);
+    assert_eq!(seller.get(&format!("/number/{number}")).location, page);
+    let typed = format!("http%3A%2F%2F192.168.4.1%3A8080%2Fnumber%2F{number}");
+    assert_eq!(seller.get(&format!("/tickets/find?number={typed}")).location, page);
+    let begun = seller.get(&format!("/new?from={typed}"));
+    assert!(begun.status == 200 && begun.text.contains(&kiosk.fitting()[0].home.to_string()), "{}", begun.text);
+    // Whoever is not signed in is led there by signing in.
+    let nobody = Seller { agent: agent(), url: table.desk.url(), cookie: String::new() };
+    assert_eq!(nobody.get(&format!("/number/{number}")).location, format!("/sign-in?back=/number/{number}"));
+    for wrong in ["/number/3-042-7", "/number/none", "/number/%2Fetc%2Fpasswd"] {
+        assert_eq!(seller.get(wrong).status, 400, "{wrong}");
+    }
+    assert_eq!(seller.get(&format!("/number/{}", TicketNumber::new(8, 8).unwrap())).status, 404);
 }
 
 #[test]

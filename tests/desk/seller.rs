@@ -52,8 +52,20 @@ impl Seller {
         request.call().expect("an answer").into()
     }
 
+    /// Sends a form. Where it had a PIN in it and was refused, the browser is led to the reason.
     pub fn post(&self, path: &str, fields: &[(&str, &str)]) -> Answer {
+        let answer = self.post_from(path, "", fields);
+        if answer.status == 303 && answer.location.starts_with("/answers/") {
+            self.get(&answer.location)
+        } else {
+            answer
+        }
+    }
+
+    /// Sends a form that stands on a page of the desk, and goes nowhere by itself.
+    pub fn post_from(&self, path: &str, page: &str, fields: &[(&str, &str)]) -> Answer {
         let request = self.agent.post(format!("{}{path}", self.url)).header("Cookie", &self.cookie);
+        let request = if page.is_empty() { request } else { request.header("Referer", format!("{}{page}", self.url)) };
         request.send_form(fields.iter().copied()).expect("an answer").into()
     }
 }

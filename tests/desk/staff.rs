@@ -1,6 +1,6 @@
 //! A helper at the desk: signing in by name, what is theirs, and what the seller approves of on their phone.
 
-use chatelaine::ledger::SELLER;
+use chatelaine::{ledger::SELLER, money::quote};
 
 use super::*;
 
@@ -55,6 +55,10 @@ fn a_helper_signs_in_by_name_and_a_pin_told_once() {
     assert!(told.iter().all(|one| *one == told[0]));
     assert_eq!(stranger.post("/sign-in", &[("who", " mIA "), ("pin", &pin)]).status, 303);
     assert_eq!(stranger.post("/sign-in", &[("pin", PIN)]).status, 303, "the seller needs no name");
+    for name in ["Seller", "Verkäuferin", "vendedora", "Vendeuse"] {
+        assert_eq!(stranger.post("/sign-in", &[("who", name), ("pin", PIN)]).status, 303, "{name}");
+        assert_eq!(stranger.post("/sign-in", &[("who", name), ("pin", &pin)]).status, 403, "{name}");
+    }
 
     // Strangers are told no names; a browser that was signed in before has them as buttons, the last one chosen.
     let page = stranger.get("/sign-in").text;
@@ -70,6 +74,7 @@ fn a_helper_signs_in_by_name_and_a_pin_told_once() {
     for (name, status, words) in [
         ("mia", 409, "works here already"),
         ("SELLER", 409, "the seller’s own name"),
+        ("verkäuferin", 409, "the seller’s own name"),
         (" ", 400, "1 to 30 characters"),
         ("Mia, approved by the seller", 400, "no comma"),
     ] {
@@ -149,6 +154,102 @@ fn the_seller_approves_of_one_act_on_a_helpers_phone() {
     assert_eq!(by, "Mia, approved by the seller");
     // What the seller does needs nobody.
     assert_eq!(seller.post("/show/close", &[("show", "2")]).status, 303);
+}
+
+/// A browser without the pages' script that loads a page anew sends again what it sent to get there: a form with the seller's
+/// PIN in it leads on to another address, refused or not.
+#[test]
+fn no_browser_sends_the_sellers_pin_again() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let (mia, _) = helper(&table, &seller, "Mia");
+    let ticket = kiosk.ticket(0, &[&kiosk.fitting()[0].id], Wearer::From13);
+    kiosk.deliver(&ticket, true);
+    let page = format!("/tickets/{}", ticket.id);
+    let reduce = format!("{page}/reduce");
+    let much = [("how", "percent"), ("percent", "90"), ("reason", "a friend")];
+    let asked = mia.post_from(&reduce, &page, &much);
+    assert_eq!(asked.status, 403, "no PIN came, so nothing is led anywhere");
+    assert!(asked.text.contains(&format!("name=\"stood_on\" value=\"{page}\"")), "{}", asked.text);
+    assert!(asked.text.contains(&format!("href=\"{page}\">Go back")), "{}", asked.text);
+    // The form of that page stands where its own form was sent to, and says where the first one stood.
+    let with_pin = |pin, from: &str| {
+        let more = [("seller_pin", pin), ("stood_on", page.as_str())];
+        mia.post_from(&reduce, from, &[&much[..], &more].concat())
+    };
+    let wrong = with_pin("111222", &reduce);
+    assert!(wrong.status == 303 && wrong.location.starts_with("/answers/"), "{} {}", wrong.status, wrong.location);
+    assert!(wrong.text.is_empty());
+    assert!(wrong.headers.contains_key("content-security-policy") && wrong.headers["cache-control"] == "no-store");
+    let why = mia.get(&wrong.location);
+    assert!(why.status == 403 && why.text.contains("This is not the PIN"), "{}", why.text);
+    assert!(
+        why.text.contains(&format!("href=\"{page}\">Go back")),
+        "it leads where the first form stood: {}",
+        why.text
+    );
+    assert!(!why.text.contains("111222"));
+    assert_eq!(mia.get(&wrong.location).text, why.text, "loaded anew, it is the same");
+    // Nobody else sees it, and what nobody has is nobody's.
+    assert_eq!(seller.get(&wrong.location).location, "/tickets");
+    assert!(nobody(&table).get(&wrong.location).location.starts_with("/sign-in"));
+    assert_eq!(mia.get("/answers/0123").location, "/tickets");
+    // Refused by the ledger after a good PIN: the piece was paid meanwhile.
+    for part in ["base", "0"] {
+        seller.post(&format!("{page}/tick"), &[("part", part), ("on", "1")]);
+    }
+    seller.post(&format!("{page}/told"), &[("told", "1")]);
+    let total = ticket.quote.total.to_string();
+    assert_eq!(seller.post(&format!("{page}/ring-up"), &[("tender", "cash"), ("total", &total)]).status, 303);
+    let late = with_pin(PIN, &wrong.location);
+    let why = mia.get(&late.location);
+    assert!(why.status == 409 && why.text.contains("class=\"trouble\"") && !why.text.contains(PIN), "{}", why.text);
+    // What stands on it and renews itself becomes the page that it belongs to; its forms stand there.
+    let live = mia.agent.get(format!("{}{}", mia.url, late.location)).header("Cookie", &mia.cookie);
+    assert_eq!(Answer::from(live.header("x-live", "1").call().unwrap()).location, page);
+    let asked = mia.post_from(&format!("{page}/reduce"), &late.location, &much);
+    assert!(asked.text.contains(&format!("href=\"{page}\">Go back")), "{}", asked.text);
+    // The page's own script leaves nothing in the browser and goes on in place.
+    let sent = mia.agent.post(format!("{}{reduce}", mia.url)).header("Cookie", &mia.cookie).header("x-in-place", "1");
+    let fields = [&much[..], &[("seller_pin", "111222")]].concat();
+    assert_eq!(sent.send_form(fields.iter().copied()).unwrap().status(), 403);
+    // What a stranger says of where they came from leads nowhere else.
+    let elsewhere = [("seller_pin", "111222"), ("stood_on", "//shop.example/x")];
+    let led = mia.get(&mia.post_from(&reduce, "", &[&much[..], &elsewhere].concat()).location);
+    assert!(led.text.contains("href=\"/tickets\">Go back") && !led.text.contains("shop.example"), "{}", led.text);
+    // One's own PIN is no better kept by a browser.
+    let own = seller.post_from("/pin", "/pin", &[("now", PIN), ("pin", "604183"), ("again", "604184")]);
+    assert!(own.status == 303 && own.location.starts_with("/answers/"), "{}", own.status);
+    assert_eq!(seller.get(&own.location).status, 400);
+}
+
+/// A sum that no list of this table gives is a price that somebody sets: a helper charges today's prices, the seller what the
+/// guest saw.
+#[test]
+fn a_helper_sets_no_price() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let (mia, _) = helper(&table, &seller, "Mia");
+    let catalog = table.catalog();
+    let in_doubt = |sequence| {
+        let mut ticket = kiosk.ticket(sequence, &[&kiosk.fitting()[0].id], Wearer::From13);
+        let mut drops = ticket.quote.drops.clone();
+        drops[0].price = "0.01".parse().unwrap();
+        ticket.quote = quote(&catalog.table.prices, ticket.quote.base.clone(), drops).unwrap();
+        kiosk.deliver(&ticket, true);
+        (format!("/tickets/{}/sum", ticket.id), ticket.id)
+    };
+    let doubt = |id| table.desk.with_ledger(move |ledger| ledger.ticket(id)).unwrap().unwrap().sum_doubt;
+    let ((seen, first), (today, second)) = (in_doubt(0), in_doubt(1));
+    let asked = mia.post(&seen, &[("charge", "seen")]);
+    assert_eq!(asked.status, 403, "{}", asked.text);
+    assert!(asked.text.contains("Charging a sum that is none of this table’s is the seller’s to do"), "{}", asked.text);
+    assert!(doubt(first).is_some(), "nothing is charged yet");
+    assert_eq!(mia.post(&seen, &[("charge", "seen"), ("seller_pin", PIN)]).status, 303);
+    assert_eq!(mia.post(&today, &[("charge", "today")]).status, 303, "the marked prices are nobody's to approve of");
+    assert_eq!((doubt(first), doubt(second)), (None, None));
+    let by = entries_by(&table, first).pop().unwrap();
+    assert_eq!(by, ("sum_confirmed".to_owned(), Some("Mia, approved by the seller".to_owned())));
 }
 
 /// Whatever a phone says of itself: a helper has as many tries at the seller's PIN as anybody, wherever she is signed in, and

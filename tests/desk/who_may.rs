@@ -40,6 +40,8 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     // Checking and ringing up.
     ("GET", "/tickets", Desk, ""),
     ("GET", "/tickets/find", Desk, ""),
+    ("GET", "/number/{number}", Desk, ""),
+    ("GET", "/answers/{key}", Desk, ""),
     ("GET", "/new", Desk, ""),
     ("POST", "/new", Desk, ""),
     ("GET", "/tickets/{id}", Desk, ""),
@@ -57,7 +59,8 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/tickets/{id}/told", Desk, "told=1"),
     ("POST", "/tickets/{id}/confirm", Desk, "code=magnet&on=0"),
     ("POST", "/tickets/{id}/ring-up", Desk, "tender=cash&total=1"),
-    ("POST", "/tickets/{id}/sum", Desk, "charge=seen"),
+    ("POST", "/tickets/{id}/sum", Desk, "charge=today"),
+    ("POST", "/tickets/{id}/sum", Approved, "charge=seen"),
     ("POST", "/tickets/{id}/hand-over", Desk, ""),
     ("GET", "/tickets/{id}/let-go", Desk, ""),
     ("POST", "/tickets/{id}/let-go", Desk, ""),

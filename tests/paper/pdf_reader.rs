@@ -58,6 +58,21 @@ pub fn typefaces(pdf: &[u8]) -> Vec<String> {
     all.lines().skip(2).map(words_of).collect()
 }
 
+/// What a scanner reads on a page, drawn as a printer does it, at 200 dots to the inch.
+pub fn scanned(pdf: &[u8], page: u32) -> Vec<String> {
+    let page = page.to_string();
+    let grey = run("pdftoppm", pdf, &["-r", "200", "-gray", "-png", "-f", &page, "-l", &page], &[]).stdout;
+    let picture = image::load_from_memory(&grey).expect("a picture").into_luma8();
+    let pixel = |x: usize, y: usize| picture.get_pixel(x as u32, y as u32).0[0];
+    codes_in(picture.width() as usize, picture.height() as usize, pixel)
+}
+
+/// What another library reads in a grey picture.
+pub fn codes_in(width: usize, height: usize, pixel: impl FnMut(usize, usize) -> u8) -> Vec<String> {
+    let mut prepared = rqrr::PreparedImage::prepare_from_greyscale(width, height, pixel);
+    prepared.detect_grids().iter().map(|grid| grid.decode().expect("a code that can be read").1).collect()
+}
+
 /// Keeps a picture of each page in a folder, if one is named.
 pub fn keep_picture(pdf: &[u8], name: &str) {
     let Some(folder) = env::var_os("CHATELAINE_SHOTS").map(PathBuf::from) else { return };

@@ -67,6 +67,8 @@ fn a_receipt_says_what_was_sold_taken_off_taxed_and_paid() {
         "Gift box $10.99",
         "Subtotal $51.59",
         "Tax 6.25 % on $51.59 $3.23",
+        // All together would be 3.224375 and so 3.22.
+        "The tax is rounded for each piece by itself.",
         "Total $54.82",
         "A part of it paid: Card $20.00",
         "Paid: Cash $34.82",

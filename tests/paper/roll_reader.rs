@@ -17,8 +17,8 @@ pub struct Printed {
 #[derive(Debug, Default)]
 pub struct Out {
     pub lines: Vec<Printed>,
-    /// Rows of dots, each dot a bool.
-    pub picture: Option<Vec<Vec<bool>>>,
+    /// Each in rows of dots, each dot a bool.
+    pub pictures: Vec<Vec<Vec<bool>>>,
     pub cuts: usize,
 }
 
@@ -55,12 +55,12 @@ pub fn read(bytes: &[u8]) -> Out {
                     assert_eq!((next("GS v"), next("GS v 0")), (b'0', 0));
                     let mut two = || usize::from(next("its size")) | usize::from(next("its size")) << 8;
                     let (across, down) = (two(), two());
-                    assert!(across > 0 && down > 0 && out.picture.is_none());
+                    assert!(across > 0 && down > 0);
                     let mut row = || -> Vec<bool> {
                         let bytes: Vec<u8> = (0..across).map(|_| next("a picture")).collect();
                         bytes.iter().flat_map(|byte| (0..8).map(move |bit| byte & (0x80 >> bit) != 0)).collect()
                     };
-                    out.picture = Some((0..down).map(|_| row()).collect());
+                    out.pictures.push((0..down).map(|_| row()).collect());
                 }
                 b'V' => {
                     assert_eq!((next("GS V"), next("GS V 66")), (66, 0));
@@ -95,7 +95,7 @@ impl Out {
 
     /// Whether every line has room on a roll of so many letters.
     pub fn fits(&self, columns: usize) -> bool {
-        let dots = self.picture.as_ref().is_none_or(|rows| rows.iter().all(|row| row.len() <= columns * 12));
+        let dots = self.pictures.iter().flatten().all(|row| row.len() <= columns * 12);
         dots && self.lines.iter().all(|line| line.text.chars().count() * line.wide <= columns)
     }
 }
@@ -109,11 +109,11 @@ impl Out {
         let spread = |line: &Printed| line.text.chars().map(|c| format!("{c:<0$}", line.wide)).collect::<String>();
         let lines: Vec<String> = self.lines.iter().map(spread).collect();
         fs::write(folder.join(format!("{name}.txt")), lines.join("\n")).expect("the lines");
-        if let Some(picture) = &self.picture {
+        for (n, picture) in self.pictures.iter().enumerate() {
             let dots = |row: &Vec<bool>| row.iter().map(|dot| if *dot { "1 " } else { "0 " }).collect::<String>();
             let rows: Vec<String> = picture.iter().map(dots).collect();
             let file = format!("P1\n{} {}\n{}\n", picture[0].len(), picture.len(), rows.join("\n"));
-            fs::write(folder.join(format!("{name}.pbm")), file).expect("the picture");
+            fs::write(folder.join(format!("{name}-{n}.pbm")), file).expect("the picture");
         }
     }
 }

@@ -1,6 +1,11 @@
 //! A desk on a table of its own, and an evening on it.
 
-use std::{fs, thread, time::Duration};
+use std::{
+    fs,
+    net::{Ipv4Addr, SocketAddr},
+    thread,
+    time::Duration,
+};
 
 use chatelaine::{
     desk::Desk,
@@ -35,6 +40,17 @@ fn edit(file: &std::path::Path, words: &[(&str, &str)]) {
 /// The same with a printer of this address, and more of the table's `paper`.
 pub fn with_printer(printer: &str, more: &str) -> Table {
     table_with(&[("    paper: (\n", &format!("    paper: (\n        printer: \"{printer}\", {more}\n"))])
+}
+
+/// The same in every network of the machine, as a desk under a table answers.
+pub fn in_a_network(printer: &str) -> Table {
+    let dir = tempfile::tempdir().expect("a temporary folder");
+    copy(&demo_catalog(), &dir.path().join("catalog")).expect("a copy");
+    let more = format!("    paper: (\n        printer: \"{printer}\", columns: 32,\n");
+    edit(&dir.path().join("catalog/table.ron"), &[("    paper: (\n", &more)]);
+    let mut open = config(dir.path());
+    open.listen = SocketAddr::from((Ipv4Addr::UNSPECIFIED, 0));
+    Table { desk: Desk::start(open).expect("the desk starts"), dir }
 }
 
 /// A file as the desk answers it.

@@ -3,9 +3,9 @@
 use std::fs;
 
 use crate::{
-    pdf_reader::{has_poppler, keep_picture, known, lines},
+    pdf_reader::{codes_in, has_poppler, keep_picture, known, lines, scanned},
     roll_reader::{plainly, read},
-    scene::{act, file, ready, table_with, ticket, until_it_says, with_printer},
+    scene::{act, file, in_a_network, ready, table_with, ticket, until_it_says, with_printer},
 };
 
 /// Homes in walking order are by tray and number, so that A4 comes before A10 (common practice, no source).
@@ -36,8 +36,36 @@ fn a_slip_leads_past_the_homes_and_has_no_prices() {
     assert!(all.contains(&"For 13 or older".to_owned()), "{all:#?}");
     assert!(all.join(" ").contains("Small parts"), "{all:#?}");
     assert!(!all.join(" ").contains('$'), "no prices: {all:#?}");
+    assert_eq!(scanned(&pdf, 1), [number.as_str()], "no phone reaches a desk that answers its own machine alone");
     assert_eq!((known(&pdf, "Title"), known(&pdf, "Pages")), (format!("Slip {number}"), "1".to_owned()));
     keep_picture(&file(&seller, &format!("/tickets/{id}/slip.pdf?language=de")), "slip-de");
+}
+
+/// What a scanner reads on a slip is where a phone in the same network finds the ticket, on a sheet as on a roll.
+#[test]
+fn a_slip_is_scanned() {
+    let prints = tempfile::tempdir().unwrap();
+    let table = in_a_network(&format!("file:{}", prints.path().display()));
+    let seller = table.seller();
+    let id = ready(&table, &seller, "chain-brass", "A1");
+    let number = ticket(&table, id).number;
+    let wanted = format!("http://192.168.4.1:{}/number/{number}", table.desk.addr().port());
+    let host = format!("192.168.4.1:{}", table.desk.addr().port());
+    if has_poppler() {
+        let asked = seller.agent.get(format!("{}/tickets/{id}/slip.pdf", seller.url));
+        let mut answer = asked.header("Cookie", &seller.cookie).header("Host", &host).call().unwrap();
+        let pdf = answer.body_mut().read_to_vec().unwrap();
+        assert_eq!(scanned(&pdf, 1), [wanted.as_str()]);
+    }
+    let print = seller.agent.post(format!("{}/tickets/{id}/print-slip", seller.url));
+    let answer = print.header("Cookie", &seller.cookie).header("Host", &host).send_form([("language", "en")]).unwrap();
+    assert_eq!(answer.status(), 303);
+    until_it_says(&seller, &format!("/tickets/{id}"), ": printed", 20);
+    let out = read(&fs::read(prints.path().join(format!("slip-{number}.bin"))).unwrap());
+    let code = &out.pictures[0];
+    let pixel = |x: usize, y: usize| if code[y][x] { 0 } else { 255 };
+    assert_eq!(codes_in(code[0].len(), code.len(), pixel), [wanted]);
+    assert!(out.fits(32), "a roll of 58 mm is wide enough");
 }
 
 #[test]
@@ -55,7 +83,7 @@ fn a_receipt_printer_gets_the_slip_with_the_picture() {
     let huge = out.lines.iter().find(|line| line.text == number).expect("the number");
     assert_eq!((huge.wide, huge.high, huge.middle), (4, 4, true));
     // Something is drawn, and not all of it is black: a necklace is mostly air.
-    let picture = out.picture.as_ref().expect("a picture");
+    let [picture, _code] = &out.pictures[..] else { panic!("{} pictures", out.pictures.len()) };
     let black = picture.iter().flatten().filter(|dot| **dot).count();
     let share = black as f64 / (picture.len() * picture[0].len()) as f64;
     assert!((0.01..0.4).contains(&share) && picture.len() > 200, "{share} of {} rows", picture.len());

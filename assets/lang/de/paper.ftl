@@ -13,6 +13,7 @@ paper-package = Paket „{ $name }“
 paper-taken-off = Nachlass, { $reason }
 paper-tax-on-top = Steuer { $percent } % auf { $net }
 paper-tax-inside = Darin Steuer, { $percent } % auf { $net }
+paper-tax-apart = Die Steuer ist für jedes Stück einzeln gerundet.
 paper-cash = bar
 paper-card = Karte
 paper-paid = Bezahlt: { $way }

@@ -77,6 +77,7 @@ ticket-as-it-should = So soll das Stück aussehen
 ticket-drops-nearer = Die Anhänger, näher gesehen
 ticket-number-called = Nummer aufgerufen
 ticket-who = Für wen es ist; die Hinweise richten sich danach
+ticket-one-more = Noch eines wie dieses
 ticket-set = Festlegen
 ticket-length-free = Länge, kostenlos
 ticket-shorter = einen Zoll kürzer

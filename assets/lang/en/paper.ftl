@@ -13,6 +13,7 @@ paper-package = Package “{ $name }”
 paper-taken-off = Taken off, { $reason }
 paper-tax-on-top = Tax { $percent } % on { $net }
 paper-tax-inside = Tax in it, { $percent } % on { $net }
+paper-tax-apart = The tax is rounded for each piece by itself.
 paper-cash = Cash
 paper-card = Card
 paper-paid = Paid: { $way }

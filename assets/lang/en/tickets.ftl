@@ -77,6 +77,7 @@ ticket-as-it-should = The piece as it should look
 ticket-drops-nearer = Its drops, nearer
 ticket-number-called = Number called
 ticket-who = Who it is for; the cautions follow
+ticket-one-more = One more like this
 ticket-set = Set
 ticket-length-free = Length, free of charge
 ticket-shorter = an inch shorter

@@ -13,6 +13,7 @@ paper-package = Paquete «{ $name }»
 paper-taken-off = Rebaja, { $reason }
 paper-tax-on-top = Impuesto { $percent } % sobre { $net }
 paper-tax-inside = Impuesto incluido, { $percent } % sobre { $net }
+paper-tax-apart = El impuesto se redondea en cada pieza por separado.
 paper-cash = efectivo
 paper-card = tarjeta
 paper-paid = Pagado: { $way }

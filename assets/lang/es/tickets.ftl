@@ -80,6 +80,7 @@ ticket-as-it-should = Así debe quedar la pieza
 ticket-drops-nearer = Sus colgantes, de cerca
 ticket-number-called = Número llamado
 ticket-who = Para quién es; los avisos dependen de eso
+ticket-one-more = Otra como esta
 ticket-set = Fijar
 ticket-length-free = Largo, sin coste
 ticket-shorter = una pulgada más corto

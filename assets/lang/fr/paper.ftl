@@ -13,6 +13,7 @@ paper-package = Formule « { $name } »
 paper-taken-off = Remise, { $reason }
 paper-tax-on-top = Taxe { $percent } % sur { $net }
 paper-tax-inside = Dont taxe, { $percent } % sur { $net }
+paper-tax-apart = La taxe est arrondie pour chaque bijou séparément.
 paper-cash = espèces
 paper-card = carte
 paper-paid = Payé : { $way }

@@ -80,6 +80,7 @@ ticket-as-it-should = Le bijou tel qu’il doit être
 ticket-drops-nearer = Ses breloques, de plus près
 ticket-number-called = Numéro appelé
 ticket-who = Pour qui c’est ; les avis en dépendent
+ticket-one-more = Un autre comme celui-ci
 ticket-set = Fixer
 ticket-length-free = Longueur, sans frais
 ticket-shorter = un pouce plus court

@@ -8,7 +8,10 @@ use super::{
     sign_in::{alert, pin_field},
 };
 use crate::{
-    desk::{approval::SELLER_PIN, refusal::SellerAsked},
+    desk::{
+        approval::{SELLER_PIN, STOOD_ON},
+        refusal::SellerAsked,
+    },
     lang::{Texts, say},
 };
 
@@ -26,6 +29,7 @@ pub(in crate::desk) fn ask_seller(texts: &Texts, asked: &SellerAsked) -> Html<St
                 (alert(texts, asked.trouble.as_ref()))
                 form.stack method="post" action=(asked.action) {
                     @for (name, value) in &asked.fields { input type="hidden" name=(name) value=(value); }
+                    input type="hidden" name=(STOOD_ON) value=(asked.back);
                     // A phone must not offer to keep the PIN of somebody else.
                     (pin_field(texts, &say!(texts, "sellers-pin"), SELLER_PIN, "one-time-code"))
                     div.row {

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use axum::{
-    Form, Router,
+    Extension, Form, Router,
     extract::State,
     http::{HeaderMap, StatusCode},
     response::{IntoResponse, Redirect, Response},
@@ -18,6 +18,7 @@ use super::{
 };
 use crate::{
     desk::{
+        answers::PinCame,
         check_pin::check_pin,
         connections::Caller,
         pin_rules::fault_of,
@@ -82,8 +83,10 @@ async fn change(
     seller: Seller,
     caller: Caller,
     headers: HeaderMap,
+    Extension(pin_came): Extension<PinCame>,
     Form(form): Form<Change>,
 ) -> Result<Response, Refusal> {
+    pin_came.with("/pin");
     let again = |status: StatusCode, trouble: &Message| {
         Ok((status, with_trouble(&desk, &seller, Some(trouble))).into_response())
     };

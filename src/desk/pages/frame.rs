@@ -42,7 +42,7 @@ const TABS: [(Tab, &str, &str); 4] = [
 ];
 
 /// Words that the page's script says, each under its name there.
-const OF_THE_SCRIPT: [(&str, &str); 17] = [
+const OF_THE_SCRIPT: [(&str, &str); 18] = [
     ("silent", "script-silent"),
     ("waiting", "script-waiting"),
     ("lost", "script-lost"),
@@ -60,6 +60,7 @@ const OF_THE_SCRIPT: [(&str, &str); 17] = [
     ("newBelow", "script-new-below"),
     ("newTicket", "script-new-ticket"),
     ("newTickets", "script-new-tickets"),
+    ("queueGrew", "script-more-waiting"),
 ];
 
 /// A page of somebody who is signed in, in their language.

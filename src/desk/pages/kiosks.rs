@@ -1,11 +1,11 @@
 //! The paired tablets, and pairing another.
 
-use std::{net::SocketAddr, sync::Arc};
+use std::sync::Arc;
 
 use axum::{
     Router,
     extract::{Path, State},
-    http::{HeaderMap, StatusCode, header},
+    http::{HeaderMap, StatusCode},
     response::{IntoResponse, Redirect, Response},
     routing::{get, post},
 };
@@ -21,7 +21,7 @@ use super::{
 use crate::{
     desk::{
         approval::{NoFields, Posted},
-        outward::outward,
+        outward::Reach,
         qr,
         refusal::Refusal,
         seller::Seller,
@@ -264,42 +264,6 @@ async fn put_away(
     Path((digit, id)): Path<(u8, Uuid)>,
 ) -> Result<Redirect, Refusal> {
     wish(&desk, digit, id, Wish::PutAway)
-}
-
-/// How others reach this desk.
-enum Reach {
-    /// By these addresses, the likeliest first.
-    Network(Vec<String>),
-    /// Not at all: the address on this machine.
-    Here(String),
-}
-
-impl Reach {
-    fn of(desk: &DeskState, headers: &HeaderMap) -> Self {
-        let bound = desk.addr;
-        if !bound.ip().is_unspecified() {
-            let address = format!("http://{bound}");
-            return if bound.ip().is_loopback() { Self::Here(address) } else { Self::Network(vec![address]) };
-        }
-        // What this browser used works for others, unless it is this machine's name for itself.
-        let used = headers.get(header::HOST).and_then(|host| host.to_str().ok());
-        let number = |host: &str| host.parse::<SocketAddr>().ok();
-        let used =
-            used.filter(|host| !host.starts_with("localhost") && !number(host).is_some_and(|at| at.ip().is_loopback()));
-        let outward = outward().into_iter().map(|ip| SocketAddr::new(ip, bound.port()).to_string());
-        let mut hosts: Vec<String> = Vec::new();
-        for host in used.map(str::to_owned).into_iter().chain(outward) {
-            if !hosts.contains(&host) {
-                hosts.push(host);
-            }
-        }
-        // A phone finds a number in its network, and not always a name.
-        hosts.sort_by_key(|host| number(host).is_none());
-        if hosts.is_empty() {
-            return Self::Here(format!("http://localhost:{}", bound.port()));
-        }
-        Self::Network(hosts.into_iter().map(|host| format!("http://{host}")).collect())
-    }
 }
 
 async fn new_code(State(desk): State<Arc<DeskState>>, posted: Posted<NoFields>) -> Result<Redirect, Refusal> {

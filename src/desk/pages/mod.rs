@@ -2,12 +2,13 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `frame`, `words`, `inset`, `confirm` | what all pages share: head and navigation, how they say things, asking before what can't be taken back |
+//! | `frame`, `words`, `inset`, `on`, `confirm` | what all pages share: head and navigation, how they say things, who does something to what, asking before what can't be taken back |
 //! | `sign_in`, `sessions`, `change_pin` | choosing the PIN and signing in; who is signed in; another PIN |
 //! | `staff`, `ask_seller` | helpers and their PINs; the seller's PIN for one act, on a helper's phone |
 //! | `queue`, `new_sale` | all tickets, and finding one by its number; a ticket opened for a piece threaded by hand |
 //! | `ticket` | one ticket, from the tick to the money |
 //! | `bill`, `sales` | what is paid together, and put right; finding a sale again |
+//! | `lengths` | the lengths a base is made in, as forms offer them |
 //! | `paying`, `reduction`, `typed` | what every till shows and reads: ways to pay, cash given; what is taken off by hand; amounts as they are typed |
 //! | `table` | the seller's own table: what lies where, what it costs, what is guessed |
 //! | `trays` | counts, and the catalogue's mistakes |
@@ -26,8 +27,10 @@ mod confirm;
 mod frame;
 mod inset;
 mod kiosks;
+mod lengths;
 mod new_sale;
 mod nowhere;
+mod on;
 mod paper;
 mod paying;
 mod queue;

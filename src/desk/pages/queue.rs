@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::{
     Router,
-    extract::{Query, State},
+    extract::{Path, Query, State},
     http::StatusCode,
     response::{IntoResponse, Redirect, Response},
     routing::get,
@@ -15,6 +15,7 @@ use serde::Deserialize;
 
 use super::{
     frame::{Tab, page},
+    typed::typed_number,
     words,
 };
 use crate::{
@@ -28,7 +29,6 @@ use crate::{
     lang::{Texts, message, say},
     ledger::{Bill, Group, Ledger, LedgerError, Listed, Ticket},
     quoting::quoted,
-    ticket::TicketNumber,
 };
 
 /// Tickets shown of a group on the page of all groups, and on a page of the group's own.
@@ -39,7 +39,11 @@ const SHOWN_ALONE: usize = 60;
 const GROUPS: [Group; 3] = [Group::Waiting, Group::Checked, Group::Done];
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().route("/tickets", get(queue)).route("/tickets/find", get(find))
+    Router::new()
+        .route("/tickets", get(queue))
+        .route("/tickets/find", get(find))
+        // What a camera reads from a slip; signing in leads back to it.
+        .route("/number/{number}", get(scanned))
 }
 
 /// A group's name in addresses, and in the keys of its heading and of what stands where it is empty.
@@ -133,11 +137,24 @@ async fn find(
     Seller { texts, .. }: Seller,
     Query(find): Query<Find>,
 ) -> Result<Response, Refusal> {
-    let number = match find.number.parse::<TicketNumber>() {
+    found(&desk, texts, &find.number).await
+}
+
+async fn scanned(
+    State(desk): State<Arc<DeskState>>,
+    Seller { texts, .. }: Seller,
+    Path(number): Path<String>,
+) -> Result<Response, Refusal> {
+    found(&desk, texts, &number).await
+}
+
+/// The ticket with the number that was typed or scanned; all of them where several have it.
+async fn found(desk: &DeskState, texts: &'static Texts, typed: &str) -> Result<Response, Refusal> {
+    let number = match typed_number(typed) {
         Ok(number) => number,
         Err(error) => {
             let words = words::no_number(texts, &error);
-            return not_found(&desk, texts, StatusCode::BAD_REQUEST, &find.number, &words).await;
+            return not_found(desk, texts, StatusCode::BAD_REQUEST, typed, &words).await;
         }
     };
     let (found, show) =
@@ -147,7 +164,7 @@ async fn find(
     match (&now[..], &found[..]) {
         ([], []) => {
             let words = say!(texts, "queue-none-arrived", number = number.to_string());
-            not_found(&desk, texts, StatusCode::NOT_FOUND, &find.number, &words).await
+            not_found(desk, texts, StatusCode::NOT_FOUND, typed, &words).await
         }
         ([one], _) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
         ([], [one]) => Ok(Redirect::to(&format!("/tickets/{}", one.id)).into_response()),
@@ -159,7 +176,7 @@ async fn find(
                 section.queue aria-label=(say!(texts, "queue-found")) { (view.cards(&found)) }
                 p { a.button.quiet href="/tickets" { (say!(texts, "queue-all")) } }
             };
-            Ok(page(&desk, texts, Tab::Tickets, &say!(texts, "tab-tickets"), &main).into_response())
+            Ok(page(desk, texts, Tab::Tickets, &say!(texts, "tab-tickets"), &main).into_response())
         }
     }
 }

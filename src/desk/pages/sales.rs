@@ -16,7 +16,7 @@ use serde::Deserialize;
 
 use super::{
     frame::{Tab, page},
-    typed::{typed_price, unless_empty},
+    typed::{typed_number, typed_price, unless_empty},
     words::{self, sentence},
 };
 use crate::{
@@ -26,7 +26,6 @@ use crate::{
     ledger::{Sale, SaleId, SaleQuery},
     money::Currency,
     quoting::excerpt,
-    ticket::TicketNumber,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -49,8 +48,7 @@ struct Typed {
 
 impl Typed {
     fn query(&self, texts: &Texts, currency: Currency, zone: &TimeZone) -> Result<SaleQuery, String> {
-        let number =
-            |text: &str| text.parse::<TicketNumber>().map_err(|error| sentence(&ledger_words(texts, &error.into())));
+        let number = |text: &str| typed_number(text).map_err(|error| sentence(&ledger_words(texts, &error.into())));
         let sum = |text: &str| typed_price(currency, text).map_err(|error| sentence(&amount_words(texts, &error)));
         let show = |text: &str| text.parse().map_err(|_| say!(texts, "sales-no-show", found = excerpt(text)));
         let home = |text: &str| {
@@ -111,7 +109,7 @@ fn form(texts: &Texts, typed: &Typed) -> Markup {
         html! {
             div {
                 label for=(name) { (label) }
-                input id=(name) name=(name) value=(value) placeholder=(hint) inputmode=(mode) autocomplete="off" maxlength="20";
+                input id=(name) name=(name) value=(value) placeholder=(hint) inputmode=(mode) autocomplete="off" maxlength="120";
             }
         }
     };

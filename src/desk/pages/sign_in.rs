@@ -25,7 +25,7 @@ use crate::{
         refusal::Refusal,
         return_page::ReturnPage,
         seller::guesser,
-        signed_in::name_of,
+        signed_in::{is_sellers_name, name_of},
         state::DeskState,
     },
     disk::digest::sha256_hex,
@@ -256,7 +256,14 @@ async fn sign_in(
         return Ok(Redirect::to("/setup").into_response());
     }
     let (back, typed) = (ReturnPage::to(&form.back), form.who.clone());
-    let who = desk.ledger.look(move |ledger| ledger.who_is(&typed)).await?;
+    // A helper's own name comes first: one may have been called so before.
+    let who = desk
+        .ledger
+        .look(move |ledger| {
+            let who = ledger.who_is(&typed)?;
+            Ok(who.or_else(|| is_sellers_name(&typed).then(|| SELLER.to_owned())))
+        })
+        .await?;
     let guesser = guesser(&desk, &caller, &headers).await?;
     match (check_pin(&desk, &caller, guesser.as_ref(), who.as_deref(), form.pin).await?, who) {
         (Ok(()), who) => begin(&desk, &caller, &headers, who.filter(|who| who != SELLER), &back).await,

@@ -26,11 +26,11 @@ use crate::{
         ledger_words::staff_words,
         refusal::Refusal,
         seller::{Owner, Seller},
-        signed_in::name_of,
+        signed_in::{is_sellers_name, name_of},
         state::DeskState,
     },
     lang::{Texts, message, say},
-    ledger::{LONGEST_NAME, LedgerError, SELLER, Staff, StaffError},
+    ledger::{LONGEST_NAME, Ledger, LedgerError, SELLER, Staff, StaffError},
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -110,7 +110,14 @@ fn helper(texts: &Texts, one: &Staff, now: Timestamp) -> Markup {
 async fn add(State(desk): State<Arc<DeskState>>, owner: Owner, Form(form): Form<Who>) -> Result<Response, Refusal> {
     let (pin, texts) = (desk.auth.new_pin()?, owner.0.texts);
     let (hash, name) = (desk.auth.hash_pin(pin.clone()).await?, form.name.clone());
-    match desk.ledger.run_by(&owner.0, move |ledger, now| ledger.add_helper(&name, &hash, now)).await {
+    let add = move |ledger: &mut Ledger, now| {
+        // The ledger knows the seller by one name, and the pages say it in four languages.
+        if is_sellers_name(&name) {
+            return Err(StaffError::Sellers.into());
+        }
+        ledger.add_helper(&name, &hash, now)
+    };
+    match desk.ledger.run_by(&owner.0, add).await {
         Ok(name) => Ok(told_once(&desk, texts, &name, &pin)),
         Err(Refusal::Ledger(LedgerError::Staff(why))) => {
             let status = match why {

@@ -8,6 +8,7 @@ use crate::{
     lang::{Texts, say},
     money::{AmountError, Currency, MAX_AMOUNT, PlainLine, WantedAmount, parse_percent, parse_price},
     quoting::excerpt,
+    ticket::{NumberError, TicketNumber},
 };
 
 use super::words::sentence;
@@ -16,13 +17,18 @@ use super::words::sentence;
 /// locales of Europe and the Americas.
 const BETWEEN_THOUSANDS: [char; 5] = [' ', '\u{a0}', '\u{202f}', '\'', '’'];
 
+/// A ticket's number as it is typed, or as a scanner types what stands in a slip's code: an address that ends with it.
+pub(super) fn typed_number(typed: &str) -> Result<TicketNumber, NumberError> {
+    typed.rsplit('/').next().unwrap_or_default().parse()
+}
+
 /// A price above zero.
 pub(super) fn typed_price(currency: Currency, typed: &str) -> Result<Decimal, AmountError> {
     parse_price(&with_point(typed), currency).map_err(|error| as_it_stood(error, typed))
 }
 
 /// A measure above zero, without its unit.
-pub(super) fn typed_number(typed: &str) -> Option<Decimal> {
+pub(super) fn typed_measure(typed: &str) -> Option<Decimal> {
     let typed = with_point(typed);
     let is_plain = typed.bytes().all(|b| b.is_ascii_digit() || b == b'.');
     let number: Decimal = typed.parse().ok().filter(|_| is_plain)?;
@@ -36,7 +42,7 @@ pub(super) fn typed_signed(typed: &str) -> Option<Decimal> {
         Some(rest) => (-Decimal::ONE, rest),
         None => (Decimal::ONE, typed.strip_prefix('+').unwrap_or(typed)),
     };
-    typed_number(rest).map(|number| sign * number)
+    typed_measure(rest).map(|number| sign * number)
 }
 
 /// A percentage from 0 to 100.

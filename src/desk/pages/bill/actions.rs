@@ -6,7 +6,7 @@ use axum::{
     Form, Router,
     extract::{Path, State},
     http::StatusCode,
-    response::{IntoResponse, Redirect, Response},
+    response::{IntoResponse, Redirect},
     routing::post,
 };
 use jiff::Timestamp;
@@ -20,18 +20,18 @@ use crate::{
         approval::Posted,
         ledger_words::ledger_words,
         pages::{
+            on::{Answered, On},
             paying::{amount_of, way_called},
             reduction::{Asked, who_takes_off},
-            typed::plain_line,
+            typed::{plain_line, typed_number},
             words,
         },
         refusal::{Refusal, status_of},
         seller::Seller,
         state::DeskState,
     },
-    lang::{Texts, message, say},
+    lang::{message, say},
     ledger::{Bill, Ledger, LedgerError, Listed, Paying, Seen},
-    ticket::TicketNumber,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -47,27 +47,21 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/bills/{id}/other-way", post(other_way))
 }
 
-/// Does something to bill `id` and leads back to the place on its page; what the ledger refuses stands on that page.
+/// Does something to a bill and leads back to the place on its page; what the ledger refuses stands on that page.
 pub(super) async fn act(
-    desk: &DeskState,
-    seller: &Seller,
-    id: Uuid,
+    on: &On,
     place: &str,
-    work: impl FnOnce(&mut Ledger, Timestamp) -> Result<Bill, LedgerError> + Send + 'static,
-) -> Result<Response, Refusal> {
-    match desk.ledger.enter_by(seller, work).await {
+    work: impl FnOnce(&mut Ledger, Uuid, Timestamp) -> Result<Bill, LedgerError> + Send + 'static,
+) -> Answered {
+    let id = on.id;
+    match on.desk.ledger.enter_by(&on.seller, move |ledger, now| work(ledger, id, now)).await {
         Ok(_) => Ok(Redirect::to(&format!("/bills/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
-            let words = words::trouble(seller.texts, &error, &desk.catalog.loaded().catalog);
-            Ok((StatusCode::CONFLICT, with_trouble(desk, seller.texts, id, Some(&words)).await?).into_response())
+            let words = words::trouble(on.texts(), &error, &on.desk.catalog.loaded().catalog);
+            with_trouble(on, StatusCode::CONFLICT, &words).await
         }
         Err(refusal) => Err(refusal),
     }
-}
-
-/// The bill's page with what is wrong with a form.
-async fn wrong(desk: &DeskState, texts: &'static Texts, id: Uuid, words: &str) -> Result<Response, Refusal> {
-    Ok((StatusCode::BAD_REQUEST, with_trouble(desk, texts, id, Some(words)).await?).into_response())
 }
 
 #[derive(Deserialize)]
@@ -77,11 +71,7 @@ struct Begin {
 }
 
 /// Begins a bill for goods alone.
-async fn begin(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Form(form): Form<Begin>,
-) -> Result<Response, Refusal> {
+async fn begin(State(desk): State<Arc<DeskState>>, seller: Seller, Form(form): Form<Begin>) -> Answered {
     let loaded = desk.catalog.loaded();
     let work = move |ledger: &mut Ledger, now| ledger.begin_bill(form.id, &loaded.catalog.table.prices, now);
     let bill = desk.ledger.enter_by(&seller, work).await?;
@@ -93,22 +83,20 @@ struct ByNumber {
     number: String,
 }
 
-async fn add_ticket(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<ByNumber>,
-) -> Result<Response, Refusal> {
-    let texts = seller.texts;
-    let number = match form.number.parse::<TicketNumber>() {
+async fn add_ticket(on: On, Form(form): Form<ByNumber>) -> Answered {
+    let texts = on.texts();
+    let number = match typed_number(&form.number) {
         Ok(number) => number,
-        Err(error) => return wrong(&desk, texts, id, &words::sentence(&ledger_words(texts, &error.into()))).await,
+        Err(error) => {
+            let words = words::sentence(&ledger_words(texts, &error.into()));
+            return with_trouble(&on, StatusCode::BAD_REQUEST, &words).await;
+        }
     };
-    let found = desk.ledger.look(move |ledger| ledger.tickets_numbered(number)).await?;
+    let found = on.desk.ledger.look(move |ledger| ledger.tickets_numbered(number)).await?;
     let open: Vec<&Listed> = found.iter().filter(|one| one.state.is_open()).collect();
     if let [one] = open[..] {
         let ticket = one.id;
-        return act(&desk, &seller, id, "", move |ledger, now| ledger.put_on_bill(id, ticket, now)).await;
+        return act(&on, "", move |ledger, id, now| ledger.put_on_bill(id, ticket, now)).await;
     }
     let number = number.to_string();
     let words = if found.is_empty() {
@@ -118,7 +106,7 @@ async fn add_ticket(
     } else {
         say!(texts, "bill-tickets-alike", number = number)
     };
-    wrong(&desk, texts, id, &words).await
+    with_trouble(&on, StatusCode::BAD_REQUEST, &words).await
 }
 
 #[derive(Deserialize)]
@@ -128,22 +116,12 @@ struct OfTicket {
     gift: u8,
 }
 
-async fn take_off(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<OfTicket>,
-) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "", move |ledger, now| ledger.take_off_bill(id, form.ticket, now)).await
+async fn take_off(on: On, Form(form): Form<OfTicket>) -> Answered {
+    act(&on, "", move |ledger, id, now| ledger.take_off_bill(id, form.ticket, now)).await
 }
 
-async fn gift(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<OfTicket>,
-) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "", move |ledger, now| ledger.set_gift(id, form.ticket, form.gift == 1, now)).await
+async fn gift(on: On, Form(form): Form<OfTicket>) -> Answered {
+    act(&on, "", move |ledger, id, now| ledger.set_gift(id, form.ticket, form.gift == 1, now)).await
 }
 
 #[derive(Deserialize)]
@@ -152,16 +130,11 @@ struct Goods {
     price: String,
 }
 
-async fn add_goods(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<Goods>,
-) -> Result<Response, Refusal> {
-    let currency = desk.catalog.loaded().catalog.table.prices.currency;
-    match plain_line(seller.texts, currency, &form.words, &form.price) {
-        Ok(line) => act(&desk, &seller, id, "", move |ledger, now| ledger.add_goods(id, &line, now)).await,
-        Err(words) => wrong(&desk, seller.texts, id, &words).await,
+async fn add_goods(on: On, Form(form): Form<Goods>) -> Answered {
+    let currency = on.desk.catalog.loaded().catalog.table.prices.currency;
+    match plain_line(on.texts(), currency, &form.words, &form.price) {
+        Ok(line) => act(&on, "", move |ledger, id, now| ledger.add_goods(id, &line, now)).await,
+        Err(words) => with_trouble(&on, StatusCode::BAD_REQUEST, &words).await,
     }
 }
 
@@ -169,25 +142,21 @@ async fn goods_off(
     State(desk): State<Arc<DeskState>>,
     seller: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
-) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "", move |ledger, now| ledger.remove_goods(id, at, now)).await
+) -> Answered {
+    act(&On { desk, seller, id }, "", move |ledger, id, now| ledger.remove_goods(id, at, now)).await
 }
 
-async fn reduce(
-    State(desk): State<Arc<DeskState>>,
-    Path(id): Path<Uuid>,
-    posted: Posted<Asked>,
-) -> Result<Response, Refusal> {
-    let texts = posted.seller.texts;
-    let given = match posted.form.given(&desk, texts) {
+async fn reduce(State(desk): State<Arc<DeskState>>, Path(id): Path<Uuid>, posted: Posted<Asked>) -> Answered {
+    let on = |seller: Seller| On { desk: Arc::clone(&desk), seller, id };
+    let given = match posted.form.given(&desk, posted.seller.texts) {
         Ok(given) => given,
-        Err(words) => return wrong(&desk, texts, id, &words).await,
+        Err(words) => return with_trouble(&on(posted.seller.clone()), StatusCode::BAD_REQUEST, &words).await,
     };
     let (bill, ..) = desk.ledger.look(move |ledger| ledger.bill(id)).await?;
     // What can't be taken off at all is told by the ledger, to whoever asks.
     let percent = given.as_ref().map_or(Ok(Decimal::ZERO), |given| bill.goods_percent_off(&given.reduction));
     let seller = who_takes_off(&desk, &posted, percent.unwrap_or_default()).await?;
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.reduce_goods(id, given, now)).await
+    act(&on(seller), "#till", move |ledger, id, now| ledger.reduce_goods(id, given, now)).await
 }
 
 #[derive(Deserialize)]
@@ -201,22 +170,17 @@ struct Pay {
     given: String,
 }
 
-async fn pay(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<Pay>,
-) -> Result<Response, Refusal> {
-    let tender = way_called(&desk, &form.tender)?;
-    let (amount, given) = match (amount_of(&desk, &form.amount), amount_of(&desk, &form.given)) {
+async fn pay(on: On, Form(form): Form<Pay>) -> Answered {
+    let tender = way_called(&on.desk, &form.tender)?;
+    let (amount, given) = match (amount_of(&on.desk, &form.amount), amount_of(&on.desk, &form.given)) {
         (Ok(amount), Ok(given)) => (amount, given),
         (Err(refusal), _) | (_, Err(refusal)) => {
-            return wrong(&desk, seller.texts, id, &words::sentence(&refusal.words(seller.texts))).await;
+            return with_trouble(&on, StatusCode::BAD_REQUEST, &words::sentence(&refusal.words(on.texts()))).await;
         }
     };
     let paying = Paying { tender, amount, given };
     let seen = Seen { left: form.left, payments: form.payments };
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.pay(id, &paying, seen, now)).await
+    act(&on, "#till", move |ledger, id, now| ledger.pay(id, &paying, seen, now)).await
 }
 
 #[derive(Deserialize)]
@@ -226,13 +190,12 @@ struct OtherWay {
     reason: String,
 }
 
-async fn other_way(
-    State(desk): State<Arc<DeskState>>,
-    Path(id): Path<Uuid>,
-    posted: Posted<OtherWay>,
-) -> Result<Response, Refusal> {
+async fn other_way(State(desk): State<Arc<DeskState>>, Path(id): Path<Uuid>, posted: Posted<OtherWay>) -> Answered {
     let seller = posted.by_the_seller(&desk, message!("act-other-way")).await?;
     let form = posted.form;
     let to = way_called(&desk, &form.tender)?;
-    act(&desk, &seller, id, "", move |ledger, now| ledger.other_tender(id, form.payment, &to, &form.reason, now)).await
+    act(&On { desk, seller, id }, "", move |ledger, id, now| {
+        ledger.other_tender(id, form.payment, &to, &form.reason, now)
+    })
+    .await
 }

@@ -118,7 +118,7 @@ impl View {
                 form.length method="post" action=(self.action("ticket")) {
                     label for="number" { (say!(texts, "bill-add-ticket")) }
                     div.row {
-                        input #number name="number" inputmode="numeric" autocomplete="off" placeholder="3-042-6" maxlength="20" required;
+                        input #number name="number" inputmode="numeric" autocomplete="off" placeholder="3-042-6" maxlength="120" required;
                         button { (say!(texts, "bill-add")) }
                     }
                 }

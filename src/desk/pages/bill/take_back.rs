@@ -21,6 +21,7 @@ use crate::{
         approval::Posted,
         pages::{
             frame::{Tab, page},
+            on::On,
             paying::{way_called, way_words},
             words,
         },
@@ -203,5 +204,5 @@ async fn take_back(
         name => Some(way_called(&desk, name)?),
     };
     let back = TakeBack { what, parts_home: form.home == 1, reason: form.reason };
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.take_back(id, &back, out.as_ref(), now)).await
+    act(&On { desk, seller, id }, "#till", move |ledger, id, now| ledger.take_back(id, &back, out.as_ref(), now)).await
 }

@@ -2,16 +2,10 @@
 
 use std::sync::Arc;
 
-use axum::{
-    Router,
-    extract::{Path, State},
-    response::{IntoResponse, Response},
-    routing::get,
-};
+use axum::{Router, http::StatusCode, response::IntoResponse, routing::get};
 use jiff::Timestamp;
 use maud::{Markup, html};
 use rust_decimal::Decimal;
-use uuid::Uuid;
 
 use crate::{
     catalog::{Catalog, Loaded},
@@ -19,10 +13,9 @@ use crate::{
         pages::{
             frame::{Tab, page},
             inset::{HERE, inset},
+            on::{Answered, On},
             paper, words,
         },
-        refusal::Refusal,
-        seller::Seller,
         state::DeskState,
     },
     lang::{Texts, say},
@@ -46,17 +39,17 @@ pub(super) struct View {
     pub(super) paper: Markup,
 }
 
-async fn show(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    with_trouble(&desk, seller.texts, id, None).await
+async fn show(on: On) -> Answered {
+    with(&on, None).await
 }
 
 /// The bill's page, with what went wrong on top.
-pub(super) async fn with_trouble(
-    desk: &DeskState,
-    texts: &'static Texts,
-    id: Uuid,
-    trouble: Option<&str>,
-) -> Result<Response, Refusal> {
+pub(super) async fn with_trouble(on: &On, status: StatusCode, trouble: &str) -> Answered {
+    Ok((status, with(on, Some(trouble)).await?).into_response())
+}
+
+async fn with(on: &On, trouble: Option<&str>) -> Answered {
+    let (desk, texts, id) = (&on.desk, on.texts(), on.id);
     let (bill, tickets, sum) = desk.ledger.look(move |ledger| ledger.bill(id)).await?;
     let title = say!(texts, "bill-title", number = bill.number.to_string());
     let paper = paper::of_bill(desk, texts, &bill);

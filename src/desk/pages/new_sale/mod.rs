@@ -21,11 +21,12 @@ use view::View;
 
 use super::{
     frame::{Tab, page},
+    typed::typed_number,
     words,
 };
 use crate::{
     catalog::Catalog,
-    craft::{DropKind, Home, Piece, Wearer},
+    craft::{DropKind, Home, Length, PIECE_LENGTHS_MM, Piece, Wearer},
     desk::{
         refusal::{Refusal, status_of},
         seller::Seller,
@@ -33,7 +34,6 @@ use crate::{
     },
     lang::{Texts, say},
     ledger::{Count, LedgerError},
-    ticket::TicketNumber,
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -52,6 +52,8 @@ struct Chosen {
     /// Makes one ticket of a form that is sent twice.
     id: Option<Uuid>,
     base: String,
+    /// How long, in millimetres; without it, as that base usually is.
+    length: String,
     /// The homes of the drops, left to right, as typed: `B3 B3 C10`.
     homes: String,
     /// A home that was touched.
@@ -64,7 +66,7 @@ struct Chosen {
     is_for: String,
     /// What the count says is not left lies before the seller.
     found: u8,
-    /// The number of a ticket whose piece is the beginning.
+    /// The number of a ticket whose piece is the beginning, or its id, where a number may be that of several.
     from: String,
 }
 
@@ -72,6 +74,8 @@ struct Chosen {
 struct Draft<'a> {
     id: Uuid,
     base: &'a str,
+    /// A bangle has none.
+    length: Option<Length>,
     wearer: Wearer,
     /// Every home as it was typed or touched, with the drop that lives there.
     homes: Vec<(String, Option<&'a DropKind>)>,
@@ -82,6 +86,7 @@ impl Chosen {
     /// is left out.
     fn begin_with(&mut self, piece: &Piece, catalog: &Catalog) {
         self.base.clone_from(&piece.base);
+        self.length = piece.length.map(|length| length.mm().to_string()).unwrap_or_default();
         piece.wearer.code().clone_into(&mut self.wearer);
         let homes = piece.drops.iter().filter_map(|id| catalog.drop_kind(id)).map(|kind| kind.home.to_string());
         self.homes = homes.collect::<Vec<_>>().join(" ");
@@ -105,9 +110,12 @@ impl Chosen {
         let base = named.or_else(|| catalog.bases.iter().find(|base| in_stock(&base.id))).or(catalog.bases.first());
         // Not said, a young child is possible.
         let said = Wearer::from_code(&self.is_for).or_else(|| Wearer::from_code(&self.wearer));
+        // What another base is not made in becomes the usual length of that.
+        let asked = self.length.trim().parse().ok().filter(|mm| PIECE_LENGTHS_MM.contains(mm)).map(Length::from_mm);
         Draft {
             id: self.id.unwrap_or_else(Uuid::now_v7),
             base: base.map_or("", |base| base.id.as_str()),
+            length: base.and_then(|base| base.length_like(asked)),
             wearer: said.unwrap_or(Wearer::Unknown),
             homes,
         }
@@ -115,10 +123,10 @@ impl Chosen {
 }
 
 impl Draft<'_> {
-    fn piece(&self, catalog: &Catalog) -> Piece {
+    fn piece(&self) -> Piece {
         Piece {
             base: self.base.to_owned(),
-            length: catalog.base(self.base).and_then(|base| base.usual_length()),
+            length: self.length,
             wearer: self.wearer,
             neck: None,
             drops: self.drops().map(|(_, kind)| kind.id.clone()).collect(),
@@ -155,19 +163,21 @@ async fn choose(
     if chosen.from.trim().is_empty() {
         return shown(&desk, texts, &chosen, None).await;
     }
-    let found = match chosen.from.parse::<TicketNumber>() {
-        Ok(number) => desk
+    let found = match (chosen.from.parse::<Uuid>(), typed_number(&chosen.from)) {
+        (Ok(id), _) => Ok(desk.ledger.look(move |ledger| ledger.ticket(id)).await?.piece),
+        (_, Ok(number)) => desk
             .ledger
             .look(move |ledger| ledger.tickets_numbered(number))
             .await?
             .into_iter()
             .find_map(|one| one.ticket.ok())
+            .map(|ticket| ticket.piece)
             .ok_or_else(|| say!(texts, "queue-none-arrived", number = number.to_string())),
-        Err(error) => Err(words::no_number(texts, &error)),
+        (_, Err(error)) => Err(words::no_number(texts, &error)),
     };
     match found {
-        Ok(ticket) => {
-            chosen.begin_with(&ticket.piece, &desk.catalog.loaded().catalog);
+        Ok(piece) => {
+            chosen.begin_with(&piece, &desk.catalog.loaded().catalog);
             shown(&desk, texts, &chosen, None).await
         }
         Err(words) => {
@@ -191,7 +201,7 @@ async fn shown(
     if is_opened {
         draft.id = Uuid::now_v7();
     }
-    let sum = loaded.catalog.quote(&draft.piece(&loaded.catalog));
+    let sum = loaded.catalog.quote(&draft.piece());
     let view = View { texts, loaded: &loaded, counts: &counts, draft: &draft, sum };
     Ok(page(desk, texts, Tab::Tickets, &say!(texts, "sale-title"), &view.content(trouble)).into_response())
 }
@@ -208,7 +218,7 @@ async fn open(
             (StatusCode::BAD_REQUEST, shown(&desk, texts, &chosen, Some((&words, false))).await?).into_response()
         );
     }
-    let (id, piece, found) = (draft.id, draft.piece(&loaded.catalog), chosen.found == 1);
+    let (id, piece, found) = (draft.id, draft.piece(), chosen.found == 1);
     let of = Arc::clone(&loaded);
     let opened = desk
         .ledger

@@ -9,7 +9,10 @@ use super::Draft;
 use crate::{
     catalog::{Loaded, PieceError},
     craft::Wearer,
-    desk::pages::words,
+    desk::pages::{
+        lengths::{choices, made_in},
+        words,
+    },
     lang::{Texts, say},
     ledger::{Count, LedgerError},
     money::Quote,
@@ -38,6 +41,7 @@ impl View<'_> {
                 div.bench {
                     section.card.so-far aria-label=(say!(texts, "ticket-piece")) {
                         (self.bases())
+                        (self.lengths())
                         (self.wearers())
                         (self.so_far())
                         (self.typed())
@@ -50,7 +54,7 @@ impl View<'_> {
             form.card.find method="get" action="/new" {
                 label for="from" { (say!(texts, "sale-begin-with")) }
                 div.row {
-                    input #from name="from" inputmode="numeric" autocomplete="off" placeholder="3-042-6" maxlength="20" required;
+                    input #from name="from" inputmode="numeric" autocomplete="off" placeholder="3-042-6" maxlength="120" required;
                     button.quiet { (say!(texts, "sale-take")) }
                 }
             }
@@ -74,6 +78,20 @@ impl View<'_> {
                     }
                 }
                 button.no-script { (say!(texts, "sale-take")) }
+            }
+        }
+    }
+
+    /// How long the chain is; every length costs the same.
+    fn lengths(&self) -> Markup {
+        let (texts, base) = (self.texts, self.loaded.catalog.base(self.draft.base));
+        html! {
+            @if let (Some(base), Some(length)) = (base, self.draft.length) {
+                label for="length" { (say!(texts, "ticket-length-free")) }
+                div.row {
+                    select #length name="length" data-submits { (choices(texts, &made_in(base), length)) }
+                    button.no-script { (say!(texts, "sale-take")) }
+                }
             }
         }
     }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::{
     Form, Router,
     extract::{Path, Query, State},
-    http::{HeaderValue, StatusCode, header},
+    http::{HeaderMap, HeaderValue, StatusCode, header},
     response::{IntoResponse, Redirect, Response},
     routing::{get, post},
 };
@@ -16,6 +16,7 @@ use super::facts::{Facts, PaidBill, paid_in, picture};
 use crate::{
     catalog::{Loaded, Printer},
     desk::{
+        outward::Reach,
         printing::{Job, What},
         refusal::Refusal,
         return_page::ReturnPage,
@@ -88,7 +89,12 @@ async fn receipt(desk: &DeskState, texts: &'static Texts, by: By) -> Result<(Uui
 }
 
 /// The slip of a ticket without its picture, and what that is made of.
-async fn slip(desk: &DeskState, texts: &'static Texts, id: Uuid) -> Result<(Slip, Ticket, Arc<Loaded>), Refusal> {
+async fn slip(
+    desk: &DeskState,
+    texts: &'static Texts,
+    id: Uuid,
+    headers: &HeaderMap,
+) -> Result<(Slip, Ticket, Arc<Loaded>), Refusal> {
     let (ticket, gift) = desk
         .ledger
         .look(move |ledger| {
@@ -100,7 +106,8 @@ async fn slip(desk: &DeskState, texts: &'static Texts, id: Uuid) -> Result<(Slip
         .await?;
     let loaded = desk.catalog.loaded();
     let facts = Facts { texts, catalog: &loaded.catalog, practice: desk.practice.is_on() };
-    Ok((facts.slip(&ticket, gift), ticket, loaded))
+    let address = Reach::of(desk, headers).likeliest();
+    Ok((facts.slip(&ticket, gift, address.as_deref()), ticket, loaded))
 }
 
 /// A document as a file that a browser shows.
@@ -155,9 +162,10 @@ async fn slip_of_ticket(
     seller: Seller,
     Path(id): Path<Uuid>,
     Query(wanted): Query<Wanted>,
+    headers: HeaderMap,
 ) -> Result<Response, Refusal> {
     let texts = wanted.texts(&seller)?;
-    let (slip, ticket, loaded) = slip(&desk, texts, id).await?;
+    let (slip, ticket, loaded) = slip(&desk, texts, id, &headers).await?;
     let make = move || Slip { picture: picture(&loaded, &ticket.piece), ..slip }.document(texts);
     shown(&desk, format!("slip-{}", ticket.number), make).await
 }
@@ -202,10 +210,11 @@ async fn print_slip(
     State(desk): State<Arc<DeskState>>,
     seller: Seller,
     Path(id): Path<Uuid>,
+    headers: HeaderMap,
     Form(wanted): Form<Wanted>,
 ) -> Result<Response, Refusal> {
     let (texts, printer) = (wanted.texts(&seller)?, printer(&desk)?);
-    let (slip, ticket, loaded) = slip(&desk, texts, id).await?;
+    let (slip, ticket, loaded) = slip(&desk, texts, id, &headers).await?;
     let number = ticket.number.to_string();
     let make = move || {
         let paper = &loaded.catalog.table.paper;

@@ -14,7 +14,7 @@ use crate::{
     },
     lang::Texts,
     ledger::{AboutShow, Bill, BillSum, Corrected, Correction, Payment, Ticket, Why},
-    money::TaxRule,
+    money::{PriceRules, TaxRule},
     paper::{Back, Off, OffWhy, Paid, Receipt, Slip, SoldPiece, TakenBack, TaxLine},
     ticket::State,
 };
@@ -129,8 +129,9 @@ impl Facts<'_> {
         words.filter(|words| said.insert(words.clone())).collect()
     }
 
-    /// The slip of a ticket, without its picture.
-    pub(super) fn slip(&self, ticket: &Ticket, gift: bool) -> Slip {
+    /// The slip of a ticket, without its picture; `address` is where a phone finds the desk.
+    pub(super) fn slip(&self, ticket: &Ticket, gift: bool, address: Option<&str>) -> Slip {
+        let number = ticket.number.to_string();
         let parts = |hazard: &crate::caution::Hazard<'_>| {
             let base = hazard.is_of_the_base().then(|| self.name(&ticket.piece.base));
             let names: Vec<String> = base.into_iter().chain(hazard.drops().map(|id| self.name(id))).collect();
@@ -140,7 +141,8 @@ impl Facts<'_> {
         Slip {
             table: self.catalog.table.name.clone(),
             practice: self.practice,
-            number: ticket.number.to_string(),
+            code: address.map_or_else(|| number.clone(), |address| format!("{address}/number/{number}")),
+            number,
             wearer: ticket.piece.wearer,
             gift,
             base: self.name(&ticket.piece.base),
@@ -176,8 +178,13 @@ fn taxes(bill: &Bill, live: &[&Ticket], sum: &BillSum) -> Vec<TaxLine> {
         let net = total - tax;
         match taxes.iter_mut().find(|line| line.rule == rule) {
             Some(line) => (line.net, line.tax) = (line.net + net, line.tax + tax),
-            None => taxes.push(TaxLine { rule, net, tax }),
+            None => taxes.push(TaxLine { rule, net, tax, is_rounded_apart: false }),
         }
+    }
+    for line in &mut taxes {
+        let left = if matches!(line.rule, TaxRule::Included { .. }) { line.net + line.tax } else { line.net };
+        let together = PriceRules { tax: line.rule, ..bill.rules.clone() }.tax_and_total(left).0;
+        line.is_rounded_apart = together != line.tax;
     }
     taxes
 }

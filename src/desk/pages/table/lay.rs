@@ -25,7 +25,7 @@ use crate::{
         editing,
         money_words::amount_words,
         pages::{
-            typed::{count, typed_number, typed_price},
+            typed::{count, typed_measure, typed_price},
             words,
         },
         photos,
@@ -71,7 +71,7 @@ fn told(texts: &Texts, form: &TableForm, loaded: &Loaded, before: Option<&DropKi
     }
     for (name, unit) in [("weight", "g"), ("width", "mm"), ("height", "mm")] {
         if let Some(typed) = form.told(name) {
-            let number = typed_number(typed).ok_or_else(|| say!(texts, "table-no-measure", found = typed))?;
+            let number = typed_measure(typed).ok_or_else(|| say!(texts, "table-no-measure", found = typed))?;
             if before.is_none_or(|kind| measure(kind, name) != Some(number)) {
                 fields = fields.written(name, in_quotes(&format!("{number}{unit}")));
             }

@@ -6,7 +6,7 @@ use axum::{
     Form, Router,
     extract::{Path, State},
     http::StatusCode,
-    response::{IntoResponse, Redirect, Response},
+    response::{IntoResponse, Redirect},
     routing::{get, post},
 };
 use jiff::Timestamp;
@@ -19,13 +19,14 @@ use crate::{
     caution::CautionCode,
     craft::{Home, Length, PIECE_LENGTHS_MM, Wearer},
     desk::{
+        approval::Posted,
         pages::{
             confirm::{Question, ask},
             frame::{Tab, page},
+            on::{Answered, On},
             words,
         },
         refusal::{Refusal, status_of},
-        seller::Seller,
         state::DeskState,
     },
     lang::{Texts, message, say},
@@ -52,30 +53,29 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page.
 pub(super) async fn act(
-    desk: &DeskState,
-    seller: &Seller,
-    id: Uuid,
+    on: &On,
     place: &str,
-    work: impl FnOnce(&mut Ledger, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
-) -> Result<Response, Refusal> {
-    match desk.ledger.enter_by(seller, work).await {
+    work: impl FnOnce(&mut Ledger, Uuid, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
+) -> Answered {
+    let id = on.id;
+    match on.desk.ledger.enter_by(&on.seller, move |ledger, now| work(ledger, id, now)).await {
         Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
-        Err(Refusal::Ledger(error)) => refused(desk, seller.texts, id, error).await,
+        Err(Refusal::Ledger(error)) => refused(on, error).await,
         Err(refusal) => Err(refusal),
     }
 }
 
 /// What the ledger refuses stands on the ticket's page, unless the disk is at fault.
-async fn refused(desk: &DeskState, texts: &'static Texts, id: Uuid, error: LedgerError) -> Result<Response, Refusal> {
+async fn refused(on: &On, error: LedgerError) -> Answered {
     if status_of(&error) != StatusCode::CONFLICT {
         return Err(error.into());
     }
-    let words = words::trouble(texts, &error, &desk.catalog.loaded().catalog);
-    Ok((StatusCode::CONFLICT, with_trouble(desk, texts, id, &words).await?).into_response())
+    let words = words::trouble(on.texts(), &error, &on.desk.catalog.loaded().catalog);
+    with_trouble(on, StatusCode::CONFLICT, &words).await
 }
 
-async fn call(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "", move |ledger, now| ledger.call(id, now)).await
+async fn call(on: On) -> Answered {
+    act(&on, "", move |ledger, id, now| ledger.call(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -86,12 +86,7 @@ struct Tick {
     found: u8,
 }
 
-async fn tick(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<Tick>,
-) -> Result<Response, Refusal> {
+async fn tick(on: On, Form(form): Form<Tick>) -> Answered {
     let (part, place) = match form.part.as_str() {
         "base" => (Part::Base, "#base".to_owned()),
         at => match at.parse() {
@@ -101,16 +96,12 @@ async fn tick(
             }
         },
     };
-    let (on, found) = (form.on == 1, form.found == 1);
-    act(&desk, &seller, id, &place, move |ledger, now| ledger.tick(id, part, on, found, now)).await
+    let (is_here, found) = (form.on == 1, form.found == 1);
+    act(&on, &place, move |ledger, id, now| ledger.tick(id, part, is_here, found, now)).await
 }
 
-async fn all_here(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.tick_all(id, now)).await
+async fn all_here(on: On) -> Answered {
+    act(&on, "#till", move |ledger, id, now| ledger.tick_all(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -120,32 +111,27 @@ struct OneMore {
     found: u8,
 }
 
-async fn add(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<OneMore>,
-) -> Result<Response, Refusal> {
-    let (texts, loaded) = (seller.texts, desk.catalog.loaded());
+async fn add(on: On, Form(form): Form<OneMore>) -> Answered {
+    let (texts, loaded) = (on.texts(), on.desk.catalog.loaded());
     let home = form.home.trim().to_ascii_uppercase().parse::<Home>().ok();
     let Some(kind) = home.and_then(|home| loaded.catalog.drop_at(home)) else {
         let typed: String = form.home.chars().take(20).collect();
         let words = say!(texts, "change-no-home", typed = typed);
-        return Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, texts, id, &words).await?).into_response());
+        return with_trouble(&on, StatusCode::BAD_REQUEST, &words).await;
     };
     let (kind, found, of) = (kind.id.clone(), form.found == 1, Arc::clone(&loaded));
-    let done = desk.ledger.enter_by(&seller, {
-        let kind = kind.clone();
+    let done = on.desk.ledger.enter_by(&on.seller, {
+        let (id, kind) = (on.id, kind.clone());
         move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)
     });
     match done.await {
-        Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}#add")).into_response()),
+        Ok(_) => Ok(Redirect::to(&format!("/tickets/{}#add", on.id)).into_response()),
         Err(Refusal::Ledger(LedgerError::NoneLeft(_))) => {
             let name = words::part_name(texts, &loaded.catalog, &kind);
-            let question = is_it_here(texts, id, &form.home, &name);
-            Ok((StatusCode::CONFLICT, with(&desk, texts, id, Some(&question)).await?).into_response())
+            let question = is_it_here(texts, on.id, &form.home, &name);
+            Ok((StatusCode::CONFLICT, with(&on.desk, texts, on.id, Some(&question)).await?).into_response())
         }
-        Err(Refusal::Ledger(error)) => refused(&desk, texts, id, error).await,
+        Err(Refusal::Ledger(error)) => refused(&on, error).await,
         Err(refusal) => Err(refusal),
     }
 }
@@ -166,14 +152,9 @@ struct OtherBase {
     base: String,
 }
 
-async fn base(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<OtherBase>,
-) -> Result<Response, Refusal> {
-    let loaded = desk.catalog.loaded();
-    act(&desk, &seller, id, "#base", move |ledger, now| ledger.set_base(id, &form.base, &loaded.catalog, now)).await
+async fn base(on: On, Form(form): Form<OtherBase>) -> Answered {
+    let loaded = on.desk.catalog.loaded();
+    act(&on, "#base", move |ledger, id, now| ledger.set_base(id, &form.base, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -182,21 +163,13 @@ struct NewLength {
     to: Option<f64>,
 }
 
-async fn length(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<NewLength>,
-) -> Result<Response, Refusal> {
+async fn length(on: On, Form(form): Form<NewLength>) -> Answered {
     let Some(mm) = form.to.or(form.mm).filter(|mm| PIECE_LENGTHS_MM.contains(mm)) else {
         let (least, most) = (PIECE_LENGTHS_MM.start(), PIECE_LENGTHS_MM.end());
         return Err(Refusal::wrong(message!("refused-length", least = least.to_string(), most = most.to_string())));
     };
-    let loaded = desk.catalog.loaded();
-    act(&desk, &seller, id, "#length", move |ledger, now| {
-        ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, now)
-    })
-    .await
+    let loaded = on.desk.catalog.loaded();
+    act(&on, "#length", move |ledger, id, now| ledger.set_length(id, Length::from_mm(mm), &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -204,18 +177,13 @@ struct NewWearer {
     wearer: String,
 }
 
-async fn wearer(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<NewWearer>,
-) -> Result<Response, Refusal> {
+async fn wearer(on: On, Form(form): Form<NewWearer>) -> Answered {
     let Some(wearer) = Wearer::from_code(&form.wearer) else {
         let codes = Wearer::ANSWERS.map(Wearer::code).join(", ");
         return Err(Refusal::wrong(message!("refused-wearer", found = quoted(&form.wearer), codes = codes)));
     };
-    let loaded = desk.catalog.loaded();
-    act(&desk, &seller, id, "#wearer", move |ledger, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
+    let loaded = on.desk.catalog.loaded();
+    act(&on, "#wearer", move |ledger, id, now| ledger.set_wearer(id, wearer, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -223,14 +191,9 @@ struct Line {
     line: usize,
 }
 
-async fn remove(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<Line>,
-) -> Result<Response, Refusal> {
-    let loaded = desk.catalog.loaded();
-    act(&desk, &seller, id, "", move |ledger, now| ledger.remove(id, form.line, &loaded.catalog, now)).await
+async fn remove(on: On, Form(form): Form<Line>) -> Answered {
+    let loaded = on.desk.catalog.loaded();
+    act(&on, "", move |ledger, id, now| ledger.remove(id, form.line, &loaded.catalog, now)).await
 }
 
 #[derive(Deserialize)]
@@ -238,13 +201,8 @@ struct Told {
     told: u8,
 }
 
-async fn told(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<Told>,
-) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "#told", move |ledger, now| ledger.set_told(id, form.told == 1, now)).await
+async fn told(on: On, Form(form): Form<Told>) -> Answered {
+    act(&on, "#told", move |ledger, id, now| ledger.set_told(id, form.told == 1, now)).await
 }
 
 #[derive(Deserialize)]
@@ -253,14 +211,9 @@ struct Confirm {
     on: u8,
 }
 
-async fn confirm(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<Confirm>,
-) -> Result<Response, Refusal> {
-    let (code, on) = (form.code, form.on == 1);
-    act(&desk, &seller, id, "#told", move |ledger, now| ledger.confirm_hazard(id, code, on, now)).await
+async fn confirm(on: On, Form(form): Form<Confirm>) -> Answered {
+    let (code, is_confirmed) = (form.code, form.on == 1);
+    act(&on, "#told", move |ledger, id, now| ledger.confirm_hazard(id, code, is_confirmed, now)).await
 }
 
 #[derive(Deserialize)]
@@ -268,35 +221,25 @@ struct ConfirmSum {
     charge: String,
 }
 
-async fn confirm_sum(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<ConfirmSum>,
-) -> Result<Response, Refusal> {
-    let charge = match form.charge.as_str() {
-        "seen" => Charge::AsSeen,
-        "today" => Charge::Today,
+async fn confirm_sum(State(desk): State<Arc<DeskState>>, Path(id): Path<Uuid>, posted: Posted<ConfirmSum>) -> Answered {
+    let (charge, seller) = match posted.form.charge.as_str() {
+        // Whoever says that a sum of no list is charged sets a price.
+        "seen" => (Charge::AsSeen, posted.by_the_seller(&desk, message!("act-other-sum")).await?),
+        "today" => (Charge::Today, posted.seller.clone()),
         other => return Err(Refusal::wrong(message!("refused-charge", found = quoted(other)))),
     };
     let loaded = desk.catalog.loaded();
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.confirm_sum(id, charge, &loaded.catalog, now)).await
+    act(&On { desk, seller, id }, "#till", move |ledger, id, now| ledger.confirm_sum(id, charge, &loaded.catalog, now))
+        .await
 }
 
-async fn hand_over(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.hand_over(id, now)).await
+async fn hand_over(on: On) -> Answered {
+    act(&on, "#till", move |ledger, id, now| ledger.hand_over(id, now)).await
 }
 
-async fn ask_let_go(
-    State(desk): State<Arc<DeskState>>,
-    Seller { texts, .. }: Seller,
-    Path(id): Path<Uuid>,
-) -> Result<Response, Refusal> {
-    let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
+async fn ask_let_go(on: On) -> Answered {
+    let (id, texts) = (on.id, on.texts());
+    let ticket = on.desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     let main = ask(&Question {
         texts,
         title: say!(texts, "let-go-ask", number = ticket.number.to_string()),
@@ -306,9 +249,9 @@ async fn ask_let_go(
         field: None,
         back: format!("/tickets/{id}"),
     });
-    Ok(page(&desk, texts, Tab::Tickets, &say!(texts, "let-go-title"), &main).into_response())
+    Ok(page(&on.desk, texts, Tab::Tickets, &say!(texts, "let-go-title"), &main).into_response())
 }
 
-async fn let_go(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    act(&desk, &seller, id, "", move |ledger, now| ledger.let_go(id, now)).await
+async fn let_go(on: On) -> Answered {
+    act(&on, "", move |ledger, id, now| ledger.let_go(id, now)).await
 }

@@ -19,6 +19,7 @@ use crate::{
     desk::{
         pages::{
             frame::{Tab, page},
+            on::On,
             words,
         },
         refusal::Refusal,
@@ -202,7 +203,7 @@ async fn swap(
     Form(form): Form<Swap>,
 ) -> Result<Response, Refusal> {
     let loaded = desk.catalog.loaded();
-    act(&desk, &seller, id, &format!("#line-{at}"), move |ledger, now| {
+    act(&On { desk, seller, id }, &format!("#line-{at}"), move |ledger, id, now| {
         ledger.swap(id, at, &form.to, &loaded.catalog, now)
     })
     .await

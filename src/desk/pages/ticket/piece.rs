@@ -4,8 +4,11 @@ use maud::{Markup, html};
 
 use super::view::View;
 use crate::{
-    craft::{BaseKind, Length, Wearer},
-    desk::pages::words,
+    craft::Wearer,
+    desk::pages::{
+        lengths::{choices, made_in},
+        words,
+    },
     lang::say,
 };
 
@@ -79,18 +82,11 @@ impl View {
         }
     }
 
-    /// The lengths the base is made in, an inch apart. A length in between stays as it is.
+    /// The lengths the base is made in.
     fn lengths(&self) -> Markup {
         let (texts, piece) = (self.texts, &self.ticket.piece);
         let (Some(length), Some(base)) = (piece.length, self.catalog().base(&piece.base)) else { return html! {} };
-        let BaseKind::Necklace(necklace) = &base.kind else { return html! {} };
-        let steps: Vec<Length> = (1..=200)
-            .map(|inches| Length::from_inches(f64::from(inches)))
-            .filter(|step| {
-                (necklace.lengths.shortest.mm() - 0.5..=necklace.lengths.longest.mm() + 0.5).contains(&step.mm())
-            })
-            .collect();
-        let same = |step: &Length| (step.mm() - length.mm()).abs() < 0.5;
+        let steps = made_in(base);
         let shorter = steps.iter().rev().find(|step| step.mm() < length.mm() - 0.5);
         let longer = steps.iter().find(|step| step.mm() > length.mm() + 0.5);
         html! {
@@ -101,12 +97,7 @@ impl View {
                 div.row {
                     button.step form="length-steps" data-key="shorter" name="to" value=[shorter.map(|step| step.mm())] disabled[shorter.is_none()]
                         aria-label=(say!(texts, "ticket-shorter")) { "−" }
-                    select #mm name="mm" data-submits {
-                        @if !steps.iter().any(same) { option value=(length.mm()) selected { (words::length(texts, length)) } }
-                        @for step in &steps {
-                            option value=(step.mm()) selected[same(step)] { (words::length(texts, *step)) }
-                        }
-                    }
+                    select #mm name="mm" data-submits { (choices(texts, &steps, length)) }
                     button.step form="length-steps" data-key="longer" name="to" value=[longer.map(|step| step.mm())] disabled[longer.is_none()]
                         aria-label=(say!(texts, "ticket-longer")) { "+" }
                     button.no-script { (say!(texts, "ticket-set")) }

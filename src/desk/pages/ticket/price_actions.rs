@@ -6,7 +6,7 @@ use axum::{
     Form, Router,
     extract::{Path, State},
     http::StatusCode,
-    response::{IntoResponse, Redirect, Response},
+    response::{IntoResponse, Redirect},
     routing::post,
 };
 use rust_decimal::Decimal;
@@ -18,10 +18,10 @@ use crate::{
     desk::{
         approval::Posted,
         pages::{
+            on::{Answered, On},
             reduction::{Asked, who_takes_off},
             typed::plain_line,
         },
-        refusal::Refusal,
         seller::Seller,
         state::DeskState,
     },
@@ -39,29 +39,23 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 /// Leads to the ticket's bill, which is begun where there is none.
-async fn bill(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    let bill = desk.ledger.enter_by(&seller, move |ledger, now| ledger.bill_for(id, now)).await?;
+async fn bill(on: On) -> Answered {
+    let id = on.id;
+    let bill = on.desk.ledger.enter_by(&on.seller, move |ledger, now| ledger.bill_for(id, now)).await?;
     Ok(Redirect::to(&format!("/bills/{}", bill.id)).into_response())
 }
 
-async fn reduce(
-    State(desk): State<Arc<DeskState>>,
-    Path(id): Path<Uuid>,
-    posted: Posted<Asked>,
-) -> Result<Response, Refusal> {
+async fn reduce(State(desk): State<Arc<DeskState>>, Path(id): Path<Uuid>, posted: Posted<Asked>) -> Answered {
+    let on = |seller: Seller| On { desk: Arc::clone(&desk), seller, id };
     let given = match posted.form.given(&desk, posted.seller.texts) {
         Ok(given) => given,
-        Err(words) => {
-            return Ok(
-                (StatusCode::BAD_REQUEST, with_trouble(&desk, posted.seller.texts, id, &words).await?).into_response()
-            );
-        }
+        Err(words) => return with_trouble(&on(posted.seller.clone()), StatusCode::BAD_REQUEST, &words).await,
     };
     let ticket = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     // What can't be taken off at all is told by the ledger, to whoever asks.
     let percent = given.as_ref().map_or(Ok(Decimal::ZERO), |given| ticket.percent_off(&given.reduction));
     let seller = who_takes_off(&desk, &posted, percent.unwrap_or_default()).await?;
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.reduce(id, given, now)).await
+    act(&on(seller), "#till", move |ledger, id, now| ledger.reduce(id, given, now)).await
 }
 
 #[derive(Deserialize)]
@@ -69,26 +63,14 @@ struct Chosen {
     package: String,
 }
 
-async fn package(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(chosen): Form<Chosen>,
-) -> Result<Response, Refusal> {
-    let packages = &desk.catalog.loaded().catalog.table.till.packages;
-    let package = match chosen.package.as_str() {
-        "" => None,
-        name => match packages.iter().find(|package| package.name == name) {
-            Some(package) => Some(package.clone()),
-            None => {
-                let words = say!(seller.texts, "price-package-gone", name = quoted(name));
-                return Ok(
-                    (StatusCode::BAD_REQUEST, with_trouble(&desk, seller.texts, id, &words).await?).into_response()
-                );
-            }
-        },
-    };
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.set_package(id, package, now)).await
+async fn package(on: On, Form(chosen): Form<Chosen>) -> Answered {
+    let loaded = on.desk.catalog.loaded();
+    let package = loaded.catalog.table.till.packages.iter().find(|package| package.name == chosen.package).cloned();
+    if package.is_none() && !chosen.package.is_empty() {
+        let words = say!(on.texts(), "price-package-gone", name = quoted(&chosen.package));
+        return with_trouble(&on, StatusCode::BAD_REQUEST, &words).await;
+    }
+    act(&on, "#till", move |ledger, id, now| ledger.set_package(id, package, now)).await
 }
 
 #[derive(Deserialize)]
@@ -97,20 +79,11 @@ struct Plain {
     price: String,
 }
 
-async fn plain(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<Plain>,
-) -> Result<Response, Refusal> {
-    let loaded = desk.catalog.loaded();
-    match plain_line(seller.texts, loaded.catalog.table.prices.currency, &form.words, &form.price) {
-        Ok(line) => {
-            act(&desk, &seller, id, "#till", move |ledger, now| ledger.add_plain(id, &line, &loaded.catalog, now)).await
-        }
-        Err(words) => {
-            Ok((StatusCode::BAD_REQUEST, with_trouble(&desk, seller.texts, id, &words).await?).into_response())
-        }
+async fn plain(on: On, Form(form): Form<Plain>) -> Answered {
+    let loaded = on.desk.catalog.loaded();
+    match plain_line(on.texts(), loaded.catalog.table.prices.currency, &form.words, &form.price) {
+        Ok(line) => act(&on, "#till", move |ledger, id, now| ledger.add_plain(id, &line, &loaded.catalog, now)).await,
+        Err(words) => with_trouble(&on, StatusCode::BAD_REQUEST, &words).await,
     }
 }
 
@@ -118,7 +91,8 @@ async fn plain_off(
     State(desk): State<Arc<DeskState>>,
     seller: Seller,
     Path((id, at)): Path<(Uuid, usize)>,
-) -> Result<Response, Refusal> {
+) -> Answered {
     let loaded = desk.catalog.loaded();
-    act(&desk, &seller, id, "#till", move |ledger, now| ledger.remove_plain(id, at, &loaded.catalog, now)).await
+    act(&On { desk, seller, id }, "#till", move |ledger, id, now| ledger.remove_plain(id, at, &loaded.catalog, now))
+        .await
 }

@@ -2,26 +2,18 @@
 
 use std::sync::Arc;
 
-use axum::{
-    Form, Router,
-    extract::{Path, State},
-    http::StatusCode,
-    response::{IntoResponse, Response},
-    routing::post,
-};
+use axum::{Form, Router, http::StatusCode, routing::post};
 use rust_decimal::Decimal;
 use serde::Deserialize;
-use uuid::Uuid;
 
 use super::{actions::act, view::with_trouble};
 use crate::{
     desk::{
         pages::{
+            on::{Answered, On},
             paying::{amount_of, way_called},
             words,
         },
-        refusal::Refusal,
-        seller::Seller,
         state::DeskState,
     },
     lang::say,
@@ -41,24 +33,20 @@ struct RingUp {
     given: String,
 }
 
-async fn ring_up(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Path(id): Path<Uuid>,
-    Form(form): Form<RingUp>,
-) -> Result<Response, Refusal> {
-    let tender = way_called(&desk, &form.tender)?;
-    let given = amount_of(&desk, &form.given)?;
+async fn ring_up(on: On, Form(form): Form<RingUp>) -> Answered {
+    let tender = way_called(&on.desk, &form.tender)?;
+    let given = amount_of(&on.desk, &form.given)?;
+    let id = on.id;
     // Somebody else may have changed the piece while this seller looked at the sum.
-    let before = desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
+    let before = on.desk.ledger.look(move |ledger| ledger.ticket(id)).await?;
     if before.state.is_open() && before.quote.total != form.total {
-        let texts = seller.texts;
+        let texts = on.texts();
         let sum = words::money(texts, before.quote.total, before.quote.currency);
         let words = say!(texts, "sum-changed", sum = sum);
-        return Ok((StatusCode::CONFLICT, with_trouble(&desk, texts, id, &words).await?).into_response());
+        return with_trouble(&on, StatusCode::CONFLICT, &words).await;
     }
     let paying = Paying { tender, amount: None, given };
-    act(&desk, &seller, id, "#till", move |ledger, now| {
+    act(&on, "#till", move |ledger, id, now| {
         let ticket = ledger.ticket(id)?;
         // A second touch on the same button means the first: the money was taken, once.
         if ticket.state.is_sold() && ticket.tender.as_ref() == Some(&paying.tender) && ticket.quote.total == form.total

@@ -5,7 +5,7 @@ use std::{borrow::Cow, collections::BTreeMap, sync::Arc};
 use axum::{
     Router,
     extract::{Path, Query, State},
-    http::HeaderMap,
+    http::{HeaderMap, StatusCode},
     response::{IntoResponse, Response},
     routing::get,
 };
@@ -23,6 +23,7 @@ use crate::{
         pages::{
             frame::{Tab, page},
             inset::{HERE, inset},
+            on::{Answered, On},
             paper,
             queue::portrait_address,
             words,
@@ -58,18 +59,14 @@ pub(super) struct View {
     pub(super) paper: Markup,
 }
 
-async fn show(State(desk): State<Arc<DeskState>>, seller: Seller, Path(id): Path<Uuid>) -> Result<Response, Refusal> {
-    with(&desk, seller.texts, id, None).await
+async fn show(on: On) -> Answered {
+    with(&on.desk, on.texts(), on.id, None).await
 }
 
 /// The ticket's page, with what went wrong on top.
-pub(super) async fn with_trouble(
-    desk: &DeskState,
-    texts: &'static Texts,
-    id: Uuid,
-    trouble: &str,
-) -> Result<Response, Refusal> {
-    with(desk, texts, id, Some(&html! { p.trouble role="alert" { (trouble) } })).await
+pub(super) async fn with_trouble(on: &On, status: StatusCode, trouble: &str) -> Answered {
+    let trouble = html! { p.trouble role="alert" { (trouble) } };
+    Ok((status, with(&on.desk, on.texts(), on.id, Some(&trouble)).await?).into_response())
 }
 
 /// The ticket's page, with something on top.
@@ -165,6 +162,7 @@ impl View {
                 }
                 div.changing { (self.more()) (self.price()) }
             }
+            p.no-print { a.button.quiet href={ "/new?from=" (self.ticket.id) } { (say!(self.texts, "ticket-one-more")) } }
             (self.past())
             (self.same_number())
             (self.bar())
