@@ -75,6 +75,9 @@ pub(super) fn kept(photo: &[u8]) -> Result<Kept, Message> {
     if !matches!(reader.format(), Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) {
         return Err(message!("photo-format"));
     }
+    if reader.format() == Some(ImageFormat::Jpeg) && is_cut_off(photo) {
+        return Err(message!("photo-unreadable"));
+    }
     let (mut limits, mut reader) = (Limits::default(), reader);
     limits.max_alloc = Some(MOST_MEMORY);
     reader.limits(limits);
@@ -97,6 +100,12 @@ pub(super) fn kept(photo: &[u8]) -> Result<Kept, Message> {
         picture.apply_orientation(orientation);
     }
     encoded(&picture).map_err(|error| why(&error))
+}
+
+/// Whether a JPEG lacks its end, which its decoder would fill with grey. The mark of the end stands in no picture's data; a
+/// small preview at the head has one of its own. Source: ITU-T T.81, B.1.1 (from memory).
+fn is_cut_off(jpeg: &[u8]) -> bool {
+    !jpeg[jpeg.len() / 2..].windows(2).any(|two| two == [0xff, 0xd9])
 }
 
 /// As a file: with what is transparent left so, else as a photo.
