@@ -9,11 +9,13 @@
 //! money     amounts, quote, tax                        (craft)
 //! export    tables for spreadsheets                    (craft)
 //! hang      how it hangs                               (craft)
+//! prep      how many to make, costs, shopping, cuts     (craft, money)
 //! caution   the small-parts gauge, rules, what to say  (ron_tree, craft)
 //! catalog   files: read, check, report, watch          (disk and the pure rooms)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
+//! bench     before and after a show, from the ledger (prep, catalog, ledger)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
 //! paper     receipts and slips, as PDF and for printers (lang, catalog; no HTTP, no clock)
 //! link      the kiosk's line to the desk               (machine, ticket, catalog; no Bevy)
@@ -22,9 +24,10 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang` and `caution` are pure: no files, no clock, no engine. A test
+//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang`, `prep` and `caution` are pure: no files, no clock, no engine. A test
 //! reads every `use` line and refuses an arrow that is not listed.
 
+pub mod bench;
 pub mod catalog;
 pub mod caution;
 pub mod craft;
@@ -42,6 +45,7 @@ pub mod machine;
 pub mod money;
 pub mod paper;
 pub mod portrait;
+pub mod prep;
 pub mod quoting;
 pub mod ron_tree;
 pub mod ticket;

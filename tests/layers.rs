@@ -25,8 +25,9 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("money", &["craft"], &[]),
     ("export", &["craft"], &["csv"]),
     ("hang", &["craft"], &[]),
+    ("prep", &["craft", "money"], &["microlp"]),
     ("caution", &["ron_tree", "craft"], &[]),
-    ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "caution"], &["image", "notify"]),
+    ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "prep", "caution"], &["image", "notify"]),
     ("portrait", &["craft", "hang", "catalog"], &["image", "tiny_skia"]),
     ("ticket", &["craft", "money", "caution"], &[]),
     (
@@ -34,6 +35,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
         &["disk", "ron_tree", "craft", "money", "export", "caution", "catalog", "ticket"],
         &["rusqlite", "jiff"],
     ),
+    ("bench", &["craft", "money", "prep", "catalog", "ledger"], &[]),
     ("lang", &["craft", "money", "caution", "catalog"], &[]),
     ("link", &["disk", "machine", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
     ("paper", &["craft", "money", "caution", "catalog", "lang"], &["image", "krilla", "rustybuzz"]),
@@ -41,8 +43,8 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     (
         "desk",
         &[
-            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "caution", "catalog", "portrait",
-            "lang", "ticket", "ledger", "link", "guest", "paper",
+            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "prep", "caution", "catalog",
+            "portrait", "bench", "lang", "ticket", "ledger", "link", "guest", "paper",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
@@ -68,6 +70,7 @@ const WATCHED: &[&str] = &[
     "jiff",
     "krilla",
     "maud",
+    "microlp",
     "notify",
     "rusqlite",
     "rustybuzz",
@@ -81,7 +84,7 @@ const WATCHED: &[&str] = &[
 ];
 
 /// Rooms without files, clocks and threads.
-const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "caution"];
+const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "prep", "caution"];
 
 /// What a pure room may not touch of the standard library.
 const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "std::env", "std::thread"];

@@ -54,7 +54,7 @@ impl Loaded {
 const LONGEST_FILE: u64 = 4 * MEGABYTE;
 
 /// A file of the folder as text, or the mistake that it is none.
-fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
+pub(super) fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
     let bytes = read_plain(&root.join(file), LONGEST_FILE).map_err(|error| {
         let right = match error {
             NotRead::Missing => "every catalogue needs it",

@@ -8,7 +8,7 @@ use axum::{
 };
 
 /// Pages that signing in leads back to; everything else begins at the tickets.
-const PAGES: [&str; 12] = [
+const PAGES: [&str; 13] = [
     "/tickets",
     "/bills",
     "/sales",
@@ -17,6 +17,7 @@ const PAGES: [&str; 12] = [
     "/parts",
     "/show",
     "/shows",
+    "/bench",
     "/practice",
     "/kiosks",
     "/pin",

@@ -107,6 +107,10 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/practice/seen", Desk, ""),
     ("POST", "/practice/end", Approved, ""),
     ("POST", "/show/close", Approved, "show=99"),
+    // Before and after a show.
+    ("GET", "/bench", Sellers, ""),
+    ("GET", "/bench/cuts", Sellers, ""),
+    ("GET", "/bench/shows/{id}", Sellers, ""),
     // Tablets, and who is signed in.
     ("GET", "/kiosks", Desk, ""),
     ("POST", "/kiosks/back", Desk, ""),

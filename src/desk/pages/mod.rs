@@ -11,12 +11,14 @@
 //! | `paying`, `reduction`, `typed` | what every till shows and reads: ways to pay, cash given; what is taken off by hand; amounts as they are typed |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
+//! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
 //! | `show` | what a show is and came to; ending it; practice |
 //! | `paper` | receipts and slips, and what became of printing them |
 //! | `kiosks` | paired tablets, pairing another, and what lies on them; a phone as another till |
 //! | `nowhere` | an address that leads nowhere |
 
 mod ask_seller;
+mod bench;
 mod bill;
 mod caution_signs;
 mod cautions_card;
@@ -74,6 +76,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(trays::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
+        .merge(bench::routes())
         .merge(kiosks::routes())
 }
 
