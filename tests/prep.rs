@@ -225,3 +225,33 @@ fn every_slip_in_the_workshops_file_is_told_with_its_place() {
         assert_eq!(check.expect("it runs").status.code(), Some(2), "{wrong}");
     }
 }
+
+/// A copy by one touch holds what the desk has entered, and opens as a ledger; nothing else of the folder can be had so.
+#[test]
+fn a_copy_is_made_in_one_touch_and_holds_everything() {
+    let table = Table::new();
+    let (seller, catalog) = (table.seller(), table.catalog());
+    table.desk.with_ledger(move |ledger| month(ledger, &catalog)).expect("the ledger");
+    assert!(seller.get("/bench").text.contains("no copy of the ledger"), "the reminder");
+    let made = seller.post("/bench/backup", &[]);
+    assert_eq!((made.status, made.location.as_str()), (303, "/bench/backup"));
+    // Touched twice, it is a copy more or the same one, and no fault.
+    assert_eq!(seller.post("/bench/backup", &[]).status, 303);
+    assert!(!seller.get("/bench").text.contains("no copy of the ledger"));
+    let page = seller.get("/bench/backup").text;
+    let (_, rest) = page.split_once("/bench/backup/ledger-").expect("a copy on the page");
+    let name = format!("ledger-{}", rest.split_once('"').expect("the end of the address").0);
+    let saved = seller.get(&format!("/bench/backup/{name}"));
+    assert_eq!(saved.status, 200);
+    assert!(
+        saved.headers.get("content-disposition").is_some_and(|one| one.to_str().is_ok_and(|one| one.contains(&name)))
+    );
+    assert!(saved.text.starts_with("SQLite format 3"), "the file itself");
+    let copy = table.dir.path().join("data/backups").join(&name);
+    let found = Ledger::beside_the_desk(&copy).expect("a ledger");
+    let there = table.desk.with_ledger(|ledger| ledger.shows(99)).expect("the ledger").expect("shows");
+    assert_eq!(found.shows(99).expect("shows"), there);
+    for other in ["ledger.sqlite", "..%2Fledger.sqlite", "ledger-1.sqlite", "ledger-20260101-000000.sqlite"] {
+        assert_eq!(seller.get(&format!("/bench/backup/{other}")).status, 404, "{other}");
+    }
+}

@@ -35,6 +35,8 @@ const SHOWS_AND_SALES: &[&str] = &[
     "/bench/cuts?part=cable-brass&length=18in&count=x",
     "/bench/cuts?part=cork&length=18in&count=1",
     "/bench/shows/99",
+    "/bench/backup",
+    "/bench/backup/none",
 ];
 
 /// What the tests themselves call things, and what is called so in every language: no word of a page.

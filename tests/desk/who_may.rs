@@ -111,6 +111,9 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("GET", "/bench", Sellers, ""),
     ("GET", "/bench/cuts", Sellers, ""),
     ("GET", "/bench/shows/{id}", Sellers, ""),
+    ("GET", "/bench/backup", Sellers, ""),
+    ("POST", "/bench/backup", Sellers, ""),
+    ("GET", "/bench/backup/{name}", Sellers, ""),
     // Tablets, and who is signed in.
     ("GET", "/kiosks", Desk, ""),
     ("POST", "/kiosks/back", Desk, ""),

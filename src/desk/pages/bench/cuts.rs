@@ -208,7 +208,7 @@ fn list(texts: &Texts, planned: &Planned) -> Markup {
                                 span {
                                     strong { (say!(texts, "cuts-spool", length = length(job.stock()[cut.stock].length))) } " "
                                     @for (one, n) in job.wanted().iter().zip(&cut.counts).filter(|(_, n)| **n > 0) {
-                                        (say!(texts, "cuts-times", n = *n, length = length(one.length))) " · "
+                                        span.line { (say!(texts, "cuts-times", n = *n, length = length(one.length))) }
                                     }
                                     span.faint {
                                         @if cut.kept { (say!(texts, "cuts-stays", length = length(cut.left))) }

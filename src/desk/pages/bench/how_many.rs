@@ -12,7 +12,7 @@ use axum::{
 use maud::{Markup, html};
 use serde::Deserialize;
 
-use super::{SHOWS, mistakes_in, plot, workshop};
+use super::{SHOWS, backup, mistakes_in, plot, workshop};
 use crate::{
     bench::{Basis, Number, PastShow, numbers, past_shows},
     catalog::Catalog,
@@ -57,13 +57,17 @@ async fn how_many(
     let title = say!(texts, "bench-how-many");
     let main = html! {
         h1 { (title) }
+        @if !past.is_empty() { (backup::reminder(&desk, texts)) }
         (mistakes_in(texts, mistakes.as_ref()))
         p { (say!(texts, "bench-from-shows", n = past.len())) }
         (for_which(texts, kind))
-        (table(texts, catalog, &numbers))
+        (tables(texts, catalog, &numbers))
         p.faint { (say!(texts, "bench-how-reckoned")) }
         @if workshop.is_none() && mistakes.is_none() { p.faint { (say!(texts, "bench-no-recipes")) } }
-        p.links { a href="/bench/cuts" { (say!(texts, "bench-cuts")) } }
+        p.links {
+            a href="/bench/cuts" { (say!(texts, "bench-cuts")) }
+            a href="/bench/backup" { (say!(texts, "backup-title")) }
+        }
         (looking_back(texts, &past))
     };
     Ok(page(&desk, texts, Tab::Bench, &title, &main).into_response())
@@ -83,14 +87,29 @@ fn for_which(texts: &Texts, kind: Option<ShowKind>) -> Markup {
     }
 }
 
-fn table(texts: &Texts, catalog: &Catalog, numbers: &[Number]) -> Markup {
+/// What is to be made first, and folded away what there is enough of.
+fn tables(texts: &Texts, catalog: &Catalog, numbers: &[Number]) -> Markup {
     let scale = plot::scale(numbers.iter().map(|one| (&one.number, one.on_hand)));
+    let (make, enough): (Vec<&Number>, Vec<&Number>) = numbers.iter().partition(|one| one.number.make > 0);
     html! {
         p.faint.legend {
             span.sample.usual {} (say!(texts, "bench-legend-usual")) " "
             span.sample.there {} (say!(texts, "bench-legend-there")) " "
             span.sample.take {} (say!(texts, "bench-legend-take"))
         }
+        @if make.is_empty() { p { (say!(texts, "bench-nothing-to-make")) } }
+        @else { (table(texts, catalog, &make, scale)) }
+        @if !enough.is_empty() {
+            details.card #enough {
+                summary { (say!(texts, "bench-enough")) " " span.tally { (enough.len()) } }
+                (table(texts, catalog, &enough, scale))
+            }
+        }
+    }
+}
+
+fn table(texts: &Texts, catalog: &Catalog, numbers: &[&Number], scale: u32) -> Markup {
+    html! {
         table.bench {
             thead {
                 tr {

@@ -5,9 +5,11 @@
 //! | `how_many` | how many of everything to make, and the shows to look back on |
 //! | `plot` | a range, what is there and what to take, as one bar |
 //! | `after` | what a show came to for the maker |
+//! | `backup` | a copy of the ledger in one touch |
 //! | `cuts` | which spool is cut into what |
 
 mod after;
+mod backup;
 mod cuts;
 mod how_many;
 mod plot;
@@ -29,7 +31,7 @@ use crate::{
 const SHOWS: usize = 60;
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().merge(how_many::routes()).merge(after::routes()).merge(cuts::routes())
+    Router::new().merge(how_many::routes()).merge(after::routes()).merge(cuts::routes()).merge(backup::routes())
 }
 
 /// The workshop, and what is wrong with its file; then it is gone without.
