@@ -12,6 +12,7 @@
 //! prep      how many to make, costs, shopping, cuts     (craft, money)
 //! caution   the small-parts gauge, rules, what to say  (ron_tree, craft)
 //! catalog   files: read, check, report, watch          (disk and the pure rooms)
+//! photo     a tray by one photo: straightened, cut out  (craft)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
@@ -24,7 +25,7 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang`, `prep` and `caution` are pure: no files, no clock, no engine. A test
+//! `quoting`, `ron_tree`, `craft`, `money`, `export`, `hang`, `photo`, `prep` and `caution` are pure: no files, no clock, no engine. A test
 //! reads every `use` line and refuses an arrow that is not listed.
 
 pub mod bench;
@@ -44,6 +45,7 @@ pub mod link;
 pub mod machine;
 pub mod money;
 pub mod paper;
+pub mod photo;
 pub mod portrait;
 pub mod prep;
 pub mod quoting;

@@ -22,6 +22,8 @@ mod bill_story;
 mod by_hand;
 #[path = "desk/driver.rs"]
 mod driver;
+#[path = "desk/empty_table.rs"]
+mod empty_table;
 #[path = "browser/evening.rs"]
 mod evening;
 #[path = "browser/glance.rs"]
@@ -34,6 +36,8 @@ mod kit;
 mod languages;
 #[path = "browser/light.rs"]
 mod light;
+#[path = "browser/own_table.rs"]
+mod own_table;
 #[path = "browser/paper.rs"]
 mod paper;
 #[path = "browser/people.rs"]

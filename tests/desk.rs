@@ -44,12 +44,16 @@ mod kit;
 
 #[path = "desk/colours.rs"]
 mod colours;
+#[path = "desk/empty_table.rs"]
+mod empty_table;
 #[path = "desk/kiosk_line.rs"]
 mod kiosk_line;
 #[path = "desk/languages.rs"]
 mod languages;
 #[path = "desk/one_device.rs"]
 mod one_device;
+#[path = "desk/own_table.rs"]
+mod own_table;
 #[path = "desk/people_pages.rs"]
 mod people_pages;
 #[path = "desk/queue.rs"]

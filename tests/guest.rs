@@ -340,3 +340,41 @@ fn a_piece_of_bare_base_has_its_sum() {
     let bare = Piece { base: "bangle-brass".into(), length: None, wearer: Wearer::Unknown, neck: None, drops: vec![] };
     assert_eq!(guest.derived().quote, catalog.quote(&bare).ok());
 }
+
+/// A table that is only begun has nothing to hang anything on: guests stay at Welcome, whatever they touch.
+#[test]
+fn at_a_table_that_is_only_begun_guests_stay_at_welcome() {
+    let mut snapshot = demo();
+    let catalog = Arc::make_mut(&mut snapshot.catalog);
+    catalog.bases.clear();
+    catalog.drops.clear();
+    catalog.trays.clear();
+    snapshot.available.clear();
+    let mut guest = at_welcome(&snapshot);
+    assert_eq!(guest.derived().piece, None, "nothing sways there");
+    for request in [
+        Request::Begin,
+        Request::Surprise,
+        Request::ToStage,
+        Request::ChooseBase("chain-brass".into()),
+        Request::Begin,
+        hang("key-heart"),
+        Request::ShowTray(3),
+        Request::TurnTray(1),
+        Request::Longer(1),
+        Request::Budget(Some(Decimal::TEN)),
+        Request::Review,
+        Request::Send,
+    ] {
+        ask(&mut guest, [request]);
+        assert!(hung(&guest).is_empty() && total(&guest).is_none());
+    }
+    ask(&mut guest, [Request::Done, Request::PutBack, Request::Where("key-heart".into()), Request::Back]);
+    assert_eq!(guest.screen(), Screen::Welcome);
+    ask(&mut guest, [Request::Begin]);
+    assert_eq!(guest.screen(), Screen::Welcome);
+    // The table is laid meanwhile.
+    let _ = guest.hear(News::Snapshot(Arc::new(demo())));
+    ask(&mut guest, [Request::Begin]);
+    assert_eq!(guest.screen(), Screen::Base);
+}

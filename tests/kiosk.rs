@@ -33,6 +33,8 @@ mod seller;
 mod suits;
 #[path = "kiosk/touches.rs"]
 mod touches;
+#[path = "kiosk/truth.rs"]
+mod truth;
 
 use std::sync::Arc;
 
@@ -281,12 +283,12 @@ fn a_guest_who_leaves_leaves_nothing() {
     hand.tap(&Request::Close);
     let second = std::time::Duration::from_secs(1);
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(second));
-    hand.frames(95);
+    hand.frames(185);
     assert!(hand.sees(&Request::StillHere));
     assert_eq!(hand.targets().all.len(), 1, "nothing under the question can be touched");
     hand.tap(&Request::StillHere);
     assert!(!hand.sees(&Request::StillHere) && hand.hung().len() == 2);
-    hand.frames(115);
+    hand.frames(250);
     everything_is_gone(&hand);
     assert_eq!(hand.find(&Request::Begin).label, "Touch to begin", "the next guest is greeted in the table's language");
 }
@@ -297,7 +299,7 @@ fn a_sheet_left_open_on_welcome_is_closed() {
     let mut hand = Hand::at((1280, 800));
     hand.tap(&Request::Open(Overlay::Looks));
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
-    hand.frames(95);
+    hand.frames(185);
     everything_is_gone(&hand);
 }
 
@@ -315,4 +317,19 @@ fn put_back_shows_the_home() {
     assert_eq!(Request::Where(hand.session().whereabouts.clone().unwrap()), last.request);
     hand.tap(&Request::Back);
     everything_is_gone(&hand);
+}
+
+#[test]
+fn a_stray_drop_is_looked_up_from_the_stage_in_two_touches_and_the_piece_stays() {
+    let mut hand = Hand::at((1280, 800));
+    hand.reach_the_stage();
+    let at = hand.compartment("key-heart");
+    hand.tap_at(at);
+    let piece = hand.session().history.now().clone();
+    hand.tap(&Request::PutBack);
+    hand.tap(&Request::Where("locket-round".into()));
+    assert_eq!((hand.screen(), hand.session().whereabouts.as_deref()), (Screen::PutBack, Some("locket-round")));
+    hand.tap(&Request::Back);
+    assert_eq!((hand.screen(), hand.session().history.now()), (Screen::Stage, &piece));
+    assert!(hand.session().whereabouts.is_none());
 }

@@ -28,6 +28,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("prep", &["craft", "money"], &["microlp"]),
     ("caution", &["ron_tree", "craft"], &[]),
     ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "prep", "caution"], &["image", "notify"]),
+    ("photo", &["craft"], &["image", "imageproc"]),
     ("portrait", &["craft", "hang", "catalog"], &["image", "tiny_skia"]),
     ("ticket", &["craft", "money", "caution"], &[]),
     (
@@ -43,7 +44,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     (
         "desk",
         &[
-            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "prep", "caution", "catalog",
+            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "photo", "prep", "caution", "catalog",
             "portrait", "bench", "lang", "ticket", "ledger", "link", "guest", "paper",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
@@ -67,6 +68,7 @@ const WATCHED: &[&str] = &[
     "egui",
     "fs4",
     "image",
+    "imageproc",
     "jiff",
     "krilla",
     "maud",
@@ -84,7 +86,7 @@ const WATCHED: &[&str] = &[
 ];
 
 /// Rooms without files, clocks and threads.
-const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "prep", "caution"];
+const PURE: &[&str] = &["quoting", "ron_tree", "craft", "money", "export", "hang", "photo", "prep", "caution"];
 
 /// What a pure room may not touch of the standard library.
 const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "std::env", "std::thread"];

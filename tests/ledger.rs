@@ -11,6 +11,8 @@
 
 #[path = "support/book.rs"]
 mod book;
+#[path = "ledger/counts.rs"]
+mod counts;
 #[path = "support/magnet.rs"]
 mod magnet;
 #[path = "ledger/staff.rs"]
@@ -321,19 +323,6 @@ fn holds_end_with_their_time_and_letting_go_frees() {
     assert_eq!(count(&ledger, "found-token"), (1, 0));
     ledger.tick(a.id, Part::Line(0), true, false, now()).expect("held again");
     assert_eq!(count(&ledger, "found-token"), (1, 1));
-}
-
-#[test]
-fn counts_follow_the_file_only_where_it_was_edited() {
-    let mut catalog = (*catalog()).clone();
-    let mut ledger = opened(&catalog);
-    ledger.recount("key-heart", 3, now()).expect("recounted");
-    ledger.take_catalog(&catalog, "again", now()).expect("counts");
-    assert_eq!(count(&ledger, "key-heart").0, 3, "an untouched figure leaves the book alone");
-    let kind = catalog.drops.iter_mut().find(|kind| kind.id == "key-heart").expect("the key");
-    kind.stock = 30;
-    ledger.take_catalog(&catalog, "edited", now()).expect("counts");
-    assert_eq!(count(&ledger, "key-heart").0, 30);
 }
 
 /// The number is called once more from a page that was open before the last tick.

@@ -112,6 +112,9 @@ def picture(job, light):
     room(scene, light)
     settings(scene, job)
     shoot(scene, job["out"] + ".light")
+    if not job.get("facing", True):
+        print(f"DONE {job['name']} {time.time() - start:.1f}", flush=True)
+        return
     scene.view_layers[0].material_override = materials.facing()
     scene.cycles.samples, scene.cycles.use_adaptive_sampling = 16, False
     scene.cycles.pixel_filter_type, scene.cycles.film_transparent_glass = "BOX", False

@@ -107,6 +107,13 @@
     // Signing out leads away by itself; meanwhile the page must not find that nobody is signed in and lead elsewhere.
     if (isLive && form.method === "post" && !main().contains(form)) leaving = true;
     if (!isLive || form.method !== "post" || !main().contains(form)) return;
+    // A photo goes the browser's own way; a second touch means the first there as well.
+    if (form.enctype === "multipart/form-data") {
+      if (form.getAttribute("aria-busy") === "true") event.preventDefault();
+      form.setAttribute("aria-busy", "true");
+      leaving = true;
+      return;
+    }
     event.preventDefault();
     // A second touch means the first.
     if (form.getAttribute("aria-busy") === "true") return;

@@ -107,20 +107,21 @@ fn files_of(root: &Path, folder: &str, hint: &str) -> Result<Option<Vec<String>>
     Ok(Some(files))
 }
 
-/// The tray files in order of their names.
-fn tray_files(root: &Path) -> Result<Vec<String>, Mistake> {
-    match files_of(root, "trays", "")? {
-        None => Err(Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it")),
-        Some(files) if files.is_empty() => {
-            Err(Mistake::of_file("trays", "no tray", "put a file for every tray into it, as in trays/a.ron"))
-        }
-        Some(files) => Ok(files),
-    }
+/// The tray files in order of their names. A table that is only begun has none yet; without the folder something is lost.
+pub(super) fn tray_files(root: &Path) -> Result<Vec<String>, Mistake> {
+    files_of(root, "trays", "")?.ok_or_else(|| {
+        Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it, as in trays/a.ron")
+    })
 }
 
 /// The rules files in order of their names. A table without rules of its own has no such folder.
 fn rules_files(root: &Path) -> Result<Vec<String>, Mistake> {
     Ok(files_of(root, "rules", ", or take it away to go by the program's own rules")?.unwrap_or_default())
+}
+
+/// The files of names in other languages, in their order. A table whose guests all read the seller's language has none.
+pub(super) fn names_files(root: &Path) -> Result<Vec<String>, Mistake> {
+    Ok(files_of(root, "names", "")?.unwrap_or_default())
 }
 
 /// Takes a rules file in: in place of the rules of its region, or beside the others.
@@ -156,6 +157,8 @@ fn fits_nowhere(bases: &[Base], drops: &[DropKind]) -> Vec<String> {
 /// A folder while it is read.
 struct Reading<'r> {
     root: &'r Path,
+    /// Files as they are going to be, in place of those of the folder or beside them.
+    changed: &'r BTreeMap<String, String>,
     /// Of every file's name and text.
     hash: Sha256,
     mistakes: Vec<Mistake>,
@@ -174,7 +177,8 @@ struct FoundRules {
 impl Reading<'_> {
     /// A file's text. It counts for the revision.
     fn text(&mut self, file: &str) -> Option<String> {
-        match read_text(self.root, file) {
+        let read = self.changed.get(file).map_or_else(|| read_text(self.root, file), |text| Ok(text.clone()));
+        match read {
             Ok(text) => {
                 self.hash.update(file);
                 self.hash.update((text.len() as u64).to_le_bytes());
@@ -234,9 +238,6 @@ impl Reading<'_> {
             unique(&mut reader, &mut self.ids, &base.id, at, format!("the base {:?}", base.name));
             bases.push(base);
         }
-        if bases.is_empty() && reader.mistakes.is_empty() && currency.is_some() {
-            reader.wrong(0, "no base", "a table needs at least one");
-        }
         self.mistakes.append(&mut reader.mistakes);
         bases
     }
@@ -245,7 +246,11 @@ impl Reading<'_> {
     fn trays(&mut self, currency: Option<Currency>, pictures: &Pictures) -> (Vec<Tray>, Vec<DropKind>) {
         let (mut trays, mut drops) = (Vec::new(), Vec::new());
         let mut letters: HashMap<char, String> = HashMap::new();
-        for file in self.listed(tray_files(self.root)) {
+        let mut files = self.listed(tray_files(self.root));
+        files.extend(self.changed.keys().filter(|file| file.starts_with("trays/")).cloned());
+        files.sort();
+        files.dedup();
+        for file in files {
             let Some(source) = self.text(&file) else { continue };
             let (mut reader, node) = Reader::open(&file, &source);
             if let Some(read) = node.and_then(|node| read_trays::read(&mut reader, &node, currency, pictures)) {
@@ -274,8 +279,7 @@ impl Reading<'_> {
         let ids = self.ids.clone();
         let known: Vec<&str> = ids.keys().chain(&letters).map(String::as_str).collect();
         let known = self.mistakes.is_empty().then_some(known.as_slice());
-        // A table whose guests all read the seller's language has no such folder.
-        for file in self.listed(files_of(self.root, "names", "").map(Option::unwrap_or_default)) {
+        for file in self.listed(names_files(self.root)) {
             let Some(language) = names::language_of(&file).map(str::to_owned) else {
                 let right = "name it after a language of two small letters, as in names/de.ron";
                 self.mistakes.push(Mistake::of_file(&file, "no language is called so", right));
@@ -295,13 +299,41 @@ impl Reading<'_> {
 /// # Errors
 /// Every mistake of every file, in order of file and place.
 pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
-    let pictures = pictures::read_all(&root.join("pictures"));
-    let mut reading = Reading { root, hash: Sha256::default(), mistakes: vec![], ids: HashMap::new(), remarks: vec![] };
+    let mut loaded = read_with(root, &BTreeMap::new(), &pictures::read_all(&root.join("pictures")))?;
+    let catalog = Arc::make_mut(&mut loaded.catalog);
+    catalog.sizes = Sizes::of_all(&catalog.drops, catalog.rules.gauge).with_bases(&catalog.bases);
+    Ok(loaded)
+}
+
+/// Whether the catalogue in `root` is whole with files that are `changed`, their names below it with their texts. Pictures
+/// that are `known` are not read again.
+///
+/// # Errors
+/// Every mistake that there would be.
+pub(super) fn check_changed(
+    root: &Path,
+    changed: &BTreeMap<String, String>,
+    known: &BTreeMap<String, Picture>,
+) -> Result<(), Mistakes> {
+    let mut all: Pictures = known.iter().map(|(name, picture)| (name.clone(), Ok(picture.clone()))).collect();
+    for name in pictures::names_in(&root.join("pictures")) {
+        if !all.contains_key(&name) && changed.values().any(|text| text.contains(&name)) {
+            let read = pictures::read(&root.join("pictures").join(&name));
+            all.insert(name, read);
+        }
+    }
+    read_with(root, changed, &all).map(|_| ())
+}
+
+/// The catalogue with nothing tried in the test cylinder yet.
+fn read_with(root: &Path, changed: &BTreeMap<String, String>, pictures: &Pictures) -> Result<Loaded, Mistakes> {
+    let hash = Sha256::default();
+    let mut reading = Reading { root, changed, hash, mistakes: vec![], ids: HashMap::new(), remarks: vec![] };
     let rules = reading.rules();
     let table = reading.table(&rules);
     let currency = table.as_ref().map(|table| table.prices.currency);
     let bases = reading.bases(currency);
-    let (trays, drops) = reading.trays(currency, &pictures);
+    let (trays, drops) = reading.trays(currency, pictures);
     let names = reading.names(&trays);
 
     let Reading { mut hash, mistakes, mut remarks, .. } = reading;
@@ -322,7 +354,7 @@ pub fn read_folder(root: &Path) -> Result<Loaded, Mistakes> {
     // The rules of the program are no file of the folder, and a later version may have others.
     hash.update(serde_json::to_vec(&mine).unwrap_or_default());
     remarks.extend(fits_nowhere(&bases, &drops));
-    let sizes = Sizes::of_all(&drops, mine.gauge).with_bases(&bases);
+    let sizes = Sizes::empty(mine.gauge);
     let catalog = Arc::new(Catalog { table, bases, trays, drops, names, rules: mine, sizes });
     Ok(Loaded { catalog, pictures: used, revision: hash.into_hex(), remarks, rules: rules.all })
 }

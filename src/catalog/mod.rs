@@ -12,13 +12,15 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `folder` | reading the whole folder, with all mistakes at once |
-//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_sizes`, `read_amounts`, `read_paper`, `read_parts`, `names` | reading one file, or a part of one |
+//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_guesses`, `read_sizes`, `read_amounts`, `read_paper`, `read_parts`, `names` | reading one file, or a part of one |
+//! | `edit` | the desk's editor of these files |
 //! | `read_piece` | a piece as a file |
 //! | `workshop` | parts, recipes, drawers and lots, which no guest sees |
 //! | `model`, `paper` | a whole catalogue, and what follows from it: sums, cautions, names; what is wanted on paper |
 //! | `pictures`, `outline` | pictures, and the outline of what they show |
 //! | `watch` | watching the folder for edits |
 
+mod edit;
 mod folder;
 mod model;
 mod names;
@@ -28,6 +30,7 @@ mod pictures;
 mod read_amounts;
 mod read_bases;
 mod read_facts;
+mod read_guesses;
 mod read_paper;
 mod read_parts;
 mod read_piece;
@@ -38,8 +41,12 @@ mod read_trays;
 mod watch;
 mod workshop;
 
+pub use edit::{
+    Act, EditRefusal, Fields, Place, Seen, TableEditor, TableFiles, VersionListed, begin_empty, begin_like, fresh_id,
+    is_there,
+};
 pub use folder::{Loaded, read_folder};
-pub use model::{Catalog, PieceError, Table, ThreadedBy, Till, Tray};
+pub use model::{Catalog, PieceError, Table, TableGuess, ThreadedBy, Till, Tray};
 pub use names::Names;
 pub use outline::Outline;
 pub use paper::{Columns, Paper, Printer};

@@ -38,6 +38,37 @@ pub struct Table {
     /// Who collects the drops of a sent piece and threads them.
     #[serde(default)]
     pub threaded_by: ThreadedBy,
+    /// What of this nobody has told yet: a table that is only begun. That is the desk's alone.
+    #[serde(skip)]
+    pub guessed: Vec<TableGuess>,
+}
+
+/// What the desk asks for first of a table that is only begun.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TableGuess {
+    /// Its name.
+    Name,
+    /// Its currency.
+    Currency,
+    /// Its tax.
+    Tax,
+    /// Whose rules its cautions follow.
+    Region,
+}
+
+impl TableGuess {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::Name, Self::Currency, Self::Tax, Self::Region];
+
+    /// The field that is meant.
+    pub const fn field(self) -> &'static str {
+        match self {
+            Self::Name => "name",
+            Self::Currency => "currency",
+            Self::Tax => "tax",
+            Self::Region => "region",
+        }
+    }
 }
 
 /// Who collects the drops of a sent piece from their homes and threads them.

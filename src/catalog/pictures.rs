@@ -1,10 +1,11 @@
 //! The pictures of a catalogue, decoded once to see that they are whole.
 
 use std::{
-    collections::BTreeMap,
+    collections::{BTreeMap, HashMap},
     fs,
     io::{self, Cursor},
     path::{Path, PathBuf},
+    sync::{LazyLock, Mutex, PoisonError},
 };
 
 use image::{ImageReader, Limits};
@@ -66,21 +67,54 @@ const MAX_FILE_BYTES: u64 = 16 * MEGABYTE;
 
 /// Reads every PNG and JPEG of `folder`; a folder that is not there is empty.
 pub(super) fn read_all(folder: &Path) -> Pictures {
-    let Ok(entries) = fs::read_dir(folder) else { return Pictures::new() };
-    entries
-        .flatten()
-        .filter_map(|entry| {
-            let name = entry.file_name().into_string().ok()?;
-            let lower = name.to_ascii_lowercase();
-            let kept = [".png", ".jpg", ".jpeg"].iter().any(|end| lower.ends_with(end)) && !name.starts_with('.');
-            kept.then(|| (name, read(&entry.path())))
-        })
-        .collect()
+    let read = |name: String| {
+        let picture = read(&folder.join(&name));
+        (name, picture)
+    };
+    names_in(folder).into_iter().map(read).collect()
 }
 
-fn read(path: &Path) -> Result<Picture, String> {
+/// The names of the pictures of `folder`.
+pub(super) fn names_in(folder: &Path) -> Vec<String> {
+    let Ok(entries) = fs::read_dir(folder) else { return vec![] };
+    let name = |entry: fs::DirEntry| {
+        let name = entry.file_name().into_string().ok()?;
+        let lower = name.to_ascii_lowercase();
+        let kept = [".png", ".jpg", ".jpeg"].iter().any(|end| lower.ends_with(end)) && !name.starts_with('.');
+        kept.then_some(name)
+    };
+    entries.flatten().filter_map(name).collect()
+}
+
+/// Width and height of pictures that were found whole, by their hashes: with every edit of the catalogue all of them are read
+/// again, and decoding is most of it.
+static WHOLE: LazyLock<Mutex<HashMap<String, (u32, u32)>>> = LazyLock::new(Mutex::default);
+/// More pictures than the largest table has; then all are forgotten.
+const MOST_REMEMBERED: usize = 20_000;
+
+/// A picture's file, if it is one.
+pub(super) fn read(path: &Path) -> Result<Picture, String> {
     let bytes = read_plain(path, MAX_FILE_BYTES).map_err(|error| error.to_string())?;
-    let mut reader = ImageReader::new(Cursor::new(&bytes))
+    let sha256 = sha256_hex(&bytes);
+    let known = WHOLE.lock().unwrap_or_else(PoisonError::into_inner).get(&sha256).copied();
+    let (width_px, height_px) = match known {
+        Some(size) => size,
+        None => {
+            let size = decoded_size(&bytes)?;
+            let mut whole = WHOLE.lock().unwrap_or_else(PoisonError::into_inner);
+            if whole.len() >= MOST_REMEMBERED {
+                whole.clear();
+            }
+            whole.insert(sha256.clone(), size);
+            size
+        }
+    };
+    Ok(Picture { sha256, file: path.to_owned(), width_px, height_px })
+}
+
+/// The size of a picture that decodes as a whole.
+fn decoded_size(bytes: &[u8]) -> Result<(u32, u32), String> {
+    let mut reader = ImageReader::new(Cursor::new(bytes))
         .with_guessed_format()
         .map_err(|error| format!("can't be read ({error})"))?;
     let mut limits = Limits::default();
@@ -89,6 +123,5 @@ fn read(path: &Path) -> Result<Picture, String> {
     reader.limits(limits);
     let picture =
         reader.decode().map_err(|error| format!("is not a whole picture ({})", one_line(&error.to_string())))?;
-    let (width_px, height_px) = (picture.width(), picture.height());
-    Ok(Picture { sha256: sha256_hex(&bytes), file: path.to_owned(), width_px, height_px })
+    Ok((picture.width(), picture.height()))
 }

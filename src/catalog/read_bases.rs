@@ -2,11 +2,16 @@
 
 use super::{
     read_amounts::price,
-    read_facts::{FACTS, facts},
+    read_facts::FACTS,
+    read_guesses::{ABOUT_FIGURES, Guesses, counted, known_facts, stock},
     read_sizes::{length, ring},
 };
 use crate::{
-    craft::{Bangle, Base, BaseKind, Clasp, Finish, LengthRange, LinearDensity, LinkKind, Mass, Necklace},
+    craft::{
+        Bangle, Base, BaseKind, Clasp, Facts, Finish, Guess, Length, LengthRange, LinearDensity, LinkKind, Mass,
+        Material, Necklace, USUAL_BANGLE, USUAL_END_RING, USUAL_FINISH, USUAL_FREE_ARC_DEG, USUAL_HOOK, USUAL_STOCK,
+        UsualChain, bangle_weight,
+    },
     money::Currency,
     ron_tree::{Fields, Node, Reader, Value, names_of},
 };
@@ -42,20 +47,38 @@ fn base(reader: &mut Reader<'_>, node: &Node, currency: Option<Currency>) -> Opt
         "Bangle" => &BANGLE,
         _ => return reader.unlike(node, "Necklace(…) or Bangle(…)"),
     };
-    let names: Vec<&str> = COMMON.iter().chain(own).chain(&FACTS).copied().collect();
+    let names: Vec<&str> = COMMON.iter().chain(own).chain(&FACTS).chain(&ABOUT_FIGURES).copied().collect();
     let f = reader.fields(node, "a base", &names)?;
+    let mut guesses = Guesses::of(reader, &f, &names)?;
     let id = reader.id(&f);
-    let name = reader.name(&f, "name");
-    let finish = reader.required(&f, "finish").and_then(|node| reader.word(node, "a finish", names_of!(Finish)));
-    let facts = facts(reader, &f, finish);
+    let name = match f.get("name") {
+        Some(_) => reader.name(&f, "name"),
+        None => Some(guesses.at(Guess::Name, form.to_owned())),
+    };
+    let finish = match f.get("finish") {
+        Some(node) => reader.word(node, "a finish", names_of!(Finish)),
+        None => Some(guesses.at(Guess::Finish, USUAL_FINISH)),
+    };
+    let usual = || Facts { materials: vec![Material::UnknownMetal], ..Facts::default() };
+    let facts = known_facts(reader, &f, finish, usual, &mut guesses);
     let price = price_of(reader, &f, currency);
-    let stock = reader.required(&f, "stock").and_then(|node| reader.whole(node, 0, 100_000));
+    let (stock, counted) = (stock(reader, &f, USUAL_STOCK, &mut guesses), counted(reader, &f));
     let kind = match form {
-        "Necklace" => necklace(reader, &f).map(BaseKind::Necklace),
-        _ => bangle(reader, &f).map(BaseKind::Bangle),
+        "Necklace" => necklace(reader, &f, &mut guesses).map(BaseKind::Necklace),
+        _ => bangle(reader, &f, &mut guesses).map(BaseKind::Bangle),
     };
     let (id, at) = id?;
-    let base = Base { id, name: name?, finish: finish?, facts: facts?, price: price?, stock: stock?, kind: kind? };
+    let base = Base {
+        id,
+        name: name?,
+        finish: finish?,
+        facts: facts?,
+        price: price?,
+        stock: stock?,
+        kind: kind?,
+        counted: counted?,
+        guessed: guesses.all(),
+    };
     Some((base, at))
 }
 
@@ -69,27 +92,63 @@ pub(super) fn price_of(
     price(reader, node, currency?)
 }
 
-fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Necklace> {
-    let chain = reader.quantity(f, "chain", |chain: &LinearDensity| chain.g_per_m(), (0.1, 500.0, "g/m"));
+/// A field as it is written, or what is usual, as a guess.
+fn or_usual<T>(
+    reader: &mut Reader<'_>,
+    f: &Fields<'_>,
+    guesses: &mut Guesses,
+    (guess, usual): (Guess, T),
+    read: impl FnOnce(&mut Reader<'_>, &Node) -> Option<T>,
+) -> Option<T> {
+    match f.get(guess.field()) {
+        Some(node) => read(reader, node),
+        None => Some(guesses.at(guess, usual)),
+    }
+}
+
+/// The same for a length between two others, in millimetres.
+fn length_or_usual(
+    reader: &mut Reader<'_>,
+    f: &Fields<'_>,
+    guesses: &mut Guesses,
+    usual: (Guess, Length),
+    (low_mm, high_mm): (f64, f64),
+) -> Option<Length> {
+    let name = usual.0.field();
+    or_usual(reader, f, guesses, usual, |reader, _| length(reader, f, name, low_mm, high_mm))
+}
+
+fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>, guesses: &mut Guesses) -> Option<Necklace> {
     let link = match f.get("link") {
         Some(node) => reader.word(node, "a kind of link", names_of!(LinkKind)),
         None => Some(LinkKind::default()),
     };
-    let link_length = length(reader, f, "link_length", 0.5, 60.0);
-    let link_width = length(reader, f, "link_width", 0.3, 40.0);
-    let end_ring = reader.required(f, "end_ring").and_then(|node| ring(reader, node));
-    let clasp = reader.required(f, "clasp").and_then(|node| clasp(reader, node));
-    let usual = length(reader, f, "usual_length", 200.0, 2000.0);
-    let shortest = length(reader, f, "shortest", 200.0, 2000.0);
-    let longest = length(reader, f, "longest", 200.0, 2000.0);
+    let usual = UsualChain::of(link.unwrap_or_default());
+    let link_length = length_or_usual(reader, f, guesses, (Guess::LinkLength, usual.link_length), (0.5, 60.0));
+    let link_width = length_or_usual(reader, f, guesses, (Guess::LinkWidth, usual.link_width), (0.3, 40.0));
+    let chain = match (f.get("chain"), link_length, link_width) {
+        (Some(_), ..) => reader.quantity(f, "chain", |chain: &LinearDensity| chain.g_per_m(), (0.1, 500.0, "g/m")),
+        (None, Some(link_length), Some(link_width)) => {
+            let chain = UsualChain { link_length, link_width, ..usual };
+            Some(guesses.at(Guess::Chain, chain.weight()))
+        }
+        (None, ..) => None,
+    };
+    let end_ring = or_usual(reader, f, guesses, (Guess::EndRing, USUAL_END_RING), ring);
+    let clasp = or_usual(reader, f, guesses, (Guess::Clasp, Clasp::USUAL), clasp);
+    let lengths = LengthRange::USUAL;
+    let usual = length_or_usual(reader, f, guesses, (Guess::UsualLength, lengths.usual), (200.0, 2000.0))?;
+    let shortest = Length::from_mm(lengths.shortest.mm().min(usual.mm()));
+    let shortest = length_or_usual(reader, f, guesses, (Guess::Shortest, shortest), (200.0, 2000.0))?;
+    let longest = Length::from_mm(lengths.longest.mm().max(usual.mm()));
+    let longest = length_or_usual(reader, f, guesses, (Guess::Longest, longest), (200.0, 2000.0))?;
     let breakaway = match f.get("breakaway") {
         Some(node) => reader.flag(node),
         None => Some(false),
     };
-    let (usual, shortest, longest) = (usual?, shortest?, longest?);
     if !(shortest <= usual && usual <= longest) {
-        let node = reader.required(f, "usual_length")?;
-        return reader.unlike(node, &format!("usual_length between shortest ({shortest}) and longest ({longest})"));
+        let at = f.get("usual_length").or(f.get("shortest")).or(f.get("longest"))?;
+        return reader.unlike(at, &format!("usual_length between shortest ({shortest}) and longest ({longest})"));
     }
     Some(Necklace {
         chain: chain?,
@@ -112,21 +171,31 @@ fn clasp(reader: &mut Reader<'_>, node: &Node) -> Option<Clasp> {
     Some(Clasp { length: long?, width: width?, thickness: thickness?, ring: ring? })
 }
 
-fn bangle(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Bangle> {
-    let inside = length(reader, f, "inside", 30.0, 120.0);
-    let wire = length(reader, f, "wire", 0.8, 12.0);
-    let weight = reader.quantity(f, "weight", |weight: &Mass| weight.g(), (0.5, 500.0, "g"));
-    let hook_width = length(reader, f, "hook_width", 0.8, 30.0);
-    let hook_thickness = length(reader, f, "hook_thickness", 0.8, 30.0);
-    let hook_weight = reader.quantity(f, "hook_weight", |weight: &Mass| weight.g(), (0.0, 100.0, "g"));
-    let free_arc_deg = reader.required(f, "free_arc_deg").and_then(|node| reader.number(node, 10.0, 340.0));
+fn bangle(reader: &mut Reader<'_>, f: &Fields<'_>, guesses: &mut Guesses) -> Option<Bangle> {
+    let (inside, wire) = USUAL_BANGLE;
+    let inside = length_or_usual(reader, f, guesses, (Guess::Inside, inside), (30.0, 120.0));
+    let wire = length_or_usual(reader, f, guesses, (Guess::Wire, wire), (0.8, 12.0));
+    let (width, thickness, hook) = USUAL_HOOK;
+    let hook_width = length_or_usual(reader, f, guesses, (Guess::HookWidth, width), (0.8, 30.0));
+    let hook_thickness = length_or_usual(reader, f, guesses, (Guess::HookThickness, thickness), (0.8, 30.0));
+    let hook_weight = or_usual(reader, f, guesses, (Guess::HookWeight, hook), |reader, _| {
+        reader.quantity(f, "hook_weight", |weight: &Mass| weight.g(), (0.0, 100.0, "g"))
+    });
+    let (inside, wire, hook_weight) = (inside?, wire?, hook_weight?);
+    let usual = (Guess::Weight, bangle_weight(inside, wire, hook_weight));
+    let weight = or_usual(reader, f, guesses, usual, |reader, _| {
+        reader.quantity(f, "weight", |weight: &Mass| weight.g(), (0.5, 500.0, "g"))
+    });
+    let free_arc = or_usual(reader, f, guesses, (Guess::FreeArc, USUAL_FREE_ARC_DEG), |reader, node| {
+        reader.number(node, 10.0, 340.0)
+    });
     Some(Bangle {
-        inside: inside?,
-        wire: wire?,
+        inside,
+        wire,
         weight: weight?,
         hook_width: hook_width?,
         hook_thickness: hook_thickness?,
-        hook_weight: hook_weight?,
-        free_arc_deg: free_arc_deg?,
+        hook_weight,
+        free_arc_deg: free_arc?,
     })
 }

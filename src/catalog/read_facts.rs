@@ -26,9 +26,17 @@ pub(super) const FACTS: [&str; 13] = [
     "comes_off",
 ];
 
-/// Reads a part's facts. Without `plating` nobody knows what lies over a metal whose colour the finish is not.
-pub(super) fn facts(reader: &mut Reader<'_>, f: &Fields<'_>, finish: Option<Finish>) -> Option<Facts> {
-    let materials = materials(reader, f);
+/// Reads a part's facts. Without `plating` nobody knows what lies over a metal whose colour the finish is not. Of a part that
+/// has no `materials` those that are `usual` count, but for what is told all the same.
+pub(super) fn facts(
+    reader: &mut Reader<'_>,
+    f: &Fields<'_>,
+    finish: Option<Finish>,
+    usual: Option<Facts>,
+) -> Option<Facts> {
+    let is_told = usual.is_none();
+    let usual = usual.unwrap_or_default();
+    let materials = if is_told { materials(reader, f) } else { Some(usual.materials) };
     let plating = match f.get("plating") {
         Some(node) => reader.word(node, "a plating", names_of!(Plating)),
         None => materials.as_ref().map(|materials| Facts::usual_plating(finish, materials)),
@@ -42,14 +50,18 @@ pub(super) fn facts(reader: &mut Reader<'_>, f: &Fields<'_>, finish: Option<Fini
         None => Some(None),
     };
     let allergens = each(reader, f, "allergens", allergen);
-    let comes_off = each(reader, f, "comes_off", body);
-    let (tested, declared) = (metal_test(reader, f), declaration(reader, f));
-    let mut flag = |name: &str| match f.get(name) {
-        Some(node) => reader.flag(node),
-        None => Some(false),
+    let comes_off = match f.get("comes_off") {
+        Some(_) => each(reader, f, "comes_off", body),
+        None => Some(usual.comes_off),
     };
-    let (painted, coin_cell, sharp) = (flag("painted"), flag("coin_cell"), flag("sharp"));
-    let (looks_like_food, liquid) = (flag("looks_like_food"), flag("liquid"));
+    let (tested, declared) = (metal_test(reader, f), declaration(reader, f));
+    let mut flag = |name: &str, usual: bool| match f.get(name) {
+        Some(node) => reader.flag(node),
+        None => Some(usual),
+    };
+    let (painted, coin_cell) = (flag("painted", usual.painted), flag("coin_cell", usual.coin_cell));
+    let (sharp, liquid) = (flag("sharp", usual.sharp), flag("liquid", usual.liquid));
+    let looks_like_food = flag("looks_like_food", usual.looks_like_food);
     Some(Facts {
         materials: materials?,
         plating: plating?,

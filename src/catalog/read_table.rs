@@ -1,7 +1,7 @@
 //! `table.ron`.
 
 use super::{
-    model::{Table, ThreadedBy},
+    model::{Table, TableGuess, ThreadedBy},
     paper::Paper,
     read_amounts::{percent, price},
     read_paper,
@@ -10,10 +10,10 @@ use super::{
 use crate::{
     caution::Region,
     money::{Currency, Discount, PriceRules, Rounding, TaxRule},
-    ron_tree::{Node, Reader, Value},
+    ron_tree::{Fields, Node, Reader, Value},
 };
 
-const OWN_FIELDS: [&str; 13] = [
+const OWN_FIELDS: [&str; 14] = [
     "name",
     "currency",
     "tax",
@@ -27,10 +27,14 @@ const OWN_FIELDS: [&str; 13] = [
     "idle_warning_seconds",
     "threaded_by",
     "paper",
+    "guessed",
 ];
 
 /// The shortest warning before a guest's piece is cleared. Source: WCAG 2.2, success criterion 2.2.1.
 const SHORTEST_WARNING_SECONDS: u32 = 20;
+
+/// How far neighbours overlap where the file does not say it. Common practice, no source.
+const USUAL_RHO: f64 = 0.6;
 
 /// `regions` are those that there are rules for; without them, since rules are broken and the folder is refused, any
 /// region will do.
@@ -53,11 +57,13 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         }
         None => Some(Region::US),
     });
-    let rho = reader.required(&f, "rho").and_then(|node| reader.number(node, 0.1, 1.5));
-    let hold_minutes = reader.required(&f, "hold_minutes").and_then(|node| reader.whole(node, 1, 1440));
-    let idle_seconds = reader.required(&f, "idle_seconds").and_then(|node| reader.whole(node, 20, 3600));
-    let idle_warning_seconds =
-        reader.required(&f, "idle_warning_seconds").and_then(|node| reader.whole(node, SHORTEST_WARNING_SECONDS, 300));
+    let rho = match f.get("rho") {
+        Some(node) => reader.number(node, 0.1, 1.5),
+        None => Some(USUAL_RHO),
+    };
+    let hold_minutes = whole_or(reader, &f, "hold_minutes", (1, 1440), 45);
+    let idle_seconds = whole_or(reader, &f, "idle_seconds", (20, 3600), 90);
+    let idle_warning_seconds = whole_or(reader, &f, "idle_warning_seconds", (SHORTEST_WARNING_SECONDS, 300), 20);
     let currency = currency?;
     let cash_step = match f.get("cash_step") {
         Some(node) => price(reader, node, currency),
@@ -71,6 +77,10 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
     let paper = match f.get("paper") {
         Some(node) => read_paper::read(reader, node),
         None => Some(Paper::default()),
+    };
+    let guessed = match f.get("guessed") {
+        Some(node) => guesses(reader, node),
+        None => Some(vec![]),
     };
     let mut discounts = Some(Vec::new());
     if let Some(node) = f.get("discounts") {
@@ -92,7 +102,21 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         idle_seconds: idle_seconds?,
         idle_warning_seconds: idle_warning_seconds?,
         threaded_by: threaded_by?,
+        guessed: guessed?,
     })
+}
+
+/// A whole number, or what is usual where the file does not say it.
+fn whole_or(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str, (low, high): (u32, u32), usual: u32) -> Option<u32> {
+    f.get(name).map_or(Some(usual), |node| reader.whole(node, low, high))
+}
+
+/// What of the table itself nobody has told yet.
+fn guesses(reader: &mut Reader<'_>, node: &Node) -> Option<Vec<TableGuess>> {
+    let items = reader.list(node, "fields that are guesses")?;
+    let known: Vec<_> = TableGuess::ALL.iter().map(|one| (one.field(), *one)).collect();
+    let read: Vec<_> = items.iter().map(|item| reader.word(item, "a field that can be a guess", &known)).collect();
+    read.into_iter().collect()
 }
 
 fn currency(reader: &mut Reader<'_>, node: &Node) -> Option<Currency> {

@@ -4,11 +4,15 @@ use super::{
     model::Tray,
     pictures::{Picture, Pictures},
     read_bases::price_of,
-    read_facts::{FACTS, body, facts},
+    read_facts::{FACTS, body},
+    read_guesses::{ABOUT_FIGURES, Guesses, counted, known_facts, stock},
     read_sizes::{length, ring},
 };
 use crate::{
-    craft::{Body, Colour, DropKind, Finish, Home, Length, Mass, Material, Ring, Sort, weight_of},
+    craft::{
+        Body, Colour, DropKind, Facts, Finish, Guess, Home, Length, Mass, Ring, Sort, USUAL_RING, USUAL_STOCK,
+        heaviest_g, weight_of,
+    },
     money::Currency,
     ron_tree::{Fields, Node, Reader, Value, names_of, nearest},
 };
@@ -105,39 +109,51 @@ fn drop_kind(
     currency: Option<Currency>,
     pictures: &Pictures,
 ) -> Option<ReadDrop> {
-    let names: Vec<&str> = FIELDS.iter().chain(&FACTS).copied().collect();
+    let names: Vec<&str> = FIELDS.iter().chain(&FACTS).chain(&ABOUT_FIGURES).copied().collect();
     let f = reader.fields(node, "a drop", &names)?;
-    let id = reader.id(&f);
-    let name = reader.name(&f, "name");
-    let sort = reader.required(&f, "sort").and_then(|node| reader.word(node, "a sort of drop", names_of!(Sort)));
+    let mut guesses = Guesses::of(reader, &f, &names)?;
+    // Written by hand without an id, it is known by its home.
+    let id = match f.get("id") {
+        Some(_) => reader.id(&f),
+        None => Some((home.to_string().to_lowercase(), node.at)),
+    };
+    let sort = match f.get("sort") {
+        Some(node) => reader.word(node, "a sort of drop", names_of!(Sort)),
+        None => Some(guesses.at(Guess::Sort, Sort::Charm)),
+    };
+    let usual = sort.unwrap_or(Sort::Charm);
+    let name = match f.get("name") {
+        Some(_) => reader.name(&f, "name"),
+        None => Some(guesses.at(Guess::Name, with_capital(usual.word()))),
+    };
     let finish = match f.get("finish") {
         Some(node) => reader.word(node, "a finish", names_of!(Finish)).map(Some),
         None => Some(None),
     };
-    let colours = reader.required(&f, "colours").and_then(|node| {
-        let items = reader.list(node, "colours")?;
-        let read: Vec<_> = items.iter().map(|item| reader.word(item, "a colour", names_of!(Colour))).collect();
-        read.into_iter().collect()
-    });
-    let facts = facts(reader, &f, finish.flatten());
-    let body = reader.required(&f, "body").and_then(|node| body(reader, node));
-    let width = length(reader, &f, "width", 1.0, 200.0);
-    let height = length(reader, &f, "height", 1.0, 300.0);
-    let ring = reader.required(&f, "ring").and_then(|node| ring(reader, node));
-    let price = price_of(reader, &f, currency);
-    let stock = reader.required(&f, "stock").and_then(|node| reader.whole(node, 0, 100_000));
-    let picture = reader.required(&f, "picture").and_then(|node| picture(reader, node, pictures));
-    let shown = picture.as_ref().and_then(|name| pictures.get(name)?.as_ref().ok());
-    let body = match (body, width, height) {
-        (Some(Body::Outline { thickness, .. }), Some(width), Some(height)) => Some(Body::Outline {
-            thickness,
-            shape: shown.and_then(Picture::outline).map(|outline| outline.at_size(width, height)),
+    let colours = match f.get("colours") {
+        Some(node) => reader.list(node, "colours").and_then(|items| {
+            let read: Vec<_> = items.iter().map(|item| reader.word(item, "a colour", names_of!(Colour))).collect();
+            read.into_iter().collect()
         }),
-        (body, ..) => body,
+        None => Some(guesses.at(Guess::Colours, vec![])),
     };
-    let weight = weight(reader, &f, body.as_ref(), ring, facts.as_ref().map(|facts| facts.materials.as_slice()));
-    as_large_as_its_picture(reader, &f, body.as_ref(), width.zip(height));
+    let facts = known_facts(reader, &f, finish.flatten(), || usual.usual_facts(), &mut guesses);
+    let ring = match f.get("ring") {
+        Some(node) => ring(reader, node),
+        None => Some(guesses.at(Guess::Ring, USUAL_RING)),
+    };
+    let price = price_of(reader, &f, currency);
+    let (stock, counted) = (stock(reader, &f, usual_stock(usual), &mut guesses), counted(reader, &f));
+    let picture = match f.get("picture") {
+        Some(node) => picture(reader, node, pictures),
+        None => Some(guesses.at(Guess::Picture, String::new())),
+    };
+    let shown = picture.as_ref().and_then(|name| pictures.get(name)?.as_ref().ok());
+    let size = sized(reader, &f, usual, shown, &mut guesses);
+    let of = size.as_ref().zip(ring).zip(facts.as_ref());
+    let weight = of.and_then(|((size, ring), facts)| weight(reader, &f, size, ring, facts, &mut guesses));
     let (id, at) = id?;
+    let Sized { body, width, height, .. } = size?;
     let kind = DropKind {
         id,
         name: name?,
@@ -145,17 +161,86 @@ fn drop_kind(
         finish: finish?,
         colours: colours?,
         facts: facts?,
-        body: body?,
-        width: width?,
-        height: height?,
+        body,
+        width,
+        height,
         ring: ring?,
         weight: weight?,
         price: price?,
         stock: stock?,
         home,
         picture: picture?,
+        counted: counted?,
+        guessed: guesses.all(),
     };
-    Some(ReadDrop { kind, at, worked_out: f.get("weight").is_none() })
+    let worked_out = f.get("weight").is_none() && !kind.guessed.contains(&Guess::Weight);
+    Some(ReadDrop { kind, at, worked_out })
+}
+
+/// One of a kind is there once.
+const fn usual_stock(sort: Sort) -> u32 {
+    match sort {
+        Sort::Found => 1,
+        _ => USUAL_STOCK,
+    }
+}
+
+fn with_capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// A drop's shape and sizes, told or guessed.
+struct Sized {
+    body: Body,
+    width: Length,
+    height: Length,
+    /// What is taken for its depth where nobody told its body.
+    depth: Length,
+}
+
+/// Its body, width and height as written; what is missing follows from the others, from its picture, or from what is usual
+/// of its sort.
+fn sized(
+    reader: &mut Reader<'_>,
+    f: &Fields<'_>,
+    sort: Sort,
+    shown: Option<&Picture>,
+    guesses: &mut Guesses,
+) -> Option<Sized> {
+    let told_body = match f.get("body") {
+        Some(node) => Some(body(reader, node)?),
+        None => None,
+    };
+    let mut told = |name, high| match f.get(name) {
+        Some(_) => length(reader, f, name, 1.0, high).map(Some),
+        None => Some(None),
+    };
+    let (width, height) = (told("width", 200.0), told("height", 300.0));
+    let (told_width, told_height) = (width?, height?);
+    let [usual_width, usual_height, depth] = sort.usual_size();
+    let of_body = told_body.as_ref().and_then(Body::width_and_height);
+    let wide = shown.map_or(usual_width.mm() / usual_height.mm(), |shown| {
+        (f64::from(shown.width_px) / f64::from(shown.height_px.max(1))).clamp(0.1, 10.0)
+    });
+    let width = told_width.or(of_body.map(|sizes| sizes.0)).unwrap_or_else(|| {
+        let height = told_height.unwrap_or(usual_height).mm();
+        guesses.at(Guess::Width, Length::from_mm((height * wide).clamp(2.0, 60.0)))
+    });
+    let height = told_height.or(of_body.map(|sizes| sizes.1)).unwrap_or_else(|| {
+        let high = if told_width.is_some() { width.mm() / wide } else { usual_height.mm() };
+        guesses.at(Guess::Height, Length::from_mm(high.clamp(2.0, 120.0)))
+    });
+    let body = match told_body {
+        Some(Body::Outline { thickness, .. }) => Body::Outline {
+            thickness,
+            shape: shown.and_then(Picture::outline).map(|outline| outline.at_size(width, height)),
+        },
+        Some(body) => body,
+        None => guesses.at(Guess::Body, sort.usual_body(Length::from_mm(depth.mm().min(width.mm())))),
+    };
+    as_large_as_its_picture(reader, f, Some(&body), Some((width, height)));
+    Some(Sized { body, width, height, depth })
 }
 
 /// The size beyond which the maker has to say that it is meant, in millimetres. Common practice, no source: a slip of the
@@ -197,20 +282,25 @@ fn as_large_as_its_picture(
 /// The least and the greatest weight of a drop, given or worked out, in grams. Common practice, no source.
 const WEIGHTS_G: (f64, f64) = (0.01, 500.0);
 
-/// The weight as written; without one, what follows from the drop's size and material.
+/// The weight as written; without one, what follows from the drop's size and material, or the heaviest that it may have
+/// where those are guesses.
 fn weight(
     reader: &mut Reader<'_>,
     f: &Fields<'_>,
-    body: Option<&Body>,
-    ring: Option<Ring>,
-    materials: Option<&[Material]>,
+    size: &Sized,
+    ring: Ring,
+    facts: &Facts,
+    guesses: &mut Guesses,
 ) -> Option<Mass> {
     let (low, high) = WEIGHTS_G;
     if f.get("weight").is_some() {
         return reader.quantity(f, "weight", |weight: &Mass| weight.g(), (low, high, "g"));
     }
-    let (body, ring, materials) = (body?, ring?, materials?);
-    let found = weight_of(body, ring, materials);
+    let materials = &facts.materials;
+    if guesses.has(Guess::Body) || guesses.has(Guess::Materials) {
+        return Some(guesses.at(Guess::Weight, heaviest_g(size.width, size.height, size.depth, materials, ring)));
+    }
+    let found = weight_of(&size.body, ring, materials);
     if found.is_none() {
         let of = materials.first().map_or("nothing", |first| first.word());
         reader.wrong(f.at(), format!("a drop of {of} without weight"), "weigh it: nobody knows how heavy that is");

@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use serde::{Deserialize, Serialize};
 
 use super::{Gauge, Size, Solid, gauge::decide};
-use crate::craft::{Base, BaseKind, Body, DropKind, Facts, Length, Magnet, Ring};
+use crate::craft::{Base, BaseKind, Body, DropKind, Facts, Guess, Length, Magnet, Ring};
 
 /// How the rigid parts of a drop or base stand to the test cylinder.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -25,14 +25,17 @@ impl PartSize {
     /// Soft things go in like rigid ones, without being squeezed: 16 CFR 1501.4(b)(1) tests the article as delivered and
     /// makes no exception for them. Where paper, silk, cotton or wool is part of a drop too large to fit, what is rigid in
     /// it, such as a tassel's cap, is smaller than the whole by nobody knows how much. Nor does anybody know how much
-    /// smaller than its picture a drop is that was not cut out of it. A ring or body without a usable size counts as small.
+    /// smaller than its picture a drop is that was not cut out of it, or than a size that was guessed. A ring or body without
+    /// a usable size counts as small.
     pub fn of(kind: &DropKind, gauge: Gauge) -> Self {
+        let is_guess = |guesses: &[Guess]| guesses.iter().any(|guess| kind.guessed.contains(guess));
         let ring = Solid::of_ring(kind.ring).map_or(Size::Fits, |ring| decide(&ring, gauge));
+        let ring = unless_told(ring, is_guess(&[Guess::Ring]));
         let soft = kind.facts.materials.iter().any(|one| one.is_soft());
         let not_cut_out = matches!(&kind.body, Body::Outline { shape: Some(shape), .. } if !shape.cut_out);
         let body = match decide(&Solid::of_body(&kind.body), gauge) {
             Size::TooLarge if soft || not_cut_out => Size::Measure,
-            size => size,
+            size => unless_told(size, is_guess(&[Guess::Body, Guess::Width, Guess::Height])),
         };
         Self { ring, body, off: smallest_off(&kind.facts, gauge) }
     }
@@ -42,15 +45,19 @@ impl PartSize {
     /// rigid as a whole and counts as its hull.
     pub fn of_base(base: &Base, gauge: Gauge) -> Self {
         let size = |solid: Option<Solid>| solid.map_or(Size::Fits, |solid| decide(&solid, gauge));
+        let is_guess = |guess| base.guessed.contains(&guess);
         let off = smallest_off(&base.facts, gauge);
         match &base.kind {
             BaseKind::Necklace(necklace) => {
                 let rings = [necklace.end_ring, necklace.clasp.ring].map(|ring| size(Solid::of_ring(ring)));
-                Self { ring: rings[0].min(rings[1]), body: size(Solid::of_clasp(&necklace.clasp)), off }
+                let ring = unless_told(rings[0].min(rings[1]), is_guess(Guess::EndRing) || is_guess(Guess::Clasp));
+                let body = unless_told(size(Solid::of_clasp(&necklace.clasp)), is_guess(Guess::Clasp));
+                Self { ring, body, off }
             }
             BaseKind::Bangle(bangle) => {
                 let outside = Length::from_mm(bangle.inside.mm() + 2.0 * bangle.wire.mm());
                 let hoop = size(Solid::of_ring(Ring { outside, wire: bangle.wire }));
+                let hoop = unless_told(hoop, is_guess(Guess::Inside) || is_guess(Guess::Wire));
                 Self { ring: hoop, body: hoop, off }
             }
         }
@@ -79,6 +86,11 @@ impl PartSize {
             _ => whole,
         }
     }
+}
+
+/// What a size comes to where it `is_guess`: what seems too large may be smaller than that.
+fn unless_told(size: Size, is_guess: bool) -> Size {
+    if is_guess && size == Size::TooLarge { Size::Measure } else { size }
 }
 
 /// The smallest of what can come off a part, as it stands to the cylinder.

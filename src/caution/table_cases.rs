@@ -45,6 +45,8 @@ pub(super) fn neutral_base() -> Base {
             lengths: LengthRange { usual: mm(500.0), shortest: mm(250.0), longest: mm(900.0) },
             breakaway: true,
         }),
+        counted: None,
+        guessed: vec![],
     }
 }
 
@@ -66,6 +68,8 @@ pub(super) fn neutral_drop() -> DropKind {
         stock: 9,
         home: Home { tray: 'A', compartment: 1 },
         picture: String::new(),
+        counted: None,
+        guessed: vec![],
     }
 }
 

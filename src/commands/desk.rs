@@ -9,9 +9,10 @@ use chatelaine::{
 
 #[derive(clap::Args)]
 pub(super) struct Options {
-    /// The catalogue's folder.
-    #[arg(long, default_value = "catalog")]
-    catalog: PathBuf,
+    /// The catalogue's folder; without one, catalog/ where it is here, and else your own table in the folder for data, which
+    /// begins empty.
+    #[arg(long)]
+    catalog: Option<PathBuf>,
     /// The folder for ledger and copies; your own data folder otherwise.
     #[arg(long)]
     data: Option<PathBuf>,
@@ -32,7 +33,14 @@ pub(super) fn run(options: Options) -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    let config = DeskConfig { catalog_dir: options.catalog, data_dir, listen: options.listen };
+    let catalog_dir = match super::table_dir(options.catalog, &data_dir) {
+        Ok(dir) => dir,
+        Err(super::Told(words)) => {
+            eprintln!("{words}");
+            return ExitCode::from(2);
+        }
+    };
+    let config = DeskConfig { catalog_dir, data_dir, listen: options.listen };
     let desk = match Desk::start(config) {
         Ok(desk) => desk,
         Err(error) => {

@@ -51,9 +51,9 @@ pub(super) struct Options {
 
 #[derive(clap::Args)]
 pub(super) struct Together {
-    /// The catalogue's folder.
-    #[arg(long, default_value = "catalog")]
-    catalog: PathBuf,
+    /// The catalogue's folder; without one, catalog/ where it is here, and else your own table, which begins empty.
+    #[arg(long)]
+    catalog: Option<PathBuf>,
     /// The folder for everything that is kept; your own data folder otherwise.
     #[arg(long)]
     data: Option<PathBuf>,
@@ -122,11 +122,11 @@ pub(super) fn run(options: Options) -> ExitCode {
 
 /// Desk and kiosk in one process; where there is no window to be had, the rehearsal instead.
 pub(super) fn together(options: Together) -> ExitCode {
-    match window_beside_a_desk(&options.catalog, options.data, options.listen, options.window) {
+    match window_beside_a_desk(options.catalog.clone(), options.data, options.listen, options.window) {
         Ok(Ended::Left) => ExitCode::SUCCESS,
         Ok(Ended::Missing(what)) => {
             eprintln!("{what} Going on as a rehearsal.");
-            rehearse::run(&rehearse::Options::on(options.catalog))
+            rehearse::run(&rehearse::Options::on(options.catalog.unwrap_or_else(|| super::HERE.into())))
         }
         Ok(Ended::Failed) => ExitCode::FAILURE,
         Err(Told(words)) => {
@@ -151,7 +151,7 @@ fn close_at_the_end(desk: Weak<Desk>) {
 }
 
 fn window_beside_a_desk(
-    catalog: &std::path::Path,
+    catalog: Option<PathBuf>,
     data: Option<PathBuf>,
     listen: SocketAddr,
     window: Window,
@@ -160,7 +160,8 @@ fn window_beside_a_desk(
         Some(data) => (data.join("desk"), data.join("kiosk")),
         None => (data_dir(None, "desk")?, data_dir(None, "kiosk")?),
     };
-    let desk = Arc::new(Desk::start(DeskConfig { catalog_dir: catalog.to_owned(), data_dir: desk_dir, listen })?);
+    let catalog_dir = super::table_dir(catalog, &desk_dir)?;
+    let desk = Arc::new(Desk::start(DeskConfig { catalog_dir, data_dir: desk_dir, listen })?);
     close_at_the_end(Arc::downgrade(&desk));
     say!("The desk answers at {}; its setup code is {}.", desk.url(), desk.setup_code());
     let kept = kept_pairing(&kiosk_dir);

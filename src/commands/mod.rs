@@ -31,8 +31,16 @@ mod rehearse;
 mod show;
 mod window;
 
-use std::{path::PathBuf, process::ExitCode};
+use std::{
+    path::{Path, PathBuf},
+    process::ExitCode,
+};
 
+use chatelaine::{
+    catalog::{begin_empty, is_there},
+    caution::Region,
+    money::Currency,
+};
 use clap::{Parser, Subcommand};
 
 #[derive(Parser)]
@@ -150,6 +158,29 @@ fn data_dir(asked: Option<PathBuf>, part: &str) -> Result<PathBuf, Told> {
         .map_err(|error| Told(format!("there is no folder for data ({error}); name one with --data")))?;
     Ok(strategy.data_dir().join("chatelaine").join(part))
 }
+
+/// The folder of the table that is asked for; without asking, the one that is here, and else the seller's own in the desk's
+/// folder `desk_dir`, begun empty where there is none yet.
+fn table_dir(asked: Option<PathBuf>, desk_dir: &Path) -> Result<PathBuf, Told> {
+    if let Some(asked) = asked {
+        return Ok(asked);
+    }
+    let here = PathBuf::from(HERE);
+    if is_there(&here) {
+        return Ok(here);
+    }
+    let own = desk_dir.join("table");
+    if !is_there(&own) {
+        let currency = Currency::from_code("USD").ok_or_else(|| Told("there is no currency".into()))?;
+        let cannot = |error| Told(format!("no table can be begun in {}: {error}", own.display()));
+        begin_empty(&own, currency, Region::US).map_err(cannot)?;
+        say!("There is no {HERE}/ here, so your own table lies in {}.", own.display());
+    }
+    Ok(own)
+}
+
+/// Where a catalogue is looked for first.
+const HERE: &str = "catalog";
 
 fn log() {
     let filter = tracing_subscriber::EnvFilter::try_from_default_env()

@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{ClosedEnd, Facts, Finish, Length, LinearDensity, Mass, Ring, material::words};
+use super::{ClosedEnd, Day, Facts, Finish, Guess, Length, LinearDensity, Mass, Ring, material::words};
 
 /// A base as it stands in the catalogue.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -23,6 +23,12 @@ pub struct Base {
     pub stock: u32,
     /// Necklace or bangle, with its sizes.
     pub kind: BaseKind,
+    /// The day on which that many were counted, where the file says so: another day is another count, also of the same.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub counted: Option<Day>,
+    /// What of it nobody has told, the gravest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub guessed: Vec<Guess>,
 }
 
 /// The two families of bases.

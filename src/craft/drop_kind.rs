@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{Body, Facts, Finish, Home, Length, Mass, Ring, material::words};
+use super::{Body, Day, Facts, Finish, Guess, Home, Length, Mass, Ring, material::words};
 
 words! {
     /// What sort of drop it is, as the trade sorts its trays.
@@ -93,6 +93,12 @@ pub struct DropKind {
     pub stock: u32,
     /// The compartment in which it lies on the table.
     pub home: Home,
-    /// The picture's file name under `pictures/`.
+    /// The picture's file name under `pictures/`; empty where there is none yet.
     pub picture: String,
+    /// The day on which that many were counted, where the file says so: another day is another count, also of the same.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub counted: Option<Day>,
+    /// What of it nobody has told, the gravest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub guessed: Vec<Guess>,
 }

@@ -99,6 +99,8 @@ mod tests {
             price: 1.into(),
             stock: 1,
             kind,
+            counted: None,
+            guessed: vec![],
         };
         let bangle = base(BaseKind::Bangle(Bangle {
             inside: mm(65.0),

@@ -11,6 +11,7 @@
 //! | `body` | the solid shape of a drop |
 //! | `base`, `drop_kind`, `home` | what drops hang on; what hangs; where it lies on the table |
 //! | `facts`, `allergen`, `metal_test` | what is known of a part: food in it, what a laboratory found |
+//! | `guess`, `usual` | what nobody has told of a part; what is usual of each sort, taken the careful way |
 //! | `fit` | whether a ring passes over the closed end of a base |
 //! | `wearer`, `girth`, `falls` | who wears it; necks and hands; where a length falls |
 //! | `piece`, `design` | a base with its drops; the piece while a guest works on it, with the way back |
@@ -26,12 +27,14 @@ mod facts;
 mod falls;
 mod fit;
 mod girth;
+mod guess;
 mod home;
 mod material;
 mod metal_test;
 mod piece;
 mod quantity;
 mod ring;
+mod usual;
 mod wearer;
 mod wire;
 
@@ -46,11 +49,16 @@ pub use facts::{Declaration, Facts, LeadExemption, Magnet, Plating, Substance};
 pub use falls::{BodyPlace, TRADE_LENGTHS, TradeLength, trade_length};
 pub use fit::{ClosedEnd, Fit, fit_on, fit_over};
 pub use girth::{BAND_HANDS, BAND_NECKS, Girth, NECK_EASE_MM, closes_on_mm, slips_over_hand_mm};
+pub use guess::Guess;
 pub use home::{Home, HomeError};
 pub use material::{Finish, Material, Tones};
 pub use metal_test::MetalTest;
 pub use piece::{MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece};
 pub use quantity::{Length, LinearDensity, Mass, QuantityError};
 pub use ring::{Ring, RingError};
+pub use usual::{
+    USUAL_BANGLE, USUAL_END_RING, USUAL_FINISH, USUAL_FREE_ARC_DEG, USUAL_HOOK, USUAL_RING, USUAL_STOCK, UsualChain,
+    bangle_weight, chain_g_per_m, heaviest_g,
+};
 pub use wearer::Wearer;
 pub use wire::{awg_mm, swg_mm};

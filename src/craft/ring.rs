@@ -43,10 +43,11 @@ impl Ring {
         Length::from_mm(self.outside.mm() - 2.0 * self.wire.mm())
     }
 
-    /// How far below the middle of what it hangs on its body begins, in millimetres: the ring rests on that with the
-    /// inside of its wire, and the body with its own on the ring.
+    /// How far below the middle of what it hangs on its body begins, in millimetres: the ring goes over that with its wire,
+    /// and the body hangs in the ring by an eye of wire as thick (common practice, no source), which goes over the ring's
+    /// lower wire.
     pub fn hangs_mm(self) -> f64 {
-        self.outside.mm() - 1.5 * self.wire.mm()
+        self.outside.mm() - 3.0 * self.wire.mm()
     }
 
     /// Volume of its wire, in cubic millimetres: a torus. Source: Pappus, area times the way of its middle.

@@ -82,6 +82,7 @@ pub(super) fn ledger_words(texts: &Texts, error: &LedgerError) -> String {
         LedgerError::Piece(error) => piece_words(texts, error),
         LedgerError::Money(error) => money_words(texts, error),
         LedgerError::NoCount(id) => say!(texts, "ledger-no-count", name = excerpt(id)),
+        LedgerError::TooManyThere(most) => say!(texts, "ledger-too-many-there", most = *most),
         LedgerError::NineKiosks => say!(texts, "ledger-nine-kiosks"),
         LedgerError::NoDigitForTheDesk => say!(texts, "ledger-no-digit-for-the-desk"),
         LedgerError::Staff(error) => staff_words(texts, error),

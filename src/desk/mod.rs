@@ -10,6 +10,7 @@
 //! | `ledger_thread` | the threads of the ledger: what waits to be entered together, and who only reads |
 //! | `books`, `practice`, `practising` | the real ledger or a copy to practise on; keeping the two apart |
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
+//! | `editing`, `photos` | the editor of the table's files at work; photos as they come in |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
 //! | `refusal`, `refusal_forms`, `ledger_words`, `money_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses and why an amount is none, in the reader's language |
@@ -39,6 +40,7 @@ mod check_pin;
 mod clock;
 mod connections;
 mod cookies;
+mod editing;
 mod end_holds;
 mod error;
 mod events;
@@ -54,6 +56,7 @@ mod live_catalog;
 mod money_words;
 mod outward;
 mod pages;
+mod photos;
 mod pin_rules;
 mod practice;
 mod practising;

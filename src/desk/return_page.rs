@@ -8,12 +8,13 @@ use axum::{
 };
 
 /// Pages that signing in leads back to; everything else begins at the tickets.
-const PAGES: [&str; 13] = [
+const PAGES: [&str; 14] = [
     "/tickets",
     "/bills",
     "/sales",
     "/new",
     "/trays",
+    "/table",
     "/parts",
     "/show",
     "/shows",

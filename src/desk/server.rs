@@ -22,6 +22,7 @@ use super::{
     auth::Auth,
     clock::Clock,
     connections::{Caller, GuardedListener, receive_body},
+    editing::take_in,
     end_holds,
     error::DeskError,
     events::{self, BETWEEN_BEATS},
@@ -33,6 +34,7 @@ use super::{
     live_catalog::LiveCatalog,
     outward::outward,
     pages,
+    photos::let_photos_in,
     practice::Practice,
     practising::keep_apart,
     printing::Printing,
@@ -41,7 +43,7 @@ use super::{
     tablets::Tablets,
 };
 use crate::{
-    catalog::{Watch, watch},
+    catalog::{TableEditor, Watch, watch},
     disk::{self, FolderLock, LockError, digest::sha256_hex},
     ledger::{Ledger, LedgerError},
     link::Pairing,
@@ -96,6 +98,8 @@ impl Desk {
         let listener = TcpListener::bind(config.listen).map_err(listen)?;
         listener.set_nonblocking(true).map_err(listen)?;
         let addr = listener.local_addr().map_err(listen)?;
+        // Finishes what was cut short before the catalogue is read.
+        let editor = TableEditor::open(config.catalog_dir.clone(), config.data_dir.join("versions")).map_err(data)?;
         let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
         let now = clock.now();
         let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
@@ -117,6 +121,7 @@ impl Desk {
         let desk = Arc::new(DeskState {
             ledger: LedgerThread::open(ledger, watched)?,
             clock,
+            editor,
             catalog,
             auth,
             alarms: Alarms::default(),
@@ -134,7 +139,7 @@ impl Desk {
         let for_watch = Arc::downgrade(&desk);
         let watching = watch(&config.catalog_dir, move || {
             if let Some(desk) = for_watch.upgrade() {
-                read_again(&desk);
+                take_in(&desk);
             }
         });
         let watching = match watching {
@@ -256,19 +261,6 @@ impl Drop for Desk {
     }
 }
 
-fn read_again(desk: &DeskState) {
-    let loaded = desk.catalog.read_again();
-    let noted = desk.ledger.run_blocking(move |ledger, now| match loaded {
-        Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, now),
-        None => Ok(()),
-    });
-    if let Some(Err(error)) = noted {
-        tracing::error!("{error}");
-    }
-    // A broken edit is news too: the pages show its mistakes.
-    desk.beat();
-}
-
 fn serve(listener: TcpListener, desk: Arc<DeskState>, ready: oneshot::Sender<Result<(), DeskError>>) {
     let runtime = match tokio::runtime::Builder::new_current_thread().enable_all().build() {
         Ok(runtime) => runtime,
@@ -327,6 +319,7 @@ fn router(desk: Arc<DeskState>) -> Router {
         .layer(axum::middleware::from_fn(send_changes))
         .layer(CatchPanicLayer::custom(after_panic))
         .layer(axum::middleware::from_fn(receive_body))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), let_photos_in))
         .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))
         .layer(axum::middleware::from_fn(put_into_form))
         // A page is a fifth of its size then, and a phone's radio takes longer than the desk. Streams of beats and pictures go

@@ -8,7 +8,7 @@ use super::{
     alarms::Alarms, auth::Auth, clock::Clock, gallery::Gallery, ledger_thread::LedgerThread, live_catalog::LiveCatalog,
     practice::Practice, printing::Printing, tablets::Tablets,
 };
-use crate::disk;
+use crate::{catalog::TableEditor, disk};
 
 /// Shows the window of a kiosk.
 pub(super) type WayBack = Box<dyn Fn() + Send + Sync>;
@@ -18,6 +18,7 @@ pub(super) struct DeskState {
     pub ledger: LedgerThread,
     /// What is entered has the time that the ledger’s thread gives; this is for what is only shown.
     pub clock: Clock,
+    pub editor: TableEditor,
     pub catalog: LiveCatalog,
     pub auth: Auth,
     pub alarms: Alarms,
@@ -36,7 +37,9 @@ pub(super) struct DeskState {
 
 /// Which files of the desk's folder are the desk's.
 pub(super) fn is_ours(name: &str) -> bool {
-    name.starts_with("ledger.") || name.starts_with("practice.") || ["last-good", "last-good.new"].contains(&name)
+    name.starts_with("ledger.")
+        || name.starts_with("practice.")
+        || ["last-good", "last-good.new", "table", "versions"].contains(&name)
 }
 
 impl DeskState {

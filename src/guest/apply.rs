@@ -27,6 +27,7 @@ pub struct Guest {
     pub(super) seller: SellerPart,
     pub(super) lang: Lang,
     pub(super) looks: Looks,
+    pub(super) left_handed: bool,
     pub(super) settings: Settings,
     pub(super) known: Known,
     pub(super) derived: Derived,
@@ -53,6 +54,7 @@ impl Guest {
             seller: SellerPart::default(),
             lang: settings.lang,
             looks: settings.looks,
+            left_handed: settings.left_handed,
             settings,
             known: Known::default(),
             derived: Derived::default(),
@@ -87,6 +89,11 @@ impl Guest {
         self.looks
     }
 
+    /// Whether the trays are on the left now.
+    pub fn left_handed(&self) -> bool {
+        self.left_handed
+    }
+
     /// What the seller has settled.
     pub fn settings(&self) -> &Settings {
         &self.settings
@@ -104,7 +111,9 @@ impl Guest {
 
     /// Whether anything of a guest is left: a piece, a sheet, another language, other looks.
     pub fn is_fresh(&self) -> bool {
-        let greeting = self.lang == self.settings.lang && self.looks == self.settings.looks;
+        let greeting = self.lang == self.settings.lang
+            && self.looks == self.settings.looks
+            && self.left_handed == self.settings.left_handed;
         greeting && self.session.overlay.is_none() && self.session.history.now().base.is_none()
     }
 
@@ -136,14 +145,14 @@ impl Guest {
     fn fulfil(&mut self, request: Request) {
         match request {
             Request::Begin => self.begin(),
-            Request::PutBack => self.go(Screen::PutBack),
+            Request::PutBack => self.put_back(),
             Request::Back => self.back(),
             Request::Speak(lang) => (self.lang, self.session.overlay) = (lang, None),
             Request::Look(looks) => self.looks = looks,
+            Request::TraysLeft(left) => self.left_handed = left,
             Request::Open(overlay) => self.session.overlay = Some(overlay),
             Request::Close => self.session.overlay = None,
-            Request::ToStage if self.session.history.now().base.is_some() => self.go(Screen::Stage),
-            Request::ToStage => {}
+            Request::ToStage => self.to_stage(),
             Request::AnotherBase => self.go(Screen::Base),
             Request::ShowTray(tray) => (self.session.tray, self.session.tray_row) = (tray, 0),
             Request::TurnTray(rows) => {
@@ -156,6 +165,7 @@ impl Guest {
             Request::OnlySort(sort) => self.session.filters.sort = sort,
             Request::OnlyFinish(finish) => self.session.filters.finish = finish,
             Request::OnlyColour(colour) => self.session.filters.colour = colour,
+            Request::UpTo(most) => self.session.filters.up_to = most,
             Request::OnlySuiting(wearer) => self.only_suiting(wearer),
             Request::Budget(budget) => self.session.filters.budget = budget,
             Request::ClearFilters => self.session.filters = Filters::default(),
@@ -263,9 +273,34 @@ impl Guest {
         self.known.snapshot.clone()
     }
 
+    fn to_stage(&mut self) {
+        if self.session.history.now().base.is_some() {
+            self.go(Screen::Stage);
+        }
+    }
+
+    /// To the map, from wherever a guest is; the piece stays as it is.
+    fn put_back(&mut self) {
+        let may = match self.screen {
+            Screen::Welcome | Screen::Base | Screen::Stage | Screen::Threading => true,
+            Screen::Review => self.session.sending == Sending::No,
+            Screen::Sent | Screen::PutBack | Screen::Seller => false,
+        };
+        if !may {
+            return;
+        }
+        self.session.put_back_from = self.screen;
+        self.session.whereabouts = None;
+        self.go(Screen::PutBack);
+    }
+
     fn begin(&mut self) {
         let Some(snapshot) = self.snapshot() else { return };
         let bases = &snapshot.catalog.bases;
+        // A table that is only begun has nothing to hang anything on.
+        if bases.is_empty() {
+            return;
+        }
         let ready = bases.iter().find(|base| snapshot.available(&base.id) > 0);
         if let (Some(base), None) = (ready, &self.session.history.now().base) {
             self.session.history.start_with(Change::Base { id: base.id.clone(), length: base.usual_length() });
@@ -293,6 +328,11 @@ impl Guest {
             {
                 self.seller = SellerPart { step: SellerStep::Menu, ..SellerPart::default() };
             }
+            Screen::PutBack if self.session.put_back_from != Screen::Welcome => {
+                let from = std::mem::take(&mut self.session.put_back_from);
+                self.session.whereabouts = None;
+                self.go(from);
+            }
             Screen::Base | Screen::Sent | Screen::PutBack | Screen::Threading | Screen::Seller => self.reset(),
         }
     }
@@ -301,6 +341,7 @@ impl Guest {
         self.session = Session::default();
         self.seller = SellerPart::default();
         (self.lang, self.looks) = (self.settings.lang, self.settings.looks);
+        self.left_handed = self.settings.left_handed;
         self.effects.push(Effect::Cleared);
         self.effects.push(Effect::Attended);
         self.go(Screen::Welcome);

@@ -193,6 +193,9 @@ impl Guest {
         } else {
             self.session.selected = None;
             self.change(Change::Drops(drops));
+            // They are dealt from their compartments, one by one.
+            let dealt: Vec<_> = self.session.history.now().drops.clone();
+            self.effects.extend(dealt.into_iter().map(|hung| Effect::Hung { kind: hung.kind, token: hung.token }));
         }
     }
 }

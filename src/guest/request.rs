@@ -22,6 +22,8 @@ pub enum Request {
     Speak(Lang),
     /// Show the screens so, for this guest.
     Look(Looks),
+    /// Put the trays on the left, or on the right, for this guest.
+    TraysLeft(bool),
     /// Open a sheet over the screen.
     Open(Overlay),
     /// Close the sheet.
@@ -89,6 +91,8 @@ pub enum Request {
     OnlyFinish(Option<Finish>),
     /// Show only this colour.
     OnlyColour(Option<Colour>),
+    /// Only drops that cost no more than this, or all.
+    UpTo(Option<Decimal>),
     /// Show only what suits this wearer; on the way out of a piece that does not suit, this leads to the stage.
     OnlySuiting(Option<Wearer>),
     /// The guest has this much.
@@ -179,6 +183,7 @@ impl Request {
             | Self::Back
             | Self::Speak(_)
             | Self::Look(_)
+            | Self::TraysLeft(_)
             | Self::Open(_)
             | Self::Close
             | Self::ShowTray(_)
@@ -190,6 +195,7 @@ impl Request {
             | Self::OnlySort(_)
             | Self::OnlyFinish(_)
             | Self::OnlyColour(_)
+            | Self::UpTo(_)
             | Self::Budget(_)
             | Self::ClearFilters
             | Self::Done

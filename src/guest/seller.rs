@@ -34,7 +34,7 @@ impl Guest {
                 self.keep_settings();
             }
             Request::LeftHanded(yes) => {
-                self.settings.left_handed = yes;
+                (self.settings.left_handed, self.left_handed) = (yes, yes);
                 self.keep_settings();
             }
             Request::DefaultLooks(looks) => {

@@ -67,6 +67,8 @@ pub struct Filters {
     pub finish: Option<Finish>,
     /// Only this colour.
     pub colour: Option<Colour>,
+    /// Only what costs no more than this by itself.
+    pub up_to: Option<Decimal>,
     /// Only what suits this wearer.
     pub suits: Option<Wearer>,
     /// The whole piece costs no more than this.
@@ -117,6 +119,8 @@ pub struct Session {
     pub sending: Sending,
     /// The drop whose home is shown on the put-back screen.
     pub whereabouts: Option<String>,
+    /// The screen from which somebody looks where a drop goes.
+    pub put_back_from: Screen,
     /// The piece that somebody threads.
     pub threading: Threading,
 }

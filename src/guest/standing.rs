@@ -51,7 +51,8 @@ pub fn standing(
     }
     let wanted = filters.sort.is_none_or(|sort| kind.sort == sort)
         && filters.finish.is_none_or(|finish| kind.finish == Some(finish))
-        && filters.colour.is_none_or(|colour| kind.colours.contains(&colour));
+        && filters.colour.is_none_or(|colour| kind.colours.contains(&colour))
+        && filters.up_to.is_none_or(|most| kind.price <= most);
     if wanted { Standing::Open } else { Standing::Aside }
 }
 

@@ -5,12 +5,12 @@ use bevy::prelude::*;
 use super::{Phase, power::Awake, tablet::Tablet, theme};
 use crate::guest::{Request, Screen};
 
-/// The least time for an answer. Source: WCAG 2.2, success criterion 2.2.1 (20 seconds).
+/// The least time for an answer, whatever a catalogue says. Source: WCAG 2.2, success criterion 2.2.1 (20 seconds).
 const LEAST_WARNING_S: f32 = 20.0;
 /// Whoever threads a piece has both hands on the table for a long while.
 const THREADING_IDLE_S: f32 = 300.0;
-/// Until a catalogue says otherwise.
-const DEFAULT_IDLE_S: f32 = 90.0;
+/// Until a catalogue says otherwise: a guest walks to the trays and back.
+const DEFAULT_IDLE_S: f32 = 180.0;
 
 /// How long nobody has touched anything.
 #[derive(Resource, Debug, Default)]

@@ -3,7 +3,7 @@
 use bevy_egui::egui::{Rect, Vec2, pos2, vec2};
 
 use super::theme;
-use crate::guest::{Screen, Settings};
+use crate::guest::{Guest, Screen};
 
 /// Height of the band of practice.
 const RIBBON: f32 = 24.0;
@@ -34,10 +34,10 @@ pub(super) struct Layout {
 }
 
 impl Layout {
-    /// The parts of `screen` on a window of `size`; what the seller has settled says on which
-    /// side the trays are and how large a millimetre is.
-    pub(super) fn new(screen: Screen, size: Vec2, settings: &Settings, practice: bool) -> Self {
-        let (least, least_small_hands) = theme::least_sides(settings.px_per_mm, size.x.min(size.y));
+    /// The parts of this guest's screen on a window of `size`.
+    pub(super) fn new(size: Vec2, guest: &Guest) -> Self {
+        let (screen, left_handed, practice) = (guest.screen(), guest.left_handed(), guest.known().practice);
+        let (least, least_small_hands) = theme::least_sides(guest.settings().px_per_mm, size.x.min(size.y));
         let size = vec2(size.x.max(64.0), size.y.max(64.0));
         let window = Rect::from_min_size(pos2(0.0, 0.0), size);
         let u = theme::scale(size.x, size.y);
@@ -58,7 +58,7 @@ impl Layout {
         let (main, side) = if portrait {
             let (main, side) = cut_top(rest, rest.height() * (1.0 - share));
             (main, side)
-        } else if settings.left_handed {
+        } else if left_handed {
             let split = rest.left() + rest.width() * share;
             (
                 Rect::from_min_max(pos2(split, rest.top()), rest.max),
@@ -73,6 +73,18 @@ impl Layout {
         };
         let (stage, foot) = cut_top(main, main.height() - foot_height);
         Self { window, u, least, least_small_hands, portrait, ribbon, top, stage, foot, side }
+    }
+
+    /// A sent piece's ticket, under the block it is torn from.
+    pub(super) fn ticket(&self) -> Rect {
+        let page = self.window.with_min_y(self.ribbon.bottom()).shrink(theme::GAP * self.u * 1.5);
+        page.with_min_y(page.top() + 44.0 * self.u)
+    }
+
+    /// Where the piece hangs on its ticket.
+    pub(super) fn keepsake(&self) -> Rect {
+        let inner = self.ticket().shrink(theme::GAP * self.u * 1.5);
+        if self.portrait { cut_top(inner, inner.height() * 0.4).0 } else { cut_left(inner, inner.width() * 0.4).0 }
     }
 
     /// The button for near or whole, in the upper right corner of the stage.

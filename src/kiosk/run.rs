@@ -12,7 +12,6 @@ use std::{
 
 use bevy::{
     app::{PluginGroupBuilder, PluginsState, TaskPoolOptions, TaskPoolPlugin},
-    camera::RenderTarget,
     ecs::error::{BevyError, ErrorContext},
     log::LogPlugin,
     prelude::*,
@@ -35,6 +34,7 @@ use super::{
     bridge::Line,
     i18n::Texts,
     outside::{awake::keep_awake, window::FixedSize},
+    stage::open_eyes,
     tablet::Tablet,
 };
 use crate::guest::{Guest, Settings};
@@ -79,7 +79,7 @@ pub fn run(options: KioskOptions) -> Result<(), String> {
             .disable::<LogPlugin>();
         let mut app = assemble(options, plugins);
         app.add_systems(Startup, |mut commands: Commands| {
-            commands.spawn((Name::new("eye"), Camera2d, Msaa::Off, PrimaryEguiContext));
+            open_eyes(&mut commands, None);
         });
         app
     })
@@ -109,7 +109,7 @@ pub fn headless(options: KioskOptions, size: (u32, u32)) -> App {
         .disable::<LogPlugin>();
     let mut app = assemble(options, plugins);
     app.insert_resource(TimeUpdateStrategy::ManualDuration(STEP)).add_systems(Startup, |mut commands: Commands| {
-        commands.spawn((Name::new("eye"), Camera2d, PrimaryEguiContext));
+        open_eyes(&mut commands, None);
     });
     finish(&mut app);
     app
@@ -134,13 +134,8 @@ pub fn offscreen(options: KioskOptions, size: (u32, u32)) -> Result<App, String>
             .init_resource::<Shots>();
         let picture = Image::new_target_texture(size.0, size.1, TextureFormat::Rgba8UnormSrgb, None);
         let handle = app.world_mut().resource_mut::<Assets<Image>>().add(picture);
-        app.world_mut().spawn((
-            Name::new("eye"),
-            Camera2d,
-            Msaa::Off,
-            RenderTarget::Image(handle.clone().into()),
-            PrimaryEguiContext,
-        ));
+        open_eyes(&mut app.world_mut().commands(), Some(&handle));
+        app.world_mut().flush();
         app.insert_resource(Picture(handle));
         finish(&mut app);
         app
@@ -156,7 +151,7 @@ struct Shots(Vec<Image>);
 /// Whether an [`offscreen`] tablet is drawn in every frame, or only when [`shoot`] looks at it. Everything else goes on
 /// while it is not: a driver in software takes most of a frame's time for pixels that nobody looks at.
 pub fn draw_all(app: &mut App, on: bool) {
-    let mut eyes = app.world_mut().query::<&mut Camera>();
+    let mut eyes = app.world_mut().query_filtered::<&mut Camera, With<PrimaryEguiContext>>();
     for mut eye in eyes.iter_mut(app.world_mut()) {
         eye.is_active = on;
     }
@@ -164,7 +159,8 @@ pub fn draw_all(app: &mut App, on: bool) {
 
 /// The picture of the next frame of an [`offscreen`] tablet; `None` if none comes.
 pub fn shoot(app: &mut App) -> Option<image::RgbaImage> {
-    let drawn_anyway = app.world_mut().query::<&Camera>().iter(app.world()).all(|eye| eye.is_active);
+    let mut eyes = app.world_mut().query_filtered::<&Camera, With<PrimaryEguiContext>>();
+    let drawn_anyway = eyes.iter(app.world()).all(|eye| eye.is_active);
     draw_all(app, true);
     let picture = shoot_drawn(app);
     draw_all(app, drawn_anyway);

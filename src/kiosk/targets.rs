@@ -32,8 +32,10 @@ pub struct HungShape {
     pub ring: Pos2,
     /// How far it leans, in radians; positive to the right.
     pub lean: f32,
-    /// How wide its ring is outside.
+    /// How wide its ring is outside: what a finger has to touch, however it is turned.
     pub ring_width: f32,
+    /// Half of the ring's outside as it is seen, turned: an oval.
+    pub ring_oval: Vec2,
     /// From the ring's place down to the body.
     pub body_top: f32,
     /// Width and height of its body.

@@ -17,7 +17,7 @@ pub enum Tone {
     Aside,
     /// The strip under the stage.
     Strip,
-    /// A plum line that does not shout.
+    /// The edge of what can be touched.
     PlumLine,
     /// The line between two things on linen.
     Seam,
@@ -81,7 +81,7 @@ impl Tone {
             Self::LinenDeep => (0xE6DAC6, 0xECE6DC),
             Self::Aside => (0xF8F3E9, 0xFFFFFF),
             Self::Strip => (0xECE1CF, 0xF4EFE6),
-            Self::PlumLine => (0xB99AAC, 0x5B2245),
+            Self::PlumLine => (0x9A7389, 0x5B2245),
             Self::Seam => (0xCFBFA6, 0x5E5349),
             Self::Ink => (0x2B2320, 0x000000),
             Self::InkSoft => (0x5E5149, 0x2B2320),
@@ -131,4 +131,36 @@ pub fn swatch(colour: crate::craft::Colour) -> Color32 {
         Violet => 0x744A96,
         Brown => 0x7A5234,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Contrast of two colours. Source: WCAG 2.2, "relative luminance" and "contrast ratio".
+    fn contrast(one: Color32, other: Color32) -> f64 {
+        let luminance = |color: Color32| {
+            let part = |byte: u8| {
+                let share = f64::from(byte) / 255.0;
+                if share <= 0.04045 { share / 12.92 } else { ((share + 0.055) / 1.055).powf(2.4) }
+            };
+            0.2126 * part(color.r()) + 0.7152 * part(color.g()) + 0.0722 * part(color.b())
+        };
+        let (one, other) = (luminance(one), luminance(other));
+        (one.max(other) + 0.05) / (one.min(other) + 0.05)
+    }
+
+    /// WCAG 2.2, success criterion 1.4.11: three to one for the edges of what can be touched.
+    #[test]
+    fn edges_of_what_can_be_touched_stand_out() {
+        for form in Contrast::ALL {
+            let edge = Tone::PlumLine.color(form);
+            for ground in [Tone::Linen, Tone::Aside, Tone::Strip, Tone::Paper, Tone::Tag] {
+                let ratio = contrast(edge, ground.color(form));
+                assert!(ratio >= 3.0, "{form:?} {ground:?}: {ratio:.2}");
+            }
+        }
+        // The published extremes.
+        assert!((contrast(Color32::BLACK, Color32::WHITE) - 21.0).abs() < 1e-9);
+    }
 }

@@ -82,6 +82,5 @@ fn opened_with(db: &Connection, id: Uuid) -> Result<Option<Piece>, LedgerError> 
 pub(super) fn next_number(db: &Connection, show: i64, now: Timestamp) -> Result<TicketNumber, LedgerError> {
     let digit = digit_for_the_desk(db, now)?;
     let last = last_sequence(db, show, digit)?;
-    // The first number of a show is 001: nobody is number nothing.
-    Ok(TicketNumber::new(digit, last.map_or(1, |last| last + 1))?)
+    Ok(TicketNumber::new(digit, last.map_or(TicketNumber::FIRST, |last| last + 1))?)
 }

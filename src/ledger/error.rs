@@ -209,6 +209,9 @@ pub enum LedgerError {
     /// The count's part is unknown.
     #[error("nothing called {} is counted here", quoted(.0))]
     NoCount(String),
+    /// So many of a part can't be there.
+    #[error("there would be more than {0} of it, which no compartment holds")]
+    TooManyThere(u32),
     /// All digits but the desk's own are given, or rest.
     #[error(
         "nine digits are given, or rest until the show closes since their tablet was released, and one is the desk's own; \

@@ -1,10 +1,10 @@
 //! What the catalogue last said of each part. A ticket may outlive its parts in the catalogue, and is judged all the same.
 
 use rusqlite::{Connection, OptionalExtension, params};
-use serde::{Serialize, de::DeserializeOwned};
+use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
 use super::LedgerError;
-use crate::catalog::Catalog;
+use crate::{catalog::Catalog, craft::Day};
 
 /// Notes what `catalog` says of its parts.
 pub(super) fn remember(db: &Connection, catalog: &Catalog) -> Result<(), LedgerError> {
@@ -19,6 +19,16 @@ fn keep(db: &Connection, id: &str, part: &impl Serialize) -> Result<(), LedgerEr
     )?
     .execute(params![id, serde_json::to_string(part)?])?;
     Ok(())
+}
+
+/// When the catalogue last said that this part was counted.
+pub(super) fn counted(db: &Connection, id: &str) -> Result<Option<Day>, LedgerError> {
+    #[derive(Deserialize)]
+    struct Counted {
+        #[serde(default)]
+        counted: Option<Day>,
+    }
+    Ok(part::<Counted>(db, id)?.and_then(|part| part.counted))
 }
 
 /// A base or drop as the catalogue last had it; none also where the id was another kind of part, or an earlier version

@@ -61,12 +61,12 @@ impl Ledger {
         Ok(Receipt::Stored { short })
     }
 
-    /// The first number of kiosk `digit` that the ledger has not seen in show `show`.
+    /// The number after the last one of kiosk `digit` that the ledger has seen in show `show`.
     ///
     /// # Errors
     /// The ledger can't be read.
     pub fn next_sequence(&self, show: i64, digit: u8) -> Result<u16, LedgerError> {
-        Ok(last_sequence(&self.db, show, digit)?.map_or(0, |last| last + 1))
+        Ok(last_sequence(&self.db, show, digit)?.map_or(TicketNumber::FIRST, |last| last + 1))
     }
 }
 

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use jiff::Timestamp;
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, OptionalExtension, params};
+use uuid::Uuid;
 
 use super::{Ledger, LedgerError, rows::note};
 
@@ -49,7 +50,38 @@ impl Ledger {
         tx.commit()?;
         Ok(())
     }
+
+    /// So many `more` of a part were put into its compartment, whatever the figure in the catalogue's file is. `form` is the
+    /// form in which it was said: sent twice, it counts once.
+    ///
+    /// # Errors
+    /// The ledger has no such part, there would be more than any compartment holds, or the disk refuses; nothing is entered
+    /// then.
+    pub fn restock(&mut self, id: &str, more: u32, form: Uuid, now: Timestamp) -> Result<(), LedgerError> {
+        let tx = self.begin()?;
+        let said = (id, more, form);
+        let before: bool = tx.query_row(
+            "SELECT EXISTS (SELECT 1 FROM events WHERE ticket IS NULL AND kind = 'restocked' AND body = ?)",
+            [serde_json::to_string(&said)?],
+            |row| row.get(0),
+        )?;
+        if before {
+            return Ok(());
+        }
+        let on_hand: Option<u32> =
+            tx.query_row("SELECT on_hand FROM stock WHERE id = ?", [id], |row| row.get(0)).optional()?;
+        let on_hand = on_hand.ok_or_else(|| LedgerError::NoCount(id.to_owned()))?;
+        let next = on_hand.checked_add(more).filter(|next| *next <= MOST_ON_HAND);
+        let next = next.ok_or(LedgerError::TooManyThere(MOST_ON_HAND))?;
+        tx.execute("UPDATE stock SET on_hand = ? WHERE id = ?", params![next, id])?;
+        note(&tx, now, None, "restocked", &said)?;
+        tx.commit()?;
+        Ok(())
+    }
 }
+
+/// No compartment holds more than this; more is a slip of the finger.
+const MOST_ON_HAND: u32 = 100_000;
 
 /// Holds one of `id`, if one is free; whether it was.
 pub(super) fn hold(db: &Connection, id: &str) -> Result<bool, LedgerError> {

@@ -12,8 +12,8 @@ use crate::catalog::Catalog;
 
 impl Ledger {
     /// Takes over a catalogue. Its counts: of parts never seen before, and of those whose figure in the file was edited
-    /// since; a figure nobody touched leaves the ledger's own count alone. What it says of its parts, by which the open
-    /// tickets are judged anew.
+    /// since, or counted on another day, be it the same; a figure nobody touched leaves the ledger's own count alone. What it
+    /// says of its parts, by which the open tickets are judged anew.
     ///
     /// # Errors
     /// The disk refuses; nothing is entered then.
@@ -21,13 +21,14 @@ impl Ledger {
         let counts = catalog
             .bases
             .iter()
-            .map(|base| (base.id.as_str(), base.stock))
-            .chain(catalog.drops.iter().map(|kind| (kind.id.as_str(), kind.stock)));
+            .map(|base| (base.id.as_str(), base.stock, base.counted))
+            .chain(catalog.drops.iter().map(|kind| (kind.id.as_str(), kind.stock, kind.counted)));
         let tx = self.begin()?;
-        for (id, stock) in counts {
+        for (id, stock, counted) in counts {
             let before: Option<u32> =
                 tx.query_row("SELECT counted FROM stock WHERE id = ?", [id], |row| row.get(0)).optional()?;
-            if before == Some(stock) {
+            let counted_again = counted.is_some() && facts::counted(&tx, id)? != counted;
+            if before == Some(stock) && !counted_again {
                 continue;
             }
             tx.execute(

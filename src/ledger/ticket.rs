@@ -305,5 +305,7 @@ fn strange_drop(name: &str, price: Decimal, home: Option<Home>) -> DropKind {
         // No compartment has the number 0.
         home: home.unwrap_or(Home { tray: 'A', compartment: 0 }),
         picture: String::new(),
+        counted: None,
+        guessed: vec![],
     }
 }

@@ -143,7 +143,7 @@ impl Outbox {
         let lying = self.entries().chain(self.aside()).map(|entry| &entry.ticket);
         let lying = lying.filter(|ticket| ticket.show == show && ticket.practice == practice);
         let after_lying = lying.map(|ticket| ticket.number.sequence() + 1).max().unwrap_or(0);
-        let sequence = mine.max(at_least).max(after_lying);
+        let sequence = mine.max(at_least).max(after_lying).max(TicketNumber::FIRST);
         let number = TicketNumber::new(digit, sequence).map_err(|_| NumberError::Range)?;
         let numbers = Numbers { show, next: sequence + 1 };
         if practice {

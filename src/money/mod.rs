@@ -6,6 +6,7 @@
 //! error              why there is no sum
 //! lines              base, drops and plain lines with their prices
 //! reduction          a party's package, and what a seller takes off by hand
+//! reprice            new prices by a rule
 //! reward             what the host of an evening gets
 //! quote              the sum of a piece, or of plain lines alone
 //! tax_by_rate        what was sold at each rate
@@ -30,6 +31,7 @@ mod quote_tests;
 mod reduction;
 #[cfg(test)]
 mod reduction_tests;
+mod reprice;
 mod reward;
 mod rules;
 mod tax_by_rate;
@@ -44,6 +46,7 @@ pub use error::MoneyError;
 pub use lines::{PlainLine, PricedDrop, PricedItem};
 pub use quote::{PlainSum, Quote, quote, quote_plain, quote_with};
 pub use reduction::{Package, Reduction};
+pub use reprice::PriceRule;
 pub use reward::{Reward, RewardRule, reward};
 pub use rules::{Discount, PriceRules, Rounding, TaxRule};
 pub use tax_by_rate::{AtRate, TaxByRate};

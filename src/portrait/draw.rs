@@ -7,11 +7,11 @@ use tiny_skia::{
     RadialGradient, SpreadMode, Transform,
 };
 
-use super::metal::{bar, oval, wire};
+use super::metal::{bar, half_oval, oval, wire};
 use crate::{
     catalog::Picture,
     craft::{Base, BaseKind, DropKind, Finish, Necklace},
-    hang::{PiecePlaces, Point, back_to_front},
+    hang::{PiecePlaces, Point, SeenRing, back_to_front, seen_ring},
 };
 
 /// Millimetres to pixels.
@@ -55,6 +55,21 @@ pub(super) fn piece(
     pictures: &BTreeMap<String, Picture>,
 ) {
     let view = View::fitting(places, canvas);
+    let middle_mm = (places.bounds.left_mm + places.bounds.right_mm) / 2.0;
+    let hung: Vec<HungDrop> = back_to_front(kinds)
+        .into_iter()
+        .filter_map(|i| {
+            let (kind, ring) = (*kinds.get(i)?, places.rings.get(i)?);
+            let (x, y) = view.at(Point { x_mm: ring.x_mm, y_mm: ring.y_mm });
+            let at = Transform::from_rotate((-ring.lean_rad).to_degrees() as f32).post_translate(x, y);
+            let seen = seen_ring(kind, ring.x_mm - middle_mm, ring.lean_rad);
+            Some(HungDrop { kind, at, seen, finish: kind.finish.unwrap_or(base.finish) })
+        })
+        .collect();
+    // Each ring goes round the base: one half of it is behind.
+    for drop in &hung {
+        half_ring(canvas, view, drop, Half::Behind);
+    }
     match &base.kind {
         BaseKind::Necklace(necklace) => {
             chain(canvas, view, necklace, base.finish, &places.back, 0.55);
@@ -77,13 +92,25 @@ pub(super) fn piece(
             }
         }
     }
-    for i in back_to_front(kinds) {
-        if let (Some(kind), Some(ring)) = (kinds.get(i), places.rings.get(i)) {
-            let (x, y) = view.at(Point { x_mm: ring.x_mm, y_mm: ring.y_mm });
-            let hung = Transform::from_rotate((-ring.lean_rad).to_degrees() as f32).post_translate(x, y);
-            drop(canvas, view, kind, hung, pictures, base.finish);
-        }
+    for drop in &hung {
+        body(canvas, view, drop, pictures);
+        half_ring(canvas, view, drop, Half::Before);
     }
+}
+
+/// A drop where it hangs.
+struct HungDrop<'a> {
+    kind: &'a DropKind,
+    at: Transform,
+    seen: SeenRing,
+    finish: Finish,
+}
+
+/// A ring's half behind the base, or the one before it.
+#[derive(Clone, Copy, PartialEq)]
+enum Half {
+    Behind,
+    Before,
 }
 
 fn chain(canvas: &mut Pixmap, view: View, necklace: &Necklace, finish: Finish, line: &[Point], dim: f32) {
@@ -102,23 +129,21 @@ fn chain(canvas: &mut Pixmap, view: View, necklace: &Necklace, finish: Finish, l
     }
 }
 
-fn drop(
-    canvas: &mut Pixmap,
-    view: View,
-    kind: &DropKind,
-    hung: Transform,
-    pictures: &BTreeMap<String, Picture>,
-    base_finish: Finish,
-) {
-    let (outside, thick) = (view.px(kind.ring.outside.mm()), view.px(kind.ring.wire.mm()));
-    let body_top = outside - 1.5 * thick;
+fn half_ring(canvas: &mut Pixmap, view: View, drop: &HungDrop, half: Half) {
+    let (width, height) = (view.px(drop.seen.half_width_mm), view.px(drop.seen.half_height_mm));
+    let ring = drop.kind.ring;
+    let at = drop.at.pre_translate(0.0, view.px(ring.outside.mm() / 2.0 - ring.wire.mm()));
+    let (across, dim) = if half == Half::Before { (width, 0.0) } else { (-width, 0.25) };
+    if let Some(arc) = half_oval(across, height) {
+        wire(canvas, &arc, view.px(drop.seen.wire_mm).max(0.8), drop.finish, at, dim);
+    }
+}
+
+fn body(canvas: &mut Pixmap, view: View, drop: &HungDrop, pictures: &BTreeMap<String, Picture>) {
+    let (kind, hung) = (drop.kind, drop.at);
+    let body_top = view.px(kind.ring.hangs_mm());
     let (width, height) = (view.px(kind.width.mm()), view.px(kind.height.mm()));
     shadow(canvas, hung.pre_translate(width * 0.1, body_top + height * 0.55), width * 0.62, height * 0.58);
-    let ring_at = hung.pre_translate(0.0, outside / 2.0 - thick);
-    let finish = kind.finish.unwrap_or(base_finish);
-    if let Some(ring) = oval(outside - thick, outside - thick) {
-        wire(canvas, &ring, thick.max(0.8), finish, ring_at, 0.0);
-    }
     if let Some(picture) = pictures.get(&kind.picture).and_then(decoded) {
         let small = shrunk(picture, width, height);
         let placed = hung

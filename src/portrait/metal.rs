@@ -31,6 +31,18 @@ pub(super) fn oval(width: f32, height: f32) -> Option<Path> {
     PathBuilder::from_oval(Rect::from_xywh(-width / 2.0, -height / 2.0, width, height)?)
 }
 
+/// The half of an upright oval round the origin that is on the side of `half_width`'s sign, from its top to its foot.
+pub(super) fn half_oval(half_width: f32, half_height: f32) -> Option<Path> {
+    // Two cubic curves, each a quarter. Source: the usual constant 4/3 · (√2 − 1), off by 0.03 % of the radius at most.
+    const QUARTER: f32 = 0.552_284_8;
+    let (a, b) = (half_width, half_height);
+    let mut path = PathBuilder::new();
+    path.move_to(0.0, -b);
+    path.cubic_to(a * QUARTER, -b, a, -b * QUARTER, a, 0.0);
+    path.cubic_to(a, b * QUARTER, a * QUARTER, b, 0.0, b);
+    path.finish()
+}
+
 /// A straight piece along x, round the origin.
 pub(super) fn bar(length: f32) -> Option<Path> {
     let mut path = PathBuilder::new();

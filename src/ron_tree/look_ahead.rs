@@ -50,6 +50,19 @@ pub(super) fn end_of_item(source: &str, from: usize) -> usize {
     at
 }
 
+/// The byte behind all blanks and comments at byte `from`.
+pub(super) fn past_blanks(source: &str, from: usize) -> usize {
+    let mut at = from;
+    loop {
+        let rest = &source[at..];
+        let is_blank = rest.starts_with(char::is_whitespace) || rest.starts_with("//") || rest.starts_with("/*");
+        if !is_blank {
+            return at;
+        }
+        at = past(source, at);
+    }
+}
+
 /// The byte behind the text, the comment or the character at byte `at`. A text without its closing quote ends with its line.
 pub(super) fn past(source: &str, at: usize) -> usize {
     let rest = &source[at..];

@@ -8,10 +8,13 @@
 //! | `tree` | the tree |
 //! | `parse` | reading it from a text |
 //! | `look_ahead` | where an item ends, and which bracket is closed first |
+//! | `edit`, `entries` | changing single entries of a file, with every other byte kept; where an entry begins and ends |
 //! | `reader` | walking it: fields, lists, words, quantities, with a message for everything that is not right |
 //! | `mistake` | a mistake with its place |
 //! | `nearest` | what somebody may have meant who wrote an unknown word |
 
+mod edit;
+mod entries;
 mod look_ahead;
 mod mistake;
 mod nearest;
@@ -19,6 +22,7 @@ mod parse;
 mod reader;
 mod tree;
 
+pub use edit::{Document, EditError, Step, in_quotes};
 pub use mistake::{Mistake, Mistakes};
 pub use nearest::nearest;
 pub(crate) use reader::names_of;

@@ -2,7 +2,7 @@
 //! closed is told where it was opened.
 
 use super::{
-    look_ahead::{Opened, closes_first, end_of_item, past},
+    look_ahead::{Opened, closes_first, end_of_item, past, past_blanks},
     mistake::{MOST, Mistake, tell},
     tree::{Field, Node, Value},
 };
@@ -117,6 +117,8 @@ impl Parser<'_> {
     fn value(&mut self) -> Option<Node> {
         self.space();
         let at = self.at;
+        // A word ends before the blanks behind it, in which a bracket may be looked for.
+        let mut end_of_word = None;
         let value = match self.peek() {
             Some('"') => self.text().map(Value::Text),
             Some('[') => self.list(),
@@ -124,8 +126,14 @@ impl Parser<'_> {
             Some(c) if c.is_ascii_digit() || matches!(c, '-' | '+' | '.') => Some(Value::Number(self.number())),
             Some(c) if c.is_alphabetic() || c == '_' => {
                 let word = self.word();
+                end_of_word = Some(self.at);
                 self.space();
-                if self.peek() == Some('(') { self.group(Some(word)) } else { Some(Value::Word(word)) }
+                if self.peek() == Some('(') {
+                    end_of_word = None;
+                    self.group(Some(word))
+                } else {
+                    Some(Value::Word(word))
+                }
             }
             _ => {
                 let found = self.here();
@@ -133,7 +141,7 @@ impl Parser<'_> {
                 None
             }
         };
-        value.map(|value| Node { at, value })
+        value.map(|value| Node { at, end: end_of_word.unwrap_or(self.at), value })
     }
 
     fn word(&mut self) -> String {
@@ -243,7 +251,7 @@ impl Parser<'_> {
     /// Whether `name:` stands here.
     fn is_field(&self) -> bool {
         let word = self.word_here().len();
-        word > 0 && self.rest()[word..].trim_start().starts_with(':')
+        word > 0 && self.source[past_blanks(self.source, self.at + word)..].starts_with(':')
     }
 
     /// Goes into the bracket that stands here.

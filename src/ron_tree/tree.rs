@@ -5,11 +5,13 @@
 
 use crate::quoting::{excerpt, quoted};
 
-/// A value and the byte at which it begins.
+/// A value and where it stands.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Node {
     /// The byte of the file at which it begins.
     pub at: usize,
+    /// The byte behind it.
+    pub end: usize,
     /// What it is.
     pub value: Value,
 }

@@ -52,6 +52,9 @@ impl TicketNumber {
     /// How many numbers a kiosk has in one show.
     pub const PER_KIOSK: u16 = 1000;
 
+    /// The sequence of a show's first ticket: nobody is number nothing.
+    pub const FIRST: u16 = 1;
+
     /// The number of kiosk `kiosk` (0 to 9) at `sequence` (0 to 999).
     ///
     /// # Errors

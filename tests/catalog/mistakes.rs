@@ -14,7 +14,7 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
     ("table.ron", "hold_minutes: 45", "hold_minutes: 0", "0,", "1 to 1440"),
     ("table.ron", "hold_minutes: 45", "hold_minutes: soon", "soon", "whole number"),
     ("table.ron", "hold_minutes", "hold_minuts", "hold_minuts", "did you mean hold_minutes?"),
-    ("table.ron", "idle_warning_seconds: 20", "idle_warning_seconds: 5", "5,\n    //", "20 to 300"),
+    ("table.ron", "idle_warning_seconds: 60", "idle_warning_seconds: 5", "5,\n    //", "20 to 300"),
     ("table.ron", "\"Voucher\"", "\"Cash\"", "\"Cash\"]", "not in the list yet"),
     ("table.ron", "\"Voucher\"", "Voucher", "Voucher", "in quotes"),
     ("table.ron", "drops: 3", "drops: 0", "0)", "1 to 200"),

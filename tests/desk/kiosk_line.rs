@@ -20,7 +20,7 @@ fn a_kiosk_hears_of_the_catalogue_and_of_counts() {
     assert!(content.pictures.keys().cloned().eq(both.collect::<BTreeSet<_>>()));
     let drop = kiosk.fitting()[0];
     assert_eq!(first.available[&drop.id], drop.stock);
-    assert_eq!(first.next_sequence, 0);
+    assert_eq!(first.next_sequence, 1);
 
     let url = format!("{}/link/picture/{}", kiosk.pairing.desk, drop.picture);
     let picture: Answer = kiosk.agent.get(url).header("Authorization", kiosk.bearer()).call().unwrap().into();

@@ -3,7 +3,7 @@
 //! A page is looked at by adding its address to a list, or to what a story of the seller's leads to.
 
 use super::{bill_story, *};
-use chatelaine::lang::keys;
+use chatelaine::{lang::keys, money::Currency};
 use std::cell::RefCell;
 
 /// Pages of shows and sales that need nothing to be there.
@@ -39,6 +39,37 @@ const SHOWS_AND_SALES: &[&str] = &[
     "/bench/backup/none",
 ];
 
+/// The pages of the seller's own table; in B16 of the demo nothing lies.
+const OWN_TABLE: &[&str] = &[
+    "/table",
+    "/table/facts",
+    "/table/bases",
+    "/table/bases/none",
+    "/table/at/B16",
+    "/table/at/B99",
+    "/table/prices",
+    "/table/prices?which=all&how=by&amount=x",
+    "/table/prices?which=row-B-1&how=percent&amount=10&step=0.5",
+    "/table/one-off",
+];
+
+/// What is refused at the seller's own table.
+fn refused_at_her_table(readers: &Readers) {
+    for fields in
+        [[("typed", "x"), ("sort", "Key")], [("typed", ""), ("sort", "Key")], [("typed", "3"), ("weight", "x")]]
+    {
+        readers.send("/table/at/B16", &fields);
+    }
+    readers.send("/table/at/B16/move", &[("to", "A1")]);
+    readers.send("/table/at/B16/retire", &[]);
+    readers.send("/table/trays", &[("letter", "A"), ("name", "A"), ("rows", "1"), ("columns", "1")]);
+    readers.send("/table/trays", &[("letter", "Z"), ("name", "Z"), ("rows", "99"), ("columns", "1")]);
+    readers.send("/table/trays/row", &[("letter", "Y")]);
+    readers.send("/table/bases", &[("form", "Bangle"), ("price", "x")]);
+    readers.send("/table/bases/none/retire", &[]);
+    readers.send("/table/facts", &[("name", ""), ("currency", "USD"), ("region", "US")]);
+}
+
 /// What the tests themselves call things, and what is called so in every language: no word of a page.
 const NAMES: &[&str] = &[
     "Voucher",
@@ -50,6 +81,8 @@ const NAMES: &[&str] = &[
     "Brass cable chain",
     "Silver-coloured cable chain",
     "Silk thread",
+    "12 Mill Lane",
+    "My table",
 ];
 
 /// Somebody who reads the pages in a language.
@@ -94,7 +127,11 @@ impl Reader {
         let alone = read.iter().filter(|one| self.alone.contains(*one));
         // What is in no file of texts is the same in every language.
         let is_word = |one: &str| one.split(|c: char| !c.is_alphabetic()).any(|word| word.len() > 2);
-        let is_name = |one: &str| NAMES.contains(&one) || Lang::ALL.iter().any(|lang| lang.own_name() == one);
+        let is_name = |one: &str| {
+            NAMES.contains(&one)
+                || Currency::from_code(one).is_some()
+                || Lang::ALL.iter().any(|lang| lang.own_name() == one)
+        };
         let is_same = |one: &&String| {
             self.lang != Lang::En && english.contains(*one) && is_word(one) && !self.own.contains(*one) && !is_name(one)
         };
@@ -281,6 +318,19 @@ fn bills_sales_and_shows_are_in_the_readers_language() {
     look(&["/shows/2".to_owned(), "/shows/3".to_owned(), "/shows/4".to_owned()]);
     assert_eq!(seller.post("/practice/begin", &[]).status, 303);
     look(&["/show".to_owned(), "/show/close".to_owned()]);
+    readers.are_content();
+}
+
+#[test]
+fn the_sellers_own_table_is_in_the_readers_language() {
+    let table = Table::new();
+    let readers = Readers::new(&table.seller());
+    OWN_TABLE.iter().for_each(|page| readers.look_at(page));
+    refused_at_her_table(&readers);
+    readers.are_content();
+    let bare = Table::empty();
+    let readers = Readers::new(&bare.seller());
+    ["/table", "/table/trays", "/table/bases", "/table/one-off"].iter().for_each(|page| readers.look_at(page));
     readers.are_content();
 }
 

@@ -122,6 +122,8 @@ impl Run {
         match self.random.below(13) {
             0 => Request::Open(self.some_overlay()),
             1 => Request::Speak(self.some(&Lang::ALL)),
+            2 if number == 3 => Request::TraysLeft(true),
+            2 if number == 4 => Request::TraysLeft(false),
             2 => Request::Look(Looks { calm: number > 2, ..Looks::default() }),
             3 => Request::ShowTray(number),
             4 => Request::TurnTray(number as i32 - 2),
@@ -130,6 +132,7 @@ impl Run {
             7 => Request::OnlySort(self.some(&[None, Some(Sort::ALL[number % Sort::ALL.len()])])),
             8 => Request::OnlyFinish(self.some(&[None, Some(Finish::ALL[number % Finish::ALL.len()])])),
             9 => Request::OnlyColour(self.some(&[None, Some(Colour::ALL[number % Colour::ALL.len()])])),
+            10 if number > 2 => Request::UpTo(self.some(&[None, Some(3.into()), Some(5.into())])),
             10 => Request::Budget(self.some(&[None, Some(20.into()), Some(60.into())])),
             11 => self.some(&[Request::ClearFilters, Request::ReadOn, Request::StillHere]),
             _ => Request::Where(self.some_kind()),

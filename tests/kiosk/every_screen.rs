@@ -54,7 +54,7 @@ pub fn every_screen(hand: &mut Hand, look: &mut dyn FnMut(&mut Hand, &str)) {
     hand.ask(Request::Close);
     // Nobody touches anything for as long as it takes.
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
-    hand.frames(95);
+    hand.frames(185);
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_millis(20)));
     look(hand, "still there");
     hand.tap(&Request::StillHere);

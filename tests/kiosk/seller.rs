@@ -68,7 +68,7 @@ fn a_guest_s_looks_are_the_guest_s_alone() {
     hand.tap(&Request::Speak(Lang::Fr));
     hand.app.world_mut().write_message(Request::Look(both));
     hand.app.insert_resource(TimeUpdateStrategy::ManualDuration(std::time::Duration::from_secs(1)));
-    hand.frames(95);
+    hand.frames(185);
     assert_eq!(hand.app.world().resource::<Tablet>().looks(), usual);
     assert_eq!(hand.find(&Request::Begin).label, "Touch to begin");
 }

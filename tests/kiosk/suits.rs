@@ -243,7 +243,7 @@ fn only_what_suits_an_age_can_be_asked_for() {
     assert_eq!((hand.screen(), stands(&hand, "lantern-glow")), (Screen::Stage, Standing::NotFor));
     for lang in Lang::ALL {
         let texts = Texts::new(lang);
-        for key in ["filters-suits", "why-not-for-title", "unsuitable-show"] {
+        for key in ["filters-price", "why-not-for-title", "unsuitable-show"] {
             assert_ne!(texts.get(key), key, "{lang:?}");
         }
     }

@@ -63,6 +63,7 @@ ledger-no-words = schreib ein paar Worte in eine Zeile, höchstens { $most } Zei
 
 # Parts and the catalogue.
 ledger-no-count = hier wird nichts gezählt, das „{ $name }“ heißt
+ledger-too-many-there = es wären mehr als { $most } davon da, so viele fasst kein Fach
 ledger-no-base = im Katalog gibt es keine Basis „{ $name }“
 ledger-no-base-like = im Katalog gibt es keine Basis „{ $name }“; meintest du „{ $like }“?
 ledger-no-drop = im Katalog gibt es keinen Anhänger „{ $name }“

@@ -63,6 +63,7 @@ ledger-no-words = write a few words in one line, { $most } characters at most
 
 # Parts and the catalogue.
 ledger-no-count = nothing called "{ $name }" is counted here
+ledger-too-many-there = there would be more than { $most } of it, which no compartment holds
 ledger-no-base = there is no base "{ $name }" in the catalogue
 ledger-no-base-like = there is no base "{ $name }" in the catalogue; did you mean "{ $like }"?
 ledger-no-drop = there is no drop "{ $name }" in the catalogue

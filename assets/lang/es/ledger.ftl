@@ -63,6 +63,7 @@ ledger-no-words = escribe unas palabras en una línea, { $most } caracteres como
 
 # Parts and the catalogue.
 ledger-no-count = aquí no se cuenta nada llamado «{ $name }»
+ledger-too-many-there = habría más de { $most }, y ninguna casilla contiene tantas
 ledger-no-base = no hay ninguna base «{ $name }» en el catálogo
 ledger-no-base-like = no hay ninguna base «{ $name }» en el catálogo; ¿querías decir «{ $like }»?
 ledger-no-drop = no hay ningún colgante «{ $name }» en el catálogo

@@ -63,6 +63,7 @@ ledger-no-words = écris quelques mots sur une ligne, { $most } caractères au p
 
 # Parts and the catalogue.
 ledger-no-count = rien de nommé « { $name } » n’est compté ici
+ledger-too-many-there = il y en aurait plus de { $most }, aucune case n’en contient autant
 ledger-no-base = il n’y a pas de base « { $name } » au catalogue
 ledger-no-base-like = il n’y a pas de base « { $name } » au catalogue ; voulais-tu dire « { $like } » ?
 ledger-no-drop = il n’y a pas de breloque « { $name } » au catalogue

@@ -20,6 +20,6 @@ mod listener;
 mod timed_stream;
 mod visit;
 
-pub(super) use body::receive_body;
+pub(super) use body::{LongBody, receive_body};
 pub(super) use caller::Caller;
 pub(super) use listener::GuardedListener;

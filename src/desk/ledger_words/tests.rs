@@ -126,6 +126,7 @@ fn refusals() -> Vec<LedgerError> {
         LedgerError::Piece(_) => LedgerError::Piece(PieceError::BangleLength { base: "hook".into() }),
         LedgerError::Money(_) => LedgerError::Money(MoneyError::Lines),
         LedgerError::NoCount(_) => LedgerError::NoCount("key-heart".into()),
+        LedgerError::TooManyThere(_) => LedgerError::TooManyThere(100_000),
         LedgerError::NineKiosks => LedgerError::NineKiosks,
         LedgerError::OpenedOtherwise => LedgerError::OpenedOtherwise,
         LedgerError::NoDigitForTheDesk => LedgerError::NoDigitForTheDesk,

@@ -9,6 +9,7 @@
 //! | `ticket` | one ticket, from the tick to the money |
 //! | `bill`, `sales` | what is paid together, and put right; finding a sale again |
 //! | `paying`, `reduction`, `typed` | what every till shows and reads: ways to pay, cash given; what is taken off by hand; amounts as they are typed |
+//! | `table` | the seller's own table: what lies where, what it costs, what is guessed |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
@@ -38,6 +39,7 @@ mod sessions;
 mod show;
 mod sign_in;
 mod staff;
+mod table;
 mod ticket;
 mod trays;
 mod typed;
@@ -74,6 +76,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(sales::routes())
         .merge(paper::routes())
         .merge(trays::routes())
+        .merge(table::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
         .merge(bench::routes())

@@ -142,7 +142,10 @@ async fn set_up(
         })
         .await?;
     if is_first {
-        begin(&desk, &caller, &headers, None, &ReturnPage::default()).await
+        // Who begins with nothing is led through laying out a table.
+        let is_bare = desk.catalog.loaded().catalog.bases.is_empty();
+        let first = if is_bare { ReturnPage::to("/table") } else { ReturnPage::default() };
+        begin(&desk, &caller, &headers, None, &first).await
     } else {
         Ok(Redirect::to("/sign-in").into_response())
     }

@@ -23,7 +23,7 @@ use crate::{
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
     lang::{Message, Texts, message, say},
-    ledger::Count,
+    ledger::{Count, Role},
     quoting::excerpt,
 };
 
@@ -44,7 +44,10 @@ async fn trays(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Res
     let main = html! {
         h1.unseen { (title) }
         (mistakes(texts, &desk, &loaded))
-        p.links { a href="/trays/cautions" { (say!(texts, "trays-card")) } }
+        p.links.row.wraps {
+            a href="/trays/cautions" { (say!(texts, "trays-card")) }
+            @if seller.role == Role::Seller { a href="/table" { (say!(texts, "trays-change")) } }
+        }
         @for one in &loaded.catalog.trays { (table.tray(one)) }
         section.tray aria-label=(say!(texts, "trays-bases")) {
             h2 { (say!(texts, "trays-bases")) }

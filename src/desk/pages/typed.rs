@@ -21,6 +21,24 @@ pub(super) fn typed_price(currency: Currency, typed: &str) -> Result<Decimal, Am
     parse_price(&with_point(typed), currency).map_err(|error| as_it_stood(error, typed))
 }
 
+/// A measure above zero, without its unit.
+pub(super) fn typed_number(typed: &str) -> Option<Decimal> {
+    let typed = with_point(typed);
+    let is_plain = typed.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    let number: Decimal = typed.parse().ok().filter(|_| is_plain)?;
+    (number > Decimal::ZERO && number.scale() <= 3).then(|| number.normalize())
+}
+
+/// A number that may have a sign before it, as in `-0.50`.
+pub(super) fn typed_signed(typed: &str) -> Option<Decimal> {
+    let typed = typed.trim();
+    let (sign, rest) = match typed.strip_prefix(['-', '−']) {
+        Some(rest) => (-Decimal::ONE, rest),
+        None => (Decimal::ONE, typed.strip_prefix('+').unwrap_or(typed)),
+    };
+    typed_number(rest).map(|number| sign * number)
+}
+
 /// A percentage from 0 to 100.
 pub(super) fn typed_percent(typed: &str) -> Result<Decimal, AmountError> {
     parse_percent(&with_point(typed)).map_err(|error| as_it_stood(error, typed))

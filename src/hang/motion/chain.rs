@@ -283,8 +283,11 @@ impl Chain {
     }
 
     /// Every point stops.
-    pub(super) fn stop(&mut self) {
-        self.velocity.fill(V::ZERO);
+    /// Takes all but this share of its speed away.
+    pub(super) fn slow(&mut self, kept: f64) {
+        for velocity in &mut self.velocity {
+            *velocity = *velocity * kept;
+        }
     }
 }
 

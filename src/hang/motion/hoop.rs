@@ -190,8 +190,9 @@ impl Hoop {
     }
 
     /// Takes all its speed away, so that it stops where it is.
-    pub(super) const fn stop(&mut self) {
-        (self.velocity, self.spin) = (V::ZERO, 0.0);
+    /// Takes all but this share of its speed away.
+    pub(super) fn slow(&mut self, kept: f64) {
+        (self.velocity, self.spin) = (self.velocity * kept, self.spin * kept);
     }
 }
 

@@ -11,19 +11,24 @@
 //! slide, hung     rings side by side; a drop as it moves
 //! grip            fingers
 //! chain, hoop     the two kinds of base
+//! dangle          a drop in the hand, off the base
+//! landing         a drop that takes hold, and what is left when one is pulled off
 //! plan            what moves
 //! ```
 
 mod chain;
+mod dangle;
 mod grip;
 mod hoop;
 mod hung;
 mod ladder;
+mod landing;
 mod plan;
 mod slide;
 mod vector;
 
 pub use chain::ChainPlan;
+pub use dangle::Dangle;
 pub use hoop::HoopPlan;
 pub use hung::Hanging;
 pub use plan::{MotionPlan, MovingBase};
@@ -324,21 +329,7 @@ impl Motion {
         let led = self.grips.iter().any(|grip| (grip.now - grip.before).length() > STILL_MM_S * STEP_S);
         self.still_s = if fastest < STILL_MM_S && !led { self.still_s + STEP_S } else { 0.0 };
         if self.still_s >= STILL_S {
-            match &mut self.moving {
-                Moving::Chain(chain) => chain.stop(),
-                Moving::Hoop(hoop) => hoop.stop(),
-            }
-            for one in &mut self.hung {
-                (one.velocity, one.speed) = (V::ZERO, 0.0);
-            }
-        }
-    }
-
-    /// Gives the body of a drop this speed sideways; nothing if it does not hang.
-    pub fn push(&mut self, token: Token, sideways_mm_s: f64) {
-        if let Some(one) = self.hung.iter_mut().find(|one| one.is.token == token) {
-            one.velocity += v(sideways_mm_s, 0.0);
-            self.still_s = 0.0;
+            self.hush(0.0);
         }
     }
 

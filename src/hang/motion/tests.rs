@@ -299,9 +299,9 @@ fn a_push_swings_a_drop_and_it_settles() {
     }
     let mut motion = Motion::at_rest(&plan).unwrap();
     let rest = shape(&motion);
-    motion.push(8, 160.0);
+    motion.take_hold(8, None, 160.0, 0.0);
     assert!(motion.asleep(), "nobody of that number hangs");
-    motion.push(7, 160.0);
+    motion.take_hold(7, None, 160.0, 0.0);
     let mut most = 0.0_f64;
     for _ in 0..30 {
         motion.advance(1.0 / 120.0);

@@ -23,4 +23,12 @@ impl WindowSize<'_, '_> {
             (None, Err(_)) => vec2(64.0, 64.0),
         }
     }
+
+    /// Pixels of the screen for each logical one.
+    pub(in crate::kiosk) fn scale(&self) -> f32 {
+        match (&self.fixed, self.windows.single()) {
+            (None, Ok(window)) => window.scale_factor(),
+            _ => 1.0,
+        }
+    }
 }

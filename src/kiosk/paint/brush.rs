@@ -62,6 +62,8 @@ pub(crate) struct Brush<'a> {
     pub least: f32,
     /// Smallest side of what small children touch.
     pub least_small_hands: f32,
+    /// How far what is painted now has still to go: it can be touched where it will be.
+    pub shift: Vec2,
     proof: RefCell<&'a mut Proof>,
 }
 
@@ -88,6 +90,7 @@ impl<'a> Brush<'a> {
             looks,
             least: layout.least,
             least_small_hands: layout.least_small_hands,
+            shift: Vec2::ZERO,
             proof: RefCell::new(proof),
         }
     }
@@ -290,6 +293,7 @@ impl<'a> Brush<'a> {
 
     /// Notes that `rect` can be touched. Of what is partly scrolled away only the visible part counts.
     pub(crate) fn target(&mut self, rect: Rect, request: Request, label: impl Into<String>, kind: TargetKind) {
+        let rect = rect.translate(-self.shift);
         let seen = rect.intersect(self.painter.clip_rect()).intersect(self.window);
         let enough = seen.is_positive() && seen.area() >= 0.4 * rect.area() && seen.height() >= 24.0;
         if enough {

@@ -7,7 +7,7 @@ use bevy_egui::egui;
 
 use super::{
     Silhouette, relief,
-    texture::{reduced, relief_map, texture},
+    texture::{lit_texture, reduced, relief_map, texture},
 };
 
 /// Longest side of the small pictures of trays and lists, in pixels.
@@ -59,5 +59,5 @@ pub(super) fn large(file: &Path, relief_file: Option<&Path>) -> Result<Decoded, 
         Some(given) => reduced(given, LARGE_PX),
         None => relief::estimated(&rgba),
     };
-    Ok(Decoded::Large(Box::new(Large { image: texture(rgba), relief: relief_map(relief) })))
+    Ok(Decoded::Large(Box::new(Large { image: lit_texture(&rgba), relief: relief_map(relief) })))
 }

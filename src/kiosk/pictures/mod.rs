@@ -31,7 +31,7 @@ use super::{
 use crate::{catalog::relief_name, guest::Guest};
 use decode::Decoded;
 pub(super) use silhouette::Silhouette;
-pub(super) use texture::{relief_map, texture};
+pub(super) use texture::{lit_texture, relief_map, texture};
 
 /// What large pictures may take in all; what is in use stays in any case.
 const LARGE_BUDGET_BYTES: usize = 64 << 20;
@@ -71,7 +71,6 @@ struct Small {
 #[derive(Debug)]
 struct Large {
     stage: OnStage,
-    paper: OnPaper,
     bytes: usize,
     /// The frame in which it was used last.
     used: u64,
@@ -111,7 +110,7 @@ pub struct Pictures {
     /// Every small picture has come or is broken: nobody has to look for one that is missing.
     all_small: bool,
     /// Pictures that left the stage or were replaced since the stage looked last.
-    changed: bool,
+    times_changed: u64,
 }
 
 pub(super) fn plugin(app: &mut App) {
@@ -130,12 +129,6 @@ impl Pictures {
     /// The small picture called `name`, once it has come and if it is one.
     pub fn small(&self, name: &str) -> Option<&OnPaper> {
         Some(&self.all.get(name)?.small.as_ref()?.paper)
-    }
-
-    /// The picture as large as there is one.
-    pub fn large(&self, name: &str) -> Option<&OnPaper> {
-        let picture = self.all.get(name)?;
-        picture.large.as_ref().map(|large| &large.paper).or(picture.small.as_ref().map(|small| &small.paper))
     }
 
     /// The picture for the stage; the small one until the large one has come.
@@ -165,9 +158,9 @@ impl Pictures {
         small * texture::bytes_of(UVec2::splat(side)) + self.large_bytes
     }
 
-    /// Whether pictures of the stage have left or been replaced since this was asked last.
-    pub(super) fn take_changed(&mut self) -> bool {
-        std::mem::take(&mut self.changed)
+    /// How often pictures of the stage have left or been replaced.
+    pub(super) const fn times_changed(&self) -> u64 {
+        self.times_changed
     }
 
     /// Takes note of a picture's file, a new one or another one than before.
@@ -239,25 +232,14 @@ impl Pictures {
                 Ok(Decoded::Large(large)) => {
                     let (image_size, relief_size) = (large.image.size(), large.relief.size());
                     let stage = OnStage { image: images.add(large.image), relief: images.add(large.relief) };
-                    let texture = paper.add_image(EguiTextureHandle::Strong(stage.image.clone()));
-                    let size = one
-                        .small
-                        .as_ref()
-                        .map_or(image_size.as_vec2(), |small| Vec2::new(small.paper.size.x, small.paper.size.y));
                     let bytes = texture::bytes_of(image_size) + texture::bytes_of(relief_size);
-                    let fresh = Large {
-                        stage,
-                        paper: OnPaper { texture, size: egui::vec2(size.x, size.y) },
-                        bytes,
-                        used: frame,
-                    };
+                    let fresh = Large { stage, bytes, used: frame };
                     self.large_bytes += bytes;
                     if let Some(old) = one.large.replace(fresh) {
                         self.large_bytes -= old.bytes;
-                        paper.remove_image(&old.stage.image);
                     }
                     one.stale_large = false;
-                    self.changed = true;
+                    self.times_changed += 1;
                 }
                 Err(error) => {
                     warn!("the picture {name} does not decode: {error}");
@@ -268,7 +250,7 @@ impl Pictures {
     }
 
     /// Lets go of the large pictures that were used longest ago, until what is kept is within the budget.
-    fn let_go(&mut self, paper: &mut EguiUserTextures) {
+    fn let_go(&mut self) {
         while self.large_bytes > LARGE_BUDGET_BYTES {
             let unused = self.all.values_mut().filter(|one| one.large.as_ref().is_some_and(|l| l.used < self.frame));
             let Some(oldest) = unused.min_by_key(|one| one.large.as_ref().map_or(0, |large| large.used)) else {
@@ -276,9 +258,8 @@ impl Pictures {
             };
             if let Some(large) = oldest.large.take() {
                 self.large_bytes -= large.bytes;
-                paper.remove_image(&large.stage.image);
             }
-            self.changed = true;
+            self.times_changed += 1;
         }
     }
 }
@@ -319,7 +300,7 @@ fn keep_at_hand(
         }
     }
     pictures.show(&mut images, &mut paper);
-    pictures.let_go(&mut paper);
+    pictures.let_go();
     while pictures.under_way.len() < AT_ONCE
         && let Some((name, is_large)) = pictures.next(&large, &seen)
     {

@@ -1,4 +1,5 @@
-//! Pictures as textures with all their smaller sizes, so that they do not glitter when shown small.
+//! Pictures as textures with all their smaller sizes, so that they do not glitter when shown small: for the paper, which adds
+//! colours as they are written, and for the stage, which adds light.
 
 use bevy::{
     asset::RenderAssetUsages,
@@ -18,6 +19,62 @@ pub(crate) fn texture(rgba: RgbaImage) -> Image {
         }
     }
     with_smaller_sizes(rgba, TextureFormat::Rgba8UnormSrgb)
+}
+
+/// A picture for the stage: light, premultiplied by the opacity, in every smaller size as well, so that edges stay what they
+/// are however small it is shown.
+pub(crate) fn lit_texture(rgba: &RgbaImage) -> Image {
+    let light = (0..=255u8).map(|byte| srgb_to_linear(f32::from(byte) / 255.0)).collect::<Vec<_>>();
+    let (mut width, mut height) = (rgba.width().max(1) as usize, rgba.height().max(1) as usize);
+    let mut level: Vec<[f32; 4]> = rgba
+        .pixels()
+        .map(|pixel| {
+            let [r, g, b, alpha] = pixel.0;
+            let opaque = f32::from(alpha) / 255.0;
+            [light[r as usize] * opaque, light[g as usize] * opaque, light[b as usize] * opaque, opaque]
+        })
+        .collect();
+    let size = Extent3d { width: width as u32, height: height as u32, depth_or_array_layers: 1 };
+    level.resize(width * height, [0.0; 4]);
+    let written = written_tones();
+    let (mut data, mut levels) = (Vec::new(), 0);
+    loop {
+        let tone = |light: f32| written[(light.clamp(0.0, 1.0) * (written.len() - 1) as f32 + 0.5) as usize];
+        data.extend(level.iter().flat_map(|[r, g, b, a]| [tone(*r), tone(*g), tone(*b), (a * 255.0 + 0.5) as u8]));
+        levels += 1;
+        if width <= 1 && height <= 1 {
+            break;
+        }
+        let (half_width, half_height) = ((width / 2).max(1), (height / 2).max(1));
+        level = (0..half_width * half_height)
+            .map(|i| {
+                let (x, y) = (i % half_width * 2, i / half_width * 2);
+                let (right, below) = ((x + 1).min(width - 1), (y + 1).min(height - 1));
+                let four = [(x, y), (right, y), (x, below), (right, below)].map(|(x, y)| level[y * width + x]);
+                std::array::from_fn(|part| four.iter().map(|pixel| pixel[part]).sum::<f32>() / 4.0)
+            })
+            .collect();
+        (width, height) = (half_width, half_height);
+    }
+    let format = TextureFormat::Rgba8UnormSrgb;
+    let mut image = Image::new_uninit(size, TextureDimension::D2, format, RenderAssetUsages::RENDER_WORLD);
+    image.texture_descriptor.mip_level_count = levels;
+    image.data = Some(data);
+    image
+}
+
+/// How a screen's tone is written for each of many steps of light.
+fn written_tones() -> Vec<u8> {
+    (0..4096).map(|step| (linear_to_srgb(step as f32 / 4095.0) * 255.0 + 0.5) as u8).collect()
+}
+
+/// Light of a tone as it is written, both from 0 to 1. Source: IEC 61966-2-1 (sRGB).
+fn srgb_to_linear(tone: f32) -> f32 {
+    if tone <= 0.040_45 { tone / 12.92 } else { ((tone + 0.055) / 1.055).powf(2.4) }
+}
+
+fn linear_to_srgb(light: f32) -> f32 {
+    if light <= 0.003_130_8 { light * 12.92 } else { 1.055 * light.powf(1.0 / 2.4) - 0.055 }
 }
 
 /// A normal map: directions, not colours.
@@ -74,6 +131,22 @@ mod tests {
             let near = |at: usize, wanted: u8| pixel[at].abs_diff(wanted) <= 2;
             assert!(near(0, 100) && near(1, 50) && near(2, 25) && near(3, 128), "{pixel:?}");
         }
+    }
+
+    /// Half of a white picture is clear: every smaller size of it, light over opacity, is white still. 214 is sRGB's tone for
+    /// two thirds of the light (IEC 61966-2-1).
+    #[test]
+    fn edges_keep_their_tone_in_every_smaller_size() {
+        let rgba = RgbaImage::from_fn(8, 8, |x, _| image::Rgba([255, 255, 255, if x < 3 { 255 } else { 0 }]));
+        let image = lit_texture(&rgba);
+        assert_eq!(image.texture_descriptor.mip_level_count, 4);
+        let data = image.data.unwrap();
+        assert_eq!(data.len(), (64 + 16 + 4 + 1) * 4);
+        for pixel in data.chunks_exact(4).filter(|pixel| pixel[3] > 0) {
+            let (light, opaque) = (srgb_to_linear(f32::from(pixel[0]) / 255.0), f32::from(pixel[3]) / 255.0);
+            assert!((light / opaque - 1.0).abs() < 0.02, "{pixel:?}");
+        }
+        assert!((linear_to_srgb(2.0 / 3.0) * 255.0 - 213.7).abs() < 0.5);
     }
 
     #[test]

@@ -91,6 +91,8 @@ pub(crate) enum Felt {
     Lost {
         /// What.
         drag: Drag,
+        /// Where it had come down.
+        from: Pos2,
         /// Where it was last.
         at: Pos2,
     },
@@ -224,7 +226,7 @@ impl Fingers {
 
 impl Finger {
     fn gone(self) -> Option<Felt> {
-        self.dragging.then_some(Felt::Lost { drag: self.drag, at: self.now })
+        self.dragging.then_some(Felt::Lost { drag: self.drag, from: self.from, at: self.now })
     }
 }
 
@@ -292,12 +294,15 @@ mod tests {
         assert!(matches!(&felt[..], [Felt::Released { drag: d, .. }] if *d == drag), "{felt:?}");
         fingers.comes_down(7, pos2(130.0, 30.0), 2.0, &targets);
         fingers.moves(7, pos2(130.0, 90.0), 2.1);
-        assert_eq!(fingers.cancelled(7), [Felt::Lost { drag: drag.clone(), at: pos2(130.0, 90.0) }]);
+        assert_eq!(
+            fingers.cancelled(7),
+            [Felt::Lost { drag: drag.clone(), from: pos2(130.0, 30.0), at: pos2(130.0, 90.0) }]
+        );
         fingers.comes_down(7, pos2(130.0, 30.0), 3.0, &targets);
         fingers.moves(7, pos2(130.0, 90.0), 3.1);
         assert_eq!(
             fingers.comes_down(8, pos2(30.0, 30.0), 23.2, &targets),
-            [Felt::Lost { drag, at: pos2(130.0, 90.0) }]
+            [Felt::Lost { drag, from: pos2(130.0, 30.0), at: pos2(130.0, 90.0) }]
         );
     }
 

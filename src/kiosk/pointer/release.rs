@@ -55,7 +55,7 @@ impl Released<'_> {
                     {
                         // It flies from where the hand shows it: by where it was taken, not by its ring.
                         let grip = self.hanger.rest_ring(token).map_or(Vec2::ZERO, |ring| ring - from);
-                        self.flights.fly(hung.kind.clone(), at + grip, To::Home);
+                        self.flights.fly(Flight::new(hung.kind.clone(), at + grip, To::Home));
                     }
                     requests.write(Request::PullOff(token));
                 } else {
@@ -66,7 +66,14 @@ impl Released<'_> {
                     requests.write(Request::Slide { token, to });
                 }
             }
-            Felt::Lost { drag: Drag::Carry { kind }, at } => self.flights.fly(kind, at, To::Home),
+            Felt::Lost { drag: Drag::Carry { kind }, at, .. } => self.flights.fly(Flight::new(kind, at, To::Home)),
+            // What had been pulled off glides back to its place.
+            Felt::Lost { drag: Drag::Slide { token }, from, at } if self.hanger.pulls_off(from, at) => {
+                let drops = &self.tablet.session().history.now().drops;
+                if let Some(hung) = drops.iter().find(|hung| hung.token == token) {
+                    self.flights.fly(Flight::new(hung.kind.clone(), at, To::Base(token)));
+                }
+            }
             // A slid drop is still on the base and settles by itself; a tugged base too.
             Felt::Lost { .. } | Felt::Released { .. } => {}
         }
@@ -80,7 +87,7 @@ impl Released<'_> {
             self.flights.start_at(&kind, at);
             requests.write(Request::Hang { kind, at: Some(number) });
         } else {
-            self.flights.fly(kind, at, To::Home);
+            self.flights.fly(Flight::new(kind, at, To::Home));
         }
     }
 }
@@ -98,12 +105,5 @@ pub(in crate::kiosk) fn fling(mut scrolls: ResMut<Scrolls>, time: Res<Time<Real>
             scroll.speed = 0.0;
         }
         awake.stir();
-    }
-}
-
-impl Flights {
-    /// Adds a flight of one drop from `at`.
-    fn fly(&mut self, kind: String, at: Pos2, to: To) {
-        self.all.push(Flight::new(kind, at, to));
     }
 }

@@ -7,7 +7,7 @@
 //! | `threading` | a sent piece collected and threaded, with its homes to tick |
 //! | `sheets`, `seller`, `keypad` | what lies over a screen; the seller's PIN, menu and pairing; keys on the screen |
 //! | `qr` | an address as a code that a phone's camera reads |
-//! | `trays`, `base_sign`, `lengths`, `hand` | drops in their compartments; a base on its card; lengths and where they fall; what fingers hold and what flies |
+//! | `trays`, `lying`, `base_sign`, `lengths`, `hand` | drops in their compartments; a base on its card; lengths and where they fall; where a drop takes hold |
 //! | `suits`, `hazards`, `told` | who it is for and what leads out; the cautions; what guest and seller are told, in words |
 //! | `parts`, `moves` | what several screens share; small motions that explain |
 
@@ -17,6 +17,7 @@ mod hand;
 mod hazards;
 mod keypad;
 mod lengths;
+mod lying;
 mod moves;
 mod parts;
 mod put_back;
@@ -49,7 +50,7 @@ use super::{
     paint::{Brush, Kept, Proof},
     pictures::Pictures,
     pointer::{Fingers, Focus},
-    stage::{Flights, Hanger, Signs},
+    stage::{Hanger, Signs},
     tablet::Tablet,
     targets::{Scrolls, Targets},
     theme,
@@ -71,7 +72,6 @@ pub(super) struct Scene<'w, 's> {
     pictures: Res<'w, Pictures>,
     signs: Res<'w, Signs>,
     hanger: Res<'w, Hanger>,
-    flights: Res<'w, Flights>,
     fingers: Res<'w, Fingers>,
     focus: Res<'w, Focus>,
     idle: Res<'w, Idle>,
@@ -83,7 +83,7 @@ pub(super) struct Scene<'w, 's> {
 
 impl Scene<'_, '_> {
     fn layout(&self) -> Layout {
-        Layout::new(self.guest.screen(), self.size.get(), self.guest.settings(), self.guest.known().practice)
+        Layout::new(self.size.get(), &self.guest)
     }
 
     fn catalog(&self) -> Option<&Catalog> {

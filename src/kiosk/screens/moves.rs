@@ -15,9 +15,15 @@ const TAG_FAR: f32 = 0.06;
 const HINT_AFTER_S: f32 = 1.4;
 /// How long it takes to show it, in seconds.
 const HINT_S: f32 = 2.2;
-/// How long the ticket takes to be written, in seconds.
-const WRITTEN_S: f32 = 0.6;
-/// How long it then takes to be torn off, in seconds.
+/// When the number comes down on the ticket, and how long that takes, in seconds: the piece has glided there.
+const STAMP_AT_S: f32 = 0.45;
+const STAMP_S: f32 = 0.16;
+/// How fast a tray comes in, per second.
+const DRAWER_RATE: f32 = 16.0;
+/// One pulse of the compartment that is looked for, and how long it pulses after the last touch, in seconds.
+const PULSE_S: f32 = 1.1;
+const PULSES_S: f32 = 20.0;
+/// How long the ticket then takes to be torn off, in seconds.
 const TORN_S: f32 = 0.35;
 
 /// How far the motions are.
@@ -28,8 +34,23 @@ pub(in crate::kiosk) struct Moves {
     swings_s: Option<f32>,
     /// From 0 to 1 while a drop shows the way.
     pub(super) hint: Option<f32>,
-    /// How much of the ticket is written, and how far it is torn off, from 0 to 1.
-    pub(super) ticket: (f32, f32),
+    /// How far the tray that was turned to has still to come, as a share of its width; below zero from the left.
+    pub(super) drawer: f32,
+    /// The tray that was shown last.
+    tray: usize,
+    /// How strongly the compartment that is looked for shines, from 0 to 1.
+    pub(super) pulse: f32,
+    /// How far the ticket's number is stamped, and the ticket torn off.
+    pub(super) ticket: TicketMoves,
+}
+
+/// A sent ticket's motions, each from 0 to 1.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct TicketMoves {
+    /// Its number is stamped on.
+    pub stamped: f32,
+    /// It is torn off its block.
+    pub torn: f32,
 }
 
 impl Moves {
@@ -70,7 +91,27 @@ pub(super) fn move_on(
         awake.stir();
     }
 
+    let turned = tablet.session().tray;
+    if turned != moves.tray {
+        moves.drawer = if turned > moves.tray { 1.0 } else { -1.0 };
+        moves.tray = turned;
+    }
+    moves.drawer *= (-DRAWER_RATE * seconds).exp();
+    if tablet.looks().calm || tablet.screen() != Screen::Stage || moves.drawer.abs() < 0.002 {
+        moves.drawer = 0.0;
+    } else {
+        awake.stir();
+    }
+
+    let looks_for = tablet.screen() == Screen::PutBack && tablet.session().whereabouts.is_some();
+    let pulses = looks_for && !tablet.looks().calm && idle.quiet_s() < PULSES_S;
+    moves.pulse = if pulses { 0.5 - 0.5 * (idle.quiet_s() * std::f32::consts::TAU / PULSE_S).cos() } else { 0.0 };
+    if pulses {
+        awake.stir();
+    }
+
     let since =
         if tablet.screen() == Screen::Sent && !tablet.looks().calm { idle.on_screen_s() } else { f32::INFINITY };
-    moves.ticket = ((since / WRITTEN_S).min(1.0), ((since - WRITTEN_S) / TORN_S).clamp(0.0, 1.0));
+    let part = |from: f32, long: f32| ((since - from) / long).clamp(0.0, 1.0);
+    moves.ticket = TicketMoves { stamped: part(STAMP_AT_S, STAMP_S), torn: part(STAMP_AT_S + STAMP_S, TORN_S) };
 }

@@ -15,7 +15,7 @@ use super::{
 use crate::{
     catalog::Catalog,
     craft::{DropKind, Piece, Wearer},
-    guest::{Contrast, Looks, Notice, Overlay, Request, TextSize, walking_order},
+    guest::{Contrast, Looks, Notice, Overlay, Request, Screen, Sending, TextSize, walking_order},
     money::Quote,
 };
 
@@ -29,6 +29,15 @@ pub(super) fn top_bar(b: &mut Brush, s: &Scene, bar: Rect) -> Rect {
     let (language, rest) = cut_right(rest, side * 1.15);
     let label = format!("{}: {}", s.t("languages"), s.texts.lang.own_name());
     b.button(language, Look::Quiet, Some(Icon::Globe), &label, Some(Request::Open(Overlay::Languages)));
+    let screen = s.guest.screen();
+    let rest = if matches!(screen, Screen::Base | Screen::Stage | Screen::Review | Screen::Threading) {
+        let (stray, rest) = cut_right(rest, side * 1.15);
+        let may = s.guest.session().sending == Sending::No;
+        b.button(stray, Look::Quiet, Some(Icon::Compartment), &s.t("put-back"), may.then_some(Request::PutBack));
+        rest
+    } else {
+        rest
+    };
     rest.shrink2(vec2(b.gap() * 0.6, 0.0))
 }
 
@@ -80,12 +89,77 @@ pub(super) struct Flow {
     at: Pos2,
     height: f32,
     gap: f32,
+    /// The lower edge of what is higher than a row.
+    lowest: f32,
 }
 
 impl Flow {
     /// Begins at the top left of a place `width` wide.
     pub(super) fn new(b: &Brush, at: Pos2, width: f32) -> Self {
-        Self { left: at.x, right: at.x + width, at, height: b.touch_px(54.0).max(b.line(50.0)), gap: b.gap() * 0.8 }
+        let height = b.touch_px(54.0).max(b.line(50.0));
+        Self { left: at.x, right: at.x + width, at, height, gap: b.gap() * 0.8, lowest: at.y }
+    }
+
+    /// The next choice begins a row.
+    pub(super) fn break_row(&mut self) {
+        if self.at.x > self.left {
+            self.at = pos2(self.left, self.at.y + self.height + self.gap);
+        }
+    }
+
+    /// One choice that is a colour: a large disc with its name under it.
+    pub(super) fn disc(&mut self, b: &mut Brush, label: &str, chosen: bool, color: Color32, request: Request) {
+        let ty = Type::SMALL.sized(16.0).in_color(Tone::Ink);
+        let (across, words) = (self.height * 1.1, b.line(24.0).max(17.0));
+        let width = (b.measure(label, ty, f32::INFINITY).x + b.px(8.0)).max(across + b.px(16.0));
+        let height = across + words + b.px(6.0);
+        if self.at.x + width > self.right + 0.5 {
+            self.at = pos2(self.left, self.at.y + self.row_height(height) + self.gap);
+        }
+        let rect = Rect::from_min_size(self.at, vec2(width, height));
+        let middle = pos2(rect.center().x, rect.top() + across / 2.0);
+        if chosen || b.pressed(rect) {
+            b.fill(rect, b.px(14.0), Tone::PlumPale);
+            b.outline(rect, b.px(14.0), 2.5, Tone::Plum);
+        }
+        b.painter.circle(middle, across * 0.42, color, b.stroke(2.0, Tone::InkSoft));
+        if chosen {
+            let sign = Rect::from_center_size(middle, vec2(across, across) * 0.5);
+            b.painter.circle_filled(middle, across * 0.24, b.color(Tone::Paper));
+            b.icon(sign.shrink(across * 0.06), Icon::Tick, Tone::Plum);
+        }
+        b.text(rect.with_min_y(rect.bottom() - words - b.px(3.0)), Align2::CENTER_CENTER, label, ty);
+        b.choice_target(rect, request, label, chosen);
+        self.at.x += width + self.gap * 0.6;
+        self.lowest = self.lowest.max(rect.bottom());
+    }
+
+    const fn row_height(&self, of: f32) -> f32 {
+        if of > self.height { of } else { self.height }
+    }
+
+    /// One choice that is asked for now and ends with a touch: words and a cross.
+    pub(super) fn mark(&mut self, b: &mut Brush, label: &str, swatch: Option<Color32>, says: &str, request: Request) {
+        let ty = Type::BUTTON.sized(17.0);
+        let (dot, cross) = (if swatch.is_some() { b.px(26.0) } else { 0.0 }, b.px(28.0).max(18.0));
+        let width = (b.measure(label, ty, f32::INFINITY).x + b.px(26.0) + dot + cross)
+            .clamp(self.height, (self.right - self.left).max(self.height));
+        if self.at.x + width > self.right + 0.5 {
+            self.at = pos2(self.left, self.at.y + self.height + self.gap * 0.6);
+        }
+        let rect = Rect::from_min_size(self.at, vec2(width, self.height));
+        let radius = rect.height() / 2.0;
+        b.fill(rect, radius, if b.pressed(rect) { Tone::Paper } else { Tone::PlumPale });
+        b.outline(rect, radius, 2.0, Tone::Plum);
+        let (place, rest) = cut_left(rect.shrink2(vec2(b.px(10.0), 2.0)), dot);
+        if let Some(color) = swatch {
+            b.painter.circle(place.center(), b.px(10.0), color, b.stroke(1.0, Tone::InkSoft));
+        }
+        let (sign, words) = cut_right(rest, cross);
+        b.text(words, Align2::CENTER_CENTER, label, ty.in_color(Tone::Plum));
+        b.icon(Rect::from_center_size(sign.center(), vec2(cross, cross) * 0.7), Icon::Cross, Tone::Plum);
+        b.button_target(rect, request, format!("{says} {label}"));
+        self.at.x += width + self.gap * 0.6;
     }
 
     /// One choice; `swatch` is a colour shown beside the words.
@@ -125,7 +199,7 @@ impl Flow {
 
     /// Where the next thing may begin.
     pub(super) fn bottom(&self) -> f32 {
-        self.at.y + self.height
+        self.lowest.max(self.at.y + self.height)
     }
 }
 
@@ -150,9 +224,24 @@ pub(super) fn looks(b: &mut Brush, s: &Scene, now: Looks, at: Pos2, width: f32, 
     flow.bottom()
 }
 
+/// Which hand the trays lie at; `asks` makes the request. Gives where it ended.
+pub(super) fn hand_of(b: &mut Brush, s: &Scene, left: bool, at: Pos2, width: f32, asks: fn(bool) -> Request) -> f32 {
+    let y = caption(b, s, at, width, "seller-hand");
+    let mut flow = Flow::new(b, pos2(at.x, y), width);
+    for (key, is_left) in [("seller-right-handed", false), ("seller-left-handed", true)] {
+        flow.choice(b, &s.t(key), left == is_left, None, asks(is_left));
+    }
+    flow.bottom()
+}
+
 /// What a row of choices is about. Gives where the row may begin.
 pub(super) fn caption(b: &Brush, s: &Scene, at: Pos2, width: f32, key: &str) -> f32 {
     b.paragraph(at, width, &s.t(key), Type::SMALL) + b.px(6.0)
+}
+
+/// "up to 5", as an amount.
+pub(super) fn up_to(s: &Scene, amount: rust_decimal::Decimal) -> String {
+    s.texts.with("filters-up-to", &[("sum", s.money(amount).into())])
 }
 
 /// The words for a wearer.

@@ -1,6 +1,6 @@
-//! Where does this go? Pictures of every drop; the touched one's compartment lights up.
+//! Where does this go? Pictures of every drop over the whole width; the touched one's compartment lights up on the map.
 
-use bevy_egui::egui::{Align2, Color32, Rect, vec2};
+use bevy_egui::egui::{Align2, Color32, Rect, pos2, vec2};
 
 use super::{
     super::{
@@ -14,31 +14,48 @@ use super::{
     parts::{bar_title, drop_in, top_bar},
     trays,
 };
-use crate::guest::Request;
+use crate::{
+    catalog::{Catalog, Tray},
+    craft::DropKind,
+    guest::Request,
+};
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let bar = top_bar(b, s, layout.top);
     bar_title(b, bar, &s.t("put-back"));
     let Some(catalog) = s.catalog() else { return };
-    let gap = b.gap();
-    let board = layout.stage.shrink(gap * 1.4);
     let found = s.guest.session().whereabouts.as_ref().and_then(|id| catalog.drop_kind(id));
-    match found.and_then(|kind| Some((kind, catalog.trays.iter().find(|tray| tray.letter == kind.home.tray)?))) {
+    let at_home = found.and_then(|kind| Some((kind, catalog.trays.iter().find(|tray| tray.letter == kind.home.tray)?)));
+    let pictures_in = match at_home {
         Some((kind, tray)) => {
-            let (head, rest) = cut_top(board, board.height() * 0.36);
-            let (home, name) = cut_top(head, head.height() * 0.66);
-            let ty = Type::NUMBER.sized(130.0).in_color(Tone::Plum);
-            b.text(home, Align2::CENTER_CENTER, &kind.home.to_string(), ty);
-            let words = format!("{} · {}", s.drop_name(kind), s.called(&tray.letter.to_string(), &tray.name));
-            b.text(name, Align2::CENTER_CENTER, &words, Type::NAME);
-            trays::map(b, tray, kind.home, rest.with_min_y(rest.top() + gap));
+            home(b, s, catalog, kind, tray, layout.stage.union(layout.foot).shrink(b.gap() * 1.4));
+            layout.side
         }
         None => {
-            b.text(board, Align2::CENTER_CENTER, &s.t("put-back-hint"), Type::HEADING);
+            let page = Rect::from_min_max(pos2(layout.window.left(), layout.top.bottom()), layout.window.max);
+            let (hint, rest) = cut_top(page, b.line(76.0));
+            b.text(hint.shrink2(vec2(b.gap(), 0.0)), Align2::CENTER_CENTER, &s.t("put-back-hint"), Type::HEADING);
+            rest
         }
-    }
-    b.fill(layout.side, 0.0, Tone::Aside);
-    let rect = layout.side.shrink(gap);
+    };
+    pictures(b, s, catalog, found, pictures_in);
+}
+
+/// The compartment, in letters and on its tray.
+fn home(b: &Brush, s: &Scene, catalog: &Catalog, kind: &DropKind, tray: &Tray, board: Rect) {
+    let (head, rest) = cut_top(board, board.height() * 0.36);
+    let (home, name) = cut_top(head, head.height() * 0.66);
+    let ty = Type::NUMBER.sized(130.0).in_color(Tone::Plum);
+    b.text(home, Align2::CENTER_CENTER, &kind.home.to_string(), ty);
+    let words = format!("{} · {}", s.drop_name(kind), s.called(&tray.letter.to_string(), &tray.name));
+    b.text(name, Align2::CENTER_CENTER, &words, Type::NAME);
+    trays::map(b, s, catalog, tray, kind.home, rest.with_min_y(rest.top() + b.gap()));
+}
+
+fn pictures(b: &mut Brush, s: &Scene, catalog: &Catalog, found: Option<&DropKind>, rect: Rect) {
+    b.fill(rect, 0.0, Tone::Aside);
+    let gap = b.gap();
+    let rect = rect.shrink(gap);
     let side = b.small_hands_px(104.0);
     let columns = ((rect.width() / (side + gap * 0.6)).floor() as usize).max(1);
     let width = (rect.width() - b.px(10.0) - gap * 0.6 * (columns - 1) as f32) / columns as f32;

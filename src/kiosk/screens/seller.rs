@@ -13,7 +13,7 @@ use super::{
         tone::Tone,
     },
     Scene, keypad,
-    parts::{Flow, bar_title, caption, looks, top_bar},
+    parts::{Flow, bar_title, caption, hand_of, looks, top_bar},
     qr, told,
 };
 use crate::guest::{
@@ -59,12 +59,9 @@ fn menu(b: &mut Brush, s: &Scene, rect: Rect) {
         for lang in Lang::ALL {
             flow.choice(b, lang.own_name(), lang == s.guest.settings().lang, None, Request::DefaultLanguage(lang));
         }
-        y = caption(b, s, pos2(start.x, flow.bottom() + gap), width, "seller-hand");
-        let mut flow = Flow::new(b, pos2(start.x, y), width);
-        for (key, left) in [("seller-right-handed", false), ("seller-left-handed", true)] {
-            flow.choice(b, &s.t(key), left == s.guest.settings().left_handed, None, Request::LeftHanded(left));
-        }
-        y = b.paragraph(pos2(start.x, flow.bottom() + gap * 1.5), width, &s.t("seller-looks"), Type::NAME) + gap * 0.5;
+        let at = pos2(start.x, flow.bottom() + gap);
+        y = hand_of(b, s, s.guest.settings().left_handed, at, width, Request::LeftHanded);
+        y = b.paragraph(pos2(start.x, y + gap * 1.5), width, &s.t("seller-looks"), Type::NAME) + gap * 0.5;
         y = looks(b, s, s.guest.settings().looks, pos2(start.x, y), width, Request::DefaultLooks);
         y = caption(b, s, pos2(start.x, y + gap), width, "seller-screen");
         let measured = match s.guest.settings().px_per_mm.and_then(Decimal::from_f32_retain) {

@@ -15,7 +15,7 @@ use super::{
     Scene,
     hazards::hazards,
     lengths,
-    parts::{Flow, lines, looks, sum_line, wearer},
+    parts::{Flow, hand_of, lines, looks, sum_line, up_to, wearer},
     suits::unsuitable,
     told,
 };
@@ -25,7 +25,9 @@ use crate::{
 };
 
 /// Budgets offered, in main units of a currency with minor units; a hundredfold without.
-const BUDGETS: [i64; 7] = [20, 30, 40, 50, 60, 80, 100];
+const BUDGETS: [i64; 9] = [5, 10, 15, 20, 30, 40, 50, 70, 100];
+/// What one drop may cost, in the currency's usual unit.
+const UP_TO: [i64; 3] = [3, 5, 10];
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
     match sheet {
@@ -76,7 +78,14 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
         Overlay::Looks => {
             let rest = card(b, s, vec2(700.0, 500.0), &s.t("looks"));
             let width = rest.width() - b.px(12.0);
-            b.scroll(ScrollId::Sheet, rest, |b, at| looks(b, s, s.guest.looks(), at, width, Request::Look));
+            b.scroll(ScrollId::Sheet, rest, |b, at| {
+                let y = looks(b, s, s.guest.looks(), at, width, Request::Look);
+                if s.layout().portrait {
+                    // The trays lie below the piece, where both hands reach them.
+                    return y;
+                }
+                hand_of(b, s, s.guest.left_handed(), pos2(at.x, y + b.gap()), width, Request::TraysLeft)
+            });
         }
         Overlay::Told(told) => {
             let (title, text) = told::worded(s, told);
@@ -157,7 +166,14 @@ fn filters(b: &mut Brush, s: &Scene) {
             let amount = Decimal::from(step * unit);
             flow.choice(b, &s.money(amount), on.budget == Some(amount), None, Request::Budget(Some(amount)));
         }
-        y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-suits"), Type::SMALL) + gap * 0.4;
+        y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-price"), Type::SMALL) + gap * 0.4;
+        let mut flow = Flow::new(b, pos2(at.x, y), width);
+        flow.choice(b, &s.t("filters-any"), on.up_to.is_none(), None, Request::UpTo(None));
+        for step in UP_TO {
+            let amount = Decimal::from(step * unit);
+            flow.choice(b, &up_to(s, amount), on.up_to == Some(amount), None, Request::UpTo(Some(amount)));
+        }
+        y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("wearer-ask"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
         flow.choice(b, &s.t("filters-any"), on.suits.is_none(), None, Request::OnlySuiting(None));
         for who in Wearer::ANSWERS {
@@ -173,19 +189,21 @@ fn filters(b: &mut Brush, s: &Scene) {
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-colour"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
         flow.choice(b, &s.t("filters-any"), on.colour.is_none(), None, Request::OnlyColour(None));
+        flow.break_row();
         for colour in Colour::ALL.iter().filter(|c| catalog.drops.iter().any(|kind| kind.colours.contains(c))) {
             let label = s.t(&format!("colour-{}", colour.name()));
-            let swatch = Some(tone::swatch(*colour));
-            flow.choice(b, &label, on.colour == Some(*colour), swatch, Request::OnlyColour(Some(*colour)));
+            let swatch = tone::swatch(*colour);
+            flow.disc(b, &label, on.colour == Some(*colour), swatch, Request::OnlyColour(Some(*colour)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-finish"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
         flow.choice(b, &s.t("filters-any"), on.finish.is_none(), None, Request::OnlyFinish(None));
+        flow.break_row();
         for finish in Finish::ALL.iter().filter(|f| catalog.drops.iter().any(|kind| kind.finish == Some(**f))) {
             let label = s.t(&format!("finish-{}", finish.name()));
             let [r, g, blue] = finish.tones().body;
-            let swatch = Some(Color32::from_rgb(r, g, blue));
-            flow.choice(b, &label, on.finish == Some(*finish), swatch, Request::OnlyFinish(Some(*finish)));
+            let swatch = Color32::from_rgb(r, g, blue);
+            flow.disc(b, &label, on.finish == Some(*finish), swatch, Request::OnlyFinish(Some(*finish)));
         }
         flow.bottom()
     });

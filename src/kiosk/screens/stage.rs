@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use bevy_egui::egui::{Align2, Pos2, Rect, Shape, pos2, vec2};
+use bevy_egui::egui::{Align2, Pos2, Rect, Shape, Vec2, pos2, vec2};
 
 use super::{
     super::{
@@ -22,6 +22,7 @@ use crate::{
     catalog::Catalog,
     craft::{DropKind, Token},
     guest::{Overlay, Request},
+    hang::seen_ring,
     money::TaxRule,
 };
 
@@ -94,10 +95,16 @@ fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
 /// How a hung drop is seen.
 fn shape(s: &Scene, kind: &DropKind, ring: Pos2, lean: f32, rank: usize) -> HungShape {
     let px = |mm: f64| s.hanger.px(mm as f32);
+    let middle_mm = s.guest.derived().places.as_ref().map_or(0.0, |at| (at.bounds.left_mm + at.bounds.right_mm) / 2.0);
+    let seen = seen_ring(kind, s.hanger.to_mm(ring).x_mm - middle_mm, f64::from(lean));
     HungShape {
         ring,
         lean,
         ring_width: px(kind.ring.outside.mm()),
+        ring_oval: vec2(
+            px(seen.half_width_mm.abs() + seen.wire_mm / 2.0),
+            px(seen.half_height_mm + seen.wire_mm / 2.0),
+        ),
         body_top: px(kind.ring.hangs_mm()),
         body: vec2(px(kind.width.mm()), px(kind.height.mm())),
         rank,
@@ -111,8 +118,9 @@ fn line_round(b: &Brush, shape: &HungShape) {
         b.painter.add(Shape::closed_line(points.clone(), b.stroke(6.0, Tone::Paper)));
         b.painter.add(Shape::closed_line(points, b.stroke(3.0, Tone::Plum)));
     };
-    let radius = shape.ring_width / 2.0 + 2.0;
-    b.painter.circle_stroke(shape.on_window(0.0, shape.ring_width / 2.0), radius, b.stroke(3.0, Tone::Plum));
+    let (oval, middle) = (shape.ring_oval + Vec2::splat(2.0), shape.ring_width / 2.0);
+    let round = (0..48).map(|step| std::f32::consts::TAU * step as f32 / 48.0);
+    line(round.map(|angle| shape.on_window(oval.x * angle.sin(), middle + oval.y * angle.cos())).collect());
     let on_body = |(x, y): (f32, f32)| shape.on_window((x - 0.5) * shape.body.x, shape.body_top + y * shape.body.y);
     match &shape.silhouette {
         Some(silhouette) => {

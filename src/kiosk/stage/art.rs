@@ -1,10 +1,6 @@
 //! The kiosk's own pictures, built into the program.
 
-use bevy::{
-    asset::RenderAssetUsages,
-    prelude::*,
-    render::render_resource::{Extent3d, TextureDimension, TextureFormat},
-};
+use bevy::prelude::*;
 use bevy_egui::{
     EguiTextureHandle, EguiUserTextures,
     egui::{Color32, TextureId},
@@ -24,12 +20,11 @@ pub(super) struct Relief {
 #[derive(Resource)]
 pub(super) struct Art {
     links: [LinkArt; LINKS.len()],
-    pub ring: Relief,
     pub clasp: Relief,
     pub bangle: Relief,
     pub linen: Handle<Image>,
-    /// A soft dark disc.
-    pub soft: Relief,
+    /// For what is drawn without a picture.
+    pub nothing: Relief,
 }
 
 /// The two pictures of which a chain is drawn.
@@ -71,7 +66,7 @@ pub fn paper_tint(finish: Finish) -> Color32 {
 
 /// The colour that a finish gives to a grey picture with a pale middle tone, as sRGB from 0 to 1.
 pub(super) fn tint(finish: Finish) -> [f32; 3] {
-    mixed(finish, 0.38)
+    mixed(finish, 0.66)
 }
 
 fn mixed(finish: Finish, shine: f32) -> [f32; 3] {
@@ -99,7 +94,6 @@ const LINKS: [[Files; 2]; LinkKind::ALL.len()] = [
     [with_relief!("link-rolo-face"), with_relief!("link-rolo-side")],
     [with_relief!("link-curb-face"), with_relief!("link-curb-over")],
 ];
-const RING: Files = with_relief!("ring");
 const CLASP: Files = with_relief!("clasp");
 const BANGLE: Files = with_relief!("bangle");
 const LINEN: &[u8] = include_bytes!("../../../assets/kiosk/linen.png");
@@ -111,33 +105,23 @@ pub(super) fn load(mut commands: Commands, mut images: ResMut<Assets<Image>>, mu
         image::load_from_memory(bytes).map_or_else(|_| image::RgbaImage::new(1, 1), |picture| picture.to_rgba8())
     };
     let mut both = |(picture, relief): Files| {
-        let image = images.add(pictures::texture(decoded(picture)));
+        let image = images.add(pictures::lit_texture(&decoded(picture)));
         Relief { image, relief: images.add(pictures::relief_map(decoded(relief))) }
     };
     let links = LINKS.map(|link| link.map(&mut both));
-    let [ring, clasp, bangle] = [RING, CLASP, BANGLE].map(&mut both);
-    let mut sign = |one: &Relief| paper.add_image(EguiTextureHandle::Strong(one.image.clone()));
-    let signs = links.each_ref().map(|link| link.each_ref().map(&mut sign));
-    commands.insert_resource(Signs { links: signs, bangle: sign(&bangle) });
+    let [clasp, bangle] = [CLASP, BANGLE].map(&mut both);
+    let mut sign = |(picture, _): Files| {
+        let image = images.add(pictures::texture(decoded(picture)));
+        paper.add_image(EguiTextureHandle::Strong(image))
+    };
+    let signs = LINKS.map(|link| link.map(&mut sign));
+    commands.insert_resource(Signs { links: signs, bangle: sign(BANGLE) });
     let links = links.map(|[face, side]| LinkArt { face, side });
     let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 255]));
-    let soft = Relief { image: images.add(soft_disc()), relief: images.add(pictures::relief_map(flat)) };
+    let flat = images.add(pictures::relief_map(flat));
+    let nothing = Relief { image: flat.clone(), relief: flat };
     let linen = images.add(pictures::texture(decoded(LINEN)));
-    commands.insert_resource(Art { links, ring, clasp, bangle, linen, soft });
-}
-
-/// A disc that fades to its edge.
-fn soft_disc() -> Image {
-    const SIDE: u32 = 64;
-    let half = SIDE as f32 / 2.0;
-    let pixels = (0..SIDE * SIDE).flat_map(|i| {
-        let (x, y) = ((i % SIDE) as f32 + 0.5 - half, (i / SIDE) as f32 + 0.5 - half);
-        let away = (x.hypot(y) / half).min(1.0);
-        [255, 255, 255, (255.0 * (1.0 - away).powf(1.6)) as u8]
-    });
-    let size = Extent3d { width: SIDE, height: SIDE, depth_or_array_layers: 1 };
-    let format = TextureFormat::Rgba8UnormSrgb;
-    Image::new(size, TextureDimension::D2, pixels.collect(), format, RenderAssetUsages::default())
+    commands.insert_resource(Art { links, clasp, bangle, linen, nothing });
 }
 
 #[cfg(test)]
@@ -147,7 +131,7 @@ mod tests {
     #[test]
     fn the_built_in_pictures_decode() {
         let links = LINKS.into_iter().flatten();
-        for (picture, relief) in links.chain([RING, CLASP, BANGLE, (LINEN, LINEN)]) {
+        for (picture, relief) in links.chain([CLASP, BANGLE, (LINEN, LINEN)]) {
             assert!(image::load_from_memory(picture).is_ok() && image::load_from_memory(relief).is_ok());
         }
     }

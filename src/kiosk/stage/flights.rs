@@ -6,6 +6,7 @@ use bevy_egui::egui::{Pos2, pos2};
 use super::{
     super::{power::Awake, tablet::Tablet, targets::Targets, theme},
     Hanger,
+    in_hand::ring_over,
 };
 use crate::craft::Token;
 
@@ -24,9 +25,13 @@ pub struct Flight {
     /// Id of its kind.
     pub kind: String,
     from: Pos2,
+    /// It starts in its compartment, not in a hand.
+    pub(super) from_home: bool,
+    /// Its number among all flights there ever were.
+    pub(super) number: u64,
     /// Where it goes.
     pub to: To,
-    /// 0 at the start, 1 at the end.
+    /// 0 at the start, 1 at the end; below zero while it waits for its turn.
     pub done: f32,
     /// Where it is.
     pub at: Pos2,
@@ -35,7 +40,13 @@ pub struct Flight {
 impl Flight {
     /// A drop that starts at `from`.
     pub fn new(kind: String, from: Pos2, to: To) -> Self {
-        Self { kind, from, to, done: 0.0, at: from }
+        Self { kind, from, from_home: false, number: 0, to, done: 0.0, at: from }
+    }
+
+    /// How far it is, from 0 to 1: slow at both ends.
+    pub(super) fn eased(&self) -> f32 {
+        let t = self.done.clamp(0.0, 1.0);
+        t * t * (3.0 - 2.0 * t)
     }
 }
 
@@ -46,8 +57,25 @@ pub struct Flights {
     pub all: Vec<Flight>,
     /// Where drops that are going to be hung were let go, with their kinds, the earliest first.
     starts: Vec<(String, Pos2)>,
-    landed: Vec<(Token, f32)>,
+    landed: Vec<Landed>,
+    /// How many there ever were.
+    count: u64,
 }
+
+/// A drop that has come to the base.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Landed {
+    /// Which.
+    pub token: Token,
+    /// Where.
+    pub at: Pos2,
+    /// From which side: −1 if it flew to the left.
+    pub way: f32,
+}
+
+/// How long one drop waits for the one that is dealt before it, as a share of its flight, and how long the last waits at most.
+const DEALT_APART: f32 = 0.32;
+const DEALT_WITHIN: f32 = 2.6;
 
 impl Flights {
     /// The next drop of this kind that is hung starts here, where the finger let it go.
@@ -55,24 +83,34 @@ impl Flights {
         self.starts.push((kind.to_owned(), at));
     }
 
-    /// The drops that have come to the base in this frame, and from which side: −1 for those that flew to the left.
-    pub fn landed(&self) -> impl Iterator<Item = (Token, f32)> + '_ {
-        self.landed.iter().copied()
+    /// The drops that have come to the base in this frame.
+    pub fn landed(&self) -> &[Landed] {
+        &self.landed
     }
 
-    /// A drop has been hung: it flies to the base from where it was let go, or else from its compartment.
+    /// A drop flies off.
+    pub fn fly(&mut self, flight: Flight) {
+        self.count += 1;
+        self.all.push(Flight { number: self.count, ..flight });
+    }
+
+    /// A drop has been hung: it flies to the base from where it was let go, or else from its compartment; where many are
+    /// hung at once, they are dealt one after the other.
     pub fn hung(&mut self, kind: &str, token: Token, targets: &Targets) {
         let home = targets.homes.get(kind).map(|rect| rect.center());
         let start = self.starts.iter().position(|(of, _)| of == kind).map(|first| self.starts.remove(first).1);
+        let before = self.all.iter().filter(|flight| flight.from_home && flight.done <= 0.0).count();
+        let waits = if start.is_none() { (before as f32 * DEALT_APART).min(DEALT_WITHIN) } else { 0.0 };
         if let Some(from) = start.or(home) {
-            self.all.push(Flight::new(kind.to_owned(), from, To::Base(token)));
+            let flight = Flight::new(kind.to_owned(), from, To::Base(token));
+            self.fly(Flight { from_home: start.is_none(), done: -waits, ..flight });
         }
     }
 
     /// A drop has been taken off without a finger on it: it flies home from where it hung.
     pub fn taken_off(&mut self, kind: &str, from: Pos2) {
         if !self.all.iter().any(|flight| flight.kind == kind && flight.to == To::Home && flight.done == 0.0) {
-            self.all.push(Flight::new(kind.to_owned(), from, To::Home));
+            self.fly(Flight::new(kind.to_owned(), from, To::Home));
         }
     }
 
@@ -105,13 +143,15 @@ pub(super) fn fly_on(
     for flight in &mut flights.all {
         flight.done += step;
         let end = match flight.to {
-            To::Home => targets.homes.get(&flight.kind).map(|rect| rect.center()),
+            To::Home => {
+                let kind = tablet.known().catalog().and_then(|catalog| catalog.drop_kind(&flight.kind));
+                kind.zip(targets.homes.get(&flight.kind)).map(|(kind, home)| ring_over(kind, *home))
+            }
             To::Base(token) => hanger.rest_ring(token),
         };
         let end = end.unwrap_or(flight.from);
         let t = flight.done.clamp(0.0, 1.0);
-        let eased = t * t * (3.0 - 2.0 * t);
-        let line = flight.from + (end - flight.from) * eased;
+        let line = flight.from + (end - flight.from) * flight.eased();
         // A small arc: it is tossed, not drawn.
         let lift = (flight.from.distance(end) * 0.12).min(60.0) * (std::f32::consts::PI * t).sin();
         flight.at = pos2(line.x, line.y - lift);
@@ -119,7 +159,7 @@ pub(super) fn fly_on(
     }
     for flight in flights.all.extract_if(.., |flight| flight.done >= 1.0) {
         if let To::Base(token) = flight.to {
-            flights.landed.push((token, (flight.at.x - flight.from.x).signum()));
+            flights.landed.push(Landed { token, at: flight.at, way: (flight.at.x - flight.from.x).signum() });
         }
     }
 }

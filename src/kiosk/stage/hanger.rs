@@ -239,17 +239,19 @@ pub(super) fn fit_the_view(
     awake: Res<Awake>,
 ) {
     let (screen, derived) = (tablet.screen(), tablet.derived());
-    let layout = Layout::new(screen, size.get(), tablet.settings(), tablet.known().practice);
+    let layout = Layout::new(size.get(), &tablet);
     let area = piece_area(screen, &layout, tablet.known().notices().count());
-    let shown = |screen: Screen| matches!(screen, Screen::Base | Screen::Stage | Screen::Review | Screen::Threading);
+    let shown = |screen: Screen| {
+        matches!(screen, Screen::Base | Screen::Stage | Screen::Review | Screen::Threading | Screen::Sent)
+    };
     let turned = hanger.screen != screen;
     // From screen to screen the guest's piece glides to its new place.
     let goes_along = turned && shown(hanger.screen) && shown(screen);
     let jump = hanger.px_per_mm <= 0.0 || !goes_along && (turned || hanger.area != Some(area));
     (hanger.area, hanger.screen) = (Some(area), screen);
     if let Some(places) = &derived.places {
-        let near = (matches!(screen, Screen::Stage | Screen::Review | Screen::Threading)
-            && !tablet.session().whole_view)
+        let near = (screen == Screen::Sent
+            || matches!(screen, Screen::Stage | Screen::Review | Screen::Threading) && !tablet.session().whole_view)
             .then(|| {
                 let catalog = tablet.known().catalog();
                 let ids = derived.piece.iter().flat_map(|piece| &piece.drops);
@@ -289,6 +291,11 @@ pub(super) fn fit_the_view(
 /// Where the piece may be on a screen.
 fn piece_area(screen: Screen, layout: &Layout, notices: usize) -> Rect {
     let margin = 26.0 * layout.u;
+    if screen == Screen::Sent {
+        let place = layout.keepsake().shrink(margin * 0.6);
+        // Under it stands the table's name.
+        return place.with_max_y(place.bottom() - 46.0 * layout.u);
+    }
     let mut area = layout.stage.shrink(margin);
     if screen != Screen::Welcome {
         area.min.y += notices as f32 * theme::NOTICE * layout.u;

@@ -1,4 +1,5 @@
-//! A picture in the light of the room: shaded anew as it turns, with a glint that wanders over it.
+//! What is drawn, in the light of the room: pictures shaded anew as they turn, with a glint that wanders over them; the wire
+//! of rings; and shadows.
 
 use std::collections::HashMap;
 
@@ -13,20 +14,23 @@ use bevy::{
 
 use super::art::Relief;
 
-/// A picture with its relief, a tint, and how it shines.
+/// A picture with its relief, a tint, and how it is drawn.
 #[derive(Asset, TypePath, AsBindGroup, Debug, Clone)]
 pub(super) struct Lit {
     #[uniform(0)]
     tint: LinearRgba,
-    /// Strength of the glint, 0 for what is dull, and how much the body turns about its own axis as it swings.
+    /// Strength of the glint, 0 for what is dull; how much the body turns about its own axis as it swings.
     #[uniform(1)]
-    surface: Vec2,
+    surface: Vec4,
     #[texture(2)]
     #[sampler(3)]
     image: Handle<Image>,
     #[texture(4)]
     #[sampler(5)]
     relief: Handle<Image>,
+    /// What is drawn on the square, and its shares; see [`Dress`].
+    #[uniform(6)]
+    form: Vec4,
 }
 
 impl Material2d for Lit {
@@ -38,6 +42,47 @@ impl Material2d for Lit {
         AlphaMode2d::Blend
     }
 }
+
+/// What is drawn on a square. All sizes are shares, so that a square that grows or glides keeps its dress.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Dress {
+    surface: Vec4,
+    form: Vec4,
+}
+
+impl Dress {
+    /// The picture, with a glint of this strength, turning about its own axis by `twist` of what it leans.
+    pub(super) const fn picture(glint: f32, twist: f32) -> Self {
+        Self { surface: Vec4::new(glint, twist, 0.0, 0.0), form: Vec4::ZERO }
+    }
+
+    /// How much larger the square is than what is drawn on it, in pixels: a picture's own edges need room to be smooth.
+    pub(super) fn margin(self) -> f32 {
+        if self.form.w == 0.0 { 2.0 } else { 0.0 }
+    }
+
+    /// The picture's shadow, blurred over `blur`, on a square that is larger by it on each side than `size`; lengths in one
+    /// unit.
+    pub(super) fn shadow(size: Vec2, blur: f32) -> Self {
+        let grown = Vec2::ONE + 2.0 * blur / size.max(Vec2::splat(0.001));
+        let form = Vec4::new(grown.x, grown.y, blur / size.x.max(0.001), 1.0);
+        Self { surface: Vec4::ZERO, form }
+    }
+
+    /// The right half of a ring's wire, or the left one; `thick` is the wire's diameter beside the ring's at its middle line.
+    pub(super) fn wire(thick: f32, right: bool, glint: f32) -> Self {
+        let side = if right { 1.0 } else { -1.0 };
+        Self { surface: Vec4::new(glint, 0.0, 0.0, 0.0), form: Vec4::new(thick, WIRE_ROOM, side, 2.0) }
+    }
+
+    /// A ring's shadow; its edge is blurred over `soft` times half of the wire's thickness.
+    pub(super) fn wire_shadow(thick: f32, soft: f32) -> Self {
+        Self { surface: Vec4::ZERO, form: Vec4::new(thick, soft, soft, 3.0) }
+    }
+}
+
+/// Room round a wire for its smooth edge, in halves of its thickness.
+pub(super) const WIRE_ROOM: f32 = 2.0;
 
 /// The one square that everything is drawn on, one pixel large.
 pub(super) const SQUARE: Handle<Mesh> = uuid_handle!("5c6a5d0e-9a0b-4b57-9d0c-6f0c5b0a7d11");
@@ -52,8 +97,8 @@ pub(super) fn plugin(app: &mut App) {
     let _ = app.world_mut().resource_mut::<Assets<Mesh>>().insert(&SQUARE, square);
 }
 
-/// Picture, relief, and the bits of tint and surface.
-type Look = (AssetId<Image>, AssetId<Image>, [u32; 6]);
+/// Picture, relief, and the bits of tint and dress.
+type Look = (AssetId<Image>, AssetId<Image>, [u32; 12]);
 
 /// What is drawn alike shares a material, so that it is drawn in one go.
 #[derive(Resource, Default)]
@@ -61,11 +106,16 @@ pub(super) struct Materials(HashMap<Look, Handle<Lit>>);
 
 impl Materials {
     /// The material of a picture.
-    pub(super) fn of(&mut self, all: &mut Assets<Lit>, picture: &Relief, tint: Color, surface: Vec2) -> Handle<Lit> {
+    pub(super) fn of(&mut self, all: &mut Assets<Lit>, picture: &Relief, tint: Color, dress: Dress) -> Handle<Lit> {
         let tint = tint.to_linear();
-        let bits = [tint.red, tint.green, tint.blue, tint.alpha, surface.x, surface.y].map(f32::to_bits);
+        let (surface, form) = (dress.surface, dress.form);
+        let mut bits = [0; 12];
+        let parts = tint.to_f32_array().into_iter().chain(surface.to_array()).chain(form.to_array());
+        for (bit, part) in bits.iter_mut().zip(parts) {
+            *bit = part.to_bits();
+        }
         let found = self.0.entry((picture.image.id(), picture.relief.id(), bits)).or_insert_with(|| {
-            all.add(Lit { tint, surface, image: picture.image.clone(), relief: picture.relief.clone() })
+            all.add(Lit { tint, surface, form, image: picture.image.clone(), relief: picture.relief.clone() })
         });
         found.clone()
     }

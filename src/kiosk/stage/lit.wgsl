@@ -1,44 +1,160 @@
-// A picture that was painted in the room's light, shaded anew for how it is turned now.
+// What the stage shows: pictures that were painted in the room's light, shaded anew for how they are turned now; the wire
+// of threaded rings, shaded from its own form; and the shadows of both.
 
 #import bevy_sprite::mesh2d_vertex_output::VertexOutput
+#import bevy_sprite::mesh2d_view_bindings::view
 #ifdef SRGB_OUTPUT
 #import bevy_render::color_operations::linear_to_srgb
 #endif
 
 @group(#{MATERIAL_BIND_GROUP}) @binding(0) var<uniform> tint: vec4<f32>;
-@group(#{MATERIAL_BIND_GROUP}) @binding(1) var<uniform> surface: vec2<f32>;
+@group(#{MATERIAL_BIND_GROUP}) @binding(1) var<uniform> surface: vec4<f32>;
 @group(#{MATERIAL_BIND_GROUP}) @binding(2) var picture: texture_2d<f32>;
 @group(#{MATERIAL_BIND_GROUP}) @binding(3) var picture_sampler: sampler;
 @group(#{MATERIAL_BIND_GROUP}) @binding(4) var relief: texture_2d<f32>;
 @group(#{MATERIAL_BIND_GROUP}) @binding(5) var relief_sampler: sampler;
+@group(#{MATERIAL_BIND_GROUP}) @binding(6) var<uniform> form: vec4<f32>;
 
 // The window: from the upper left, towards the viewer. The pictures were painted in the same light.
 const KEY: vec3<f32> = vec3<f32>(-0.42, 0.58, 0.70);
-// Halfway between it and the viewer.
-const HALF: vec3<f32> = vec3<f32>(-0.228, 0.315, 0.921);
 
-fn shade(normal: vec3<f32>) -> f32 {
-    return 0.55 + 0.6 * max(dot(normal, KEY), 0.0);
+// What `form.w` says of a square: see `Dress`.
+const SHADOW_OF_PICTURE: f32 = 1.0;
+const WIRE: f32 = 2.0;
+const SHADOW_OF_WIRE: f32 = 3.0;
+
+const QUARTER_TURN: f32 = 1.5707963;
+
+// Where the light comes from now: it leans by as much as the eye is high, which is nothing else to a picture without
+// perspective.
+fn key_now() -> vec3<f32> {
+    return normalize(KEY + vec3<f32>(0.9, 0.15, 0.0) * view.world_position.z);
 }
 
-fn glint(normal: vec3<f32>) -> f32 {
-    return pow(max(dot(normal, HALF), 0.0), 36.0);
+fn shade(normal: vec3<f32>, key: vec3<f32>) -> f32 {
+    return 0.55 + 0.6 * max(dot(normal, key), 0.0);
 }
 
-@fragment
-fn fragment(in: VertexOutput) -> @location(0) vec4<f32> {
-    // The picture is premultiplied as it is written, not as light adds up: its tones by about the power of 2.2.
-    var color = textureSample(picture, picture_sampler, in.uv);
-    color = vec4<f32>(min(color.rgb / pow(max(color.a, 0.004), 2.2), vec3<f32>(1.0)), color.a) * tint;
-    let axis = normalize(in.world_tangent.xy);
-    let n = normalize(textureSample(relief, relief_sampler, in.uv).xyz * 2.0 - 1.0);
+// A mirror of the light, halfway between it and the viewer.
+fn glint(normal: vec3<f32>, key: vec3<f32>, narrow: f32) -> f32 {
+    return pow(max(dot(normal, normalize(key + vec3<f32>(0.0, 0.0, 1.0))), 0.0), narrow);
+}
+
+// The square is a pixel larger than the picture on each side, so that the picture's own edges are smooth.
+fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
+    let within = max(size - 2.0, vec2<f32>(1.0));
+    let uv = (at - 0.5) * size / within + 0.5;
+    let inside = clamp(min(uv, 1.0 - uv) * within + 0.5, vec2<f32>(0.0), vec2<f32>(1.0));
+    // The picture is light, premultiplied by its opacity.
+    var color = textureSample(picture, picture_sampler, uv);
+    color = vec4<f32>(color.rgb / max(color.a, 0.004), color.a * inside.x * inside.y) * tint;
+    let n = normalize(textureSample(relief, relief_sampler, uv).xyz * 2.0 - 1.0);
     // How it lies in the room now.
     let turned = vec3<f32>(axis.x * n.x - axis.y * n.y, axis.y * n.x + axis.x * n.y, n.z);
     let twist = clamp(axis.y * surface.y, -0.7, 0.7);
     let now = normalize(vec3<f32>(turned.x * cos(twist) + turned.z * sin(twist), turned.y, turned.z * cos(twist) - turned.x * sin(twist)));
-    let relit = clamp(shade(now) / shade(n), 0.6, 1.5);
-    let shine = surface.x * (glint(now) - glint(n));
-    color = vec4<f32>(max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0)), color.a);
+    let key = key_now();
+    let relit = clamp(shade(now, key) / shade(n, KEY), 0.6, 1.5);
+    let shine = surface.x * (glint(now, key, 36.0) - glint(n, KEY, 36.0));
+    return vec4<f32>(max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0)), color.a);
+}
+
+// How much of the picture there is at `uv`, from one of its smaller sizes; none beyond its edges, which fade over `fade`.
+fn opaque_at(uv: vec2<f32>, fade: vec2<f32>, level: f32) -> f32 {
+    let inside = clamp(min(uv, 1.0 - uv) / fade + 0.5, vec2<f32>(0.0), vec2<f32>(1.0));
+    return textureSampleLevel(picture, picture_sampler, clamp(uv, vec2<f32>(0.0), vec2<f32>(1.0)), level).a * inside.x * inside.y;
+}
+
+// The square is larger than the picture, by `form.xy`, so that what is blurred has room; blurred over `form.z` of its width.
+fn shadow_of_picture(at: vec2<f32>) -> vec4<f32> {
+    let uv = (at - 0.5) * form.xy + 0.5;
+    let wide = form.z * vec2<f32>(1.0, (form.y - 1.0) / max(form.x - 1.0, 0.0001));
+    let level = log2(max(wide.x * 0.5 * f32(textureDimensions(picture).x), 1.0));
+    let step = wide * 0.3;
+    var there = opaque_at(uv, wide, level) * 2.0;
+    there += opaque_at(uv + vec2<f32>(step.x, step.y * 0.4), wide, level);
+    there += opaque_at(uv + vec2<f32>(-step.x * 0.4, step.y), wide, level);
+    there += opaque_at(uv + vec2<f32>(-step.x, -step.y * 0.4), wide, level);
+    there += opaque_at(uv + vec2<f32>(step.x * 0.4, -step.y), wide, level);
+    return vec4<f32>(tint.rgb, tint.a * there / 6.0);
+}
+
+// From the nearest place of the right half of an upright oval with half axes `axes` to `p`; y up.
+fn from_half_oval(p: vec2<f32>, axes: vec2<f32>) -> vec2<f32> {
+    var around = asin(clamp(p.y / axes.y, -1.0, 1.0));
+    var away = p;
+    for (var round = 0; round < 4; round++) {
+        let on = vec2<f32>(cos(around), sin(around));
+        away = p - axes * on;
+        // Newton's way to where the square of the distance is least.
+        let slope = axes.x * on.y * away.x - axes.y * on.x * away.y;
+        let bend = axes.x * on.x * away.x + axes.y * on.y * away.y + axes.x * axes.x * on.y * on.y + axes.y * axes.y * on.x * on.x;
+        around = clamp(around - clamp(slope / max(bend, 0.12 * axes.y * axes.y), -0.4, 0.4), -QUARTER_TURN, QUARTER_TURN);
+    }
+    return p - axes * vec2<f32>(cos(around), sin(around));
+}
+
+// The wire's sizes in pixels: half axes of its middle line, and half of its thickness. `form` has how thick it is beside its
+// half height, and the room round it in halves of its thickness.
+fn wire_sizes(size: vec2<f32>) -> vec3<f32> {
+    let thick = size.y * 0.5 / (1.0 / form.x + 1.0 + form.y);
+    return vec3<f32>(max(size.x * 0.5 - thick * (1.0 + form.y), 0.0), thick / form.x, thick);
+}
+
+// What polished metal shows of the room, as a share of its own colour: a bench by a window up on the left, linen below and
+// behind. The same room as the one the pictures were painted in.
+fn room_in_metal(n: vec3<f32>) -> f32 {
+    let r = vec3<f32>(2.0 * n.z * n.xy, 2.0 * n.z * n.z - 1.0);
+    var grey = 0.24 + 0.46 * smoothstep(-0.05, 1.0, r.y) + 0.26 * smoothstep(0.5, 1.0, -r.y);
+    let table = (r.y + 0.34) / 0.22;
+    let shelf = (r.y - 0.26) / 0.14;
+    grey -= 0.20 * exp(-table * table) + 0.20 * exp(-shelf * shelf) * smoothstep(-0.5, 0.5, r.x);
+    grey *= 1.0 - 0.45 * smoothstep(-0.4, 0.8, r.x - 0.4 * r.y);
+    grey += smoothstep(0.0, 0.7, -r.z) * (0.64 + 0.22 * r.y) * 0.6;
+    let window = smoothstep(0.80, 0.95, dot(r, key_now()));
+    let light = max(grey, 0.05) * 1.3 + 2.4 * window;
+    // Straight up to a knee, then softly towards white.
+    return select(light, 0.55 + 0.45 * (1.0 - exp(-(light - 0.55) / 0.45)), light > 0.55) * (1.0 + surface.x * window);
+}
+
+fn wire(p: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
+    let sizes = wire_sizes(size);
+    let half_side = sign(form.z);
+    var away = from_half_oval(vec2<f32>(p.x * half_side, p.y), sizes.xy);
+    away.x *= half_side;
+    let distance = length(away);
+    let there = clamp(sizes.z - distance + 0.5, 0.0, 1.0);
+    // Round wire: the further from its middle line, the more it turns away.
+    let across = away / sizes.z * min(1.0, 0.98 * sizes.z / max(distance, 0.0001));
+    let n = vec3<f32>(axis.x * across.x - axis.y * across.y, axis.y * across.x + axis.x * across.y, sqrt(max(1.0 - dot(across, across), 0.0)));
+    return vec4<f32>(tint.rgb * room_in_metal(n), tint.a * there);
+}
+
+fn shadow_of_wire(p: vec2<f32>, size: vec2<f32>) -> vec4<f32> {
+    let sizes = wire_sizes(size);
+    let away = length(from_half_oval(vec2<f32>(abs(p.x), p.y), sizes.xy));
+    // A thin wire's shadow is the paler, the wider it is blurred.
+    let soft = max(form.z * sizes.z, 0.5);
+    let there = min(1.0, sizes.z / soft) * (1.0 - smoothstep(max(sizes.z - soft, 0.0), sizes.z + soft, away));
+    return vec4<f32>(tint.rgb, tint.a * there);
+}
+
+@fragment
+fn fragment(in: VertexOutput) -> @location(0) vec4<f32> {
+    let axis = normalize(in.world_tangent.xy);
+    // Pixels across the square, by how fast the place on it changes from one pixel to the next.
+    let size = 1.0 / max(vec2<f32>(length(vec2<f32>(dpdx(in.uv.x), dpdy(in.uv.x))), length(vec2<f32>(dpdx(in.uv.y), dpdy(in.uv.y)))), vec2<f32>(0.00001));
+    let p = (in.uv - 0.5) * size * vec2<f32>(1.0, -1.0);
+    var color: vec4<f32>;
+    if form.w == SHADOW_OF_PICTURE {
+        color = shadow_of_picture(in.uv);
+    } else if form.w == WIRE {
+        color = wire(p, size, axis);
+    } else if form.w == SHADOW_OF_WIRE {
+        color = shadow_of_wire(p, size);
+    } else {
+        color = lit_picture(in.uv, size, axis);
+    }
 #ifdef SRGB_OUTPUT
     color = vec4<f32>(linear_to_srgb(color.rgb), color.a);
 #endif

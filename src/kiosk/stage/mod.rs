@@ -3,22 +3,30 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `hanger` | millimetres of the piece and pixels of the window |
-//! | `motion`, `flights` | the piece in the hand; drops in the air |
-//! | `sprites`, `lit`, `art` | what is drawn; the light it is drawn in; the pictures built into the program |
+//! | `motion`, `flights`, `in_hand` | the piece as it moves; where drops fly; how they hang while they do not hang on the base |
+//! | `seen`, `sprites`, `over` | what is drawn of a piece; the sprites that show it; what is drawn over the paper |
+//! | `lit`, `light`, `shadow`, `art` | how it is drawn; the light that leans; where shadows fall; the pictures built into the program |
 
 mod art;
 mod flights;
 mod hanger;
+mod in_hand;
+mod light;
 mod lit;
 mod motion;
+mod over;
+mod seen;
+mod shadow;
 mod sprites;
 
 use bevy::prelude::*;
 
 pub use art::{Signs, paper_tint};
-pub use flights::{Flight, Flights, To};
+pub use flights::{Flight, Flights, Landed, To};
 pub use hanger::Hanger;
+pub use in_hand::{Held, InHand};
 pub use motion::{Moving, ranks};
+pub(super) use over::open_eyes;
 
 use super::Phase;
 
@@ -27,10 +35,20 @@ pub(super) fn plugin(app: &mut App) {
         .init_resource::<Hanger>()
         .init_resource::<Flights>()
         .init_resource::<Moving>()
+        .init_resource::<InHand>()
         .add_systems(PreStartup, art::load)
         .add_systems(
             Update,
-            (hanger::fit_the_view, flights::fly_on, motion::move_on, sprites::place_sprites)
+            (
+                hanger::fit_the_view,
+                flights::fly_on,
+                motion::move_on,
+                in_hand::lead,
+                sprites::place_linen,
+                sprites::place_sprites,
+                over::open_where_needed,
+                light::lean,
+            )
                 .chain()
                 .in_set(Phase::Present),
         );

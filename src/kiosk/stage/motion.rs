@@ -12,7 +12,7 @@ use super::{
         power::Awake,
         tablet::Tablet,
     },
-    Flights, Hanger,
+    Flight, Flights, Hanger, To,
 };
 use crate::{
     catalog::Catalog,
@@ -27,8 +27,15 @@ const SWAY_S: f32 = 24.0;
 const BREATH_MM_S2: f32 = 420.0;
 const BREATH_RATE: f32 = 4.6;
 
-/// How fast a drop that has flown to the base swings on when it lands, in mm/s.
+/// How fast a drop that has flown to the base swings on when it lands and how hard it pulls the base down, in mm/s.
 const LANDS_MM_S: f64 = 70.0;
+const DIPS_MM_S: f64 = 190.0;
+/// It lands so far up the chain from its rest, on the side from which it came, and slides down to its neighbours.
+const LANDS_ASIDE_MM: f64 = 7.0;
+/// How fast a piece swings when it comes to lie on its ticket, in mm/s.
+const ARRIVES_MM_S: f64 = 150.0;
+/// What is left of every speed when a drop is pulled off: a tug at one does not fling the others.
+const KEPT_SPEED: f64 = 0.25;
 
 /// The piece in motion; none while nothing hangs.
 #[derive(Resource, Debug, Default)]
@@ -39,6 +46,8 @@ pub struct Moving {
     shown: Vec<(Token, String)>,
     /// What of it does not hang now: it flies, or a finger has pulled it off.
     off: Vec<Token>,
+    /// Id of the base it hangs on, and the screen on which it was seen.
+    seen: (Option<String>, Screen),
 }
 
 impl Moving {
@@ -60,6 +69,26 @@ impl Moving {
     /// Which of the shown drops is in front of which, from 0 at the back.
     pub(super) fn ranks(&self, catalog: &Catalog) -> HashMap<Token, usize> {
         ranks(self.shown.iter().filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?))))
+    }
+
+    /// A guest's drops slide over to another base from where they hang.
+    fn slide_over(&mut self, tablet: &Res<Tablet>, hanger: &Hanger, flights: &mut Flights) {
+        if !tablet.is_changed() {
+            return;
+        }
+        let base = tablet.derived().piece.as_ref().map(|piece| piece.base.clone());
+        let before = std::mem::replace(&mut self.seen, (base, tablet.screen()));
+        let another = before.0.is_some() && self.seen.0.is_some() && before.0 != self.seen.0;
+        // From one guest to the next everything else is another as well.
+        if !another || before.1 == Screen::Welcome || self.seen.1 == Screen::Welcome || tablet.looks().calm {
+            return;
+        }
+        for hung in &tablet.session().history.now().drops {
+            let waits = self.shown.iter().any(|(token, _)| *token == hung.token);
+            if let Some(at) = hanger.ring(hung.token).filter(|_| waits) {
+                flights.fly(Flight::new(hung.kind.clone(), at, To::Base(hung.token)));
+            }
+        }
     }
 
     /// Hangs what `plan` says. What does not hang leaves everything as it is.
@@ -112,16 +141,19 @@ pub(super) fn move_on(
     mut hanger: ResMut<Hanger>,
     tablet: Res<Tablet>,
     fingers: Res<Fingers>,
-    flights: Res<Flights>,
+    mut flights: ResMut<Flights>,
     idle: Res<Idle>,
     time: Res<Time<Real>>,
     awake: Res<Awake>,
+    mut screen: Local<Screen>,
 ) {
     let Some(catalog) = tablet.known().catalog() else { return };
     hanger.carried = fingers.iter().any(|finger| finger.dragging && finger.drag == Drag::Swing);
     let pulled = fingers.iter().filter(|finger| finger.dragging && hanger.pulls_off(finger.from, finger.now));
-    let held_off = pulled.filter_map(slid);
-    let off: Vec<Token> = held_off.chain(flights.to_base()).collect();
+    let held_off: Vec<Token> = pulled.filter_map(slid).collect();
+    let pulled_off = held_off.iter().any(|token| !moving.off.contains(token));
+    moving.slide_over(&tablet, &hanger, &mut flights);
+    let off: Vec<Token> = held_off.into_iter().chain(flights.to_base()).collect();
     if tablet.is_changed() || off != moving.off {
         (moving.shown, moving.off) = (shown(tablet.session(), tablet.derived()), off);
         let plan = hanging(catalog, tablet.derived(), &moving.shown, &moving.off);
@@ -131,8 +163,21 @@ pub(super) fn move_on(
         hanger.take_live(None);
         return;
     };
-    for (token, way) in flights.landed() {
-        motion.push(token, f64::from(way) * LANDS_MM_S);
+    if pulled_off {
+        motion.hush(KEPT_SPEED);
+    }
+    let calm = tablet.looks().calm;
+    let arrived = tablet.screen() == Screen::Sent && *screen != Screen::Sent;
+    *screen = tablet.screen();
+    if arrived && !calm {
+        // On its ticket it sways once.
+        let hung: Vec<Token> = motion.rings().map(|(token, _)| token).collect();
+        hung.into_iter().for_each(|token| motion.take_hold(token, None, ARRIVES_MM_S, 0.0));
+    }
+    for landed in flights.landed().iter().filter(|_| !calm) {
+        let rest = hanger.to_mm(landed.at);
+        let at = Point { x_mm: rest.x_mm - f64::from(landed.way) * LANDS_ASIDE_MM, ..rest };
+        motion.take_hold(landed.token, Some(at), f64::from(landed.way) * LANDS_MM_S, DIPS_MM_S);
     }
     let place = |p: Pos2| -> Point { hanger.to_mm(p) };
     for finger in fingers.iter().filter(|finger| finger.dragging) {

@@ -1,0 +1,91 @@
+//! What can be done to a table.
+
+use super::entry::Fields;
+use crate::craft::Home;
+
+/// One thing that the maker does to her table.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Act {
+    /// Lays a new drop into an empty compartment.
+    Lay {
+        /// Which compartment.
+        home: Home,
+        /// What is told of the drop, its id among it.
+        fields: Fields,
+    },
+    /// Tells something else of a drop.
+    Tell {
+        /// Where it lies.
+        home: Home,
+        /// What is told.
+        fields: Fields,
+    },
+    /// Lays the same under another id into an empty compartment.
+    Copy {
+        /// What is copied.
+        from: Home,
+        /// Where the copy lies.
+        to: Home,
+        /// Its id.
+        id: String,
+    },
+    /// Moves a drop; where another lies, the two change places.
+    Move {
+        /// From here.
+        from: Home,
+        /// To there.
+        to: Home,
+    },
+    /// Takes a drop off the table; its compartment is empty then.
+    Retire {
+        /// Where it lies.
+        home: Home,
+    },
+    /// Sets up another tray of empty compartments.
+    NewTray {
+        /// Its letter.
+        letter: char,
+        /// Its name.
+        name: String,
+        /// How many rows it has.
+        rows: usize,
+        /// How many compartments a row has.
+        columns: usize,
+    },
+    /// Gives a tray another name.
+    NameTray {
+        /// Its letter.
+        letter: char,
+        /// Its name.
+        name: String,
+    },
+    /// Adds a row of empty compartments, as long as the last one.
+    AddRow {
+        /// The tray's letter.
+        letter: char,
+    },
+    /// Lays out another base.
+    NewBase {
+        /// `Necklace` or `Bangle`.
+        form: &'static str,
+        /// What is told of it, its id among it.
+        fields: Fields,
+    },
+    /// Tells something else of a base.
+    TellBase {
+        /// Its id.
+        id: String,
+        /// What is told.
+        fields: Fields,
+    },
+    /// Takes a base off the table.
+    RetireBase {
+        /// Its id.
+        id: String,
+    },
+    /// Tells something else of the table itself.
+    Table {
+        /// What is told.
+        fields: Fields,
+    },
+}

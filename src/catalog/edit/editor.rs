@@ -1,0 +1,177 @@
+//! Keeping a change: checked as a whole, every file old or new, and the way back.
+
+use std::{
+    collections::BTreeMap,
+    fs, io,
+    path::{Path, PathBuf},
+    sync::{Mutex, MutexGuard, PoisonError},
+};
+
+use super::{
+    act::Act,
+    files::TableFiles,
+    refusal::{EditRefusal, Place},
+    versions::{Changed, VersionListed, Versions, still_as_left, write},
+};
+use crate::{
+    catalog::{folder::check_changed, pictures::Picture},
+    disk::durable,
+    ron_tree::Document,
+};
+
+/// The places that a page showed, each with what told how it was then.
+pub type Seen = Vec<(Place, String)>;
+
+/// What begins a file that some editors write; it is left where it was.
+const BYTE_ORDER_MARK: &str = "\u{feff}";
+
+/// The editor of one catalogue's folder.
+#[derive(Debug)]
+pub struct TableEditor {
+    root: PathBuf,
+    /// One change at a time.
+    versions: Mutex<Versions>,
+}
+
+impl TableEditor {
+    /// The editor of the catalogue in `root`, which keeps its changes in `versions`. One that was cut short, as by a power
+    /// cut, is finished.
+    ///
+    /// # Errors
+    /// The disk refuses.
+    pub fn open(root: PathBuf, versions: PathBuf) -> io::Result<Self> {
+        let versions = Versions::open(versions)?;
+        if let Some(number) = versions.cut_short() {
+            write(&root, &versions.files(number)?)?;
+            versions.end(number)?;
+        }
+        Ok(Self { root, versions: Mutex::new(versions) })
+    }
+
+    fn versions(&self) -> MutexGuard<'_, Versions> {
+        self.versions.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// The folder.
+    pub fn root(&self) -> &Path {
+        &self.root
+    }
+
+    /// The files as they are now.
+    ///
+    /// # Errors
+    /// One does not read.
+    pub fn files(&self) -> Result<TableFiles, EditRefusal> {
+        TableFiles::read(&self.root)
+    }
+
+    /// Does `acts`, one after the other, all or none of them, if what the page had `seen` is still so and the table is whole
+    /// afterwards. `pictures` are those that the catalogue is known to have; others are looked for in its folder. `at` and
+    /// `words` say when and what, for the list of changes. Whether anything is another than before.
+    ///
+    /// # Errors
+    /// Why nothing was changed.
+    pub fn change(
+        &self,
+        acts: &[Act],
+        seen: &Seen,
+        pictures: &BTreeMap<String, Picture>,
+        (at, words): (&str, &str),
+    ) -> Result<bool, EditRefusal> {
+        let versions = self.versions();
+        let before = self.files()?;
+        let mut after = before.clone();
+        let applied = acts.iter().try_for_each(|act| after.apply(act));
+        let changed = self.changed(&before, &after)?;
+        // What is so already was sent twice.
+        if applied.is_ok() && changed.is_empty() {
+            return Ok(false);
+        }
+        if let Some((place, _)) = seen.iter().find(|(place, mark)| before.mark(place) != *mark) {
+            return Err(EditRefusal::Changed { place: place.clone(), now: before.written(place) });
+        }
+        applied?;
+        let texts = after.files.iter().map(|(name, file)| (name.clone(), file.text().to_owned())).collect();
+        check_changed(&self.root, &texts, pictures).map_err(EditRefusal::Mistakes)?;
+        self.keep(&versions, &changed, (at, words), None)?;
+        Ok(true)
+    }
+
+    /// Takes the last change back that was not taken back yet.
+    ///
+    /// # Errors
+    /// There is none, somebody wrote in its files since, or the disk refuses.
+    pub fn undo(&self, at: &str) -> Result<VersionListed, EditRefusal> {
+        let versions = self.versions();
+        let list = versions.list();
+        let last = list.into_iter().find(|one| !one.is_undone && one.takes_back.is_none());
+        let last = last.ok_or(EditRefusal::NothingToUndo)?;
+        let files = versions.files(last.number)?;
+        still_as_left(&self.root, &files)?;
+        let back: Vec<Changed> =
+            files.into_iter().map(|one| Changed { file: one.file, before: one.after, after: one.before }).collect();
+        self.keep(&versions, &back, (at, &last.words), Some(last.number))?;
+        Ok(last)
+    }
+
+    /// The last changes, the newest first.
+    pub fn list(&self) -> Vec<VersionListed> {
+        self.versions().list()
+    }
+
+    /// Puts a picture into the folder under a name that has no other one; nothing is overwritten.
+    ///
+    /// # Errors
+    /// The disk refuses.
+    pub fn keep_picture(&self, name: &str, bytes: &[u8]) -> io::Result<()> {
+        let folder = self.root.join("pictures");
+        fs::create_dir_all(&folder)?;
+        let path = folder.join(name);
+        // Its name has its hash in it: what is there is the same picture.
+        if path.exists() { Ok(()) } else { durable::write(&path, bytes) }
+    }
+
+    /// What is different, as whole files, with the mark before them that some editors write.
+    fn changed(&self, before: &TableFiles, after: &TableFiles) -> io::Result<Vec<Changed>> {
+        let mut changed = Vec::new();
+        for (name, file) in &after.files {
+            let old = before.files.get(name);
+            if old.map(Document::text) == Some(file.text()) {
+                continue;
+            }
+            let now = match old {
+                Some(_) => Some(fs::read_to_string(self.root.join(name))?),
+                None => None,
+            };
+            let mark = now.as_ref().is_some_and(|now| now.starts_with(BYTE_ORDER_MARK));
+            let text = format!("{}{}", if mark { BYTE_ORDER_MARK } else { "" }, file.text());
+            changed.push(Changed { file: name.clone(), before: now, after: Some(text) });
+        }
+        Ok(changed)
+    }
+
+    fn keep(
+        &self,
+        versions: &Versions,
+        changed: &[Changed],
+        (at, words): (&str, &str),
+        takes_back: Option<u64>,
+    ) -> Result<(), EditRefusal> {
+        let number = versions.begin(at, words, takes_back, changed)?;
+        let written = write(&self.root, changed);
+        if let Ok(None) = written {
+            return Ok(versions.end(number)?);
+        }
+        // What was written already is taken back, so that nothing is half done.
+        let back: Vec<Changed> = changed
+            .iter()
+            .map(|one| Changed { file: one.file.clone(), before: one.after.clone(), after: one.before.clone() })
+            .collect();
+        let _ = write(&self.root, &back);
+        versions.forget(number);
+        let file = written?.unwrap_or_default();
+        let now = fs::read_to_string(self.root.join(&file))?;
+        let would_be = changed.iter().find(|one| one.file == file).and_then(|one| one.after.clone());
+        Err(EditRefusal::WrittenSince { file, now, would_be: would_be.unwrap_or_default() })
+    }
+}

@@ -1,0 +1,145 @@
+//! Forms of the table's pages: plain ones and such with a photo, and what the page had seen.
+
+use std::sync::Arc;
+
+use axum::{
+    Form, RequestExt,
+    extract::{DefaultBodyLimit, FromRequest, FromRequestParts, Multipart, Request},
+    http::header,
+    response::{IntoResponse, Response},
+};
+use maud::{Markup, html};
+
+use crate::{
+    catalog::{Place, Seen, TableFiles},
+    desk::{refusal::Refusal, seller::Owner, signed_in::Seller, state::DeskState},
+    lang::message,
+};
+
+/// The field that says how a place was when the page was made.
+const SEEN: &str = "seen";
+
+/// What the seller sent.
+pub(super) struct TableForm {
+    pub seller: Seller,
+    pub fields: Vec<(String, String)>,
+    /// A photo, where one was chosen.
+    pub photo: Option<Vec<u8>>,
+}
+
+impl FromRequest<Arc<DeskState>> for TableForm {
+    type Rejection = Response;
+
+    async fn from_request(request: Request, desk: &Arc<DeskState>) -> Result<Self, Response> {
+        let (mut parts, body) = request.into_parts();
+        let owner = Owner::from_request_parts(&mut parts, desk).await.map_err(IntoResponse::into_response)?;
+        let kind = parts.headers.get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or_default();
+        let with_photo = kind.starts_with("multipart/form-data");
+        let mut request = Request::from_parts(parts, body);
+        // How long it may be was looked at before.
+        DefaultBodyLimit::disable().apply(&mut request);
+        let (fields, photo) = if with_photo { parts_of(request).await? } else { (plain(request).await?, None) };
+        Ok(Self { seller: owner.0, fields, photo })
+    }
+}
+
+async fn plain(request: Request) -> Result<Vec<(String, String)>, Response> {
+    let Form(fields) = request.extract().await.map_err(IntoResponse::into_response)?;
+    Ok(fields)
+}
+
+type Parts = (Vec<(String, String)>, Option<Vec<u8>>);
+
+async fn parts_of(request: Request) -> Result<Parts, Response> {
+    let broken = |_| Refusal::wrong(message!("refused-broke-off")).into_response();
+    let mut form: Multipart = request.extract().await.map_err(IntoResponse::into_response)?;
+    let (mut fields, mut photo) = (Vec::new(), None);
+    while let Some(part) = form.next_field().await.map_err(broken)? {
+        let name = part.name().unwrap_or_default().to_owned();
+        let bytes = part.bytes().await.map_err(broken)?;
+        if name == "photo" {
+            // Without a choice a browser sends a file of nothing.
+            photo = (!bytes.is_empty()).then(|| bytes.to_vec());
+        } else {
+            fields.push((name, String::from_utf8_lossy(&bytes).into_owned()));
+        }
+    }
+    Ok((fields, photo))
+}
+
+impl TableForm {
+    /// What was typed into a field, without blanks around it; nothing where there is no such field.
+    pub(super) fn text(&self, name: &str) -> &str {
+        self.fields.iter().find(|(one, _)| one == name).map_or("", |(_, text)| text.trim())
+    }
+
+    /// What was typed into a field, unless that is nothing.
+    pub(super) fn told(&self, name: &str) -> Option<&str> {
+        Some(self.text(name)).filter(|text| !text.is_empty())
+    }
+
+    /// Everything of this name.
+    pub(super) fn all<'a>(&'a self, name: &'a str) -> impl Iterator<Item = &'a str> {
+        self.fields.iter().filter(move |(one, _)| one == name).map(|(_, text)| text.as_str())
+    }
+
+    /// How the page's places were.
+    pub(super) fn seen(&self) -> Seen {
+        self.all(SEEN).filter_map(read_mark).collect()
+    }
+
+    /// The same fields for another try, but for what was seen and the photo.
+    pub(super) fn again(&self) -> Vec<(String, String)> {
+        self.fields.iter().filter(|(name, _)| name != SEEN).cloned().collect()
+    }
+}
+
+/// Fields that say how places are now.
+pub(super) fn marks(files: Option<&TableFiles>, places: &[Place]) -> Markup {
+    html! {
+        @if let Some(files) = files {
+            @for place in places {
+                input type="hidden" name=(SEEN) value={ (address(place)) " " (files.mark(place)) };
+            }
+        }
+    }
+}
+
+/// A place in one word.
+fn address(place: &Place) -> String {
+    match place {
+        Place::Home(home) => format!("at-{home}"),
+        Place::Tray(letter) => format!("tray-{letter}"),
+        Place::Base(id) => format!("base-{id}"),
+        Place::Table => "table".to_owned(),
+    }
+}
+
+fn read_mark(text: &str) -> Option<(Place, String)> {
+    let (address, mark) = text.split_once(' ')?;
+    let place = match address.split_once('-') {
+        Some(("at", home)) => Place::Home(home.parse().ok()?),
+        Some(("tray", letter)) => Place::Tray(letter.chars().next()?),
+        Some(("base", id)) => Place::Base(id.to_owned()),
+        _ if address == "table" => Place::Table,
+        _ => return None,
+    };
+    Some((place, mark.to_owned()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn places_are_read_as_they_are_written() {
+        let places =
+            [Place::Home("B3".parse().unwrap()), Place::Tray('Q'), Place::Base("chain-brass".into()), Place::Table];
+        for place in places {
+            assert_eq!(read_mark(&format!("{} abc", address(&place))), Some((place, "abc".to_owned())));
+        }
+        for text in ["", "at-B3", "at-b3 x", "none x", "tray- x"] {
+            assert_eq!(read_mark(text), None, "{text}");
+        }
+    }
+}

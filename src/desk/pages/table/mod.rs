@@ -1,0 +1,40 @@
+//! The seller's own table: what it is, what lies in its compartments, what it costs. All of it is written into the files of
+//! the catalogue, of which each entry can be changed by hand as well.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `overview` | what is still to be done, the trays, what is guessed, the way back |
+//! | `facts` | the table itself: name, place, currency, tax, whose cautions; a table like the demo |
+//! | `compartment`, `lay` | one compartment: the page, and what is done there |
+//! | `trays`, `many` | trays as grids; new prices for many compartments |
+//! | `bases` | what drops hang on |
+//! | `form`, `refused` | forms with photos, and what a page has seen; why nothing was changed, with both sides of a conflict |
+//! | `guesses` | what is guessed, in words |
+
+mod bases;
+mod compartment;
+mod facts;
+mod form;
+mod guesses;
+mod lay;
+mod many;
+mod overview;
+mod refused;
+mod trays;
+
+use std::sync::Arc;
+
+use axum::Router;
+
+use crate::desk::state::DeskState;
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new()
+        .merge(overview::routes())
+        .merge(facts::routes())
+        .merge(compartment::routes())
+        .merge(lay::routes())
+        .merge(trays::routes())
+        .merge(many::routes())
+        .merge(bases::routes())
+}

@@ -1,0 +1,288 @@
+//! What a piece consists of when it is drawn: chain or bangle, threaded rings, bodies, and the shadow of each.
+
+use bevy::prelude::*;
+use bevy_egui::egui::{Pos2, pos2};
+
+use super::{
+    Hanger,
+    art::{self, Art, Relief},
+    lit::{Dress, WIRE_ROOM},
+    shadow::Shadow,
+};
+use crate::{
+    craft::{Base, DropKind, Finish, LinkKind, Necklace, Sort},
+    hang::{BangleAt, Motion, PiecePlaces, Point, seen_ring},
+};
+
+/// What one sprite shows this frame. Pixels of the window, y downwards; the angle turns clockwise.
+pub(super) struct Shown {
+    pub image: Relief,
+    pub at: Pos2,
+    pub size: Vec2,
+    pub angle: f32,
+    pub z: f32,
+    pub color: Color,
+    pub dress: Dress,
+}
+
+/// Layers from back to front.
+mod z {
+    pub(super) const BACK: f32 = 0.0;
+    pub(super) const SHADOW: f32 = 5.0;
+    /// The halves of rings that are behind the base.
+    pub(super) const FAR: f32 = 8.0;
+    pub(super) const FRONT: f32 = 10.0;
+    pub(super) const DROPS: f32 = 20.0;
+}
+
+/// How strongly metal wire glints.
+const GLINT: f32 = 0.55;
+/// Chain and rings glint and do not turn about themselves.
+const WIRE: Dress = Dress::picture(GLINT, 0.0);
+/// Each link of a curb chain lies so much over the one before it; far less than to what lies over all of them.
+const CURB_STEP: f32 = 0.0005;
+/// A body that swings by some angle also turns about its own axis, by so much of it.
+const TWIST: f32 = 1.2;
+/// How high chain, rings and bodies are over what is behind them, in millimetres.
+const CHAIN_MM: f32 = 1.6;
+const RING_MM: f32 = 2.0;
+const BODY_MM: f32 = 2.4;
+/// Each drop lies so much higher than the one behind it, in millimetres.
+const RANK_MM: f32 = 0.8;
+/// What is behind the base, beside what is before it.
+const IN_THE_SHADE: f32 = 0.78;
+
+/// How a drop's body shines, and that it turns.
+fn surface(kind: &DropKind) -> Dress {
+    let glint = match kind.sort {
+        Sort::Tassel => 0.08,
+        Sort::Bead | Sort::Vial | Sort::Crystal => 0.4,
+        Sort::Charm | Sort::Locket | Sort::Key | Sort::Found => GLINT,
+    };
+    Dress::picture(glint, TWIST)
+}
+
+/// How much higher a drop lies than the one at the back, in millimetres.
+pub(super) fn lifted_mm(rank: usize) -> f32 {
+    rank as f32 * RANK_MM
+}
+
+/// In front or behind, as everywhere a piece is shown; the chosen drop is before all.
+pub(super) fn height_of(rank: usize, chosen: bool) -> f32 {
+    z::DROPS + rank as f32 * 0.01 + if chosen { 40.0 } else { 0.0 }
+}
+
+fn tint(finish: Finish, dim: f32) -> Color {
+    let [r, g, b] = art::tint(finish).map(|part| (part * (1.0 - dim) + 0.9 * dim).min(1.0));
+    Color::srgb(r, g, b)
+}
+
+fn shadow_color(shadow: Shadow) -> Color {
+    Color::srgba(0.2, 0.13, 0.08, shadow.dark)
+}
+
+/// Where a drop is: its ring round what it hangs on.
+pub(super) struct Place {
+    /// The base's middle under the ring, in pixels.
+    pub pivot: Pos2,
+    /// To the right, in radians.
+    pub lean_rad: f32,
+    /// To the right of where it is looked at from, in millimetres.
+    pub aside_mm: f32,
+    pub px_per_mm: f32,
+    /// How much higher it is over what is behind it than what hangs, in millimetres.
+    pub lifted_mm: f32,
+}
+
+/// What is drawn of a piece, and with what.
+pub(super) struct Seen<'a> {
+    pub art: &'a Art,
+    pub hanger: &'a Hanger,
+    pub list: Vec<Shown>,
+}
+
+impl Seen<'_> {
+    fn at(&self, p: Vec2) -> Pos2 {
+        self.hanger.at(p.x, p.y)
+    }
+
+    /// The chain, behind the neck and before it.
+    pub(super) fn necklace(&mut self, base: &Base, necklace: &Necklace, places: &PiecePlaces, motion: &Motion) {
+        let back: Vec<Vec2> = places.back.iter().map(|p| Vec2::new(p.x_mm as f32, p.y_mm as f32)).collect();
+        let pitch = necklace.pitch_mm() as f32;
+        let back = evenly(&back, pitch);
+        let back_links = back.windows(2).map(|pair| (pair[0], pair[1]));
+        self.links(necklace, back_links, tint(base.finish, 0.45), z::BACK);
+        if let Some(middle) = back.get(back.len() / 2) {
+            let size = Vec2::new(necklace.clasp.length.mm() as f32, necklace.clasp.width.mm() as f32);
+            self.list.push(Shown {
+                image: self.art.clasp.clone(),
+                at: self.at(*middle),
+                size: size * self.hanger.px_per_mm,
+                angle: 0.0,
+                z: z::BACK + 2.0,
+                color: tint(base.finish, 0.3),
+                dress: WIRE,
+            });
+        }
+        let front = motion.links().map(|(a, b)| (vec(a), vec(b)));
+        self.links(necklace, front, tint(base.finish, 0.0), z::FRONT);
+    }
+
+    /// Links along a line: one from the front, one edge on, and so forth; of a curb chain all from the front, each over the
+    /// one before it.
+    fn links(&mut self, necklace: &Necklace, links: impl Iterator<Item = (Vec2, Vec2)>, color: Color, z: f32) {
+        let px = self.hanger.px_per_mm;
+        let (long, wide) = (necklace.link_length.mm() as f32 * px, necklace.link_width.mm() as f32 * px);
+        let art = self.art.link(necklace.link);
+        for (number, (left, right)) in links.enumerate() {
+            let (a, b) = (self.at(left), self.at(right));
+            let along = b - a;
+            let mut show = |art: &Relief, wide: f32, z: f32, casts: bool| {
+                let link = Shown {
+                    image: art.clone(),
+                    at: a + along * 0.5,
+                    size: Vec2::new(long, wide),
+                    angle: along.y.atan2(along.x),
+                    z,
+                    color,
+                    dress: WIRE,
+                };
+                if casts {
+                    self.list.push(cast(&link, CHAIN_MM, px, z.floor() - 1.0));
+                }
+                self.list.push(link);
+            };
+            match necklace.link {
+                LinkKind::Curb => {
+                    show(&art.face, wide, z + number as f32 * CURB_STEP, true);
+                    show(&art.side, wide, z + 0.5, false);
+                }
+                // Links edge on lie over those seen from the front, where they pass through them.
+                _ if number % 2 == 0 => show(&art.face, wide, z, true),
+                _ => show(&art.side, wide * Necklace::WIRE_SHARE as f32, z + 0.5, true),
+            }
+        }
+    }
+
+    /// The bangle as it is turned now.
+    pub(super) fn bangle(&mut self, base: &Base, bangle: &BangleAt, motion: &Motion) {
+        let px = self.hanger.px_per_mm;
+        let side = 2.0 * (bangle.inside_radius_mm + bangle.wire_mm) as f32 * px;
+        let (middle, turn) = motion.hoop().unwrap_or((bangle.centre, 0.0));
+        let hoop = Shown {
+            image: self.art.bangle.clone(),
+            at: self.at(vec(middle)),
+            size: Vec2::splat(side),
+            angle: -turn as f32,
+            z: z::FRONT,
+            color: tint(base.finish, 0.0),
+            dress: WIRE,
+        };
+        self.list.push(cast(&hoop, CHAIN_MM, px, z::SHADOW));
+        self.list.push(hoop);
+    }
+
+    /// A drop: half of its ring behind the base, then its body, then the other half before both.
+    pub(super) fn hung(&mut self, kind: &DropKind, finish: Finish, picture: Option<Relief>, place: &Place, z: f32) {
+        self.drop(kind, finish, picture, place, z, (z::SHADOW, z::FAR));
+    }
+
+    /// The same in a hand: there is no base between the halves of its ring. It is the drop with this number.
+    pub(super) fn held(&mut self, kind: &DropKind, picture: Option<Relief>, place: &Place, number: usize) {
+        let z = number as f32;
+        self.drop(kind, kind.finish.unwrap_or(Finish::AntiqueBrass), picture, place, z + 0.5, (z, z + 0.2));
+    }
+
+    fn drop(
+        &mut self,
+        kind: &DropKind,
+        finish: Finish,
+        picture: Option<Relief>,
+        place: &Place,
+        z: f32,
+        (shadow_z, far_z): (f32, f32),
+    ) {
+        let (px, pivot, lean) = (place.px_per_mm, place.pivot, place.lean_rad);
+        let (width, height) = (kind.width.mm() as f32 * px, kind.height.mm() as f32 * px);
+        // Hangs from the pivot, `down` pixels below it along its own axis.
+        let below = |down: f32| pos2(pivot.x + lean.sin() * down, pivot.y + lean.cos() * down);
+        let ring = seen_ring(kind, f64::from(place.aside_mm), f64::from(lean));
+        let (half_width, half_height) = (ring.half_width_mm as f32 * px, ring.half_height_mm as f32 * px);
+        let (wire, right) = (ring.wire_mm as f32 * px, half_width >= 0.0);
+        let thick = wire / (2.0 * half_height);
+        let round = |room: f32| {
+            Vec2::new(2.0 * half_width.abs() + wire * (1.0 + room), 2.0 * half_height + wire * (1.0 + room))
+        };
+        let middle = below((kind.ring.outside.mm() / 2.0 - kind.ring.wire.mm()) as f32 * px);
+        let half = |right: bool, share: f32, z: f32, art: &Art| Shown {
+            image: art.nothing.clone(),
+            at: middle,
+            size: round(WIRE_ROOM),
+            angle: -lean,
+            z,
+            color: shaded(tint(finish, 0.0), share),
+            dress: Dress::wire(thick, right, GLINT * share),
+        };
+        let shadow = Shadow::from(RING_MM + place.lifted_mm);
+        let soft = shadow.edge_mm / (ring.wire_mm as f32);
+        let fall = shadow.fall_mm * px;
+        self.list.push(Shown {
+            size: round(soft),
+            at: pos2(middle.x + fall.x, middle.y + fall.y),
+            z: shadow_z,
+            color: shadow_color(shadow),
+            dress: Dress::wire_shadow(thick, soft),
+            ..half(right, 1.0, 0.0, self.art)
+        });
+        self.list.push(half(!right, IN_THE_SHADE, far_z, self.art));
+        if let Some(image) = picture {
+            let at = below(kind.ring.hangs_mm() as f32 * px + height / 2.0);
+            let size = Vec2::new(width, height);
+            let body = Shown { image, at, size, angle: -lean, z, color: Color::WHITE, dress: surface(kind) };
+            self.list.push(cast(&body, BODY_MM + place.lifted_mm, px, z - 0.001));
+            self.list.push(body);
+        }
+        self.list.push(half(right, 1.0, z + 0.001, self.art));
+    }
+}
+
+/// The shadow of `thing`, `height_mm` over what is behind it, in its own outline.
+fn cast(thing: &Shown, height_mm: f32, px: f32, z: f32) -> Shown {
+    let shadow = Shadow::from(height_mm);
+    let (fall, edge) = (shadow.fall_mm * px, shadow.edge_mm * px);
+    Shown {
+        image: thing.image.clone(),
+        at: pos2(thing.at.x + fall.x, thing.at.y + fall.y),
+        size: thing.size + 2.0 * edge,
+        z,
+        color: shadow_color(shadow),
+        dress: Dress::shadow(thing.size / px, shadow.edge_mm),
+        ..*thing
+    }
+}
+
+fn shaded(color: Color, share: f32) -> Color {
+    let color = color.to_srgba();
+    Color::srgb(color.red * share, color.green * share, color.blue * share)
+}
+
+fn vec(p: Point) -> Vec2 {
+    Vec2::new(p.x_mm as f32, p.y_mm as f32)
+}
+
+/// Points along `line`, `pitch` apart.
+fn evenly(line: &[Vec2], pitch: f32) -> Vec<Vec2> {
+    let mut points: Vec<Vec2> = line.first().copied().into_iter().collect();
+    let mut left = pitch;
+    for pair in line.windows(2) {
+        let (mut from, to) = (pair[0], pair[1]);
+        while from.distance(to) >= left {
+            from += (to - from).normalize_or_zero() * left;
+            points.push(from);
+            left = pitch;
+        }
+        left -= from.distance(to);
+    }
+    points
+}
