@@ -10,12 +10,14 @@
 //! money     amounts, quote, tax                        (craft)
 //! export    tables for spreadsheets                    (craft)
 //! hang      how it hangs                               (craft)
+//! prep      how many to make, costs, shopping, cuts     (craft, money)
 //! caution   the small-parts gauge, rules, what to say  (ron_tree, craft)
 //! catalog   files: read, check, report, watch          (disk and the pure rooms)
 //! photo     a tray by one photo: straightened, cut out  (craft)
 //! portrait  a piece's picture on the CPU               (craft, hang, catalog)
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
+//! bench     before and after a show, from the ledger (prep, catalog, ledger)
 //! lang      the four languages: texts, numbers, money  (caution, catalog)
 //! paper     receipts and slips, as PDF and for printers (lang, catalog, qr; no HTTP, no clock)
 //! link      the kiosk's line to the desk               (machine, ticket, catalog; no Bevy)
@@ -24,9 +26,10 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `quoting`, `qr`, `ron_tree`, `craft`, `money`, `export`, `hang`, `photo` and `caution` are pure: no files, no clock, no engine. A test
+//! `quoting`, `qr`, `ron_tree`, `craft`, `money`, `export`, `hang`, `photo`, `prep` and `caution` are pure: no files, no clock, no engine. A test
 //! reads every `use` line and refuses an arrow that is not listed.
 
+pub mod bench;
 pub mod catalog;
 pub mod caution;
 pub mod craft;
@@ -45,6 +48,7 @@ pub mod money;
 pub mod paper;
 pub mod photo;
 pub mod portrait;
+pub mod prep;
 pub mod qr;
 pub mod quoting;
 pub mod ron_tree;

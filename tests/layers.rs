@@ -26,8 +26,9 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("money", &["craft"], &[]),
     ("export", &["craft"], &["csv"]),
     ("hang", &["craft"], &[]),
+    ("prep", &["craft", "money"], &["microlp"]),
     ("caution", &["ron_tree", "craft"], &[]),
-    ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "caution"], &["image", "notify"]),
+    ("catalog", &["disk", "ron_tree", "craft", "money", "hang", "prep", "caution"], &["image", "notify"]),
     ("photo", &["craft"], &["image", "imageproc"]),
     ("portrait", &["craft", "hang", "catalog"], &["image", "tiny_skia"]),
     ("ticket", &["craft", "money", "caution"], &[]),
@@ -36,6 +37,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
         &["disk", "ron_tree", "craft", "money", "export", "caution", "catalog", "ticket"],
         &["rusqlite", "jiff"],
     ),
+    ("bench", &["craft", "money", "prep", "catalog", "ledger"], &[]),
     ("lang", &["craft", "money", "caution", "catalog"], &[]),
     ("link", &["disk", "machine", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
     ("paper", &["qr", "craft", "money", "caution", "catalog", "lang"], &["image", "krilla", "rustybuzz"]),
@@ -43,8 +45,8 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     (
         "desk",
         &[
-            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "photo", "caution", "catalog",
-            "portrait", "lang", "ticket", "ledger", "link", "guest", "paper", "qr",
+            "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "photo", "prep", "caution", "catalog",
+            "portrait", "bench", "lang", "ticket", "ledger", "link", "guest", "paper", "qr",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
@@ -71,6 +73,7 @@ const WATCHED: &[&str] = &[
     "jiff",
     "krilla",
     "maud",
+    "microlp",
     "notify",
     "qrcode",
     "rusqlite",
@@ -85,7 +88,7 @@ const WATCHED: &[&str] = &[
 ];
 
 /// Rooms without files, clocks and threads.
-const PURE: &[&str] = &["quoting", "qr", "ron_tree", "craft", "money", "export", "hang", "photo", "caution"];
+const PURE: &[&str] = &["quoting", "qr", "ron_tree", "craft", "money", "export", "hang", "photo", "prep", "caution"];
 
 /// What a pure room may not touch of the standard library.
 const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "std::env", "std::thread"];

@@ -24,6 +24,7 @@ tray = Kasten { $letter }
 welcome-unnamed = Mach deinen eigenen Schmuck
 welcome-not-paired = Dieses Tablet gehört noch zu keiner Kasse. Für den Verkauf: Halte die linke obere Ecke gedrückt und wähle dann „Mit einer Kasse verbinden“.
 welcome-no-catalogue = Der Katalog der Kasse fehlt noch. Für den Verkauf: Läuft die Kasse, und ist sie im selben Netz?
+welcome-being-laid = Dieser Tisch wird noch gedeckt. Komm bitte in einer kleinen Weile wieder.
 welcome-invitation = Mach deine eigene Kette oder deinen eigenen Armreif. Sieh, wie es aussieht und was es kostet, und ändere, so oft du magst.
 welcome-begin = Tippen und anfangen
 put-back = Wohin gehört das?

@@ -24,6 +24,7 @@ tray = Tray { $letter }
 welcome-unnamed = Make your own jewellery
 welcome-not-paired = This tablet does not belong to a desk yet. Seller: hold the top left corner of the screen, then choose “Pair with a desk”.
 welcome-no-catalogue = Waiting for the catalogue from the desk. Seller: check that the desk is running and on the same network.
+welcome-being-laid = This table is still being laid. Please come again in a little while.
 welcome-invitation = Make your own necklace or bangle. See what it looks like and what it costs, and change it as often as you like.
 welcome-begin = Touch to begin
 put-back = Where does this go?

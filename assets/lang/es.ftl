@@ -24,6 +24,7 @@ tray = Bandeja { $letter }
 welcome-unnamed = Haz tu propia joya
 welcome-not-paired = Esta tableta aún no pertenece a ninguna caja. Para el vendedor: mantén pulsada la esquina superior izquierda y elige «Vincular con una caja».
 welcome-no-catalogue = Aún falta el catálogo de la caja. Para el vendedor: comprueba que la caja funciona y está en la misma red.
+welcome-being-laid = Esta mesa aún se está preparando. Vuelve dentro de un ratito.
 welcome-invitation = Haz tu propio collar o brazalete. Mira cómo queda y cuánto cuesta, y cámbialo cuantas veces quieras.
 welcome-begin = Toca para empezar
 put-back = ¿Dónde va esto?

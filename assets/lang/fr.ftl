@@ -24,6 +24,7 @@ tray = Plateau { $letter }
 welcome-unnamed = Crée ton bijou
 welcome-not-paired = Cette tablette n’appartient encore à aucune caisse. Pour le vendeur : maintiens le coin supérieur gauche de l’écran, puis choisis « Associer à une caisse ».
 welcome-no-catalogue = Le catalogue de la caisse n’est pas encore là. Pour le vendeur : vérifie que la caisse est en marche et sur le même réseau.
+welcome-being-laid = Cette table est encore en préparation. Reviens dans un petit moment.
 welcome-invitation = Crée ton collier ou ton bracelet. Vois tout de suite l’allure et le prix, et change autant que tu veux.
 welcome-begin = Touche pour commencer
 put-back = Où ranger ça ?

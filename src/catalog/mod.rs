@@ -5,15 +5,17 @@
 //! catalog/bases.ron      the bases
 //! catalog/trays/*.ron    the trays, a letter and rows of compartments each
 //! catalog/rules/*.ron    where a table needs them: a region's cautions in place of the program's, or a region more
+//! catalog/parts.ron      where the maker wants it: what drops are made of, what lies in the drawers, what was bought
 //! catalog/pictures/      a PNG or JPEG for every drop, and beside it NAME.normal.png with its relief, if it has one
 //! ```
 //!
 //! | file | look here for |
 //! | --- | --- |
 //! | `folder` | reading the whole folder, with all mistakes at once |
-//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_guesses`, `read_sizes`, `read_amounts`, `read_paper`, `names` | reading one file, or a part of one |
+//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_guesses`, `read_sizes`, `read_amounts`, `read_paper`, `read_parts`, `names` | reading one file, or a part of one |
 //! | `edit` | the desk's editor of these files |
 //! | `read_piece` | a piece as a file |
+//! | `workshop` | parts, recipes, drawers and lots, which no guest sees |
 //! | `model`, `paper` | a whole catalogue, and what follows from it: sums, cautions, names; what is wanted on paper |
 //! | `pictures`, `outline` | pictures, and the outline of what they show |
 //! | `watch` | watching the folder for edits |
@@ -30,12 +32,14 @@ mod read_bases;
 mod read_facts;
 mod read_guesses;
 mod read_paper;
+mod read_parts;
 mod read_piece;
 mod read_sizes;
 mod read_table;
 mod read_till;
 mod read_trays;
 mod watch;
+mod workshop;
 
 pub use edit::{
     Act, EditRefusal, Fields, Place, Seen, TableEditor, TableFiles, VersionListed, begin_empty, begin_like, fresh_id,
@@ -47,5 +51,7 @@ pub use names::Names;
 pub use outline::Outline;
 pub use paper::{Columns, Paper, Printer};
 pub use pictures::{Picture, relief_name};
+pub use read_parts::read_workshop;
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};
+pub use workshop::{BoughtLot, BoughtPart, There, Workshop};

@@ -7,7 +7,7 @@ use std::{
 };
 
 use chatelaine::{
-    catalog::{read_folder, read_piece},
+    catalog::{read_folder, read_piece, read_workshop},
     caution::{self, DEFERRAL, Gauge, Solid},
     craft::{self, ClosedEnd, Length, Piece, Ring, Wearer, fit_over},
     disk::plain_file::MEGABYTE,
@@ -142,6 +142,7 @@ fn text_of(file: &Path) -> Result<String, Told> {
 pub(super) fn check(options: &Catalogued) -> Result<(), Told> {
     let loaded = read_folder(&options.catalog)?;
     let catalog = &loaded.catalog;
+    read_workshop(&options.catalog, catalog)?;
     let (bases, trays, drops) = (catalog.bases.len(), catalog.trays.len(), catalog.drops.len());
     let object = json!({ "bases": bases, "trays": trays, "drops": drops, "remarks": loaded.remarks });
     print(options.json, &object, || {

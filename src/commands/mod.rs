@@ -6,6 +6,7 @@
 //! | `desk` | `chatelaine desk` |
 //! | `backup` | `chatelaine backup` and `chatelaine verify` |
 //! | `show` | `chatelaine show`: lists and files of shows |
+//! | `prep` | `chatelaine prep`: how many to make, cuts, parts, costs |
 //! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
 //! | `answers`, `hang` | the computing commands, one answer each |
 //! | `ending` | the orderly end |
@@ -25,6 +26,7 @@ mod ending;
 mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
+mod prep;
 mod rehearse;
 mod show;
 mod window;
@@ -79,6 +81,8 @@ enum Command {
     Verify(backup::Verify),
     /// What shows came to, in lists and files, also while a desk is running.
     Show(show::Options),
+    /// Before and after a show: how many to make, cuts, parts to buy, costs, also while a desk is running.
+    Prep(prep::Options),
     /// Read the catalogue and tell every mistake with its place.
     Check(answers::Catalogued),
     /// What a piece costs.
@@ -121,6 +125,7 @@ pub(super) fn run() -> ExitCode {
         Command::Backup(options) => backup::backup(options),
         Command::Verify(options) => backup::verify(options),
         Command::Show(options) => show::run(options),
+        Command::Prep(options) => prep::run(options),
         Command::Check(options) => answers::check(&options),
         Command::Quote(options) => answers::quote(&options),
         Command::Hang(options) => hang::run(&options),

@@ -11,7 +11,7 @@ use jiff::Timestamp;
 
 use super::error::DeskError;
 use crate::{
-    catalog::{Loaded, read_folder},
+    catalog::{Catalog, Loaded, Workshop, read_folder, read_workshop},
     disk::digest::sha256_hex,
     ledger::{AboutShow, Ledger, LedgerError},
     money::TaxRule,
@@ -50,6 +50,11 @@ fn at_place(read: &Arc<Loaded>, about: &AboutShow) -> Arc<Loaded> {
 }
 
 impl LiveCatalog {
+    /// What the folder says of parts and recipes beside `catalog`, as it is now.
+    pub(super) fn workshop(&self, catalog: &Catalog) -> Result<Option<Workshop>, Mistakes> {
+        read_workshop(&self.folder, catalog)
+    }
+
     /// Reads the folder; where it is broken, the copy kept of the last good one.
     pub(super) fn open(folder: PathBuf, data_dir: &Path) -> Result<Self, DeskError> {
         let last_good = data_dir.join("last-good");

@@ -8,7 +8,7 @@ use axum::{
 };
 
 /// Pages that signing in leads back to; everything else begins at the tickets.
-const PAGES: [&str; 14] = [
+const PAGES: &[&str] = &[
     "/tickets",
     "/number",
     "/bills",
@@ -19,6 +19,7 @@ const PAGES: [&str; 14] = [
     "/parts",
     "/show",
     "/shows",
+    "/bench",
     "/practice",
     "/kiosks",
     "/pin",

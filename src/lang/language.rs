@@ -21,6 +21,7 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/table.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/cautions.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/paper.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/bench.ftl")),
         ]
     };
 }

@@ -25,6 +25,18 @@ const SHOWS_AND_SALES: &[&str] = &[
     "/shows/none",
     "/shows/99/money.csv",
     "/shows/99/none",
+    "/bench",
+    "/bench?kind=home_party",
+    "/bench/cuts",
+    "/bench/cuts?part=cable-brass&length=18in&count=12&length=24in&count=2",
+    "/bench/cuts?part=cable-brass&length=18in&count=12&better=1",
+    "/bench/cuts?part=cable-brass&length=24in&count=200",
+    "/bench/cuts?part=cable-brass&length=18&count=12",
+    "/bench/cuts?part=cable-brass&length=18in&count=x",
+    "/bench/cuts?part=cork&length=18in&count=1",
+    "/bench/shows/99",
+    "/bench/backup",
+    "/bench/backup/none",
 ];
 
 /// The pages of the seller's own table; in B16 of the demo nothing lies.
@@ -59,8 +71,19 @@ fn refused_at_her_table(readers: &Readers) {
 }
 
 /// What the tests themselves call things, and what is called so in every language: no word of a page.
-const NAMES: &[&str] =
-    &["Voucher", "Zoë", "Etui 1", "Etui 2", "Mühlgasse", "The Lantern Lane Table", "12 Mill Lane", "My table"];
+const NAMES: &[&str] = &[
+    "Voucher",
+    "Zoë",
+    "Etui 1",
+    "Etui 2",
+    "Mühlgasse",
+    "The Lantern Lane Table",
+    "Brass cable chain",
+    "Silver-coloured cable chain",
+    "Silk thread",
+    "12 Mill Lane",
+    "My table",
+];
 
 /// Somebody who reads the pages in a language.
 struct Reader {

@@ -110,6 +110,13 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/practice/seen", Desk, ""),
     ("POST", "/practice/end", Approved, ""),
     ("POST", "/show/close", Approved, "show=99"),
+    // Before and after a show.
+    ("GET", "/bench", Sellers, ""),
+    ("GET", "/bench/cuts", Sellers, ""),
+    ("GET", "/bench/shows/{id}", Sellers, ""),
+    ("GET", "/bench/backup", Sellers, ""),
+    ("POST", "/bench/backup", Sellers, ""),
+    ("GET", "/bench/backup/{name}", Sellers, ""),
     // The seller's own table.
     ("GET", "/table", Sellers, ""),
     ("POST", "/table/undo", Sellers, "number=0"),

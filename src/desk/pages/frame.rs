@@ -27,6 +27,8 @@ pub(super) enum Tab {
     Trays,
     /// Sums and the end of the show.
     Show,
+    /// Before and after a show.
+    Bench,
     /// Paired tablets.
     Kiosks,
     /// None of them.
@@ -34,10 +36,11 @@ pub(super) enum Tab {
 }
 
 /// The tabs with their addresses and the keys of their words.
-const TABS: [(Tab, &str, &str); 4] = [
+const TABS: [(Tab, &str, &str); 5] = [
     (Tab::Tickets, "/tickets", "tab-tickets"),
     (Tab::Trays, "/trays", "tab-trays"),
     (Tab::Show, "/show", "tab-show"),
+    (Tab::Bench, "/bench", "tab-bench"),
     (Tab::Kiosks, "/kiosks", "tab-kiosks"),
 ];
 

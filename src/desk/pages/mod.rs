@@ -13,12 +13,14 @@
 //! | `table` | the seller's own table: what lies where, what it costs, what is guessed |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
+//! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
 //! | `show` | what a show is and came to; ending it; practice |
 //! | `paper` | receipts and slips, and what became of printing them |
 //! | `kiosks` | paired tablets, pairing another, and what lies on them; a phone as another till |
 //! | `nowhere` | an address that leads nowhere |
 
 mod ask_seller;
+mod bench;
 mod bill;
 mod caution_signs;
 mod cautions_card;
@@ -80,6 +82,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(table::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
+        .merge(bench::routes())
         .merge(kiosks::routes())
 }
 

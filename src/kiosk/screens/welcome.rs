@@ -38,7 +38,8 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let words = rest.with_max_y(rest.bottom() - gap * 1.5);
     let words = words.with_min_y(notices(b, s, words.min, words.width()));
 
-    let ready = s.guest.known().paired && s.guest.known().snapshot.is_some();
+    let laid = s.catalog().is_some_and(|catalog| !catalog.bases.is_empty());
+    let ready = s.guest.known().paired && laid;
     let name = s.catalog().map_or_else(|| s.t("welcome-unnamed"), |catalog| catalog.table.name.clone());
     // Where there is little room the words need more of it than the name.
     let share = if words.height() < b.line(340.0) { 0.32 } else { 0.56 };
@@ -46,6 +47,7 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     b.text(title.with_max_y(title.bottom() - gap), Align2::LEFT_BOTTOM, &name, Type::TITLE);
     let text = match (s.guest.known().paired, ready) {
         (false, _) => s.t("welcome-not-paired"),
+        (true, false) if s.catalog().is_some() => s.t("welcome-being-laid"),
         (true, false) => s.t("welcome-no-catalogue"),
         _ => s.t("welcome-invitation"),
     };

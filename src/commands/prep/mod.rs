@@ -1,0 +1,249 @@
+//! `chatelaine prep`: before and after a show.
+//!
+//! | file | look here for |
+//! | --- | --- |
+//! | `cuts` | which spool is cut into what |
+//! | `stop` | Ctrl-C while something takes long |
+
+mod cuts;
+mod stop;
+
+use std::{collections::BTreeMap, path::PathBuf};
+
+use chatelaine::{
+    bench::{Number, Priced, batch, numbers, past_shows, prices},
+    catalog::{Catalog, Workshop, read_folder, read_workshop},
+    ledger::{Ledger, ShowKind},
+    money::parse_price,
+    prep::break_even,
+};
+use rust_decimal::Decimal;
+use serde_json::json;
+
+use super::{Told, answers::print, backup::Place};
+
+/// More shows than anybody looks back over.
+const MOST_SHOWS: usize = 200;
+
+#[derive(clap::Args)]
+pub(super) struct Options {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(clap::Subcommand)]
+enum Command {
+    /// How many of every base and drop to make for the next show, from the shows so far.
+    HowMany(HowMany),
+    /// Which spool is cut into what, with what is lost and what no plan can lose less than.
+    Cuts(cuts::Options),
+    /// What a batch takes from the drawers, what is short, and what to buy.
+    Parts(Parts),
+    /// What everything costs and earns, and what it should cost.
+    Costs(Costs),
+}
+
+#[derive(clap::Args)]
+struct Bench {
+    /// The catalogue's folder.
+    #[arg(long, default_value = "catalog")]
+    catalog: PathBuf,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
+}
+
+#[derive(clap::Args)]
+struct HowMany {
+    #[command(flatten)]
+    bench: Bench,
+    /// What kind of show it is for: fair, open_house, home_party or childrens_party; a usual one otherwise.
+    #[arg(long)]
+    kind: Option<String>,
+    #[command(flatten)]
+    place: Place,
+}
+
+#[derive(clap::Args)]
+struct Parts {
+    /// What to make: ID=COUNT for each; what the next show asks for otherwise.
+    make: Vec<String>,
+    #[command(flatten)]
+    how_many: HowMany,
+}
+
+#[derive(clap::Args)]
+struct Costs {
+    #[command(flatten)]
+    bench: Bench,
+    /// What stall and travel cost for one show.
+    #[arg(long, requires = "pieces")]
+    stall: Option<String>,
+    /// How many pieces, bases and drops counted one by one, a show is expected to sell.
+    #[arg(long, requires = "stall", value_parser = clap::value_parser!(u32).range(1..=100_000))]
+    pieces: Option<u32>,
+}
+
+pub(super) fn run(options: Options) -> Result<(), Told> {
+    match options.command {
+        Command::HowMany(options) => how_many(options),
+        Command::Cuts(options) => cuts::run(&options),
+        Command::Parts(options) => parts(options),
+        Command::Costs(options) => costs(&options),
+    }
+}
+
+impl Bench {
+    fn read(&self) -> Result<(std::sync::Arc<Catalog>, Option<Workshop>), Told> {
+        let catalog = read_folder(&self.catalog)?.catalog;
+        let workshop = read_workshop(&self.catalog, &catalog)?;
+        Ok((catalog, workshop))
+    }
+
+    /// The same where nothing can be said without recipes.
+    fn workshop(&self) -> Result<(std::sync::Arc<Catalog>, Workshop), Told> {
+        let (catalog, workshop) = self.read()?;
+        let file = self.catalog.join("parts.ron");
+        let workshop = workshop.ok_or_else(|| {
+            Told(format!(
+                "{} is missing; write there what drops are made of and what lies in the drawers",
+                file.display()
+            ))
+        })?;
+        Ok((catalog, workshop))
+    }
+}
+
+impl HowMany {
+    fn kind(&self) -> Result<Option<ShowKind>, Told> {
+        let Some(code) = &self.kind else { return Ok(None) };
+        let kind = ShowKind::from_code(code).ok_or_else(|| {
+            let known = ShowKind::REAL.map(ShowKind::code).join(", ");
+            Told(format!("there is no kind of show {code:?}; there are {known}"))
+        })?;
+        Ok(Some(kind))
+    }
+
+    /// The numbers, and of how many shows they are made. A maker without a ledger has none yet.
+    fn numbers(self, catalog: &Catalog, workshop: Option<&Workshop>) -> Result<(Vec<Number>, usize), Told> {
+        let kind = self.kind()?;
+        let file = self.place.ledger()?;
+        let (past, counts) = if file.exists() {
+            let ledger = Ledger::beside_the_desk(&file)?;
+            (past_shows(&ledger, MOST_SHOWS)?, ledger.counts()?)
+        } else {
+            (vec![], BTreeMap::new())
+        };
+        Ok((numbers(catalog, workshop, &past, &counts, kind)?, past.len()))
+    }
+}
+
+fn how_many(options: HowMany) -> Result<(), Told> {
+    let json = options.bench.json;
+    let (catalog, workshop) = options.bench.read()?;
+    let (numbers, shows) = options.numbers(&catalog, workshop.as_ref())?;
+    print(json, &json!({ "shows": shows, "numbers": numbers }), || {
+        let mut words = format!("From {shows} shows; in eight of ten as many are wanted as stand under “usual”.\n");
+        words +=
+            &format!("{:<22}{:<6}{:>6}{:>11}{:>6}{:>6}  sells out\n", "", "home", "there", "usual", "take", "make");
+        for one in &numbers {
+            let home = one.home.map(|home| home.to_string()).unwrap_or_default();
+            let usual = format!("{} to {}", one.number.usually_from, one.number.usually_to);
+            let chance = (one.number.chance_sold_out * 100.0).round();
+            words += &format!(
+                "{:<22}{home:<6}{:>6}{usual:>11}{:>6}{:>6}{chance:>9} %\n",
+                one.id, one.on_hand, one.number.take, one.number.make
+            );
+        }
+        words + "Where no show tells, others of its sort or the catalogue’s count are taken for a guess."
+    })
+}
+
+/// What is to be made, as it was typed.
+fn typed_batch(catalog: &Catalog, typed: &[String]) -> Result<BTreeMap<String, u32>, Told> {
+    let mut make = BTreeMap::new();
+    for one in typed {
+        let read = one.split_once('=').and_then(|(id, count)| Some((id, count.parse::<u32>().ok()?)));
+        let (id, count) = read.filter(|(_, count)| *count <= 10_000).ok_or_else(|| {
+            Told(format!("{one:?} is nothing to make; write the id and how many up to 10000, as in key-heart=12"))
+        })?;
+        if catalog.drop_kind(id).is_none() && catalog.base(id).is_none() {
+            return Err(Told(format!("{id:?} is in no tray and no base; write the id of a drop or a base")));
+        }
+        *make.entry(id.to_owned()).or_default() += count;
+    }
+    Ok(make)
+}
+
+fn parts(options: Parts) -> Result<(), Told> {
+    let json = options.how_many.bench.json;
+    let (catalog, workshop) = options.how_many.bench.workshop()?;
+    let make = if options.make.is_empty() {
+        let (numbers, _) = options.how_many.numbers(&catalog, Some(&workshop))?;
+        numbers.into_iter().map(|one| (one.id, one.number.make)).filter(|(_, make)| *make > 0).collect()
+    } else {
+        typed_batch(&catalog, &options.make)?
+    };
+    let batch = batch(&catalog, &workshop, &make);
+    let currency = catalog.table.prices.currency;
+    print(json, &json!({ "make": make, "batch": batch }), || {
+        let mut words = format!("{:<16}{:>12}{:>12}{:>12}  buy\n", "", "needed", "there", "short");
+        for part in &batch.parts {
+            let unit = if part.by_length { " mm" } else { "" };
+            let amount = |amount: Decimal| format!("{}{unit}", amount.normalize());
+            let buy = match &part.buy {
+                Some(buy) if buy.lots.iter().any(|n| *n > 0) => {
+                    let lots: Vec<String> = buy.lots.iter().map(u32::to_string).collect();
+                    format!(
+                        "{} lots: {}{unit} for {}",
+                        lots.join("+"),
+                        buy.amount.normalize(),
+                        currency.plain(buy.price)
+                    )
+                }
+                Some(_) => String::new(),
+                None => "no lot is offered".to_owned(),
+            };
+            let [needed, there, short] = [part.needed, part.there, part.short].map(amount);
+            words += &format!("{:<16}{needed:>12}{there:>12}{short:>12}  {buy}\n", part.part);
+            if part.short > Decimal::ZERO {
+                words += &format!("{:<16}without it these stop: {}\n", "", part.stops.join(", "));
+            }
+        }
+        if !batch.without_recipe.is_empty() {
+            words += &format!("Not in this, since parts.ron has no recipe: {}\n", batch.without_recipe.join(", "));
+        }
+        words + &format!("To buy in all: {}", currency.plain(batch.price))
+    })
+}
+
+fn costs(options: &Costs) -> Result<(), Told> {
+    let (catalog, workshop) = options.bench.workshop()?;
+    let currency = catalog.table.prices.currency;
+    let stall = match &options.stall {
+        Some(text) => parse_price(text, currency).map_err(|error| Told(error.to_string()))?,
+        None => Decimal::ZERO,
+    };
+    // The stall is what is to be earned: its share is in the costs, and break-even is reckoned without it.
+    let share = options.pieces.map_or(Decimal::ZERO, |pieces| stall / Decimal::from(pieces));
+    let priced = prices(&catalog, Some(&workshop), share);
+    let earn = |one: &Priced| break_even(stall, one.margin? + share);
+    let rows: Vec<_> = priced.iter().map(|one| json!({ "priced": one, "stall_earned_by": earn(one) })).collect();
+    print(options.bench.json, &json!({ "currency": currency.code, "parts": rows }), || {
+        let mut words = format!("{:<22}{:>10}{:>10}{:>10}{:>12}", "", "price", "cost", "margin", "by cost");
+        words += if stall > Decimal::ZERO { "  stall earned by\n" } else { "\n" };
+        for one in &priced {
+            let amount = |amount: Option<Decimal>| {
+                amount.map_or_else(|| "?".to_owned(), |sum| format!("{:.2}", sum.round_dp(2)))
+            };
+            let cost = amount(one.cost.as_ref().filter(|_| one.is_known()).map(|cost| cost.total()));
+            let [margin, by_cost] = [one.margin, one.price_from_cost].map(amount);
+            words += &format!("{:<22}{:>10}{cost:>10}{margin:>10}{by_cost:>12}", one.id, currency.plain(one.price));
+            if let Some(pieces) = earn(one).filter(|_| stall > Decimal::ZERO) {
+                words += &format!("{pieces:>17}");
+            }
+            words.push('\n');
+        }
+        words + "A “?” stands where parts.ron has no recipe, or no lot of one of the parts."
+    })
+}

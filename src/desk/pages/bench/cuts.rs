@@ -1,0 +1,238 @@
+//! Which spool is cut into what: a plan at once, and a better one where there is time.
+
+use std::{
+    sync::Arc,
+    time::{Duration, Instant},
+};
+
+use axum::{
+    Router,
+    extract::{Query, State},
+    http::StatusCode,
+    response::{IntoResponse, Response},
+    routing::get,
+};
+use maud::{Markup, html};
+use rust_decimal::Decimal;
+
+use super::{mistakes_in, workshop};
+use crate::{
+    bench::chains,
+    catalog::{There, Workshop},
+    craft::Length,
+    desk::{
+        pages::{
+            frame::{Tab, page},
+            words,
+        },
+        refusal::Refusal,
+        seller::Owner,
+        state::DeskState,
+    },
+    lang::{Message, Texts, message, say},
+    prep::cuts::{BetterPlan, CutJob, CutPlan, Tenths, Wanted, better_plan, quick_plan},
+    quoting::excerpt,
+};
+
+/// How long a better plan is looked for.
+const LONGEST: Duration = Duration::from_secs(2);
+/// Lines of the form; what is left empty is not cut.
+const LINES: usize = 8;
+/// Lengths that the form begins with (common practice, no source).
+const USUAL: [&str; 6] = ["14in", "16in", "18in", "20in", "24in", "30in"];
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new().route("/bench/cuts", get(cuts))
+}
+
+/// What was asked for, as it was typed.
+#[derive(Default)]
+struct Asked {
+    part: String,
+    /// Lengths with their counts.
+    lines: Vec<(String, String)>,
+    /// Whether there is time for a better plan.
+    better: bool,
+}
+
+impl Asked {
+    fn read(fields: Vec<(String, String)>) -> Self {
+        let mut asked = Self::default();
+        let mut length = None;
+        for (name, value) in fields {
+            match name.as_str() {
+                "part" => asked.part = value,
+                "better" => asked.better = true,
+                "length" => length = Some(value),
+                "count" => asked.lines.extend(length.take().map(|length| (length, value))),
+                _ => {}
+            }
+        }
+        asked.lines.truncate(LINES);
+        asked
+    }
+
+    /// The lines that say something, as lengths and counts.
+    fn wanted(&self) -> Result<Vec<Wanted>, Message> {
+        let mut wanted = Vec::new();
+        for (length, count) in &self.lines {
+            let (length, count) = (length.trim(), count.trim());
+            if count.is_empty() || count == "0" {
+                continue;
+            }
+            let read: Length = length.parse().map_err(|_| message!("cuts-no-length", found = excerpt(length)))?;
+            let count = count.parse().ok().filter(|count| (1..=10_000).contains(count));
+            let count = count.ok_or_else(|| message!("cuts-no-count", length = excerpt(length)))?;
+            wanted.push(Wanted { length: Tenths::no_shorter(read), count });
+        }
+        Ok(wanted)
+    }
+}
+
+/// A plan, and what is known of better ones where they were looked for.
+struct Planned {
+    job: CutJob,
+    plan: CutPlan,
+    better: Option<BetterPlan>,
+}
+
+async fn cuts(
+    State(desk): State<Arc<DeskState>>,
+    Query(fields): Query<Vec<(String, String)>>,
+    Owner(seller): Owner,
+) -> Result<Response, Refusal> {
+    let (texts, loaded) = (seller.texts, desk.catalog.loaded());
+    let asked = Asked::read(fields);
+    let (workshop, mistakes) = workshop(&desk, &loaded.catalog);
+    let planned = match &workshop {
+        Some(workshop) => planned(workshop, &asked).await?,
+        None => None,
+    };
+    let title = say!(texts, "bench-cuts");
+    let main = html! {
+        h1 { (title) }
+        (mistakes_in(texts, mistakes.as_ref()))
+        @match &workshop {
+            Some(workshop) => (form(texts, workshop, &asked)),
+            None => p { (say!(texts, "bench-no-recipes")) },
+        }
+        @if let Some(planned) = &planned { (list(texts, planned)) }
+        p.links.no-print { a href="/bench" { (say!(texts, "bench-how-many")) } }
+    };
+    Ok(page(&desk, texts, Tab::Bench, &title, &main).into_response())
+}
+
+/// The plan for what was asked; none where nothing was.
+async fn planned(workshop: &Workshop, asked: &Asked) -> Result<Option<Planned>, Refusal> {
+    let refused = |said: Message| Refusal::Said(StatusCode::UNPROCESSABLE_ENTITY, said);
+    let wanted = asked.wanted().map_err(refused)?;
+    if wanted.is_empty() {
+        return Ok(None);
+    }
+    let part = workshop.part(&asked.part).map_or_else(|| excerpt(&asked.part), |part| part.name.clone());
+    let impossible = move || refused(message!("cuts-impossible", part = part));
+    let job = chains(workshop, &asked.part, &wanted).map_err(|_| impossible())?.job;
+    if !asked.better {
+        let plan = quick_plan(&job);
+        return Ok(Some(Planned { job, plan, better: None }));
+    }
+    // The search has a thread of its own: nobody waits for it but who asked.
+    let searched = job.clone();
+    let found = tokio::task::spawn_blocking(move || {
+        let began = Instant::now();
+        better_plan(&searched, &mut |_| began.elapsed() < LONGEST)
+    });
+    Ok(Some(match found.await {
+        Ok(Ok(better)) => Planned { job, plan: better.plan.clone(), better: Some(better) },
+        failed => {
+            tracing::warn!("no better plan: {failed:?}");
+            let plan = quick_plan(&job);
+            Planned { job, plan, better: None }
+        }
+    }))
+}
+
+fn form(texts: &Texts, workshop: &Workshop, asked: &Asked) -> Markup {
+    let cut = workshop.parts.iter().filter(|part| matches!(part.there, There::Spools { .. }));
+    let usual = USUAL.iter().map(|length| ((*length).to_owned(), String::new()));
+    let mut lines: Vec<(String, String)> = if asked.lines.is_empty() { usual.collect() } else { asked.lines.clone() };
+    lines.resize(LINES, (String::new(), String::new()));
+    html! {
+        form.card.no-print method="get" action="/bench/cuts" {
+            label {
+                (say!(texts, "cuts-from"))
+                select name="part" {
+                    @for part in cut {
+                        option value=(part.id) selected[part.id == asked.part] { (part.name) }
+                    }
+                }
+            }
+            @for (length, count) in &lines {
+                div.row {
+                    label { (say!(texts, "cuts-length")) input name="length" value=(length) size="6" autocomplete="off"; }
+                    label {
+                        (say!(texts, "cuts-count"))
+                        input name="count" value=(count) size="4" inputmode="numeric" autocomplete="off";
+                    }
+                }
+            }
+            p.faint { (say!(texts, "cuts-hint")) }
+            div.row.wraps {
+                button { (say!(texts, "cuts-plan")) }
+                button.quiet name="better" value="1" { (say!(texts, "cuts-better")) }
+            }
+        }
+    }
+}
+
+fn list(texts: &Texts, planned: &Planned) -> Markup {
+    let (job, plan) = (&planned.job, &planned.plan);
+    let length = |tenths: Tenths| words::length(texts, Length::from_mm(tenths.mm()));
+    let missing: Vec<String> = job
+        .wanted()
+        .iter()
+        .zip(&plan.missing)
+        .filter(|(_, n)| **n > 0)
+        .map(|(one, n)| say!(texts, "cuts-times", n = *n, length = length(one.length)))
+        .collect();
+    html! {
+        section.card aria-label=(say!(texts, "cuts-list")) {
+            h2 { (say!(texts, "cuts-list")) }
+            @if !missing.is_empty() { p.grave { (say!(texts, "cuts-missing", what = missing.join(", "))) } }
+            ul.cuts {
+                @for cut in &plan.cuts {
+                    @for _ in 0..cut.times {
+                        li {
+                            label {
+                                input type="checkbox";
+                                span {
+                                    strong { (say!(texts, "cuts-spool", length = length(job.stock()[cut.stock].length))) } " "
+                                    @for (one, n) in job.wanted().iter().zip(&cut.counts).filter(|(_, n)| **n > 0) {
+                                        span.line { (say!(texts, "cuts-times", n = *n, length = length(one.length))) }
+                                    }
+                                    span.faint {
+                                        @if cut.kept { (say!(texts, "cuts-stays", length = length(cut.left))) }
+                                        @else { (say!(texts, "cuts-lost", length = length(cut.left))) }
+                                    }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+            p { (say!(texts, "cuts-sum", drawn = length(plan.drawn), lost = length(plan.lost))) }
+            @if let Some(better) = &planned.better { p.faint { (how_good(texts, better)) } }
+            button.no-print data-prints hidden { (say!(texts, "card-print")) }
+        }
+    }
+}
+
+/// What is known of better plans.
+fn how_good(texts: &Texts, better: &BetterPlan) -> String {
+    if better.proven {
+        return say!(texts, "cuts-proven");
+    }
+    // Tenths of a percent, never told smaller than they are.
+    let tenths = (better.gap * 1000.0).ceil().clamp(1.0, 1e6) as i64;
+    say!(texts, "cuts-gap", percent = texts.lang.number(Decimal::new(tenths, 1)))
+}
