@@ -152,7 +152,7 @@ impl Guest {
             Request::TraysLeft(left) => self.left_handed = left,
             Request::Open(overlay) => self.session.overlay = Some(overlay),
             Request::Close => self.session.overlay = None,
-            Request::ToStage => self.to_stage(),
+            Request::ToStage => self.show_stage(),
             Request::AnotherBase => self.go(Screen::Base),
             Request::ShowTray(tray) => (self.session.tray, self.session.tray_row) = (tray, 0),
             Request::TurnTray(rows) => {
@@ -273,7 +273,7 @@ impl Guest {
         self.known.snapshot.clone()
     }
 
-    fn to_stage(&mut self) {
+    fn show_stage(&mut self) {
         if self.session.history.now().base.is_some() {
             self.go(Screen::Stage);
         }

@@ -279,7 +279,9 @@ mod tests {
     /// quoted from memory): prior, counts, size of the next show, mean, variance, and the quantiles of .5, .8, .9 and .95.
     #[test]
     fn the_next_count_is_as_worked_out_elsewhere() {
-        let cases: [((f64, f64), &[u32], f64, f64, f64, [u32; 4]); 5] = [
+        /// Prior, counts, exposure, mean, variance, and the quantiles at .5, .8, .9, .95.
+        type Case = ((f64, f64), &'static [u32], f64, f64, f64, [u32; 4]);
+        let cases: [Case; 5] = [
             ((2.0, 0.05), &[40, 55, 46], 1.0, 46.885_245_90, 62.257_457_67, [47, 53, 57, 60]),
             ((8.0, 0.25), &[44, 51, 39, 58], 1.0, 47.058_823_53, 58.131_487_89, [47, 53, 57, 60]),
             ((3.0, 1.0), &[2, 4, 3, 5], 1.0, 3.4, 4.08, [3, 5, 6, 7]),

@@ -100,7 +100,7 @@ fn angle(kind: &DropKind, number: usize, room: Rect) -> f32 {
     let own: u32 =
         kind.id.bytes().fold(number as u32 * 97 + 7, |sum, byte| sum.wrapping_mul(31).wrapping_add(u32::from(byte)));
     let share = (own % 1000) as f32 / 500.0 - 1.0;
-    let side = if own / 1000 % 2 == 0 { 1.0 } else { -1.0 };
+    let side = if (own / 1000).is_multiple_of(2) { 1.0 } else { -1.0 };
     if kind.height.mm() > LONG * kind.width.mm() {
         side * (room.width().atan2(room.height().max(1.0)) + 0.1 * share)
     } else {

@@ -8,11 +8,14 @@ fn job(stock: u32, wanted: &[(u32, u32)]) -> CutJob {
     CutJob::new(vec![stock], &wanted, Tenths(0), None).unwrap()
 }
 
+/// Length of the stock, pieces by length and count, the least number of stocks, and the bound of the linear program.
+type Published = (u32, &'static [(u32, u32)], u32, f64);
+
 /// Sources: 1 a paper mill in a general encyclopaedia's article on the cutting stock problem; 2 the data of a modelling
 /// system's library after Chvátal, Linear Programming (1983), chapter 13; 3 Winston, Operations Research, on column
 /// generation; 4 Fourer, Gay and Kernighan, AMPL, on cutting. The bounds and optima of 1 and 2 were solved with another
 /// solver, those of 3 to 7 worked out beside them; 5 to 7 have no published source.
-const PUBLISHED: [(u32, &[(u32, u32)], u32, f64); 7] = [
+const PUBLISHED: [Published; 7] = [
     (
         5600,
         &[
