@@ -57,7 +57,8 @@ mod tests {
         text.parse().unwrap()
     }
 
-    /// By hand: 10 % more than 3.00 is 3.30, to the nearest half 3.50; a midpoint goes up.
+    /// By hand: 10 % more than 3.00 is 3.30, to the nearest half 3.50; 12.5 % more than 5.00 is 5.625, midway between two
+    /// quarters, and a midpoint goes up.
     #[test]
     fn prices_by_a_rule() {
         let usd = Currency::from_code("USD").unwrap();
@@ -69,7 +70,7 @@ mod tests {
             (percent("10", "0.01"), "3.00", "3.30"),
             (percent("10", "0.5"), "3.00", "3.50"),
             (percent("-10", "0.5"), "3.00", "2.50"),
-            (percent("8.333", "0.25"), "4.50", "5.00"),
+            (percent("12.5", "0.25"), "5.00", "5.75"),
             (percent("25", "1"), "2.00", "3.00"),
         ] {
             assert_eq!(rule.of(decimal(price), usd), Ok(decimal(wanted)), "{rule:?} of {price}");

@@ -86,8 +86,13 @@ fn the_pin_is_changed_by_who_knows_it() {
     // Guesses here are limited as well.
     let tries: Vec<u16> = (0..7)
         .map(|_| {
-            let body = format!("now={WRONG}&pin={PIN}&again={PIN}");
-            ask(2, table.desk.addr(), "POST /pin", &[FORM, &format!("cookie: {}", seller.cookie)], &body).status
+            let (body, cookie) = (format!("now={WRONG}&pin={PIN}&again={PIN}"), format!("cookie: {}", seller.cookie));
+            let told = ask(2, table.desk.addr(), "POST /pin", &[FORM, &cookie], &body);
+            // No page that a PIN was sent for can be sent again: the answer lies elsewhere.
+            let answer =
+                told.head.lines().find_map(|line| line.strip_prefix("location: ")).expect("where the answer is");
+            assert!((told.status, answer.starts_with("/answers/")) == (303, true), "{}", told.head);
+            ask(2, table.desk.addr(), &format!("GET {answer}"), &[&cookie], "").status
         })
         .collect();
     assert_eq!(tries, [403, 403, 403, 403, 403, 429, 429]);

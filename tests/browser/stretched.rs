@@ -60,7 +60,8 @@ fn every_page_has_room_for_longer_words_and_larger_letters() {
             browser.wait("return document.fonts.status === 'loaded'");
             let letters = browser.run("return document.body.innerText.length").as_f64().expect("a number");
             let longer = browser.run(LONGER).as_f64().expect("a number");
-            assert!(longer > letters * 1.15, "{page} has {letters} letters and then {longer}");
+            // What stands in lists of choices stays as it is: the system lays it out.
+            assert!(longer > letters * 1.1, "{page} has {letters} letters and then {longer}");
             assert_eq!(sticks_out(&browser), json!([]), "{page} with longer words at {width} px");
         }
         browser.resize(PHONE.0, PHONE.1);
