@@ -110,7 +110,7 @@ fn real_tickets_wait_for_the_end_of_practice_and_practice_uses_up_no_number() {
     });
     assert!(!guest.known().practice);
     let next = link.send(draft()).expect("kept");
-    assert_eq!(next.number.to_string(), "1-002-4", "the number after the last real one");
+    assert_eq!(next.number.to_string(), "1-003-5", "the number after the last real one");
     arrives(&news, next);
 }
 

@@ -105,7 +105,12 @@ impl AskedDesk {
     /// refusal says why in one line and has changed nothing.
     pub fn ask(&self, who: Who, line: &str, body: &[u8]) -> Told {
         let (before, began) = (self.change(), Instant::now());
-        let told = self.exchange(who, line, body);
+        let mut told = self.exchange(who, line, body);
+        // What a PIN was sent for is answered on a page of its own.
+        let elsewhere = told.head.lines().find_map(|line| line.strip_prefix("location: ")).map(str::to_owned);
+        if let Some(page) = elsewhere.filter(|page| page.starts_with("/answers/")) {
+            told = self.exchange(who, &format!("GET {page}"), &[]);
+        }
         let asked = || format!("{line} {:?}", String::from_utf8_lossy(&body[..body.len().min(300)]));
         assert!(began.elapsed() < LONGEST, "{} took {:?}", asked(), began.elapsed());
         assert!((200..500).contains(&told.status), "{}: {told:?}", asked());
