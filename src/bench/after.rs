@@ -15,7 +15,7 @@ use crate::{
 /// One base or drop that was sold.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SoldHere {
-    /// Its id.
+    /// The id that it has in the catalogue.
     pub id: String,
     /// Where it lay; a base has no compartment.
     pub home: Option<Home>,

@@ -16,7 +16,7 @@ use crate::{
 pub struct PartShort {
     /// Id of the part.
     pub part: String,
-    /// Its name.
+    /// The name that the maker gave it.
     pub name: String,
     /// Whether it is measured in millimetres.
     pub by_length: bool,

@@ -26,7 +26,7 @@ pub enum ChainError {
 /// Cuts of one part.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Chains {
-    /// Its name.
+    /// The name that the maker gave it.
     pub name: String,
     /// What is cut from what.
     pub job: CutJob,

@@ -14,7 +14,7 @@ const SIZES: (f64, f64) = (0.2, 5.0);
 /// A show that is over.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PastShow {
-    /// Its number.
+    /// The number under which the ledger keeps it.
     pub show: i64,
     /// What it was.
     pub about: AboutShow,

@@ -32,9 +32,9 @@ pub enum Basis {
 /// How many of one drop or base to make.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Number {
-    /// Its id.
+    /// The id that it has in the catalogue.
     pub id: String,
-    /// Its name.
+    /// The name that the maker gave it.
     pub name: String,
     /// Where it lies; a base has no compartment.
     pub home: Option<Home>,
@@ -46,7 +46,7 @@ pub struct Number {
     pub shows: (u32, u32),
     /// Whether its cost is known; otherwise half its price is taken for it (common practice, no source).
     pub cost_known: bool,
-    /// The number.
+    /// How many to make, with the range and the chances.
     #[serde(flatten)]
     pub number: HowMany,
 }

@@ -13,9 +13,9 @@ use crate::{
 /// One base or drop with its cost.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Priced {
-    /// Its id.
+    /// The id that it has in the catalogue.
     pub id: String,
-    /// Its name.
+    /// The name that the maker gave it.
     pub name: String,
     /// Its price as marked.
     pub price: Decimal,
