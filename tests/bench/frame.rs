@@ -13,6 +13,8 @@
     reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
+#[path = "forty.rs"]
+mod forty;
 #[allow(dead_code, reason = "the hand can do more than is measured")]
 #[path = "../kiosk_support/mod.rs"]
 mod kiosk_support;
@@ -27,13 +29,11 @@ use bevy::{
     },
 };
 use bevy_egui::egui::vec2;
-use chatelaine::{guest::Request, kiosk::offscreen};
+use chatelaine::kiosk::offscreen;
+use forty::{DROPS, hang_forty};
 use kiosk_support::{Hand, options};
 
 const SIZES: [(u32, u32); 2] = [(1280, 800), (2560, 1600)];
-/// The narrow ones, for forty of them have to fit.
-const NARROW: [&str; 5] = ["key-tiny", "bead-jade", "bead-pearl", "bead-garnet", "charm-star"];
-const DROPS: usize = 40;
 /// A frame is long when it takes so many times the median.
 const LONG: f64 = 3.0;
 
@@ -90,18 +90,7 @@ fn main() {
         if let Some(driver) = hand.app.world().get_resource::<RenderAdapterInfo>() {
             println!("{size:?} on {} {:?} {}", driver.name, driver.backend, driver.driver_info);
         }
-        hand.tap(&Request::Begin);
-        hand.ask(Request::Longer(40));
-        hand.tap(&Request::ToStage);
-        for kind in NARROW.into_iter().cycle().take(DROPS * 4) {
-            if hand.hung().len() == DROPS {
-                break;
-            }
-            hand.app.world_mut().write_message(Request::Hang { kind: kind.into(), at: None });
-            hand.frames(2);
-        }
-        assert_eq!(hand.hung().len(), DROPS, "forty drops hang");
-        hand.seconds(4.0);
+        hang_forty(&mut hand, 4.0);
         let (finger, middle) = (hand.finger(), hand.stage().left_center() + vec2(60.0, 0.0));
         hand.touch(finger, TouchPhase::Started, middle);
         hand.frames(5);

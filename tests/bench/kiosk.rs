@@ -10,6 +10,8 @@
     reason = "tests may end in a panic and print what they measured, and share their helpers"
 )]
 
+#[path = "forty.rs"]
+mod forty;
 #[allow(dead_code, reason = "the hand can do more than is measured")]
 #[path = "../kiosk_support/mod.rs"]
 mod kiosk_support;
@@ -27,28 +29,8 @@ use chatelaine::{
     link::{News, Snapshot},
 };
 use criterion::Criterion;
+use forty::{DROPS, hang_forty};
 use kiosk_support::Hand;
-
-/// Forty drops, as many of each kind as the table has until they are enough; the narrow ones, for they have to fit.
-const NARROW: [&str; 5] = ["key-tiny", "bead-jade", "bead-pearl", "bead-garnet", "charm-star"];
-const DROPS: usize = 40;
-
-fn hang_forty() -> Hand {
-    let mut hand = Hand::at((1280, 800));
-    hand.tap(&Request::Begin);
-    hand.ask(Request::Longer(40));
-    hand.tap(&Request::ToStage);
-    for kind in NARROW.into_iter().cycle().take(DROPS * 4) {
-        if hand.hung().len() == DROPS {
-            break;
-        }
-        hand.app.world_mut().write_message(Request::Hang { kind: kind.into(), at: None });
-        hand.frames(2);
-    }
-    assert_eq!(hand.hung().len(), DROPS, "forty drops hang");
-    hand.seconds(8.0);
-    hand
-}
 
 /// So many frames of a busy evening are timed.
 const FRAMES: usize = 10_000;
@@ -118,7 +100,8 @@ fn long_frames(hand: &mut Hand, finger: u64, middle: Pos2) {
 
 fn main() {
     let mut c = Criterion::default().configure_from_args();
-    let mut hand = hang_forty();
+    let mut hand = Hand::at((1280, 800));
+    hang_forty(&mut hand, 8.0);
     // A finger that rests keeps the guest's things on the screen.
     let (finger, middle) = (hand.finger(), hand.stage().left_center() + vec2(60.0, 0.0));
     hand.touch(finger, TouchPhase::Started, middle);

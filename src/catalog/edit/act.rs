@@ -8,7 +8,7 @@ use crate::craft::Home;
 pub enum Act {
     /// Lays a new drop into an empty compartment.
     Lay {
-        /// Which compartment.
+        /// The compartment in which it is going to lie.
         home: Home,
         /// What is told of the drop, its id among it.
         fields: Fields,
@@ -26,14 +26,14 @@ pub enum Act {
         from: Home,
         /// Where the copy lies.
         to: Home,
-        /// Its id.
+        /// The id by which the catalogue knows it.
         id: String,
     },
     /// Moves a drop; where another lies, the two change places.
     Move {
-        /// From here.
+        /// The compartment in which it lies now.
         from: Home,
-        /// To there.
+        /// The compartment into which it goes.
         to: Home,
     },
     /// Takes a drop off the table; its compartment is empty then.
@@ -43,9 +43,9 @@ pub enum Act {
     },
     /// Sets up another tray of empty compartments.
     NewTray {
-        /// Its letter.
+        /// The letter that the tray has on the table.
         letter: char,
-        /// Its name.
+        /// The name that the maker gives the tray.
         name: String,
         /// How many rows it has.
         rows: usize,
@@ -54,9 +54,9 @@ pub enum Act {
     },
     /// Gives a tray another name.
     NameTray {
-        /// Its letter.
+        /// The letter that the tray has on the table.
         letter: char,
-        /// Its name.
+        /// The name that the maker gives the tray.
         name: String,
     },
     /// Adds a row of empty compartments, as long as the last one.
@@ -73,14 +73,14 @@ pub enum Act {
     },
     /// Tells something else of a base.
     TellBase {
-        /// Its id.
+        /// The id by which the catalogue knows it.
         id: String,
         /// What is told.
         fields: Fields,
     },
     /// Takes a base off the table.
     RetireBase {
-        /// Its id.
+        /// The id by which the catalogue knows it.
         id: String,
     },
     /// Tells something else of the table itself.

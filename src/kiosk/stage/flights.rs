@@ -65,9 +65,9 @@ pub struct Flights {
 /// A drop that has come to the base.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Landed {
-    /// Which.
+    /// The drop, by its number in the design.
     pub token: Token,
-    /// Where.
+    /// Where its ring took hold, in pixels of the window.
     pub at: Pos2,
     /// From which side: −1 if it flew to the left.
     pub way: f32,
