@@ -39,6 +39,8 @@ mod bill_story;
 mod bills;
 #[path = "desk/by_hand.rs"]
 mod by_hand;
+#[path = "desk/helper.rs"]
+mod helper;
 #[path = "desk/kit.rs"]
 mod kit;
 

@@ -6,6 +6,7 @@
 //! | `numbers` | how many of everything to make for the next show |
 //! | `prices` | what everything costs and earns, and what it should cost |
 //! | `after` | what a show came to for the maker |
+//! | `costs` | what the parts and the work in what was sold cost |
 //! | `batch` | what a batch takes from the drawers, what is short, what to buy |
 //! | `parts` | bases and drops in one list |
 //! | `chains` | what is cut from which spool |
@@ -13,6 +14,7 @@
 mod after;
 mod batch;
 mod chains;
+mod costs;
 mod history;
 mod numbers;
 mod parts;
@@ -21,6 +23,7 @@ mod prices;
 pub use after::{AfterShow, SoldHere, SoldOfSort, after_show};
 pub use batch::{Batch, PartShort, batch};
 pub use chains::{ChainError, Chains, chains};
+pub use costs::{SoldCosts, sold_costs};
 pub use history::{PastShow, past_shows};
 pub use numbers::{Basis, Number, numbers};
 pub use prices::{Priced, prices};

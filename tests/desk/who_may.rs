@@ -6,7 +6,8 @@ use std::{collections::BTreeMap, path::Path};
 use chatelaine::{ledger::Visitor, link::Pairing};
 use sha2::{Digest, Sha256};
 
-use super::{staff::helper, *};
+use super::*;
+use crate::helper::helper;
 
 /// For whom a route is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
