@@ -121,9 +121,9 @@ pub(super) fn plugin(app: &mut App) {
         .add_systems(Update, keep_at_hand.in_set(Phase::Derive));
 }
 
-/// What has no relief of its own yet lies flat.
+/// What has no relief of its own yet lies flat, and is nowhere clear: the relief's opacity is where the body is.
 fn make_a_flat_relief(mut pictures: ResMut<Pictures>, mut images: ResMut<Assets<Image>>) {
-    let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 255]));
+    let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 0]));
     pictures.flat = images.add(relief_map(flat));
 }
 
