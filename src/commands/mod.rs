@@ -7,6 +7,7 @@
 //! | `backup` | `chatelaine backup` and `chatelaine verify` |
 //! | `show` | `chatelaine show`: lists and files of shows |
 //! | `prep` | `chatelaine prep`: how many to make, cuts, parts, costs |
+//! | `tray` | `chatelaine tray`: a tray by one photo, as files |
 //! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
 //! | `answers`, `hang` | the computing commands, one answer each |
 //! | `ending` | the orderly end |
@@ -29,6 +30,7 @@ mod kiosk;
 mod prep;
 mod rehearse;
 mod show;
+mod tray;
 mod window;
 
 use std::{
@@ -85,6 +87,8 @@ enum Command {
     Prep(prep::Options),
     /// Read the catalogue and tell every mistake with its place.
     Check(answers::Catalogued),
+    /// Cut every compartment of a tray out of one photo.
+    Tray(tray::Options),
     /// What a piece costs.
     Quote(answers::PieceFile),
     /// How a piece, or a bare chain, hangs.
@@ -127,6 +131,7 @@ pub(super) fn run() -> ExitCode {
         Command::Show(options) => show::run(options),
         Command::Prep(options) => prep::run(options),
         Command::Check(options) => answers::check(&options),
+        Command::Tray(options) => tray::run(&options),
         Command::Quote(options) => answers::quote(&options),
         Command::Hang(options) => hang::run(&options),
         Command::Caution(options) => answers::caution(&options),
