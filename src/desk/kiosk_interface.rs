@@ -32,7 +32,7 @@ use crate::{
         wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PieceToThread, PinQuestion},
     },
     quoting::excerpt,
-    ticket::{Receipt, SentTicket, TicketNumber},
+    ticket::{NotTaken, Receipt, SentTicket, TicketNumber},
 };
 
 /// A question for news waits this long for some.
@@ -255,7 +255,7 @@ async fn deliver(
     Json(delivery): Json<Delivery>,
 ) -> Result<Json<Receipt>, Refusal> {
     if delivery.ticket.number.kiosk() != kiosk.digit {
-        return Ok(Json(Receipt::Refused { reason: "the number has another tablet’s digit".into() }));
+        return Ok(Json(Receipt::refused(NotTaken::OtherDigit)));
     }
     match (delivery.ticket.practice, desk.practice.is_on()) {
         // Neither is ever entered among the others: the one counts for nothing, the other waits on its tablet.
@@ -289,7 +289,7 @@ async fn take_in(
     }
     let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
     if !desk.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
-        return Ok(Json(Receipt::Refused { reason: "nobody at the desk has asked for it".into() }));
+        return Ok(Json(Receipt::refused(NotTaken::NotAsked)));
     }
     let loaded = desk.catalog.loaded();
     let (receipt, number) =

@@ -16,6 +16,7 @@ const PAGES: &[&str] = &[
     "/new",
     "/trays",
     "/table",
+    "/put-back",
     "/parts",
     "/show",
     "/shows",

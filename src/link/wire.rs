@@ -29,7 +29,7 @@ use crate::{
     craft::Piece,
     machine::Battery,
     quoting::quoted,
-    ticket::{SentTicket, TicketNumber},
+    ticket::{NotTaken, SentTicket, TicketNumber},
 };
 
 /// `text` as one part of an address: letters, digits and the four signs that need no coding stand for themselves, every other
@@ -135,7 +135,7 @@ pub struct DeskNews {
 }
 
 /// What lies on a kiosk, for the seller.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct KioskReport {
     /// Tickets on their way, oldest first.
     pub waiting: Vec<TicketReport>,
@@ -149,7 +149,7 @@ pub struct KioskReport {
 }
 
 /// One ticket that lies on a kiosk.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct TicketReport {
     /// Id of the ticket.
     pub id: Uuid,
@@ -159,8 +159,11 @@ pub struct TicketReport {
     pub drops: usize,
     /// The sum, in words.
     pub sum: String,
-    /// What is in the way; empty while nothing is.
+    /// What is in the way, in English; empty while nothing is.
     pub trouble: String,
+    /// The same as a code with its facts; tablets of earlier versions say none.
+    #[serde(default, deserialize_with = "NotTaken::known_or_none", skip_serializing_if = "Option::is_none")]
+    pub why: Option<NotTaken>,
 }
 
 /// The catalogue with what tells one picture from another.

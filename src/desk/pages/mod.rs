@@ -11,6 +11,7 @@
 //! | `lengths` | the lengths a base is made in, as forms offer them |
 //! | `paying`, `reduction`, `typed` | what every till shows and reads: ways to pay, cash given; what is taken off by hand; amounts as they are typed |
 //! | `table` | the seller's own table: what lies where, what it costs, what is guessed |
+//! | `put_back` | where a stray drop belongs |
 //! | `trays` | counts, and the catalogue's mistakes |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
@@ -35,6 +36,7 @@ mod nowhere;
 mod on;
 mod paper;
 mod paying;
+mod put_back;
 mod queue;
 mod reduction;
 mod sales;
@@ -80,6 +82,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(paper::routes())
         .merge(trays::routes())
         .merge(table::routes())
+        .merge(put_back::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
         .merge(bench::routes())

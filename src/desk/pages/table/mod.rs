@@ -8,6 +8,7 @@
 //! | `compartment`, `lay` | one compartment: the page, and what is done there |
 //! | `trays`, `many` | trays as grids; new prices for many compartments |
 //! | `bases` | what drops hang on |
+//! | `labels` | price marks and other paper for the table |
 //! | `form`, `refused` | forms with photos, and what a page has seen; why nothing was changed, with both sides of a conflict |
 //! | `guesses` | what is guessed, in words |
 
@@ -16,6 +17,7 @@ mod compartment;
 mod facts;
 mod form;
 mod guesses;
+mod labels;
 mod lay;
 mod many;
 mod overview;
@@ -37,4 +39,5 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(trays::routes())
         .merge(many::routes())
         .merge(bases::routes())
+        .merge(labels::routes())
 }
