@@ -67,6 +67,8 @@ mod staff;
 mod support;
 #[path = "desk/tickets.rs"]
 mod tickets;
+#[path = "desk/waiting.rs"]
+mod waiting;
 #[path = "desk/who_may.rs"]
 mod who_may;
 

@@ -17,6 +17,7 @@ const PAGES: &[&str] = &[
     "/trays",
     "/table",
     "/put-back",
+    "/waiting",
     "/parts",
     "/show",
     "/shows",

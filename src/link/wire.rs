@@ -9,6 +9,7 @@
 //! | `POST /link/report` | [`KioskReport`] | nothing |
 //! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
+//! | `GET /link/waiting` | – | [`WaitingNews`]: who is called to a seat, and how long a guest waits |
 //! | `GET /link/piece/NUMBER` | – | [`PieceToThread`]: the piece of a ticket of this show, or 404 |
 //!
 //! `P` is `true` or `false`: whether the tablet practises, as far as it knows. A tablet of an earlier version does not say
@@ -215,6 +216,23 @@ pub enum PinAnswer {
     NotSet,
     /// No PIN has been set yet, and this is the setup code that the desk's terminal shows.
     SetupCode,
+}
+
+/// Who is called to a seat at the table, and how long a guest waits who takes a number now. Numbers of this line are no
+/// ticket's.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct WaitingNews {
+    /// Seats at the table; 0 where nobody has said how many, and no line is kept.
+    pub seats: usize,
+    /// Seats that can be taken at once.
+    pub free: usize,
+    /// The numbers that are called, the first called first.
+    pub called: Vec<u32>,
+    /// How many wait.
+    pub waiting: usize,
+    /// From and to how many minutes a guest waits who takes a number now, as it is told to guests: nine of ten wait longer
+    /// than the one, nine of ten less than the other.
+    pub minutes: Option<(u32, u32)>,
 }
 
 /// The piece of a ticket, for whoever collects and threads it.

@@ -61,6 +61,7 @@ const OWN_TABLE: &[&str] = &[
     "/put-back",
     "/put-back?home=A1",
     "/put-back?home=B16",
+    "/waiting",
 ];
 
 /// What is refused at the seller's own table.
