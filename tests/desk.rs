@@ -79,6 +79,8 @@ mod tray_kill;
 mod tray_photo;
 #[path = "desk/tray_scene.rs"]
 mod tray_scene;
+#[path = "desk/waiting.rs"]
+mod waiting;
 #[path = "desk/who_may.rs"]
 mod who_may;
 

@@ -6,6 +6,7 @@
 //! | `desk` | `chatelaine desk` |
 //! | `backup` | `chatelaine backup` and `chatelaine verify` |
 //! | `show` | `chatelaine show`: lists and files of shows |
+//! | `labels` | `chatelaine labels`: price marks and other paper for the table |
 //! | `prep` | `chatelaine prep`: how many to make, cuts, parts, costs |
 //! | `tray` | `chatelaine tray`: a tray by one photo, as files |
 //! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
@@ -27,6 +28,7 @@ mod ending;
 mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
+mod labels;
 mod prep;
 mod rehearse;
 mod show;
@@ -83,6 +85,8 @@ enum Command {
     Verify(backup::Verify),
     /// What shows came to, in lists and files, also while a desk is running.
     Show(show::Options),
+    /// Price marks, tags, maps of the trays, a sheet to set up by and a price list, as one PDF file.
+    Labels(labels::Options),
     /// Before and after a show: how many to make, cuts, parts to buy, costs, also while a desk is running.
     Prep(prep::Options),
     /// Read the catalogue and tell every mistake with its place.
@@ -129,6 +133,7 @@ pub(super) fn run() -> ExitCode {
         Command::Backup(options) => backup::backup(options),
         Command::Verify(options) => backup::verify(options),
         Command::Show(options) => show::run(options),
+        Command::Labels(options) => labels::run(&options),
         Command::Prep(options) => prep::run(options),
         Command::Check(options) => answers::check(&options),
         Command::Tray(options) => tray::run(&options),

@@ -14,7 +14,7 @@
 //! | `photo_work`, `tray_drafts`, `tray_cutting` | one photo at a time; photos of trays that are being worked on, and the work on them |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
-//! | `refusal`, `refusal_forms`, `ledger_words`, `money_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses and why an amount is none, in the reader's language |
+//! | `refusal`, `refusal_forms`, `ledger_words`, `money_words`, `not_taken_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses, why an amount is none and why a tablet's ticket was not taken, in the reader's language |
 //! | `language` | in which language a request is answered |
 //! | `signed_in`, `seller`, `cookies`, `return_page` | who is signed in, how a request says so, what a browser keeps, and where signing in leads back to |
 //! | `approval` | what needs the seller, on a helper's phone |
@@ -59,6 +59,7 @@ mod ledger_thread;
 mod ledger_words;
 mod live_catalog;
 mod money_words;
+mod not_taken_words;
 mod outward;
 mod pages;
 mod photo_work;

@@ -23,6 +23,9 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/cautions.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/paper.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/bench.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/labels.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/refusals.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/waiting.ftl")),
         ]
     };
 }

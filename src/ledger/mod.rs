@@ -21,6 +21,7 @@
 //! | `about_show` | what a show is, as it is told at the desk |
 //! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
 //! | `report` | everything that is told of one show, for files |
+//! | `waiting` | guests who wait for a seat |
 //! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
 //! | `error` | why the ledger refuses |
 
@@ -56,6 +57,7 @@ mod store;
 mod sums;
 mod take_catalog;
 mod ticket;
+mod waiting;
 
 pub(crate) use about_show::LONGEST_SHOW_NAME;
 pub use about_show::{AboutError, AboutShow, ShowKind, ShowListed};

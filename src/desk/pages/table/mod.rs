@@ -8,6 +8,7 @@
 //! | `compartment`, `lay` | one compartment: the page, and what is done there |
 //! | `trays`, `many` | trays as grids; new prices for many compartments |
 //! | `bases` | what drops hang on |
+//! | `labels` | price marks and other paper for the table |
 //! | `form`, `refused` | forms with photos, and what a page has seen; why nothing was changed, with both sides of a conflict |
 //! | `tray_photo` | a tray by one photo |
 //! | `ids` | ids for what is new |
@@ -19,6 +20,7 @@ mod facts;
 mod form;
 mod guesses;
 mod ids;
+mod labels;
 mod lay;
 mod many;
 mod overview;
@@ -42,4 +44,5 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(many::routes())
         .merge(bases::routes())
         .merge(tray_photo::routes())
+        .merge(labels::routes())
 }

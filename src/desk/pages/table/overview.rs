@@ -61,6 +61,7 @@ async fn overview(
         p.links.row.wraps {
             a href="/table/one-off" { (say!(texts, "table-one-off")) }
             a href="/table/prices" { (say!(texts, "table-prices")) }
+            a href="/table/paper" { (say!(texts, "labels-page")) }
             a href="/trays" { (say!(texts, "to-trays")) }
         }
         @if let Some(last) = last {
