@@ -22,6 +22,8 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/cautions.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/paper.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/bench.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/counting.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/making.ftl")),
         ]
     };
 }

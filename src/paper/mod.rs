@@ -3,7 +3,7 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `receipt`, `slip` | the facts of each, and the rows that follow from them |
+//! | `receipt`, `slip`, `hand_over` | the facts of each, and the rows that follow from them |
 //! | `document` | the rows, and the sheet that they are set on |
 //! | `wrap` | lines of a width out of words |
 //! | `typeface` | the typefaces in the program, and how wide words are in them |
@@ -12,6 +12,7 @@
 
 mod code_page;
 mod document;
+mod hand_over;
 mod layout;
 mod pdf;
 mod raster;
@@ -22,6 +23,7 @@ mod typeface;
 mod wrap;
 
 pub use document::{Document, PaperError, Row, Sheet, Sort};
+pub use hand_over::HandOver;
 pub use pdf::pdf;
 pub use receipt::{Back, Off, OffWhy, Paid, Receipt, SoldPiece, TakenBack, TaxLine};
 pub use roll::roll;

@@ -11,7 +11,7 @@
 //! | `lengths` | the lengths a base is made in, as forms offer them |
 //! | `paying`, `reduction`, `typed` | what every till shows and reads: ways to pay, cash given; what is taken off by hand; amounts as they are typed |
 //! | `table` | the seller's own table: what lies where, what it costs, what is guessed |
-//! | `trays` | counts, and the catalogue's mistakes |
+//! | `trays`, `counting` | counts, and the catalogue's mistakes; counting all trays on one page |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
 //! | `show` | what a show is and came to; ending it; practice |
@@ -26,6 +26,7 @@ mod caution_signs;
 mod cautions_card;
 mod change_pin;
 mod confirm;
+mod counting;
 mod frame;
 mod inset;
 mod kiosks;
@@ -79,6 +80,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(sales::routes())
         .merge(paper::routes())
         .merge(trays::routes())
+        .merge(counting::routes())
         .merge(table::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
