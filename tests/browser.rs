@@ -16,6 +16,8 @@ use rust_decimal::Decimal;
 
 #[path = "browser/axe.rs"]
 mod axe;
+#[path = "browser/bench.rs"]
+mod bench;
 #[path = "desk/bill_story.rs"]
 mod bill_story;
 #[path = "browser/by_hand.rs"]

@@ -4,7 +4,7 @@
 //! | --- | --- |
 //! | `kiosk`, `window` | `chatelaine kiosk` and `chatelaine` alone; what happens when the window fails |
 //! | `desk` | `chatelaine desk` |
-//! | `backup` | `chatelaine backup` and `chatelaine verify` |
+//! | `backup` | `chatelaine backup`, `chatelaine restore` and `chatelaine verify` |
 //! | `show` | `chatelaine show`: lists and files of shows |
 //! | `labels` | `chatelaine labels`: price marks and other paper for the table |
 //! | `prep` | `chatelaine prep`: how many to make, cuts, parts, costs |
@@ -81,6 +81,8 @@ enum Command {
     Rehearse(rehearse::Options),
     /// Copy the ledger into one file, also while a desk is running, and read the copy back.
     Backup(backup::Backup),
+    /// Let a backup take the ledger's place, while no desk is running; what it replaces is kept beside it.
+    Restore(backup::Restore),
     /// Read a whole ledger or backup and tell what is wrong with it.
     Verify(backup::Verify),
     /// What shows came to, in lists and files, also while a desk is running.
@@ -131,6 +133,7 @@ pub(super) fn run() -> ExitCode {
         Command::Desk(options) => return desk::run(options),
         Command::Rehearse(options) => return rehearse::run(&options),
         Command::Backup(options) => backup::backup(options),
+        Command::Restore(options) => backup::restore(options),
         Command::Verify(options) => backup::verify(options),
         Command::Show(options) => show::run(options),
         Command::Labels(options) => labels::run(&options),

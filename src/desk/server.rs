@@ -48,7 +48,7 @@ use super::{
 use crate::{
     catalog::{TableEditor, Watch, watch},
     disk::{self, FolderLock, LockError, digest::sha256_hex},
-    ledger::{Ledger, LedgerError},
+    ledger::{Ledger, LedgerError, restore_now},
     link::Pairing,
 };
 
@@ -105,7 +105,11 @@ impl Desk {
         let editor = TableEditor::open(config.catalog_dir.clone(), config.data_dir.join("versions")).map_err(data)?;
         let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
         let now = clock.now();
-        let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
+        let file = config.data_dir.join("ledger.sqlite");
+        if let Some(kept) = restore_now(&file).map_err(|error| DeskError::Restore(Box::new(error)))? {
+            tracing::info!("a backup has taken the ledger's place; what was there lies in {}", kept.display());
+        }
+        let mut ledger = Ledger::open(&file, now)?;
         let cut_short = ledger.practice_was_cut_short(now);
         catalog.show_is(ledger.about_show(ledger.show()?.id)?);
         let loaded = catalog.loaded();

@@ -42,7 +42,18 @@ pub(super) struct DeskState {
 pub(super) fn is_ours(name: &str) -> bool {
     name.starts_with("ledger.")
         || name.starts_with("practice.")
-        || ["last-good", "last-good.new", "table", "versions", tray_drafts::FOLDER].contains(&name)
+        || name.starts_with("replaced-")
+        || [
+            "last-good",
+            "last-good.new",
+            "table",
+            "versions",
+            "backups",
+            "restore-next.json",
+            "restoring.sqlite",
+            tray_drafts::FOLDER,
+        ]
+        .contains(&name)
 }
 
 impl DeskState {

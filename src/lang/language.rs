@@ -26,6 +26,8 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/labels.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/refusals.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/waiting.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/counting.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/making.ftl")),
         ]
     };
 }

@@ -25,6 +25,7 @@ const SHOWS_AND_SALES: &[&str] = &[
     "/shows/none",
     "/shows/99/money.csv",
     "/shows/99/none",
+    "/trays/count",
     "/bench",
     "/bench?kind=home_party",
     "/bench/cuts",
@@ -35,6 +36,16 @@ const SHOWS_AND_SALES: &[&str] = &[
     "/bench/cuts?part=cable-brass&length=18in&count=x",
     "/bench/cuts?part=cork&length=18in&count=1",
     "/bench/shows/99",
+    "/bench/parts",
+    "/bench/made",
+    "/bench/lots",
+    "/bench/lots?lot=K-26-1",
+    "/bench/lots?lot=none",
+    "/bench/packing",
+    "/bench/plans",
+    "/bench/year",
+    "/bench/year?year=x",
+    "/bench/year?on=x",
     "/bench/backup",
     "/bench/backup/none",
 ];
@@ -97,6 +108,9 @@ const NAMES: &[&str] = &[
     "My table",
 ];
 
+/// What the maker wrote of parts, lots and papers stays as it is in every language.
+const WORKSHOP: &str = include_str!("../../catalog/parts.ron");
+
 /// Somebody who reads the pages in a language.
 struct Reader {
     lang: Lang,
@@ -152,7 +166,9 @@ impl Reader {
         let offers = Lang::ALL.map(|lang| format!("{} (PDF)", Texts::of(lang).get("paper-link-receipt")));
         let is_offer = |words: &&str| offers.iter().any(|offer| offer == words);
         let all = raw.chain(left.chain(alone).chain(same).map(String::as_str));
-        all.filter(|words| !is_offer(words)).map(str::to_owned).collect()
+        // A part may be called as a sort is in English.
+        let is_makers = |words: &&str| WORKSHOP.contains(&format!("\"{words}\""));
+        all.filter(|words| !is_offer(words) && !is_makers(words)).map(str::to_owned).collect()
     }
 }
 

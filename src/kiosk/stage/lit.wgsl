@@ -74,7 +74,11 @@ fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>, world: vec2<f32>
     let key = key_now();
     let relit = clamp(shade(now, key) / shade(n, KEY), 0.6, 1.5);
     let shine = surface.x * (glint(now, key, 36.0) - glint(n, KEY, 36.0));
-    let lit = max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0));
+    var lit = max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0));
+    // Grey pictures of round wire are stained brighter than they are; the others are as bright as they were painted.
+    if max(tint.r, max(tint.g, tint.b)) > 1.0 {
+        lit = softly(lit);
+    }
     if surface.z == 0.0 {
         return vec4<f32>(lit, color.a);
     }
@@ -128,6 +132,11 @@ fn wire_sizes(size: vec2<f32>) -> vec3<f32> {
     return vec3<f32>(max(size.x * 0.5 - thick * (1.0 + form.y), 0.0), thick / form.x, thick);
 }
 
+// What is brighter than a screen: straight up to a knee, then softly towards white.
+fn softly(light: vec3<f32>) -> vec3<f32> {
+    return select(light, 0.55 + 0.45 * (1.0 - exp(-(light - 0.55) / 0.45)), light > vec3<f32>(0.55));
+}
+
 // What polished metal shows of the room, as a share of its own colour: a bench by a window up on the left, linen below and
 // behind. The same room as the one the pictures were painted in.
 fn room_in_metal(n: vec3<f32>) -> f32 {
@@ -139,9 +148,7 @@ fn room_in_metal(n: vec3<f32>) -> f32 {
     grey *= 1.0 - 0.45 * smoothstep(-0.4, 0.8, r.x - 0.4 * r.y);
     grey += smoothstep(0.0, 0.7, -r.z) * (0.64 + 0.22 * r.y) * 0.6;
     let window = smoothstep(0.80, 0.95, dot(r, key_now()));
-    let light = max(grey, 0.05) * 1.3 + 2.4 * window;
-    // Straight up to a knee, then softly towards white.
-    return select(light, 0.55 + 0.45 * (1.0 - exp(-(light - 0.55) / 0.45)), light > 0.55) * (1.0 + surface.x * window);
+    return softly(vec3<f32>(max(grey, 0.05) * 1.3 + 2.4 * window)).x * (1.0 + surface.x * window);
 }
 
 fn wire(p: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
@@ -154,7 +161,7 @@ fn wire(p: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
     // Round wire: the further from its middle line, the more it turns away.
     let across = away / sizes.z * min(1.0, 0.98 * sizes.z / max(distance, 0.0001));
     let n = vec3<f32>(axis.x * across.x - axis.y * across.y, axis.y * across.x + axis.x * across.y, sqrt(max(1.0 - dot(across, across), 0.0)));
-    return vec4<f32>(tint.rgb * room_in_metal(n), tint.a * there);
+    return vec4<f32>(softly(tint.rgb * room_in_metal(n)), tint.a * there);
 }
 
 fn shadow_of_wire(p: vec2<f32>, size: vec2<f32>) -> vec4<f32> {

@@ -62,9 +62,16 @@ pub(super) fn height_of(rank: usize, chosen: bool) -> f32 {
     z::DROPS + rank as f32 * 0.01 + if chosen { 40.0 } else { 0.0 }
 }
 
+/// Round wire shows more of the window than the flat middle of a large body does; by so much it is brighter. As path-traced
+/// chains and rings are (`assets/art/piece.py`).
+const ROUND_WIRE: f32 = 1.5;
+/// A ring's wire beside a chain's, as sRGB.
+const RING: f32 = 1.15;
+
 fn tint(finish: Finish, dim: f32) -> Color {
     let [r, g, b] = art::tint(finish).map(|part| (part * (1.0 - dim) + 0.9 * dim).min(1.0));
-    Color::srgb(r, g, b)
+    let light = Color::srgb(r, g, b).to_linear();
+    Color::linear_rgb(light.red * ROUND_WIRE, light.green * ROUND_WIRE, light.blue * ROUND_WIRE)
 }
 
 fn shadow_color(shadow: Shadow) -> Color {
@@ -214,7 +221,7 @@ impl Seen<'_> {
             size: round(WIRE_ROOM),
             angle: -lean,
             z,
-            color: shaded(tint(finish, 0.0), share),
+            color: shaded(tint(finish, 0.0), RING * share),
             dress: Dress::wire(thick, right, GLINT * share),
         };
         let shadow = Shadow::from(Shadow::OF_RING_MM + place.lifted_mm);

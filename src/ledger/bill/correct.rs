@@ -97,7 +97,7 @@ impl Ledger {
             note(&tx, now, Some(id), "paid", &payment)?;
             bill.payments.push(payment);
         }
-        sums.keep(&tx)?;
+        sums.keep(&tx, now)?;
         // A piece that was alone on the bill was paid first; what was paid later was for something else.
         let of_the_piece = bill.first_of(at) == 0;
         let paid_so =
@@ -170,7 +170,7 @@ fn take_back_in(
         }
         Corrected::Payment(_) => return Err(LedgerError::NoLine),
     };
-    sums.keep(tx)?;
+    sums.keep(tx, now)?;
     note(tx, now, Some(id), "corrected", back)?;
     bill.corrections.push(Correction {
         at: now,

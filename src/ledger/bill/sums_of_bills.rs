@@ -1,6 +1,7 @@
 //! What a bill adds to the sums of the running show: money when it moves, goods when they become the guest's, and what is
 //! taken back when it is.
 
+use jiff::Timestamp;
 use rusqlite::Connection;
 use rust_decimal::Decimal;
 
@@ -8,6 +9,7 @@ use super::{Bill, Goods, Payment};
 use crate::{
     ledger::{
         CloseOut, LedgerError, SetApart, Ticket,
+        moved::note_moved,
         sums::{self, add, add_line, add_parts},
     },
     money::{PlainSum, PriceRules, Quote},
@@ -16,6 +18,8 @@ use crate::{
 /// The sums of show `show` while a bill changes them.
 pub(super) struct ShowSums {
     sums: CloseOut,
+    /// What they were before.
+    before: CloseOut,
     /// The number and the currency of the bill.
     bill: String,
     rules: PriceRules,
@@ -23,10 +27,12 @@ pub(super) struct ShowSums {
 
 impl ShowSums {
     pub(super) fn of(db: &Connection, show: i64, bill: &Bill) -> Result<Self, LedgerError> {
-        Ok(Self { sums: sums::of(db, show)?, bill: bill.number.to_string(), rules: bill.rules.clone() })
+        let sums = sums::of(db, show)?;
+        Ok(Self { before: sums.clone(), sums, bill: bill.number.to_string(), rules: bill.rules.clone() })
     }
 
-    pub(super) fn keep(self, db: &Connection) -> Result<(), LedgerError> {
+    pub(super) fn keep(self, db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
+        note_moved(db, self.sums.show, now, &self.before, &self.sums)?;
         sums::keep(db, &self.sums)
     }
 

@@ -6,21 +6,18 @@ use axum::{
     Router,
     extract::{Path, State},
     http::StatusCode,
-    response::{IntoResponse, Response},
+    response::Response,
     routing::get,
 };
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 
-use super::{SHOWS, mistakes_in, workshop};
+use super::{SHOWS, titled, workshop};
 use crate::{
     bench::{AfterShow, SoldOfSort, after_show, past_shows},
     catalog::Catalog,
     desk::{
-        pages::{
-            frame::{Tab, page},
-            words::{self, money},
-        },
+        pages::words::{self, money},
         refusal::Refusal,
         seller::Owner,
         state::DeskState,
@@ -44,7 +41,7 @@ async fn after(
     let past = desk.ledger.look(|ledger| past_shows(ledger, SHOWS)).await?;
     let past = past.into_iter().find(|past| past.show == id).ok_or_else(nothing)?;
     let (texts, loaded) = (seller.texts, desk.catalog.loaded());
-    let (workshop, mistakes) = workshop(&desk, &loaded.catalog);
+    let (workshop, mistakes) = workshop(&desk, &loaded.catalog).await?;
     let after = after_show(&loaded.catalog, workshop.as_ref(), &past);
     let told = Told { texts, catalog: &loaded.catalog, currency: past.currency, after: &after };
     let title = match &past.about.place {
@@ -52,17 +49,12 @@ async fn after(
         None => say!(texts, "show-name", show = id),
     };
     let main = html! {
-        h1 { (title) }
-        (mistakes_in(texts, mistakes.as_ref()))
         (told.sums())
         (told.by_sort())
         (told.by_home())
-        p.links {
-            a href="/bench" { (say!(texts, "bench-restock")) }
-            a href={ "/shows/" (id) } { (say!(texts, "bench-close-out")) }
-        }
+        p.links { a href={ "/shows/" (id) } { (say!(texts, "bench-close-out")) } }
     };
-    Ok(page(&desk, texts, Tab::Bench, &title, &main).into_response())
+    Ok(titled(&desk, texts, "/bench/shows", &title, mistakes.as_ref(), &main))
 }
 
 /// A show with its reader.
@@ -112,7 +104,7 @@ impl Told<'_> {
         html! {
             section.card aria-label=(say!(texts, "after-by-sort")) {
                 h2 { (say!(texts, "after-by-sort")) }
-                table.bench {
+                table.made {
                     thead {
                         tr {
                             th { (say!(texts, "after-sort")) }
@@ -144,7 +136,7 @@ impl Told<'_> {
         html! {
             section.card aria-label=(say!(texts, "after-by-home")) {
                 h2 { (say!(texts, "after-by-home")) }
-                table {
+                table.made {
                     thead {
                         tr {
                             th { (say!(texts, "sold-home")) }
