@@ -7,6 +7,7 @@
 //! machine   what the computer says of itself          (imports nothing of the house)
 //! ron_tree  files written by hand, with places         (imports nothing of the house)
 //! craft     what a piece is made of                    (imports nothing of the house)
+//! waiting   guests who wait for a seat                 (imports nothing of the house)
 //! money     amounts, quote, tax                        (craft)
 //! export    tables for spreadsheets                    (craft)
 //! hang      how it hangs                               (craft)
@@ -26,7 +27,7 @@
 //! kiosk     the guest's tablet, in Bevy                (guest, link, lang and the pure rooms)
 //! ```
 //!
-//! `quoting`, `qr`, `ron_tree`, `craft`, `money`, `export`, `hang`, `photo`, `prep` and `caution` are pure: no files, no clock, no engine. A test
+//! `quoting`, `qr`, `ron_tree`, `waiting`, `craft`, `money`, `export`, `hang`, `photo`, `prep` and `caution` are pure: no files, no clock, no engine. A test
 //! reads every `use` line and refuses an arrow that is not listed.
 
 pub mod bench;
@@ -53,3 +54,4 @@ pub mod qr;
 pub mod quoting;
 pub mod ron_tree;
 pub mod ticket;
+pub mod waiting;

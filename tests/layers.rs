@@ -23,6 +23,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("machine", &[], &["tempfile"]),
     ("ron_tree", &[], &[]),
     ("craft", &[], &[]),
+    ("waiting", &[], &[]),
     ("money", &["craft"], &[]),
     ("export", &["craft"], &["csv"]),
     ("hang", &["craft"], &[]),
@@ -34,7 +35,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
     ("ticket", &["craft", "money", "caution"], &[]),
     (
         "ledger",
-        &["disk", "ron_tree", "craft", "money", "export", "caution", "catalog", "ticket"],
+        &["disk", "ron_tree", "craft", "money", "export", "caution", "catalog", "ticket", "waiting"],
         &["rusqlite", "jiff"],
     ),
     ("bench", &["craft", "money", "export", "prep", "catalog", "ledger"], &["jiff"]),
@@ -46,7 +47,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
         "desk",
         &[
             "disk", "machine", "ron_tree", "craft", "money", "export", "hang", "photo", "prep", "caution", "catalog",
-            "portrait", "bench", "lang", "ticket", "ledger", "link", "guest", "paper", "qr",
+            "portrait", "bench", "lang", "ticket", "ledger", "link", "guest", "paper", "qr", "waiting",
         ],
         &["axum", "tokio", "tokio_stream", "tower_http", "maud", "jiff", "image"],
     ),
@@ -88,7 +89,8 @@ const WATCHED: &[&str] = &[
 ];
 
 /// Rooms without files, clocks and threads.
-const PURE: &[&str] = &["quoting", "qr", "ron_tree", "craft", "money", "export", "hang", "photo", "prep", "caution"];
+const PURE: &[&str] =
+    &["quoting", "qr", "ron_tree", "waiting", "craft", "money", "export", "hang", "photo", "prep", "caution"];
 
 /// What a pure room may not touch of the standard library.
 const IMPURE: &[&str] = &["std::fs", "std::net", "std::time", "std::process", "std::env", "std::thread"];

@@ -1,5 +1,5 @@
 //! Receipts and slips: as PDF read back by poppler, as what a receipt printer gets read back by a reader of its own, and on
-//! printers that do what they should not.
+//! printers that do what they should not; and the paper for the table, measured with scissors in mind.
 
 #![allow(
     unreachable_pub,
@@ -13,6 +13,10 @@
 #[path = "desk/kit.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;
+#[path = "paper/labels.rs"]
+mod labels;
+#[path = "paper/labels_made.rs"]
+mod labels_made;
 #[path = "paper/pdf_reader.rs"]
 mod pdf_reader;
 #[path = "paper/printers.rs"]

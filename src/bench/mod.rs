@@ -7,6 +7,7 @@
 //! | `prices` | what everything costs and earns, and what it should cost |
 //! | `stock` | what lies there at cost, on a day |
 //! | `after` | what a show came to for the maker |
+//! | `costs` | what the parts and the work in what was sold cost |
 //! | `batch` | what a batch takes from the drawers, what is short, what to buy |
 //! | `parts` | bases and drops in one list |
 //! | `chains`, `cut_lists` | what is cut from which spool; a list that is ticked off, and the remnants it leaves |
@@ -16,6 +17,7 @@
 mod after;
 mod batch;
 mod chains;
+mod costs;
 mod cut_lists;
 mod history;
 mod lots;
@@ -28,6 +30,7 @@ mod stock;
 pub use after::{AfterShow, SoldHere, SoldOfSort, after_show};
 pub use batch::{Batch, PartShort, batch};
 pub use chains::{ChainError, Chains, chains};
+pub use costs::{SoldCosts, sold_costs};
 pub use cut_lists::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, carried_on, spools_of};
 pub use history::{PastShow, past_shows};
 pub use lots::{BenchCheck, MADE, Made, Recall, Suspect, recall};

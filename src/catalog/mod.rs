@@ -6,6 +6,7 @@
 //! catalog/trays/*.ron    the trays, a letter and rows of compartments each
 //! catalog/rules/*.ron    where a table needs them: a region's cautions in place of the program's, or a region more
 //! catalog/parts.ron      where the maker wants it: what drops are made of, what lies in the drawers, what was bought
+//! catalog/printed.json   written by the program: what stands on the price marks that were printed last
 //! catalog/pictures/      a PNG or JPEG for every drop, and beside it NAME.normal.png with its relief, if it has one
 //! ```
 //!
@@ -18,6 +19,7 @@
 //! | `workshop` | parts, recipes, drawers and lots, which no guest sees |
 //! | `model`, `paper` | a whole catalogue, and what follows from it: sums, cautions, names; what is wanted on paper |
 //! | `pictures`, `outline` | pictures, and the outline of what they show |
+//! | `printed` | what stands on the price marks that were printed last |
 //! | `watch` | watching the folder for edits |
 
 mod edit;
@@ -27,6 +29,7 @@ mod names;
 mod outline;
 mod paper;
 mod pictures;
+mod printed;
 mod read_amounts;
 mod read_bases;
 mod read_facts;
@@ -51,6 +54,7 @@ pub use names::Names;
 pub use outline::Outline;
 pub use paper::{Columns, Paper, Printer};
 pub use pictures::{Picture, relief_name};
+pub use printed::Printed;
 pub use read_parts::read_workshop;
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};

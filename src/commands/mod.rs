@@ -6,7 +6,9 @@
 //! | `desk` | `chatelaine desk` |
 //! | `backup` | `chatelaine backup`, `chatelaine restore` and `chatelaine verify` |
 //! | `show` | `chatelaine show`: lists and files of shows |
+//! | `labels` | `chatelaine labels`: price marks and other paper for the table |
 //! | `prep` | `chatelaine prep`: how many to make, cuts, parts, costs |
+//! | `tray` | `chatelaine tray`: a tray by one photo, as files |
 //! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
 //! | `answers`, `hang` | the computing commands, one answer each |
 //! | `ending` | the orderly end |
@@ -26,9 +28,11 @@ mod ending;
 mod hang;
 #[cfg(feature = "kiosk")]
 mod kiosk;
+mod labels;
 mod prep;
 mod rehearse;
 mod show;
+mod tray;
 mod window;
 
 use std::{
@@ -83,10 +87,14 @@ enum Command {
     Verify(backup::Verify),
     /// What shows came to, in lists and files, also while a desk is running.
     Show(show::Options),
+    /// Price marks, tags, maps of the trays, a sheet to set up by and a price list, as one PDF file.
+    Labels(labels::Options),
     /// Before and after a show: how many to make, cuts, parts to buy, costs, also while a desk is running.
     Prep(prep::Options),
     /// Read the catalogue and tell every mistake with its place.
     Check(answers::Catalogued),
+    /// Cut every compartment of a tray out of one photo.
+    Tray(tray::Options),
     /// What a piece costs.
     Quote(answers::PieceFile),
     /// How a piece, or a bare chain, hangs.
@@ -128,8 +136,10 @@ pub(super) fn run() -> ExitCode {
         Command::Restore(options) => backup::restore(options),
         Command::Verify(options) => backup::verify(options),
         Command::Show(options) => show::run(options),
+        Command::Labels(options) => labels::run(&options),
         Command::Prep(options) => prep::run(options),
         Command::Check(options) => answers::check(&options),
+        Command::Tray(options) => tray::run(&options),
         Command::Quote(options) => answers::quote(&options),
         Command::Hang(options) => hang::run(&options),
         Command::Caution(options) => answers::caution(&options),

@@ -19,14 +19,18 @@ const SCRIPT: &str = concat!(
     include_str!("../../assets/desk/fragments.js"),
     include_str!("../../assets/desk/hold.js"),
     include_str!("../../assets/desk/line.js"),
+    include_str!("../../assets/desk/tray_photo.js"),
     include_str!("../../assets/desk/desk.js"),
 );
+/// The board of numbers needs nothing of the others.
+const BOARD: &str = include_str!("../../assets/desk/board.js");
 const ICON: &str = include_str!("../../assets/desk/icon.svg");
 const LIGHT_SANS: &[u8] = include_bytes!("../../assets/fonts/desk-sans-regular.woff2");
 const LIGHT_SANS_BOLD: &[u8] = include_bytes!("../../assets/fonts/desk-sans-bold.woff2");
 const LIGHT_SERIF: &[u8] = include_bytes!("../../assets/fonts/desk-serif-semibold.woff2");
 /// Stands in the addresses of style and script, so that a browser keeps them exactly until they change.
-pub(super) static VERSION: LazyLock<String> = LazyLock::new(|| sha256_hex(format!("{STYLE}{SCRIPT}"))[..12].to_owned());
+pub(super) static VERSION: LazyLock<String> =
+    LazyLock::new(|| sha256_hex(format!("{STYLE}{SCRIPT}{BOARD}"))[..12].to_owned());
 
 pub(super) fn routes<S: Clone + Send + Sync + 'static>() -> Router<S> {
     Router::new().route("/assets/desk/{name}", get(asset))
@@ -36,6 +40,7 @@ async fn asset(Path(name): Path<String>) -> Response {
     let (kind, bytes): (&str, &'static [u8]) = match name.as_str() {
         "desk.css" => ("text/css; charset=utf-8", STYLE.as_bytes()),
         "desk.js" => ("text/javascript; charset=utf-8", SCRIPT.as_bytes()),
+        "board.js" => ("text/javascript; charset=utf-8", BOARD.as_bytes()),
         "icon.svg" => ("image/svg+xml", ICON.as_bytes()),
         "sans.woff2" => ("font/woff2", LIGHT_SANS),
         "sans-bold.woff2" => ("font/woff2", LIGHT_SANS_BOLD),

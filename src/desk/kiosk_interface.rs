@@ -29,10 +29,14 @@ use crate::{
     ledger::{Ledger, LedgerError, SELLER},
     link::{
         Pairing, PinAnswer,
-        wire::{CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PieceToThread, PinQuestion},
+        wire::{
+            CatalogContent, Delivery, DeskNews, KioskReport, PairRefusal, PairRequest, PieceToThread, PinQuestion,
+            WaitingNews,
+        },
     },
     quoting::excerpt,
-    ticket::{Receipt, SentTicket, TicketNumber},
+    ticket::{NotTaken, Receipt, SentTicket, TicketNumber},
+    waiting::minutes_shown,
 };
 
 /// A question for news waits this long for some.
@@ -47,6 +51,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/link/report", post(report))
         .route("/link/take-in", post(take_in))
         .route("/link/pin", post(ask_pin))
+        .route("/link/waiting", get(waiting))
         .route("/link/piece/{number}", get(piece_to_thread))
 }
 
@@ -228,6 +233,25 @@ async fn news(
     Ok(Json(news))
 }
 
+/// Who is called to a seat, and how long a guest waits who takes a number now.
+pub(super) async fn waiting_news(desk: &DeskState) -> Result<WaitingNews, Refusal> {
+    let line = desk.ledger.look(|ledger| ledger.waiting()).await?;
+    let ahead = line.waiting().len();
+    let range = line.wait(ahead, desk.clock.now().as_millisecond());
+    Ok(WaitingNews {
+        seats: line.seats(),
+        free: line.free(),
+        called: line.called().to_vec(),
+        waiting: ahead,
+        minutes: (line.seats() > 0).then(|| minutes_shown(range)),
+    })
+}
+
+/// Who is called to a seat, for the tablets' first screen.
+async fn waiting(State(desk): State<Arc<DeskState>>, _kiosk: Kiosk) -> Result<Json<WaitingNews>, Refusal> {
+    Ok(Json(waiting_news(&desk).await?))
+}
+
 /// Why a tablet has to wait.
 const fn waits(why: Message) -> Refusal {
     Refusal::Said(StatusCode::SERVICE_UNAVAILABLE, why)
@@ -255,7 +279,7 @@ async fn deliver(
     Json(delivery): Json<Delivery>,
 ) -> Result<Json<Receipt>, Refusal> {
     if delivery.ticket.number.kiosk() != kiosk.digit {
-        return Ok(Json(Receipt::Refused { reason: "the number has another tablet’s digit".into() }));
+        return Ok(Json(Receipt::refused(NotTaken::OtherDigit)));
     }
     match (delivery.ticket.practice, desk.practice.is_on()) {
         // Neither is ever entered among the others: the one counts for nothing, the other waits on its tablet.
@@ -289,7 +313,7 @@ async fn take_in(
     }
     let (digit, id, before) = (kiosk.digit, sent.id, sent.number);
     if !desk.tablets.wishes(digit, Wish::TakeIn).contains(&id) {
-        return Ok(Json(Receipt::Refused { reason: "nobody at the desk has asked for it".into() }));
+        return Ok(Json(Receipt::refused(NotTaken::NotAsked)));
     }
     let loaded = desk.catalog.loaded();
     let (receipt, number) =

@@ -18,6 +18,7 @@ use crate::{
     money::MAX_AMOUNT,
     quoting::excerpt,
     ticket::{NumberError, State},
+    waiting::WaitingError,
 };
 
 /// The refusal as the beginning of a sentence, without a full stop.
@@ -89,6 +90,7 @@ pub(super) fn ledger_words(texts: &Texts, error: &LedgerError) -> String {
         LedgerError::NineKiosks => say!(texts, "ledger-nine-kiosks"),
         LedgerError::NoDigitForTheDesk => say!(texts, "ledger-no-digit-for-the-desk"),
         LedgerError::Staff(error) => staff_words(texts, error),
+        LedgerError::Waiting(error) => waiting_words(texts, error),
         LedgerError::Number(error) => number_words(texts, error),
     }
 }
@@ -182,6 +184,18 @@ pub(super) fn staff_words(texts: &Texts, error: &StaffError) -> String {
         StaffError::Sellers => say!(texts, "ledger-sellers-name", name = SELLER),
         StaffError::Full => say!(texts, "ledger-staff-full", most = MOST_HELPERS),
         StaffError::Unknown(name) => say!(texts, "ledger-nobody", name = excerpt(name)),
+    }
+}
+
+/// Why a step in the line of those who wait is none.
+fn waiting_words(texts: &Texts, error: &WaitingError) -> String {
+    match error {
+        WaitingError::Elsewhere(number) => say!(texts, "waiting-elsewhere", number = *number),
+        WaitingError::NoSeat => say!(texts, "waiting-no-seat"),
+        WaitingError::NobodySits => say!(texts, "waiting-nobody-sits"),
+        WaitingError::OthersWait => say!(texts, "waiting-others-wait"),
+        WaitingError::Seats(seats) => say!(texts, "waiting-no-seats", seats = *seats),
+        WaitingError::Full => say!(texts, "waiting-full"),
     }
 }
 

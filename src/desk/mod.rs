@@ -11,9 +11,10 @@
 //! | `books`, `practice`, `practising` | the real ledger or a copy to practise on; keeping the two apart |
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
 //! | `editing`, `photos` | the editor of the table's files at work; photos as they come in |
+//! | `photo_work`, `tray_drafts`, `tray_cutting` | one photo at a time; photos of trays that are being worked on, and the work on them |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
-//! | `refusal`, `refusal_forms`, `ledger_words`, `money_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses and why an amount is none, in the reader's language |
+//! | `refusal`, `refusal_forms`, `ledger_words`, `money_words`, `not_taken_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses, why an amount is none and why a tablet's ticket was not taken, in the reader's language |
 //! | `language` | in which language a request is answered |
 //! | `signed_in`, `seller`, `cookies`, `return_page` | who is signed in, how a request says so, what a browser keeps, and where signing in leads back to |
 //! | `approval` | what needs the seller, on a helper's phone |
@@ -58,8 +59,10 @@ mod ledger_thread;
 mod ledger_words;
 mod live_catalog;
 mod money_words;
+mod not_taken_words;
 mod outward;
 mod pages;
+mod photo_work;
 mod photos;
 mod pin_rules;
 mod practice;
@@ -74,6 +77,8 @@ mod server;
 mod signed_in;
 mod state;
 mod tablets;
+mod tray_cutting;
+mod tray_drafts;
 
 pub use clock::Clock;
 pub use error::DeskError;

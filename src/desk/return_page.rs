@@ -16,6 +16,8 @@ const PAGES: &[&str] = &[
     "/new",
     "/trays",
     "/table",
+    "/put-back",
+    "/waiting",
     "/parts",
     "/show",
     "/shows",

@@ -43,6 +43,7 @@ use super::{
     refusal_forms::put_into_form,
     state::{DeskState, is_ours},
     tablets::Tablets,
+    tray_drafts::TrayDrafts,
 };
 use crate::{
     catalog::{TableEditor, Watch, watch},
@@ -135,6 +136,7 @@ impl Desk {
             gallery: Gallery::default(),
             data_dir: config.data_dir.clone(),
             tablets: Tablets::default(),
+            tray_drafts: TrayDrafts::new(&config.data_dir),
             practice: Practice::new(cut_short),
             printing: Printing::open(move || for_printing.send_modify(|beat| *beat += 1))?,
             pulse,

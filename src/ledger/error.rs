@@ -13,6 +13,7 @@ use crate::{
     money::{Currency, MoneyError},
     quoting::quoted,
     ticket::{NumberError, State},
+    waiting::WaitingError,
 };
 
 /// Why something could not be entered or read.
@@ -232,6 +233,9 @@ pub enum LedgerError {
     /// Somebody can't be entered as working here.
     #[error(transparent)]
     Staff(#[from] StaffError),
+    /// The line of those who wait does not stand so.
+    #[error(transparent)]
+    Waiting(#[from] WaitingError),
     /// Numbers are used up.
     #[error(transparent)]
     Number(#[from] NumberError),

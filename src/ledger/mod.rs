@@ -24,6 +24,7 @@
 //! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
 //! | `moved`, `year`, `year_tables` | what moved on each day; a year by quarter and place, also for spreadsheets |
 //! | `report` | everything that is told of one show, for files |
+//! | `waiting` | guests who wait for a seat |
 //! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
 //! | `error` | why the ledger refuses |
 
@@ -63,6 +64,7 @@ mod store;
 mod sums;
 mod take_catalog;
 mod ticket;
+mod waiting;
 mod workbook;
 mod year;
 mod year_tables;

@@ -11,11 +11,13 @@ use super::{
 use crate::{
     catalog::Catalog,
     craft::{Length, MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece},
-    money::{PriceRules, PricedDrop},
-    quoting::quoted,
+    money::{Currency, PriceRules, PricedDrop},
     ron_tree::is_id,
-    ticket::{Receipt, SentTicket, State, TicketNumber},
+    ticket::{NotTaken, Receipt, SentTicket, State, TicketNumber},
 };
+
+/// Letters of what is no id that go back; a few more than an excerpt of it shows.
+const LONGEST_ODD_ID: usize = 80;
 
 impl Ledger {
     /// Enters `sent` and holds its parts. Its sum has to be one that this table's prices give, today's or earlier ones;
@@ -36,12 +38,12 @@ impl Ledger {
         if let Some(receipt) = known(&tx, sent)? {
             return Ok(receipt);
         }
-        if let Some(reason) = nonsense(&tx, sent)? {
-            return Ok(Receipt::Refused { reason });
+        if let Some(why) = nonsense(&tx, sent)? {
+            return Ok(Receipt::refused(why));
         }
         let (rules, sum_doubt) = match rules_of(&tx, sent, catalog)? {
             Ok(found) => found,
-            Err(reason) => return Ok(Receipt::Refused { reason }),
+            Err(why) => return Ok(Receipt::refused(why)),
         };
         let arrival = note(&tx, now, Some(sent.id), "sent", sent)?;
         let mut ticket = arrived(sent, arrival, now, rules);
@@ -91,57 +93,57 @@ fn known(db: &Connection, sent: &SentTicket) -> Result<Option<Receipt>, LedgerEr
         .query_row([sent.id.to_string()], |row| row.get(0))?;
     // Compared as tickets: what an earlier version wrote down has other fields.
     if serde_json::from_str::<SentTicket>(&before).is_ok_and(|before| before != *sent) {
-        return Ok(Some(Receipt::Refused { reason: "another ticket was delivered under the same id".to_owned() }));
+        return Ok(Some(Receipt::refused(NotTaken::SameId)));
     }
     let short = known.ticket.map(|ticket| ticket.not_held().into_iter().map(str::to_owned).collect());
     Ok(Some(Receipt::Stored { short: short.unwrap_or_default() }))
 }
 
 /// Why a ticket makes no sense in this ledger, whatever its prices.
-fn nonsense(db: &Connection, sent: &SentTicket) -> Result<Option<String>, LedgerError> {
-    if let Some(reason) = no_piece(&sent.piece) {
-        return Ok(Some(reason));
+fn nonsense(db: &Connection, sent: &SentTicket) -> Result<Option<NotTaken>, LedgerError> {
+    if let Some(why) = no_piece(&sent.piece) {
+        return Ok(Some(why));
     }
     let quoted = sent.quote.drops.iter().map(|drop| drop.id.as_str());
     if sent.quote.base.id != sent.piece.base || !quoted.eq(sent.piece.drops.iter().map(String::as_str)) {
-        return Ok(Some("the sum and the piece do not have the same lines".to_owned()));
+        return Ok(Some(NotTaken::OtherLines));
     }
     if let Err(error) = sent.quote.check() {
-        return Ok(Some(error.to_string()));
+        return Ok(Some(NotTaken::of_sum(&error)));
     }
     let yes = |sql: &str, of: &dyn rusqlite::ToSql| -> rusqlite::Result<bool> {
         db.prepare_cached(sql)?.query_row(params![sent.show, of], |row| row.get(0))
     };
     if !yes("SELECT EXISTS (SELECT 1 FROM shows WHERE id = ?1 AND ?2)", &true)? {
-        return Ok(Some("the ticket belongs to a show that this desk does not know".to_owned()));
+        return Ok(Some(NotTaken::UnknownShow));
     }
     if yes("SELECT EXISTS (SELECT 1 FROM tickets WHERE show = ? AND number = ?)", &sent.number.to_string())? {
-        return Ok(Some("another ticket of the show has the number".to_owned()));
+        return Ok(Some(NotTaken::SameNumber));
     }
     Ok(None)
 }
 
 /// Why a piece is none that any catalogue could make.
-fn no_piece(piece: &Piece) -> Option<String> {
+fn no_piece(piece: &Piece) -> Option<NotTaken> {
     let mut ids = std::iter::once(&piece.base).chain(&piece.drops);
     if let Some(odd) = ids.find(|id| !is_id(id)) {
-        return Some(format!("{} is the id of nothing: ids are small letters, digits and hyphens", quoted(odd)));
+        return Some(NotTaken::OddId { found: odd.chars().take(LONGEST_ODD_ID).collect() });
     }
     if piece.drops.len() > MOST_DROPS {
-        return Some(format!("{} drops are on no piece; {MOST_DROPS} at most", piece.drops.len()));
+        return Some(NotTaken::ManyDrops { found: piece.drops.len(), most: MOST_DROPS });
     }
     let outside = |length: Option<Length>, range: RangeInclusive<f64>| {
         length.map(Length::mm).filter(|mm| !range.contains(mm)).map(|mm| (mm, *range.start(), *range.end()))
     };
-    if let Some((mm, least, most)) = outside(piece.length, PIECE_LENGTHS_MM) {
-        return Some(format!("a length of {mm:e} mm can't be made; {least} mm to {most} mm can"));
+    if let Some((mm, least_mm, most_mm)) = outside(piece.length, PIECE_LENGTHS_MM) {
+        return Some(NotTaken::OddLength { mm, least_mm, most_mm });
     }
-    let (mm, least, most) = outside(piece.neck, NECKS_MM)?;
-    Some(format!("a neck of {mm:e} mm is nobody's; they are from {least} mm to {most} mm"))
+    let (mm, least_mm, most_mm) = outside(piece.neck, NECKS_MM)?;
+    Some(NotTaken::OddNeck { mm, least_mm, most_mm })
 }
 
 /// The rules by which the sum came about, and whether the seller has to look at it; or why it is refused.
-type RulesOrReason = Result<(PriceRules, Option<SumDoubt>), String>;
+type RulesOrReason = Result<(PriceRules, Option<SumDoubt>), NotTaken>;
 
 fn rules_of(db: &Connection, sent: &SentTicket, catalog: &Catalog) -> Result<RulesOrReason, LedgerError> {
     let today = &catalog.table.prices;
@@ -150,8 +152,8 @@ fn rules_of(db: &Connection, sent: &SentTicket, catalog: &Catalog) -> Result<Rul
         Some(rules) => Ok((rules, Some(SumDoubt::Currency))),
         None if sent.quote.currency == today.currency => Ok((today.clone(), Some(SumDoubt::NotOurs))),
         None => {
-            let (found, taken) = (sent.quote.currency.code, today.currency.code);
-            Err(format!("the sum is in {found}, and this table never took that; it takes {taken}"))
+            let code = |of: Currency| of.code.to_owned();
+            Err(NotTaken::OtherCurrency { found: code(sent.quote.currency), taken: code(today.currency) })
         }
     })
 }

@@ -16,7 +16,7 @@ use super::{
     shared::{DELIVERY_TIMEOUT, RETRY, Shared, Tried, lock},
     wire::Delivery,
 };
-use crate::ticket::Receipt;
+use crate::ticket::{NotTaken, Receipt};
 
 /// A ticket for which the desk is broken is tried again after at most this.
 const LONGEST_PAUSE: Duration = Duration::from_secs(30);
@@ -106,7 +106,7 @@ impl Shared {
                 News::Short { kept, parts }
             }
             // Whatever becomes of a ticket to practise with, nobody has to look after it later.
-            Ok(Receipt::Refused { reason }) if entry.ticket.practice => {
+            Ok(Receipt::Refused { reason, .. }) if entry.ticket.practice => {
                 lock(&self.outbox).release(kept.id)?;
                 self.tell(News::Refused { kept, reason });
                 return Ok(Ended::Answered);
@@ -117,13 +117,14 @@ impl Shared {
                 // Whoever waits for the number is perhaps no one who practises, and sends the piece again.
                 News::NotKept { id: kept.id, error: SendError::PracticeOver }
             }
-            Ok(Receipt::Refused { reason }) => {
-                lock(&self.outbox).set_aside(kept.id, reason.clone())?;
+            Ok(Receipt::Refused { reason, why }) => {
+                lock(&self.outbox).set_aside(kept.id, reason.clone(), why)?;
                 News::Refused { kept, reason }
             }
             Err(Unanswered::Status(status, said)) if never_gets_better(status) => {
-                let reason = format!("the desk can't read it ({})", answer_in_words(status, &said));
-                lock(&self.outbox).set_aside(kept.id, reason.clone())?;
+                let why = NotTaken::Unreadable { status, said };
+                let reason = why.to_string();
+                lock(&self.outbox).set_aside(kept.id, reason.clone(), Some(why))?;
                 News::Refused { kept, reason }
             }
             // No number has been shown: the guest keeps the piece and hears that it was not sent.
@@ -151,15 +152,11 @@ impl Shared {
         let trouble = match reason {
             Unanswered::NotPaired | Unanswered::LetGo => return Ended::Away,
             // Where the desk answers otherwise, it is the ticket that does not get through.
-            Unanswered::Away(reason) if lock(&self.desk).in_reach == Some(true) => {
-                format!("the desk did not answer ({reason})")
-            }
+            Unanswered::Away(reason) if lock(&self.desk).in_reach == Some(true) => NotTaken::NoAnswer { why: reason },
             Unanswered::Away(_) => return Ended::Away,
             // The desk says itself why it takes it later.
-            Unanswered::Status(503, said) if !said.is_empty() => said,
-            Unanswered::Status(status, said) => {
-                format!("something is wrong at the desk ({})", answer_in_words(status, &said))
-            }
+            Unanswered::Status(503, said) if !said.is_empty() => NotTaken::Later { said },
+            Unanswered::Status(status, said) => NotTaken::DeskFailed { status, said },
         };
         let mut tries = lock(&self.tries);
         let times = tries.get(&id).map_or(1, |tried| tried.times + 1);
@@ -182,11 +179,6 @@ impl Shared {
             }
         }
     }
-}
-
-/// The status of an answer, with what the desk said about it.
-fn answer_in_words(status: u16, said: &str) -> String {
-    if said.is_empty() { format!("answer {status}") } else { format!("answer {status}: {said}") }
 }
 
 /// Whether a desk that answers so will answer so again: the message itself is at fault.

@@ -166,7 +166,7 @@ impl Link {
             practice,
         };
         let kept = Kept { id: ticket.id, number };
-        outbox.keep(Entry { ticket, number_given: false, reason: None })?;
+        outbox.keep(Entry { ticket, number_given: false, reason: None, why: None })?;
         drop(outbox);
         self.shared.outbox_changed.notify_all();
         Ok(kept)

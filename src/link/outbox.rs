@@ -11,7 +11,7 @@ use uuid::Uuid;
 
 use crate::{
     disk::durable,
-    ticket::{NumberError, SentTicket, TicketNumber},
+    ticket::{NotTaken, NumberError, SentTicket, TicketNumber},
 };
 
 /// A ticket on its way.
@@ -23,6 +23,9 @@ pub(super) struct Entry {
     /// Why the desk did not take it, once it was set aside.
     #[serde(default)]
     pub reason: Option<String>,
+    /// The same as a code with its facts, where the desk or this tablet knew one.
+    #[serde(default, deserialize_with = "NotTaken::known_or_none", skip_serializing_if = "Option::is_none")]
+    pub why: Option<NotTaken>,
 }
 
 /// The numbers given in one show.
@@ -77,7 +80,9 @@ fn read(folder: &Path) -> io::Result<(Tickets, Vec<PathBuf>)> {
             }
             Some(known) if known.entry.ticket == entry.ticket => {
                 known.entry.number_given |= entry.number_given;
-                known.entry.reason = known.entry.reason.take().or(entry.reason);
+                if known.entry.reason.is_none() {
+                    (known.entry.reason, known.entry.why) = (entry.reason, entry.why);
+                }
                 known.files.push(path);
             }
             // The one in the file of its name is the ticket.
@@ -187,10 +192,10 @@ impl Outbox {
     }
 
     /// The desk will never take the ticket, for this reason: it is kept aside.
-    pub(super) fn set_aside(&mut self, id: Uuid, reason: String) -> io::Result<()> {
+    pub(super) fn set_aside(&mut self, id: Uuid, reason: String, why: Option<NotTaken>) -> io::Result<()> {
         let Some(lying) = self.entries.get(&id) else { return Ok(()) };
         // Written first, then removed: after a crash between the two it is delivered, and refused, once more.
-        let entry = Entry { reason: Some(reason), ..lying.entry.clone() };
+        let entry = Entry { reason: Some(reason), why, ..lying.entry.clone() };
         let path = file_of(&self.refused, id);
         let mut files = self.aside.get(&id).map(|lying| lying.files.clone()).unwrap_or_default();
         if !files.contains(&path) {
@@ -233,9 +238,9 @@ impl Outbox {
     }
 
     /// A ticket that was set aside was not taken once more, for this reason.
-    pub(super) fn aside_because(&mut self, id: Uuid, reason: String) -> io::Result<()> {
+    pub(super) fn aside_because(&mut self, id: Uuid, reason: String, why: Option<NotTaken>) -> io::Result<()> {
         let Some(lying) = self.aside.get_mut(&id) else { return Ok(()) };
-        lying.entry.reason = Some(reason);
+        (lying.entry.reason, lying.entry.why) = (Some(reason), why);
         lying.files.iter().try_for_each(|path| durable::write_json(path, &lying.entry))
     }
 

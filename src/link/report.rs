@@ -37,16 +37,21 @@ impl Shared {
     fn what_lies_here(&self) -> KioskReport {
         let outbox = lock(&self.outbox);
         let tries = lock(&self.tries);
-        let trouble = |entry: &Entry| match &entry.reason {
-            Some(reason) => reason.clone(),
-            None => tries.get(&entry.ticket.id).map(|tried| tried.trouble.clone()).unwrap_or_default(),
-        };
-        let told = |entry: &Entry| TicketReport {
-            id: entry.ticket.id,
-            number: entry.ticket.number,
-            drops: entry.ticket.piece.drops.len(),
-            sum: entry.ticket.quote.currency.plain(entry.ticket.quote.total),
-            trouble: trouble(entry),
+        let told = |entry: &Entry| {
+            let tried = tries.get(&entry.ticket.id).map(|tried| tried.trouble.clone());
+            let (trouble, why) = match (&entry.reason, tried) {
+                (Some(reason), _) => (reason.clone(), entry.why.clone()),
+                (None, Some(why)) => (why.to_string(), Some(why)),
+                (None, None) => (String::new(), None),
+            };
+            TicketReport {
+                id: entry.ticket.id,
+                number: entry.ticket.number,
+                drops: entry.ticket.piece.drops.len(),
+                sum: entry.ticket.quote.currency.plain(entry.ticket.quote.total),
+                trouble,
+                why,
+            }
         };
         KioskReport {
             waiting: outbox.entries().take(MOST).map(told).collect(),
@@ -67,7 +72,7 @@ impl Shared {
             };
             match self.ask::<Receipt>("/link/take-in", Some(&ticket), DELIVERY_TIMEOUT) {
                 Ok(Receipt::Stored { .. }) => lock(&self.outbox).release_aside(*id)?,
-                Ok(Receipt::Refused { reason }) => lock(&self.outbox).aside_because(*id, reason)?,
+                Ok(Receipt::Refused { reason, why }) => lock(&self.outbox).aside_because(*id, reason, why)?,
                 // A taken-in ticket is stored with whatever is there, so nothing is ever short.
                 Ok(Receipt::Short { .. } | Receipt::Practice) => {}
                 Err(reason) => {

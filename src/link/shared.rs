@@ -19,6 +19,7 @@ use super::{
     pin_memory::PinMemory,
     wire::{CatalogContent, DeskNews, KioskReport},
 };
+use crate::ticket::NotTaken;
 
 /// A guest waits for the number no longer than this; then it is given without the desk.
 pub(super) const DELIVERY_TIMEOUT: Duration = Duration::from_millis(2500);
@@ -77,8 +78,8 @@ pub(super) struct Tried {
     pub times: u32,
     /// When it is tried again.
     pub not_before: Instant,
-    /// What is in the way, in words for the seller.
-    pub trouble: String,
+    /// What is in the way.
+    pub trouble: NotTaken,
 }
 
 impl Shared {

@@ -9,6 +9,7 @@
 //! | `POST /link/report` | [`KioskReport`] | nothing |
 //! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
+//! | `GET /link/waiting` | – | [`WaitingNews`]: who is called to a seat, and how long a guest waits |
 //! | `GET /link/piece/NUMBER` | – | [`PieceToThread`]: the piece of a ticket of this show, or 404 |
 //!
 //! `P` is `true` or `false`: whether the tablet practises, as far as it knows. A tablet of an earlier version does not say
@@ -29,7 +30,7 @@ use crate::{
     craft::Piece,
     machine::Battery,
     quoting::quoted,
-    ticket::{SentTicket, TicketNumber},
+    ticket::{NotTaken, SentTicket, TicketNumber},
 };
 
 /// `text` as one part of an address: letters, digits and the four signs that need no coding stand for themselves, every other
@@ -135,7 +136,7 @@ pub struct DeskNews {
 }
 
 /// What lies on a kiosk, for the seller.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct KioskReport {
     /// Tickets on their way, oldest first.
     pub waiting: Vec<TicketReport>,
@@ -149,7 +150,7 @@ pub struct KioskReport {
 }
 
 /// One ticket that lies on a kiosk.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct TicketReport {
     /// Id of the ticket.
     pub id: Uuid,
@@ -159,8 +160,11 @@ pub struct TicketReport {
     pub drops: usize,
     /// The sum, in words.
     pub sum: String,
-    /// What is in the way; empty while nothing is.
+    /// What is in the way, in English; empty while nothing is.
     pub trouble: String,
+    /// The same as a code with its facts; tablets of earlier versions say none.
+    #[serde(default, deserialize_with = "NotTaken::known_or_none", skip_serializing_if = "Option::is_none")]
+    pub why: Option<NotTaken>,
 }
 
 /// The catalogue with what tells one picture from another.
@@ -212,6 +216,23 @@ pub enum PinAnswer {
     NotSet,
     /// No PIN has been set yet, and this is the setup code that the desk's terminal shows.
     SetupCode,
+}
+
+/// Who is called to a seat at the table, and how long a guest waits who takes a number now. Numbers of this line are no
+/// ticket's.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct WaitingNews {
+    /// Seats at the table; 0 where nobody has said how many, and no line is kept.
+    pub seats: usize,
+    /// Seats that can be taken at once.
+    pub free: usize,
+    /// The numbers that are called, the first called first.
+    pub called: Vec<u32>,
+    /// How many wait.
+    pub waiting: usize,
+    /// From and to how many minutes a guest waits who takes a number now, as it is told to guests: nine of ten wait longer
+    /// than the one, nine of ten less than the other.
+    pub minutes: Option<(u32, u32)>,
 }
 
 /// The piece of a ticket, for whoever collects and threads it.

@@ -30,6 +30,8 @@ pub enum Sort {
     Receipt,
     /// For the helper who threads, large.
     Slip,
+    /// For the maker who sets up, or for everybody at the table: over the whole sheet.
+    List,
 }
 
 /// One row of a paper.
@@ -78,6 +80,22 @@ impl Sheet {
     /// The sheet that lies in the printers of a region.
     pub fn of(region: Region) -> Self {
         if region == Region::US { Self::Letter } else { Self::A4 }
+    }
+
+    /// Both of them.
+    pub const ALL: [Self; 2] = [Self::A4, Self::Letter];
+
+    /// What it is called.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::A4 => "A4",
+            Self::Letter => "Letter",
+        }
+    }
+
+    /// The sheet of this name, in whatever letters.
+    pub fn from_name(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|sheet| sheet.name().eq_ignore_ascii_case(name))
     }
 
     /// Width and height in points, 72 to the inch.

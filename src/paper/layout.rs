@@ -2,39 +2,11 @@
 
 use super::{
     document::{Document, PaperError, Row, Sheet, Sort, mm},
+    marks::{INK, Mark, PLUM, Page, Rgb, SOFT, Stroke},
     typeface::{Style, Typefaces},
     wrap::wrap,
 };
 use crate::qr::Squares;
-
-/// A colour.
-pub(super) type Rgb = [u8; 3];
-
-/// For reading: nearly black, and warm.
-pub(super) const INK: Rgb = [43, 35, 32];
-/// For what matters less.
-const SOFT: Rgb = [95, 84, 76];
-/// For the table's name and the number.
-const PLUM: Rgb = [91, 34, 69];
-/// For lines across.
-pub(super) const LINE: Rgb = [200, 183, 152];
-
-/// Something that stands on a page.
-pub(super) enum Mark {
-    /// Words in one line, from their left end on their base line.
-    Words { x: f32, y: f32, style: Style, size: f32, colour: Rgb, text: String },
-    /// A line across.
-    Line { left: f32, right: f32, y: f32 },
-    /// An empty box to tick.
-    Square { x: f32, y: f32, side: f32 },
-    /// The picture.
-    Picture { x: f32, y: f32, width: f32, height: f32 },
-    /// A code that a camera reads, its light border included.
-    Code { x: f32, y: f32, side: f32, squares: Squares },
-}
-
-/// What stands on one page.
-pub(super) type Page = Vec<Mark>;
 
 /// A way to write words.
 #[derive(Clone, Copy)]
@@ -72,6 +44,7 @@ impl Look {
     fn of(sort: Sort) -> Self {
         match sort {
             Sort::Receipt => Self { column: mm(92.0), size: 9.5, number: 24.0, picture: mm(40.0) },
+            Sort::List => Self { column: mm(170.0), size: 11.0, number: 24.0, picture: mm(40.0) },
             Sort::Slip => Self { column: mm(170.0), size: 13.0, number: 64.0, picture: mm(74.0) },
         }
     }
@@ -235,7 +208,13 @@ impl Setter<'_> {
         let lines = self.wrapped(pen, words, self.width() - indent);
         let lead = home_pen.lead * 1.05;
         self.room_for(lead + pen.lead * (lines.len() - 1) as f32);
-        self.put(Mark::Square { x: self.left, y: self.y + (lead - side) / 2.0, side });
+        self.put(Mark::Box {
+            x: self.left,
+            y: self.y + (lead - side) / 2.0,
+            width: side,
+            height: side,
+            pen: Stroke::TICK,
+        });
         self.write(Pen { lead, ..home_pen }, self.left + side + 12.0, home.to_owned());
         for (at, line) in lines.into_iter().enumerate() {
             let lead = if at == 0 { lead } else { pen.lead };
@@ -250,7 +229,7 @@ impl Setter<'_> {
         let width = self.look.picture;
         let height = width * down as f32 / across as f32;
         let (x, y) = (self.left + self.look.column - width, self.y);
-        self.put(Mark::Picture { x, y, width, height });
+        self.put(Mark::Picture { of: 0, x, y, width, height });
         self.beside = Some((width + mm(6.0), self.y + height));
     }
 
@@ -266,7 +245,7 @@ impl Setter<'_> {
     fn rule(&mut self) {
         self.gap(6.0);
         let (left, right, y) = (self.left, self.left + self.width(), self.y);
-        self.put(Mark::Line { left, right, y });
+        self.put(Mark::Line { from: (left, y), to: (right, y), pen: Stroke::RULE });
         self.gap(6.0);
     }
 

@@ -70,7 +70,7 @@ fn kept_deliveries_of_no_piece_are_refused() {
         (changed("/ticket/show", json!(i64::MAX)), "a show that this desk does not know"),
         (changed("/ticket/show", json!(i64::MIN)), "a show that this desk does not know"),
     ] {
-        let Some(Receipt::Refused { reason }) = delivery::answer(&data) else {
+        let Some(Receipt::Refused { reason, .. }) = delivery::answer(&data) else {
             panic!("taken: {:.3000}", String::from_utf8_lossy(&data));
         };
         assert!(reason.contains(words) && reason.chars().count() < 250, "{words}: {reason}");
@@ -80,7 +80,7 @@ fn kept_deliveries_of_no_piece_are_refused() {
     many.ticket.piece.drops = vec![huge; 1001];
     many.ticket.quote.drops = vec![many.ticket.quote.drops[0].clone(); 1001];
     let data = serde_json::to_vec(&many).expect("a delivery");
-    assert!(matches!(delivery::answer(&data), Some(Receipt::Refused { reason }) if reason.contains("1001 drops")));
+    assert!(matches!(delivery::answer(&data), Some(Receipt::Refused { reason, .. }) if reason.contains("1001 drops")));
 }
 
 /// A desk whose ledger stands at the last show that there can be: its pages come, and closing is refused in words.

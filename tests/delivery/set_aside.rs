@@ -59,8 +59,14 @@ fn a_tablets_words_are_no_more_than_words() {
     let (seller, kiosk) = (table.seller(), table.kiosk());
     let report = |count: usize, trouble: &str| {
         let number = kiosk.ticket(0, &[], Wearer::From13).number;
-        let one =
-            TicketReport { id: Uuid::now_v7(), number, drops: 1, sum: "<b>$1</b>".into(), trouble: trouble.into() };
+        let one = TicketReport {
+            id: Uuid::now_v7(),
+            number,
+            drops: 1,
+            sum: "<b>$1</b>".into(),
+            trouble: trouble.into(),
+            why: None,
+        };
         let report = KioskReport { waiting: vec![], aside: vec![one; count], unreadable: usize::MAX, battery: None };
         let request = kiosk.agent.post(format!("{}/link/report", kiosk.pairing.desk));
         request.header("Authorization", kiosk.bearer()).send_json(report).expect("an answer").status().as_u16()

@@ -62,6 +62,17 @@ const OWN_TABLE: &[&str] = &[
     "/table/prices?which=all&how=by&amount=x",
     "/table/prices?which=row-B-1&how=percent&amount=10&step=0.5",
     "/table/one-off",
+    "/table/paper",
+    "/table/paper?noted=1",
+    "/table/paper?stale=1",
+    "/table/paper/labels.pdf?columns=x",
+    "/table/paper/labels.pdf?columns=99",
+    "/table/paper/labels.pdf?rows=28&columns=10",
+    "/table/paper/labels.pdf?above=-1",
+    "/put-back",
+    "/put-back?home=A1",
+    "/put-back?home=B16",
+    "/waiting",
 ];
 
 /// What is refused at the seller's own table.
@@ -93,6 +104,7 @@ const NAMES: &[&str] = &[
     "Silver-coloured cable chain",
     "Silk thread",
     "12 Mill Lane",
+    "Letter",
     "My table",
 ];
 

@@ -11,7 +11,7 @@ use image::{ImageFormat, Rgb, RgbImage};
 use super::*;
 
 /// The fields that a page's form carries unseen, with those that are typed.
-fn with_marks<'a>(page: &'a str, action: &str, typed: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+pub fn with_marks<'a>(page: &'a str, action: &str, typed: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     let form = page.split(&format!("action=\"{action}\"")).nth(1).unwrap_or_else(|| panic!("no form for {action}"));
     let form = form.split("</form>").next().unwrap_or_default();
     let mut fields = typed.to_vec();
@@ -24,13 +24,13 @@ fn with_marks<'a>(page: &'a str, action: &str, typed: &[(&'a str, &'a str)]) -> 
 }
 
 /// Looks at a page and sends its form with what is typed.
-fn enter(seller: &Seller, page: &str, action: &str, typed: &[(&str, &str)]) -> Answer {
+pub fn enter(seller: &Seller, page: &str, action: &str, typed: &[(&str, &str)]) -> Answer {
     let text = seller.get(page).text;
     seller.post(action, &with_marks(&text, action, typed))
 }
 
 /// A table with a base and a tray of two rows of three.
-fn begun() -> (Table, Seller) {
+pub fn begun() -> (Table, Seller) {
     let table = Table::empty();
     let seller = table.seller();
     let answer = enter(
@@ -46,12 +46,12 @@ fn begun() -> (Table, Seller) {
     (table, seller)
 }
 
-fn lay(seller: &Seller, home: &str, typed: &[(&str, &str)]) -> Answer {
+pub fn lay(seller: &Seller, home: &str, typed: &[(&str, &str)]) -> Answer {
     let page = format!("/table/at/{home}");
     enter(seller, &page, &page, typed)
 }
 
-fn home(text: &str) -> Home {
+pub fn home(text: &str) -> Home {
     text.parse().unwrap()
 }
 
@@ -217,7 +217,7 @@ fn things_are_moved_copied_retired_repriced_restocked_and_undone() {
     assert_eq!(seller.post("/table/at/A1/restock", &[("more", "0")]).status, 400);
 }
 
-fn photo(format: ImageFormat) -> Vec<u8> {
+pub fn photo(format: ImageFormat) -> Vec<u8> {
     let mut bytes = Vec::new();
     let ground = RgbImage::from_fn(640, 480, |x, y| {
         if (200..400).contains(&x) && (100..380).contains(&y) { Rgb([180, 40, 60]) } else { Rgb([240, 236, 228]) }
@@ -227,7 +227,7 @@ fn photo(format: ImageFormat) -> Vec<u8> {
 }
 
 /// A form with a photo. Source of its shape: RFC 7578 (from memory).
-fn post_photo(seller: &Seller, path: &str, fields: &[(&str, &str)], photo: &[u8]) -> Answer {
+pub fn post_photo(seller: &Seller, path: &str, fields: &[(&str, &str)], photo: &[u8]) -> Answer {
     let boundary = "----a-boundary-of-the-tests";
     let mut body = Vec::new();
     for (name, value) in fields {

@@ -6,7 +6,8 @@ use std::{collections::BTreeMap, path::Path};
 use chatelaine::{ledger::Visitor, link::Pairing};
 use sha2::{Digest, Sha256};
 
-use super::{staff::helper, *};
+use super::*;
+use crate::helper::helper;
 
 /// For whom a route is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -156,9 +157,30 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("GET", "/table/bases/{id}", Sellers, ""),
     ("POST", "/table/bases/{id}", Sellers, ""),
     ("POST", "/table/bases/{id}/retire", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo/{id}", Sellers, "x0=1"),
+    ("POST", "/table/tray/{letter}/photo/{id}/throw-away", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}/picture/{name}", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}/pieces", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}/pieces/{home}", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo/{id}/pieces/{home}", Sellers, "shown=tile"),
+    ("GET", "/table/tray/{letter}/photo/{id}/prices", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo/{id}/prices", Sellers, "home=B1&price=3"),
+    ("POST", "/table/tray/{letter}/photo/{id}/lay", Sellers, ""),
     ("GET", "/table/one-off", Sellers, ""),
     ("GET", "/table/prices", Sellers, ""),
     ("POST", "/table/prices", Sellers, "which=none&how=to&amount=1"),
+    ("GET", "/table/paper", Desk, ""),
+    ("GET", "/table/paper/labels.pdf", Desk, "what=prices"),
+    ("POST", "/table/paper/printed", Desk, ""),
+    ("GET", "/put-back", Desk, ""),
+    // Guests who wait for a seat.
+    ("GET", "/waiting", Desk, ""),
+    ("POST", "/waiting", Desk, "step=take&seen=0"),
+    ("GET", "/board", Anybody, ""),
+    ("GET", "/board/now", Anybody, ""),
     ("GET", "/table/at/{home}", Sellers, ""),
     ("POST", "/table/at/{home}", Sellers, "typed=x"),
     ("POST", "/table/at/{home}/move", Sellers, "to=Z9"),
@@ -187,6 +209,7 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/staff/remove", Sellers, "name=Nobody"),
     ("GET", "/link/news", Tablet, "have=-1&revision=none"),
     ("GET", "/link/picture/{name}", Tablet, ""),
+    ("GET", "/link/waiting", Tablet, ""),
     ("GET", "/link/piece/{number}", Tablet, ""),
     ("POST", "/link/tickets", Tablet, "{}"),
     ("POST", "/link/report", Tablet, "{}"),
@@ -273,6 +296,8 @@ impl Scene {
             ("/shows/{id}", "/shows/1".to_owned()),
             ("{table}", "tax.csv".to_owned()),
             ("{home}", "B1".to_owned()),
+            ("{letter}", "B".to_owned()),
+            ("/photo/{id}", "/photo/none".to_owned()),
             ("/bases/{id}", "/bases/none".to_owned()),
             ("{line}", "0".to_owned()),
             ("{at}", "0".to_owned()),

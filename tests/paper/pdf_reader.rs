@@ -80,3 +80,23 @@ pub fn keep_picture(pdf: &[u8], name: &str) {
     let to = folder.join(name);
     run("pdftoppm", pdf, &["-r", "90", "-png"], &[to.to_str().expect("a name")]);
 }
+
+/// A page in shades of grey, drawn with so many dots to the inch.
+pub fn drawn(pdf: &[u8], page: usize, dots: u32) -> image::GrayImage {
+    let (page, dots) = (page.to_string(), dots.to_string());
+    let grey = run("pdftoppm", pdf, &["-r", &dots, "-gray", "-png", "-f", &page, "-l", &page], &[]).stdout;
+    image::load_from_memory(&grey).expect("a picture").into_luma8()
+}
+
+/// The words of a page that stand upright or on their heads, each with the box around it in points: left, top, right, bottom.
+pub fn boxes(pdf: &[u8], page: usize) -> Vec<(String, [f64; 4])> {
+    let page = page.to_string();
+    let text = run("pdftotext", pdf, &["-bbox", "-f", &page, "-l", &page], &["-"]).stdout;
+    let text = String::from_utf8(text).expect("UTF-8");
+    let word = |line: &str| {
+        let (at, rest) = line.trim().strip_prefix("<word ")?.split_once('>')?;
+        let sides: Vec<f64> = at.split('"').filter_map(|part| part.parse().ok()).collect();
+        Some((rest.strip_suffix("</word>")?.to_owned(), sides.try_into().ok()?))
+    };
+    text.lines().filter_map(word).collect()
+}

@@ -51,7 +51,7 @@ fn what_can_be_no_sum_is_refused_in_words() {
             n += 1;
             let ticket = with(&catalog, n, change);
             match ledger.receive(&ticket, waits, &catalog, now()).expect("an answer") {
-                Receipt::Refused { reason } => assert!(reason.contains(words), "{reason}, not {words}"),
+                Receipt::Refused { reason, .. } => assert!(reason.contains(words), "{reason}, not {words}"),
                 other => panic!("{words}: {other:?}"),
             }
             assert_eq!(ledger.tickets().expect("tickets"), []);

@@ -6,7 +6,7 @@ use super::{
     files::{BASES, TABLE, TableFiles},
     refusal::EditRefusal,
 };
-use crate::{caution::Region, disk::durable, money::Currency, ron_tree::in_quotes};
+use crate::{catalog::printed::PRINTED, caution::Region, disk::durable, money::Currency, ron_tree::in_quotes};
 
 /// Whether a catalogue lies in `root`, be it a broken one.
 pub fn is_there(root: &Path) -> bool {
@@ -59,7 +59,7 @@ pub fn begin_like(root: &Path, like: &Path) -> Result<(), EditRefusal> {
     Ok(())
 }
 
-/// Copies a folder with everything in it but the files that are written at last.
+/// Copies a folder with everything in it but the files that are written at last, and what was printed for the other table.
 fn copy_but_its_files(from: &Path, to: &Path) -> io::Result<()> {
     fs::create_dir_all(to)?;
     for entry in fs::read_dir(from)? {
@@ -68,7 +68,7 @@ fn copy_but_its_files(from: &Path, to: &Path) -> io::Result<()> {
         let to = to.join(&name);
         if entry.file_type()?.is_dir() {
             copy_but_its_files(&entry.path(), &to)?;
-        } else if ![BASES, TABLE].iter().any(|file| name == *file) && entry.path().is_file() {
+        } else if ![BASES, TABLE, PRINTED].iter().any(|file| name == *file) && entry.path().is_file() {
             fs::copy(entry.path(), to)?;
         }
     }

@@ -141,6 +141,7 @@ fn refusals() -> Vec<LedgerError> {
         LedgerError::OpenedOtherwise => LedgerError::OpenedOtherwise,
         LedgerError::NoDigitForTheDesk => LedgerError::NoDigitForTheDesk,
         LedgerError::Staff(_) => LedgerError::Staff(StaffError::Full),
+        LedgerError::Waiting(_) => LedgerError::Waiting(WaitingError::NoSeat),
         LedgerError::Number(_) => LedgerError::Number(NumberError::Range),
     );
     all.extend(State::ALL.map(LedgerError::Closed));

@@ -21,6 +21,7 @@ use super::{
 use crate::{
     desk::{
         approval::{NoFields, Posted},
+        not_taken_words::not_taken_words,
         outward::Reach,
         qr,
         refusal::Refusal,
@@ -219,7 +220,9 @@ fn what_to_do(texts: &Texts, digit: u8, ticket: &TicketReport, wish: Option<Wish
 fn lying(texts: &Texts, ticket: &TicketReport) -> Markup {
     html! {
         "· " (say!(texts, "count-drops", n = ticket.drops)) " · " (ticket.sum)
-        @if !ticket.trouble.is_empty() { " · " span.grave { (ticket.trouble) } }
+        @if !ticket.trouble.is_empty() {
+            " · " span.grave { (not_taken_words(texts, ticket.why.as_ref(), &ticket.trouble)) }
+        }
     }
 }
 

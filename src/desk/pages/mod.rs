@@ -12,6 +12,8 @@
 //! | `paying`, `reduction`, `typed` | what every till shows and reads: ways to pay, cash given; what is taken off by hand; amounts as they are typed |
 //! | `table` | the seller's own table: what lies where, what it costs, what is guessed |
 //! | `trays`, `counting` | counts, and the catalogue's mistakes; counting all trays on one page |
+//! | `waiting`, `board` | guests who wait for a seat; the board for any screen |
+//! | `put_back` | where a stray drop belongs |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
 //! | `show` | what a show is and came to; ending it; practice |
@@ -22,6 +24,7 @@
 mod ask_seller;
 mod bench;
 mod bill;
+mod board;
 mod caution_signs;
 mod cautions_card;
 mod change_pin;
@@ -36,6 +39,7 @@ mod nowhere;
 mod on;
 mod paper;
 mod paying;
+mod put_back;
 mod queue;
 mod reduction;
 mod sales;
@@ -47,6 +51,7 @@ mod table;
 mod ticket;
 mod trays;
 mod typed;
+mod waiting;
 mod words;
 
 use std::sync::Arc;
@@ -82,6 +87,9 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(trays::routes())
         .merge(counting::routes())
         .merge(table::routes())
+        .merge(put_back::routes())
+        .merge(waiting::routes())
+        .merge(board::routes())
         .merge(cautions_card::routes())
         .merge(show::routes())
         .merge(bench::routes())

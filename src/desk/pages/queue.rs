@@ -230,7 +230,10 @@ async fn content(
             }
             p.trouble role="alert" hidden[not_found.is_none()] data-says { (not_found.map_or("", |(_, words)| words)) }
         }
-        p.no-print { a href="/sales" { (say!(texts, "queue-paid-sale")) } }
+        p.no-print.row.wraps {
+            a href="/sales" { (say!(texts, "queue-paid-sale")) }
+            a href="/waiting" { (say!(texts, "waiting-title")) }
+        }
         @for window in &windows { (view.section(window)) }
         @if alone.is_some() { p { a.button.quiet href="/tickets" { (say!(texts, "queue-all")) } } }
     })

@@ -22,9 +22,10 @@ use crate::{
     catalog::{Catalog, Loaded, Tray},
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
-    lang::{Message, Texts, message, say},
+    lang::{Lang, Message, Texts, message, say},
     ledger::{Count, Role},
     quoting::excerpt,
+    ron_tree::Mistake,
 };
 
 /// Nobody counts more than this in one compartment; a larger figure is a slip of the finger.
@@ -47,6 +48,8 @@ async fn trays(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Res
         p.links.row.wraps {
             a href="/trays/count" { (say!(texts, "count-title")) }
             a href="/trays/cautions" { (say!(texts, "trays-card")) }
+            a href="/table/paper" { (say!(texts, "labels-page")) }
+            a href="/put-back" { (say!(texts, "put-back")) }
             @if seller.role == Role::Seller { a href="/table" { (say!(texts, "trays-change")) } }
         }
         @for one in &loaded.catalog.trays { (table.tray(one)) }
@@ -74,13 +77,7 @@ fn mistakes(texts: &Texts, desk: &DeskState, loaded: &Loaded) -> Markup {
                 ul {
                     @for mistake in &mistakes.0 {
                         li {
-                            code {
-                                (mistake.file)
-                                @if mistake.line > 0 {
-                                    (say!(texts, "mistake-at", line = mistake.line, column = mistake.column))
-                                }
-                            }
-                            p { (words::sentence(&mistake.found)) " " (words::sentence(&mistake.expected)) }
+                            (mistake_words(texts, mistake))
                         }
                     }
                 }
@@ -91,6 +88,29 @@ fn mistakes(texts: &Texts, desk: &DeskState, loaded: &Loaded) -> Markup {
                 h2 { (say!(texts, "remarks-title")) }
                 ul { @for remark in &loaded.remarks { li { (words::sentence(remark)) } } }
             }
+        }
+    }
+}
+
+/// One mistake. What stands in a file and what would be right are as many things as there are fields, and are told in English,
+/// which the terminal speaks as well; where it is and what to do about it is told in the reader's language.
+fn mistake_words(texts: &Texts, mistake: &Mistake) -> Markup {
+    let said = format!("{} {}", words::sentence(&mistake.found), words::sentence(&mistake.expected));
+    html! {
+        code {
+            (mistake.file)
+            @if mistake.line > 0 { (say!(texts, "mistake-at", line = mistake.line, column = mistake.column)) }
+        }
+        @if texts.lang == Lang::En {
+            p { (said) }
+        } @else {
+            @let (file, line, column) = (mistake.file.as_str(), mistake.line, mistake.column);
+            p {
+                @if line > 0 { (say!(texts, "mistake-place", file = file, line = line, column = column)) }
+                @else { (say!(texts, "mistake-file", file = file)) }
+                " " (say!(texts, "mistake-to-do"))
+            }
+            p.faint { (say!(texts, "mistake-note")) " " span lang="en" { (said) } }
         }
     }
 }

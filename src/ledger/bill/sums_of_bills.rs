@@ -94,13 +94,14 @@ impl ShowSums {
     }
 
     /// A piece was taken back, all of it or one line: the sums before and after, and what was taken off by hand before and
-    /// after.
+    /// after. The cost of what does not go back into its home stays with the show.
     pub(super) fn taken_back(
         &mut self,
         ticket: &Ticket,
         before: &Quote,
         after: Option<&Quote>,
         off: (Decimal, Decimal),
+        parts_home: bool,
     ) -> Decimal {
         let left = after.map(Amounts::of).unwrap_or_default();
         let less = Amounts::of(before).less(&left);
@@ -112,6 +113,11 @@ impl ShowSums {
             back.pieces += u32::from(after.is_none());
             add(&mut back.totals, less.total)?;
             add(&mut back.tax, less.tax)?;
+            if !parts_home {
+                for id in gone_ids(before, after) {
+                    *back.lost.entry(id.to_owned()).or_default() += 1;
+                }
+            }
             match after {
                 None => {
                     add_parts(&mut back.parts, before)?;
@@ -183,6 +189,17 @@ fn add_given(sums: &mut CloseOut, reason: Option<&str>, off: Decimal) -> Option<
     match reason {
         Some(reason) if !off.is_zero() => add(sums.given.entry(reason.to_owned()).or_default(), off),
         _ => Some(()),
+    }
+}
+
+/// The base and the drops that `before` has and `after` has not.
+fn gone_ids<'a>(before: &'a Quote, after: Option<&Quote>) -> Vec<&'a str> {
+    match after {
+        None => std::iter::once(&before.base.id)
+            .chain(before.drops.iter().map(|drop| &drop.id))
+            .map(String::as_str)
+            .collect(),
+        Some(after) => gone(before, after).map(|(id, _)| id).into_iter().collect(),
     }
 }
 

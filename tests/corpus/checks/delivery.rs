@@ -38,7 +38,7 @@ pub fn answer(data: &[u8]) -> Option<Receipt> {
             ledger.close_show(Currency::from_code("USD").expect("a currency"), now()).expect("closed");
         }
         Receipt::Short { .. } | Receipt::Refused { .. } | Receipt::Practice => {
-            if let Receipt::Refused { reason } = &receipt {
+            if let Receipt::Refused { reason, .. } = &receipt {
                 is_one_line(reason);
             }
             assert_eq!((ledger.change().expect("read"), ledger.counts().expect("counts")), (change, counts));

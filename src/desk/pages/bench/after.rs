@@ -76,19 +76,19 @@ impl Told<'_> {
 
     fn sums(&self) -> Markup {
         let (texts, after) = (self.texts, self.after);
-        let beyond = after.left_for_work.and_then(|left| left.checked_sub(after.labour));
+        let beyond = after.left_for_work.and_then(|left| left.checked_sub(after.costs.labour));
         html! {
             section.card aria-label=(say!(texts, "sums")) {
                 dl.sums {
                     dt { (say!(texts, "after-net")) } dd { (self.known(after.net)) }
-                    dt { (say!(texts, "after-parts")) } dd { (self.money(-after.parts_cost)) }
+                    dt { (say!(texts, "after-parts")) } dd { (self.money(-after.costs.parts)) }
                     dt { (say!(texts, "after-fee")) } dd { (self.money(-after.fee)) }
                     @if !after.reward.is_zero() { dt { (say!(texts, "after-reward")) } dd { (self.money(-after.reward)) } }
                     dt.total { (say!(texts, "after-for-work")) } dd.total { (self.known(after.left_for_work)) }
-                    dt { (say!(texts, "after-work")) } dd { (self.money(-after.labour)) }
+                    dt { (say!(texts, "after-work")) } dd { (self.money(-after.costs.labour)) }
                     dt { (say!(texts, "after-beyond")) } dd { (self.known(beyond)) }
                 }
-                @if after.without_cost > 0 { p.grave { (say!(texts, "after-without-cost", n = after.without_cost)) } }
+                @if after.costs.without_cost > 0 { p.grave { (say!(texts, "after-without-cost", n = after.costs.without_cost)) } }
                 p.faint { (say!(texts, "after-todays-costs")) }
             }
         }

@@ -123,13 +123,19 @@ pub(super) async fn shown(
         Ok(Err(error)) => return Err(not_made(&error.to_string())),
         Err(error) => return Err(not_made(&error.to_string())),
     };
+    Ok(as_pdf(&name, file))
+}
+
+/// A PDF file of this name, to be looked at in the browser.
+pub(in crate::desk::pages) fn as_pdf(name: &str, file: Vec<u8>) -> Response {
     let place = HeaderValue::from_str(&format!("inline; filename=\"{name}.pdf\""));
     let place = place.unwrap_or(HeaderValue::from_static("inline"));
     let kind = HeaderValue::from_static("application/pdf");
-    Ok(([(header::CONTENT_TYPE, kind), (header::CONTENT_DISPOSITION, place)], file).into_response())
+    ([(header::CONTENT_TYPE, kind), (header::CONTENT_DISPOSITION, place)], file).into_response()
 }
 
-fn not_made(why: &str) -> Refusal {
+/// Why a paper is not made is the log's and the reader's.
+pub(in crate::desk::pages) fn not_made(why: &str) -> Refusal {
     tracing::error!("a paper could not be made: {why}");
     Refusal::Said(StatusCode::INTERNAL_SERVER_ERROR, message!("paper-not-made", why = why))
 }

@@ -10,6 +10,7 @@ use std::sync::Arc;
 use axum::Router;
 
 use crate::desk::state::DeskState;
+pub(super) use actions::{as_pdf, not_made};
 pub(super) use links::{banners, of_bill, of_ticket};
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {

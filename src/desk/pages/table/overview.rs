@@ -61,6 +61,7 @@ async fn overview(
         p.links.row.wraps {
             a href="/table/one-off" { (say!(texts, "table-one-off")) }
             a href="/table/prices" { (say!(texts, "table-prices")) }
+            a href="/table/paper" { (say!(texts, "labels-page")) }
             a href="/trays" { (say!(texts, "to-trays")) }
         }
         @if let Some(last) = last {
@@ -125,6 +126,7 @@ fn grid(texts: &Texts, loaded: &Loaded, tray: &Tray) -> Markup {
     html! {
         section.tray id={ "tray-" (letter) } aria-label=(say!(texts, "tray", letter = letter.as_str())) {
             h2 { span.letter { (letter) } " " (words::tray_name(texts, &loaded.catalog, tray)) }
+            p.links { a href={ "/table/tray/" (letter) "/photo" } { (say!(texts, "tray-photo-title", letter = letter.as_str())) } }
             div class={ "grid own columns-" (columns) } {
                 @let mut homes = tray.compartments();
                 @for row in &tray.rows {

@@ -1,0 +1,20 @@
+# La caisse en français : pourquoi le ticket d’une tablette n’a pas été pris, et que faire d’une erreur dans les fichiers.
+
+not-taken-same-id = un autre ticket est arrivé sous le même identifiant
+not-taken-same-number = un autre ticket de la vente porte ce numéro
+not-taken-other-lines = la somme et le bijou n’ont pas les mêmes lignes
+not-taken-unknown-show = le ticket est d’une vente que cette caisse ne connaît pas
+not-taken-other-currency = la somme est en { $found }, que cette table n’a jamais pris ; elle prend { $taken }
+not-taken-odd-id = « { $found } » n’est pas un identifiant : il y faut de petites lettres, des chiffres et des traits d’union
+not-taken-many-drops = { $n } breloques ne vont sur aucun bijou ; { $most } au plus
+not-taken-odd-length = une longueur de { $mm } mm ne se fait pas ; de { $least } mm à { $most } mm, oui
+not-taken-odd-neck = un cou de { $mm } mm n’est à personne ; ils vont de { $least } mm à { $most } mm
+not-taken-other-digit = le numéro a le chiffre d’une autre tablette
+not-taken-not-asked = personne à la caisse ne l’a demandé
+not-taken-unreadable = la caisse n’arrive pas à le lire (réponse { $status } : { $said })
+not-taken-no-answer = la caisse n’a pas répondu ({ $why })
+not-taken-desk-failed = quelque chose ne va pas à la caisse (réponse { $status } : { $said })
+mistake-place = Dans { $file }, ligne { $line }, colonne { $column }, quelque chose n’est pas comme il le faut pour la table.
+mistake-file = Le fichier { $file } n’est pas comme il le faut pour la table.
+mistake-to-do = Ouvre le fichier dans un éditeur de texte, corrige l’endroit et enregistre ; cette page suit toute seule.
+mistake-note = Ce qui y est, et ce qui serait juste (en anglais) :
