@@ -11,11 +11,13 @@
 
 use std::{env, fs, path::PathBuf};
 
-use chatelaine::{craft::Wearer, ledger::Ticket, ticket::State};
+use chatelaine::{craft::Wearer, ledger::Ticket, photo, ticket::State};
 use rust_decimal::Decimal;
 
 #[path = "browser/axe.rs"]
 mod axe;
+#[path = "browser/bench.rs"]
+mod bench;
 #[path = "desk/bill_story.rs"]
 mod bill_story;
 #[path = "browser/by_hand.rs"]
@@ -44,6 +46,9 @@ mod own_table;
 mod paper;
 #[path = "browser/people.rs"]
 mod people;
+#[path = "photo/scene.rs"]
+#[allow(dead_code, reason = "the photos' own tests need more of it")]
+mod scene;
 #[path = "desk/seller.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod seller;
@@ -56,6 +61,11 @@ mod stretched;
 mod support;
 #[path = "browser/till.rs"]
 mod till;
+#[path = "browser/tray_photo.rs"]
+mod tray_photo;
+#[path = "desk/tray_scene.rs"]
+#[allow(dead_code, reason = "the desk's own tests need more of it")]
+mod tray_scene;
 
 use driver::Browser;
 use kit::{PIN, Table, agent};

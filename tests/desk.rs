@@ -28,6 +28,7 @@ use chatelaine::{
         wire::{PairRequest, Pairing, PinQuestion, Refused},
     },
     money::Tender,
+    photo,
     ticket::{Receipt, State},
 };
 
@@ -39,6 +40,8 @@ mod bill_story;
 mod bills;
 #[path = "desk/by_hand.rs"]
 mod by_hand;
+#[path = "desk/helper.rs"]
+mod helper;
 #[path = "desk/kit.rs"]
 mod kit;
 
@@ -58,6 +61,9 @@ mod own_table;
 mod people_pages;
 #[path = "desk/queue.rs"]
 mod queue;
+#[path = "photo/scene.rs"]
+#[allow(dead_code, reason = "the photos' own tests need more of it")]
+mod scene;
 #[path = "desk/seller.rs"]
 mod seller;
 #[path = "desk/sign_in.rs"]
@@ -67,6 +73,12 @@ mod staff;
 mod support;
 #[path = "desk/tickets.rs"]
 mod tickets;
+#[path = "desk/tray_kill.rs"]
+mod tray_kill;
+#[path = "desk/tray_photo.rs"]
+mod tray_photo;
+#[path = "desk/tray_scene.rs"]
+mod tray_scene;
 #[path = "desk/waiting.rs"]
 mod waiting;
 #[path = "desk/who_may.rs"]

@@ -11,6 +11,8 @@
 
 #[path = "support/book.rs"]
 mod book;
+#[path = "ledger/counting.rs"]
+mod counting;
 #[path = "ledger/counts.rs"]
 mod counts;
 #[path = "support/magnet.rs"]

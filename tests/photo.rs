@@ -20,3 +20,5 @@ mod hostile;
 mod references;
 #[path = "photo/scene.rs"]
 mod scene;
+#[path = "photo/terminal.rs"]
+mod terminal;

@@ -65,7 +65,7 @@ impl Terminal<'_> {
     fn run(&self, words: &[&str]) -> std::process::Output {
         let mut command = Command::new(env!("CARGO_BIN_EXE_chatelaine"));
         command.arg("prep").args(words).args(["--catalog".as_ref(), self.0.join("catalog").as_os_str()]);
-        if ["how-many", "parts"].contains(&words[0]) {
+        if ["how-many", "parts", "recall", "count"].contains(&words[0]) {
             command.args(["--data".as_ref(), self.0.join("data").as_os_str()]);
         }
         command.output().expect("it runs")
@@ -87,6 +87,45 @@ impl Terminal<'_> {
 
 fn number<'a>(numbers: &'a Value, id: &str) -> &'a Value {
     numbers["numbers"].as_array().expect("numbers").iter().find(|one| one["id"] == id).expect(id)
+}
+
+/// A recall, a quarter's tax and a count, at the terminal and on the pages.
+fn recall_and_quarter(table: &Table, seller: &seller::Seller, terminal: &Terminal<'_>) {
+    // Every heart key so far may be of the one lot that was bought: five pieces, of three shows.
+    let recall = terminal.object(&["recall", "K-26-1"]);
+    let sold = recall["recall"]["sold"].as_array().expect("pieces");
+    let shows: Vec<i64> = sold.iter().map(|one| one["show"].as_i64().expect("a show")).collect();
+    assert_eq!(shows, [1, 1, 2, 2, 3], "{recall}");
+    assert_eq!(recall["recall"]["there"]["key-heart"], 8);
+    assert!(seller.get("/bench/lots?lot=K-26-1").text.contains("5 sold pieces may have it"));
+    // The tax of the quarter is that of the three shows: all of them were in June.
+    let mut command = Command::new(env!("CARGO_BIN_EXE_chatelaine"));
+    command.args(["show", "year", "2026", "--json", "--data"]).arg(terminal.0.join("data"));
+    let done = command.output().expect("it runs");
+    let year: Value = serde_json::from_slice(&done.stdout).expect("one JSON object");
+    let of_shows = |ledger: &mut Ledger| {
+        let closed = (1..=3).map(|show| ledger.closed_show(show).expect("read").expect("closed").sums);
+        closed.fold((Decimal::ZERO, Decimal::ZERO), |sum, show| (sum.0 + show.totals, sum.1 + show.tax))
+    };
+    let (totals, tax) = table.desk.with_ledger(of_shows).expect("the ledger");
+    let lines = year["tax"].as_array().expect("lines");
+    let amount =
+        |line: &Value, field: &str| line[field].as_str().expect("an amount").parse::<Decimal>().expect("a number");
+    assert!(lines.iter().all(|line| line["quarter"] == 2), "{year}");
+    assert_eq!(lines.iter().map(|line| amount(line, "gross")).sum::<Decimal>(), totals);
+    assert_eq!(lines.iter().map(|line| amount(line, "tax")).sum::<Decimal>(), tax);
+    let page = seller.get("/bench/year?year=2026").text;
+    assert!(page.contains(&tax.to_string()) && page.contains("Q2"), "{tax}: {page}");
+    // What should lie there is what the trays' page says.
+    let count = terminal.object(&["count"]);
+    let heart = count["parts"]
+        .as_array()
+        .expect("parts")
+        .iter()
+        .find(|part| part["id"] == "key-heart")
+        .expect("the key")
+        .clone();
+    assert_eq!((&heart["expected"], &heart["counted"]), (&8.into(), &Value::Null));
 }
 
 #[test]
@@ -142,13 +181,14 @@ fn a_makers_month_through_the_commands_and_on_the_pages() {
     let cut: f64 = cuts["drawn_mm"].as_f64().expect("mm") - cuts["lost_mm"].as_f64().expect("mm");
     assert!((cut - (12.0 * 457.2 + 10.0 * 609.6 + 3.0 * 762.0)).abs() < 0.5, "{cuts}");
     assert!(cuts["gap_percent"].as_f64() < Some(1.0), "{cuts}");
+    recall_and_quarter(&table, &seller, &terminal);
     // The pages say the same.
     let page = seller.get("/bench").text;
     assert!(page.contains(&format!("<strong>{make}</strong>")) && page.contains("<svg class=\"range\""), "{page}");
     let after = seller.get("/bench/shows/1").text;
     assert!(after.contains("40.00") && seller.get("/bench/shows/9").status == 404, "{after}");
     let list = seller.get("/bench/cuts?part=cable-brass&length=18in&count=12&length=24in&count=2");
-    assert!(list.text.contains("type=\"checkbox\""), "{}", list.text);
+    assert!(list.text.contains("Keep as a list to tick off"), "{}", list.text);
 }
 
 #[test]

@@ -132,6 +132,11 @@ impl Place {
         self.path("data/ledger.sqlite")
     }
 
+    /// Number of the ledger's last entry.
+    fn last_entry(&self) -> i64 {
+        Ledger::open(&self.ledger(), Timestamp::now()).and_then(|ledger| ledger.change()).expect("a number")
+    }
+
     /// Chooses the PIN and pairs three tablets, each with a bad line of its own.
     fn set_up(&self, end: &Arc<AtomicBool>) -> Vec<Tablet> {
         let first = Desk::start(self.config()).unwrap_or_else(|error| panic!("{error}"));
@@ -232,6 +237,8 @@ struct Told {
     released: Released,
     /// The ledger's last entry before the clock was set.
     before_clock: i64,
+    /// And its last one before a desk was started by a clock that nobody sets.
+    after_clock: i64,
     /// By how many seconds the clock was set in all.
     clock_set_by: i64,
 }
@@ -257,13 +264,14 @@ fn every_promise_holds_in_a_rush() {
             released
         });
         let desk_kills = rush.kill_desk(half);
-        let before_clock = Ledger::open(&place.ledger(), Timestamp::now()).and_then(|ledger| ledger.change());
+        let before_clock = place.last_entry();
         let clock_set_by = rush.set_clock(half);
+        let after_clock = place.last_entry();
         let mut took = seller.join().expect("the seller");
         took.extend(helper.join().expect("the helper"));
         let released = office.join().expect("the office");
         println!("killed: the desk {desk_kills} times, tablets {} times", switch.join().expect("the switch"));
-        Told { took, released, before_clock: before_clock.expect("a number"), clock_set_by }
+        Told { took, released, before_clock, after_clock, clock_set_by }
     });
     let mut tablets = tablets.into_inner().expect("tablets");
     tablets.iter_mut().for_each(Tablet::kill);

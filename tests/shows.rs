@@ -16,6 +16,8 @@ mod about;
 mod book;
 #[path = "shows/files.rs"]
 mod files;
+#[path = "desk/helper.rs"]
+mod helper;
 #[path = "desk/kit.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;

@@ -58,6 +58,7 @@ def clear(colour, dense, cloud=0.0, ior=1.5):
     """A clear bead; the pin is seen in it."""
 
     def body(c, cy, a, b):
+        c.lets_through = 0.5
         c.part(ball(0, cy, 0, a, b, a, 128).outward(), kind="glass", colour=colour, dense=dense, ior=ior, cloud=cloud)
 
     return body

@@ -20,6 +20,7 @@ class Canvas:
         self.y = (ys + 0.5) / k - self.MARGIN
         self.parts = []
         self.clear = False  # whether the ground is seen through its glass
+        self.lets_through = 0.0  # of the room's light that comes through a stone, the share that gives way to what hangs behind
 
     def part(self, mesh, **material):
         """Adds a mesh made of a material (see materials.py)."""

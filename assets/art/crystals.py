@@ -21,7 +21,12 @@ def bell_cap(c, low, r, finish, seed):
     c.part(loop(0, 1.5, 1.08, 0.42), **metal)
 
 
+# Half and a little more of what is seen through a stone is what hangs behind it; the rest is its own play of light.
+LETS_THROUGH = 0.6
+
+
 def stone(c, mesh, colour, dense, ior=1.6):
+    c.lets_through = LETS_THROUGH
     c.part(mesh.outward(), kind="glass", colour=colour, dense=dense, ior=ior)
 
 
@@ -35,6 +40,7 @@ def point(c, w, h):
         faces.append((np.cos(t), steep, np.sin(t), steep * (h + high)))
         # Narrower where it goes into the cap.
         faces.append((np.cos(t), -0.6, np.sin(t), r * wide - 0.6 * 8.8))
+    c.lets_through = LETS_THROUGH
     body = cut_stone(faces, (0, h / 2, 0)).outward()
     c.part(body, kind="glass", colour=(0.93, 0.96, 1.0), dense=0.02, ior=1.54, milk=0.14, cap=h * 0.62)
     # Its edges are worn, and catch the light.

@@ -32,6 +32,14 @@ def picture(light, grey=False):
     return Image.fromarray((np.dstack([rgb, a]) * 255 + 0.5).astype(np.uint8), "RGBA")
 
 
+def let_through(light, mirrored, share):
+    """A stone in the room's own light, of which `share` of what came through it gives way to whatever is behind the picture.
+
+    `mirrored` is the same stone where nothing is behind it: what it mirrors, and how much it covers."""
+    light, mirrored = light.astype(np.float64), np.minimum(mirrored, light)
+    return (light + share * (mirrored - light)).astype(np.float32)
+
+
 def normals(facing, levels=128):
     """Unit directions as bytes, in fewer steps than 256 so that the file packs well; straight ahead where nothing is."""
     a = np.clip(facing[..., 3], 0, 1)

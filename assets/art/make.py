@@ -99,7 +99,7 @@ def job(name, recipe, w, h, k, folder, fit=True):
     print(f"{name:16} {size[0]}x{size[1]}, stretched {stretch[0]:.3f} x {stretch[1]:.3f}", flush=True)
     return {
         "name": name, "frame": frame, "size": size, "out": str(folder / name), "arrays": str(folder / f"{name}.arrays"),
-        "parts": stored(c.parts, folder / f"{name}.arrays"), "clear": c.clear,
+        "parts": stored(c.parts, folder / f"{name}.arrays"), "clear": c.clear, "lets_through": c.lets_through,
         "samples": max(SAMPLES.get(kind, 96) for kind in kinds),
     }
 
@@ -133,6 +133,10 @@ def main(names):
             *_, k, _, home = wanted[name]
             path = home / f"{name}.png"
             light = film.raw(folder / f"{name}.light", jobs[name]["size"])
+            if jobs[name]["lets_through"]:
+                mirrored = film.raw(folder / f"{name}.mirrored", jobs[name]["size"])
+                light = film.let_through(light, mirrored, jobs[name]["lets_through"])
+                (folder / f"{name}.mirrored").unlink()
             film.save(film.picture(light, home.name == "kiosk"), path, k)
             film.save(film.normals(film.raw(folder / f"{name}.facing", jobs[name]["size"])), home / f"{name}.normal.png", k)
             print(f"{name:16} {seconds:5.1f} s, {path.stat().st_size // 1024} kB", flush=True)

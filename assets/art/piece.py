@@ -29,7 +29,7 @@ BEHIND = 4.0
 # Who hangs in front of whom is told by so many mm for each place.
 APART = 3.0
 # Light paths for each pixel, and pixels of the truth for each two of the stage: what is left of noise is less than FLIP sees.
-SAMPLES = 64
+SAMPLES = 256
 SHARE = 0.5
 
 
@@ -78,13 +78,17 @@ def body(parts, drop, k):
         parts.append((mesh, material))
 
 
-def linen(parts, w, h, behind):
-    rows, columns = 2, 2
-    x, y = np.meshgrid(np.linspace(-w, 2 * w, columns), np.linspace(-h, 2 * h, rows))
+def linen(parts, w, h, behind, begins, k):
+    """The stage's own linen, a thread for a thread: its picture is repeated, and the frame begins at `begins` of it."""
+    step = 2 / k
+    x, y = np.meshgrid(np.arange(-w, 2 * w, step), np.arange(-h, 2 * h, step))
     points = np.stack([x, y, np.full_like(x, -behind)], -1).astype(np.float32)
     mesh = Mesh(points.reshape(-1, 3), grid(points, around=False).faces)
-    tint = np.tile(((kiosk.LINEN / 255) ** 2.2).astype(np.float32), (4, 1))
-    mesh.values["tint"] = tint
+    woven = np.asarray(Image.open(make.ROOT / "assets/kiosk/linen.png").convert("RGB"), np.float32) / 255
+    # Two of its pixels are one of the truth.
+    woven = (woven[0::2, 0::2] + woven[1::2, 0::2] + woven[0::2, 1::2] + woven[1::2, 1::2]) / 4
+    rows, columns = (np.floor((v * k + at) / 2).astype(int) % side for v, at, side in zip((y, x), begins[::-1], woven.shape))
+    mesh.values["tint"] = (woven[rows, columns] ** 2.2).reshape(-1, 3).astype(np.float32)
     parts.append((mesh, {"kind": "body", "gloss": 0.0, "rough": 0.95, "glow": 0.0}))
 
 
@@ -98,7 +102,7 @@ def main(places, out):
     for drop in told["drops"]:
         ring(parts, drop, k)
         body(parts, drop, k)
-    linen(parts, *frame, BEHIND)
+    linen(parts, *frame, BEHIND, told["ground"], k)
     for mesh, _ in parts:
         # The frame's middle is where x begins.
         mesh.points = mesh.points - (frame[0] / 2, 0, 0)

@@ -112,6 +112,10 @@ def picture(job, light):
     room(scene, light)
     settings(scene, job)
     shoot(scene, job["out"] + ".light")
+    if job.get("lets_through"):
+        # The same without the light that came through the stone from behind.
+        scene.cycles.film_transparent_glass = True
+        shoot(scene, job["out"] + ".mirrored")
     if not job.get("facing", True):
         print(f"DONE {job['name']} {time.time() - start:.1f}", flush=True)
         return

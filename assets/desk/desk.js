@@ -255,7 +255,7 @@
   // What the desk does not say: it sends no fragment only because time has passed.
   function prepare() {
     tellTimes();
-    document.querySelectorAll("[data-prints], [data-keypad]").forEach((one) => { one.hidden = false; });
+    document.querySelectorAll("[data-prints], [data-keypad], [data-strokes-form]").forEach((one) => { one.hidden = false; });
     document.querySelectorAll("[data-filters]").forEach((one) => { if (one.value) filter(one); });
   }
   setInterval(tellTimes, 20000);

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use super::{history::PastShow, prices::prices};
+use super::{costs::SoldCosts, history::PastShow, prices::prices};
 use crate::{
     catalog::{Catalog, Workshop},
     craft::{Home, Sort},
@@ -47,12 +47,8 @@ pub struct AfterShow {
     pub sorts: Vec<SoldOfSort>,
     /// What was sold for, without the tax; none where that is too large to be added.
     pub net: Option<Decimal>,
-    /// What the parts in it cost by today's recipes and lots.
-    pub parts_cost: Decimal,
-    /// What the work in it counts.
-    pub labour: Decimal,
-    /// How many pieces are in neither, since their cost is not known.
-    pub without_cost: u32,
+    /// What is in it, by today's recipes and lots.
+    pub costs: SoldCosts,
     /// The stall's fee, as it was told.
     pub fee: Decimal,
     /// The host's reward in money.
@@ -64,20 +60,13 @@ pub struct AfterShow {
 /// What `past` came to. Costs are today's: what a lot cost then is not told of each sale.
 pub fn after_show(catalog: &Catalog, workshop: Option<&Workshop>, past: &PastShow) -> AfterShow {
     let priced = prices(catalog, workshop, Decimal::ZERO);
-    let (mut parts_cost, mut labour, mut without_cost) = (Decimal::ZERO, Decimal::ZERO, 0);
+    let costs = SoldCosts::of(&priced, &past.sums);
     let mut parts = Vec::new();
     let mut sorts = BTreeMap::<Option<Sort>, (u32, Decimal)>::new();
     for id in past.sums.parts.keys() {
         let Some(outcome) = past.outcome(id, 1.0) else { continue };
         let sold = Decimal::from(outcome.sold);
         let known = priced.iter().find(|one| one.id == *id).filter(|one| one.is_known());
-        match known.and_then(|one| one.cost.as_ref()) {
-            Some(cost) => {
-                parts_cost = parts_cost.saturating_add(cost.parts.saturating_mul(sold));
-                labour = labour.saturating_add(cost.labour.saturating_mul(sold));
-            }
-            None => without_cost += outcome.sold,
-        }
         let then = past.end.parts.get(id);
         let now = catalog.drop_kind(id);
         let margin = known.and_then(|one| one.margin).map(|margin| margin.saturating_mul(sold));
@@ -102,6 +91,6 @@ pub fn after_show(catalog: &Catalog, workshop: Option<&Workshop>, past: &PastSho
         Some(Reward::Amount(amount)) => amount,
         _ => Decimal::ZERO,
     };
-    let left_for_work = net.and_then(|net| net.checked_sub(parts_cost)?.checked_sub(fee)?.checked_sub(reward));
-    AfterShow { parts, sorts, net, parts_cost, labour, without_cost, fee, reward, left_for_work }
+    let left_for_work = net.and_then(|net| costs.left_of(net, fee, reward));
+    AfterShow { parts, sorts, net, costs, fee, reward, left_for_work }
 }

@@ -5,22 +5,38 @@
 //! | `history` | the shows so far, as far as they tell how much is wanted |
 //! | `numbers` | how many of everything to make for the next show |
 //! | `prices` | what everything costs and earns, and what it should cost |
+//! | `stock` | what lies there at cost, on a day |
 //! | `after` | what a show came to for the maker |
+//! | `costs` | what the parts and the work in what was sold cost |
 //! | `batch` | what a batch takes from the drawers, what is short, what to buy |
 //! | `parts` | bases and drops in one list |
-//! | `chains` | what is cut from which spool |
+//! | `chains`, `cut_lists` | what is cut from which spool; a list that is ticked off, and the remnants it leaves |
+//! | `lots` | what was made of which lots, the bench check, and where a lot may be |
+//! | `plans` | packing, shows to come, custom orders |
 
 mod after;
 mod batch;
 mod chains;
+mod costs;
+mod cut_lists;
 mod history;
+mod lots;
 mod numbers;
 mod parts;
+mod plans;
 mod prices;
+mod stock;
 
 pub use after::{AfterShow, SoldHere, SoldOfSort, after_show};
 pub use batch::{Batch, PartShort, batch};
 pub use chains::{ChainError, Chains, chains};
+pub use costs::{SoldCosts, sold_costs};
+pub use cut_lists::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, carried_on, spools_of};
 pub use history::{PastShow, past_shows};
+pub use lots::{BenchCheck, MADE, Made, Recall, Suspect, recall};
 pub use numbers::{Basis, Number, numbers};
+pub use plans::{
+    LONGEST, LONGEST_NUMBER, ORDERS, Order, PACKING, PLANNED, PackItem, PlannedShow, by_day, not_listed, packing,
+};
 pub use prices::{Priced, prices};
+pub use stock::{StockLine, stock_at_cost, stock_table, worth_of_stock};

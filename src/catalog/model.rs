@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::{names::Names, paper::Paper};
 use crate::{
     caution::{self, PieceFacts, Region, Rules, Sizes, Verdict},
-    craft::{Base, BaseKind, DropKind, Fit, Home, Piece, Wearer, fit_on},
+    craft::{Base, BaseKind, DropKind, Fit, Home, Length, Piece, Wearer, fit_on},
     money::{MoneyError, Package, PriceRules, PricedDrop, PricedItem, Quote, RewardRule, Tender, quote},
     quoting::quoted,
     ron_tree::nearest,
@@ -114,6 +114,10 @@ pub struct Tray {
     pub name: String,
     /// Ids of the drops, row by row; `None` is an empty compartment.
     pub rows: Vec<Vec<Option<String>>>,
+    /// Between its left and its right wall, where somebody has measured it: then one photo gives the size of what lies in it. That
+    /// is the desk's alone.
+    #[serde(skip)]
+    pub inner_width: Option<Length>,
 }
 
 impl Tray {

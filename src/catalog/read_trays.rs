@@ -37,7 +37,7 @@ pub(super) fn read(
     currency: Option<Currency>,
     pictures: &Pictures,
 ) -> Option<ReadTray> {
-    let f = reader.fields(node, "a tray", &["letter", "name", "rows"])?;
+    let f = reader.fields(node, "a tray", &["letter", "name", "inner_width", "rows"])?;
     let letter_node = reader.required(&f, "letter");
     let letter = letter_node.and_then(|node| {
         let text = reader.text(node, "a letter")?;
@@ -47,6 +47,10 @@ pub(super) fn read(
         }
     });
     let name = reader.name(&f, "name");
+    let inner_width = match f.get("inner_width") {
+        Some(_) => length(reader, &f, "inner_width", 40.0, 2000.0).map(Some),
+        None => Some(None),
+    };
     let rows_node = reader.required(&f, "rows")?;
     let row_nodes = reader.list(rows_node, "rows")?;
     let mut drops = Vec::new();
@@ -89,7 +93,7 @@ pub(super) fn read(
         }
         rows.push(row);
     }
-    let tray = Tray { letter: letter?, name: name?, rows };
+    let tray = Tray { letter: letter?, name: name?, rows, inner_width: inner_width? };
     Some(ReadTray { tray, letter_at: letter_node.map_or(0, |node| node.at), drops, remarks })
 }
 
@@ -231,6 +235,7 @@ fn sized(
         let high = if told_width.is_some() { width.mm() / wide } else { usual_height.mm() };
         guesses.at(Guess::Height, Length::from_mm(high.clamp(2.0, 120.0)))
     });
+    let is_told = told_body.is_some();
     let body = match told_body {
         Some(Body::Outline { thickness, .. }) => Body::Outline {
             thickness,
@@ -239,7 +244,8 @@ fn sized(
         Some(body) => body,
         None => guesses.at(Guess::Body, sort.usual_body(Length::from_mm(depth.mm().min(width.mm())))),
     };
-    as_large_as_its_picture(reader, f, Some(&body), Some((width, height)));
+    // What is only usual of a body is held against nothing that somebody measured.
+    as_large_as_its_picture(reader, f, Some(&body).filter(|_| is_told), Some((width, height)));
     Some(Sized { body, width, height, depth })
 }
 

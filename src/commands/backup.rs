@@ -2,7 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
-use chatelaine::ledger::{back_up, read_through};
+use chatelaine::{
+    disk::{FolderLock, LockError},
+    ledger::{back_up, read_through, restore_at_next_start, restore_now},
+};
+use jiff::Timestamp;
 
 use super::{Told, data_dir};
 
@@ -11,6 +15,15 @@ pub(super) struct Backup {
     /// The file to make; it must not exist yet.
     #[arg(long)]
     to: PathBuf,
+    #[command(flatten)]
+    place: Place,
+}
+
+#[derive(clap::Args)]
+pub(super) struct Restore {
+    /// The backup that takes the ledger's place.
+    #[arg(long)]
+    from: PathBuf,
     #[command(flatten)]
     place: Place,
 }
@@ -54,6 +67,25 @@ pub(super) fn backup(options: Backup) -> Result<(), Told> {
     );
     for fault in &copied.faults {
         say!("As in the ledger itself: {fault}");
+    }
+    Ok(())
+}
+
+pub(super) fn restore(options: Restore) -> Result<(), Told> {
+    let ledger = options.place.ledger()?;
+    let folder = ledger.parent().unwrap_or(&ledger);
+    std::fs::create_dir_all(folder).map_err(|error| Told(format!("{} can't be made: {error}", folder.display())))?;
+    let _lock = FolderLock::take(folder).map_err(|error| match error {
+        LockError::InUse => {
+            Told(format!("a desk is running on {}; end it first, nothing was changed", folder.display()))
+        }
+        LockError::Disk(error) => Told(format!("{} can't be used: {error}", folder.display())),
+    })?;
+    restore_at_next_start(&options.from, &ledger, Timestamp::now())?;
+    let kept = restore_now(&ledger)?;
+    say!("{} has taken the place of {}.", options.from.display(), ledger.display());
+    if let Some(kept) = kept {
+        say!("What was there lies in {}.", kept.display());
     }
     Ok(())
 }

@@ -4,10 +4,11 @@
 //! | --- | --- |
 //! | `kiosk`, `window` | `chatelaine kiosk` and `chatelaine` alone; what happens when the window fails |
 //! | `desk` | `chatelaine desk` |
-//! | `backup` | `chatelaine backup` and `chatelaine verify` |
+//! | `backup` | `chatelaine backup`, `chatelaine restore` and `chatelaine verify` |
 //! | `show` | `chatelaine show`: lists and files of shows |
 //! | `labels` | `chatelaine labels`: price marks and other paper for the table |
 //! | `prep` | `chatelaine prep`: how many to make, cuts, parts, costs |
+//! | `tray` | `chatelaine tray`: a tray by one photo, as files |
 //! | `rehearse` | `chatelaine rehearse`: a whole show without a screen |
 //! | `answers`, `hang` | the computing commands, one answer each |
 //! | `ending` | the orderly end |
@@ -31,6 +32,7 @@ mod labels;
 mod prep;
 mod rehearse;
 mod show;
+mod tray;
 mod window;
 
 use std::{
@@ -79,6 +81,8 @@ enum Command {
     Rehearse(rehearse::Options),
     /// Copy the ledger into one file, also while a desk is running, and read the copy back.
     Backup(backup::Backup),
+    /// Let a backup take the ledger's place, while no desk is running; what it replaces is kept beside it.
+    Restore(backup::Restore),
     /// Read a whole ledger or backup and tell what is wrong with it.
     Verify(backup::Verify),
     /// What shows came to, in lists and files, also while a desk is running.
@@ -89,6 +93,8 @@ enum Command {
     Prep(prep::Options),
     /// Read the catalogue and tell every mistake with its place.
     Check(answers::Catalogued),
+    /// Cut every compartment of a tray out of one photo.
+    Tray(tray::Options),
     /// What a piece costs.
     Quote(answers::PieceFile),
     /// How a piece, or a bare chain, hangs.
@@ -127,11 +133,13 @@ pub(super) fn run() -> ExitCode {
         Command::Desk(options) => return desk::run(options),
         Command::Rehearse(options) => return rehearse::run(&options),
         Command::Backup(options) => backup::backup(options),
+        Command::Restore(options) => backup::restore(options),
         Command::Verify(options) => backup::verify(options),
         Command::Show(options) => show::run(options),
         Command::Labels(options) => labels::run(&options),
         Command::Prep(options) => prep::run(options),
         Command::Check(options) => answers::check(&options),
+        Command::Tray(options) => tray::run(&options),
         Command::Quote(options) => answers::quote(&options),
         Command::Hang(options) => hang::run(&options),
         Command::Caution(options) => answers::caution(&options),

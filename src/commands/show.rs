@@ -3,9 +3,12 @@
 use std::{io::Write, path::PathBuf};
 
 use chatelaine::{
+    bench::{stock_at_cost, stock_table, worth_of_stock},
+    catalog::{read_folder, read_workshop},
     export::DecimalMark,
-    ledger::{Ledger, ShowTable},
+    ledger::{Ledger, ShowTable, YearTable},
 };
+use jiff::{civil::Date, tz::TimeZone};
 
 use super::{Told, backup::Place};
 
@@ -27,6 +30,108 @@ enum Command {
     },
     /// One show as a table for a spreadsheet, or all of it as one JSON object.
     Export(Export),
+    /// A year for the tax return: tax by quarter and place, kinds of payment, reductions and what was put right.
+    Year(Year),
+    /// What lay there at cost at the end of a day.
+    Stock(Stock),
+}
+
+/// How something is written, and where to.
+#[derive(clap::Args)]
+struct Written {
+    /// One JSON object in place of a table.
+    #[arg(long)]
+    json: bool,
+    /// Amounts with a comma (8,50), and semicolons between cells.
+    #[arg(long, conflicts_with = "json")]
+    comma: bool,
+    /// The file to make; it must not exist yet. Without it the table is printed.
+    #[arg(long)]
+    to: Option<PathBuf>,
+}
+
+#[derive(clap::Args)]
+struct Year {
+    /// Which year.
+    #[arg(value_parser = clap::value_parser!(i16).range(1900..=9998))]
+    year: i16,
+    /// The table: tax, payments or reductions.
+    #[arg(long, default_value = "tax", conflicts_with = "json")]
+    csv: String,
+    #[command(flatten)]
+    written: Written,
+    #[command(flatten)]
+    place: Place,
+}
+
+#[derive(clap::Args)]
+struct Stock {
+    /// The day, as 2026-12-31.
+    #[arg(long)]
+    on: String,
+    /// The catalogue's folder.
+    #[arg(long, default_value = "catalog")]
+    catalog: PathBuf,
+    #[command(flatten)]
+    written: Written,
+    #[command(flatten)]
+    place: Place,
+}
+
+impl Written {
+    fn mark(&self) -> DecimalMark {
+        if self.comma { DecimalMark::Comma } else { DecimalMark::Point }
+    }
+}
+
+/// Makes the file that was named, or prints.
+fn written_to(file: Option<PathBuf>, bytes: &[u8]) -> Result<(), Told> {
+    match file {
+        Some(file) => {
+            let made = std::fs::File::create_new(&file).and_then(|mut made| made.write_all(bytes));
+            made.map_err(|error| Told(format!("{} can't be made: {error}", file.display())))
+        }
+        // Nobody may read any more, which is no reason to complain.
+        None => {
+            drop(std::io::stdout().write_all(bytes));
+            Ok(())
+        }
+    }
+}
+
+fn year(options: Year) -> Result<(), Told> {
+    let year = Ledger::beside_the_desk(&options.place.ledger()?)?.year(options.year)?;
+    let bytes = if options.written.json {
+        (serde_json::to_string(&year.whole())? + "\n").into_bytes()
+    } else {
+        let table = YearTable::from_name(&options.csv).ok_or_else(|| {
+            let names = YearTable::ALL.map(YearTable::name).join(", ");
+            Told(format!("there is no table “{}” of a year; there are {names}", options.csv))
+        })?;
+        year.table(table, options.written.mark())?
+    };
+    written_to(options.written.to, &bytes)
+}
+
+fn stock(options: Stock) -> Result<(), Told> {
+    let day: Date = options.on.parse().map_err(|_| Told(format!("{:?} is no day; write 2026-12-31", options.on)))?;
+    let end = day.tomorrow()?.to_zoned_datetime(TimeZone::system())?.timestamp();
+    let stock = Ledger::beside_the_desk(&options.place.ledger()?)?.stock_before(end)?;
+    let catalog = read_folder(&options.catalog)?.catalog;
+    let workshop = read_workshop(&options.catalog, &catalog)?;
+    let lines = stock_at_cost(&catalog, workshop.as_ref(), &stock.parts);
+    let code = catalog.table.prices.currency.code;
+    let bytes = if options.written.json {
+        let (worth, unknown) = worth_of_stock(&lines);
+        let whole = serde_json::json!({
+            "on": options.on, "known_since": stock.known_since, "currency": code, "lines": lines, "worth": worth,
+            "without_cost": unknown,
+        });
+        (serde_json::to_string(&whole)? + "\n").into_bytes()
+    } else {
+        stock_table(&lines, code, options.written.mark())?
+    };
+    written_to(options.written.to, &bytes)
 }
 
 #[derive(clap::Args)]
@@ -53,6 +158,8 @@ pub(super) fn run(options: Options) -> Result<(), Told> {
     match options.command {
         Command::List { json, place } => list(json, place),
         Command::Export(export) => export_one(export),
+        Command::Year(options) => year(options),
+        Command::Stock(options) => stock(options),
     }
 }
 
@@ -84,13 +191,5 @@ fn export_one(options: Export) -> Result<(), Told> {
             report.table(table, if options.comma { DecimalMark::Comma } else { DecimalMark::Point })?
         }
     };
-    match options.to {
-        Some(file) => {
-            let made = std::fs::File::create_new(&file).and_then(|mut made| made.write_all(&bytes));
-            made.map_err(|error| Told(format!("{} can't be made: {error}", file.display())))?;
-        }
-        // Nobody may read any more, which is no reason to complain.
-        None => drop(std::io::stdout().write_all(&bytes)),
-    }
-    Ok(())
+    written_to(options.to, &bytes)
 }

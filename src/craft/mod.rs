@@ -7,7 +7,7 @@
 //! | --- | --- |
 //! | `quantity`, `day` | lengths and masses with their units; days of the calendar |
 //! | `wire`, `ring` | wire gauges; jump rings and bails |
-//! | `material`, `density` | materials, platings and finishes; how heavy they are |
+//! | `material`, `density`, `clear` | materials, platings and finishes; how heavy they are, how they bend light |
 //! | `body` | the solid shape of a drop |
 //! | `base`, `drop_kind`, `home` | what drops hang on; what hangs; where it lies on the table |
 //! | `facts`, `allergen`, `metal_test` | what is known of a part: food in it, what a laboratory found |
@@ -19,6 +19,7 @@
 mod allergen;
 mod base;
 mod body;
+mod clear;
 mod day;
 mod density;
 mod design;

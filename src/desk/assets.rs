@@ -19,6 +19,7 @@ const SCRIPT: &str = concat!(
     include_str!("../../assets/desk/fragments.js"),
     include_str!("../../assets/desk/hold.js"),
     include_str!("../../assets/desk/line.js"),
+    include_str!("../../assets/desk/tray_photo.js"),
     include_str!("../../assets/desk/desk.js"),
 );
 /// The board of numbers needs nothing of the others.

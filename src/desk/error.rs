@@ -2,7 +2,10 @@
 
 use std::{io, net::SocketAddr, path::PathBuf};
 
-use crate::{ledger::LedgerError, ron_tree::Mistakes};
+use crate::{
+    ledger::{BackupError, LedgerError},
+    ron_tree::Mistakes,
+};
 
 /// Why the desk does not start.
 #[derive(Debug, thiserror::Error)]
@@ -22,6 +25,12 @@ pub enum DeskError {
     /// The ledger does not open.
     #[error(transparent)]
     Ledger(#[from] LedgerError),
+    /// A backup that was to take the ledger's place did not.
+    #[error(
+        "the backup that was to take the ledger's place did not: {0}. What was entered is safe; put the backup back where it \
+         was, or remove restore-next.json from the desk's folder to go on with the ledger that is there"
+    )]
+    Restore(Box<BackupError>),
     /// The system refuses a thread or a watch.
     #[error("the desk can't start: {0}")]
     System(String),

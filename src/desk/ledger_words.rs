@@ -12,7 +12,9 @@ use crate::{
     catalog::PieceError,
     caution::CautionCode,
     lang::{Texts, say},
-    ledger::{AboutError, LONGEST_NAME, LONGEST_SHOW_NAME, LedgerError, MOST_HELPERS, SELLER, StaffError},
+    ledger::{
+        AboutError, CountingError, LONGEST_NAME, LONGEST_SHOW_NAME, LedgerError, MOST_HELPERS, SELLER, StaffError,
+    },
     money::MAX_AMOUNT,
     quoting::excerpt,
     ticket::{NumberError, State},
@@ -84,6 +86,7 @@ pub(super) fn ledger_words(texts: &Texts, error: &LedgerError) -> String {
         LedgerError::Money(error) => money_words(texts, error),
         LedgerError::NoCount(id) => say!(texts, "ledger-no-count", name = excerpt(id)),
         LedgerError::TooManyThere(most) => say!(texts, "ledger-too-many-there", most = *most),
+        LedgerError::Counting(error) => counting_words(texts, error),
         LedgerError::NineKiosks => say!(texts, "ledger-nine-kiosks"),
         LedgerError::NoDigitForTheDesk => say!(texts, "ledger-no-digit-for-the-desk"),
         LedgerError::Staff(error) => staff_words(texts, error),
@@ -128,6 +131,16 @@ fn about_words(texts: &Texts, error: &AboutError) -> String {
             say!(texts, "ledger-no-float", found = number(found), most = most, digits = *digits)
         }
         AboutError::Tax(found) => say!(texts, "ledger-no-tax", found = number(found)),
+    }
+}
+
+/// Why a count can't be entered.
+fn counting_words(texts: &Texts, error: &CountingError) -> String {
+    match error {
+        CountingError::EnteredOtherwise => say!(texts, "ledger-counted-otherwise"),
+        CountingError::TooMany { found, most } => say!(texts, "ledger-counted-too-many", found = *found, most = *most),
+        CountingError::NotSoMany { found, open } => say!(texts, "ledger-not-so-many", found = *found, open = *open),
+        CountingError::None => say!(texts, "ledger-counted-none"),
     }
 }
 

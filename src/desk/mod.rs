@@ -11,6 +11,7 @@
 //! | `books`, `practice`, `practising` | the real ledger or a copy to practise on; keeping the two apart |
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
 //! | `editing`, `photos` | the editor of the table's files at work; photos as they come in |
+//! | `photo_work`, `tray_drafts`, `tray_cutting` | one photo at a time; photos of trays that are being worked on, and the work on them |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
 //! | `refusal`, `refusal_forms`, `ledger_words`, `money_words`, `not_taken_words` | why a request is refused; as a page for the seller, in JSON for a tablet; why the ledger refuses, why an amount is none and why a tablet's ticket was not taken, in the reader's language |
@@ -61,6 +62,7 @@ mod money_words;
 mod not_taken_words;
 mod outward;
 mod pages;
+mod photo_work;
 mod photos;
 mod pin_rules;
 mod practice;
@@ -75,6 +77,8 @@ mod server;
 mod signed_in;
 mod state;
 mod tablets;
+mod tray_cutting;
+mod tray_drafts;
 
 pub use clock::Clock;
 pub use error::DeskError;

@@ -1,10 +1,6 @@
 //! Photos as a phone sends them: bounded, turned upright, made as small as a tablet shows them.
 
-use std::{
-    io::Cursor,
-    sync::{Arc, Mutex, PoisonError},
-    time::Duration,
-};
+use std::{io::Cursor, sync::Arc, time::Duration};
 
 use axum::{
     extract::{Request, State},
@@ -12,16 +8,14 @@ use axum::{
     middleware::Next,
     response::Response,
 };
-use image::{
-    DynamicImage, ImageDecoder, ImageError, ImageFormat, ImageReader, Limits, codecs::jpeg::JpegEncoder,
-    imageops::FilterType,
-};
+use image::{DynamicImage, ImageError, ImageFormat, codecs::jpeg::JpegEncoder};
 
 use super::{connections::LongBody, cookies::session_of, seller::is_running, state::DeskState};
 use crate::{
     disk::digest::sha256_hex,
     lang::{Message, message},
     ledger::Role,
+    photo::{MOST_PIXELS, PhotoRefused, read_picture},
 };
 
 /// Pages to which photos are sent begin with this.
@@ -30,10 +24,6 @@ const WITH_PHOTOS: &str = "/table/";
 const LARGEST_FILE: usize = 40 * 1024 * 1024;
 /// A phone's radio takes that long for one.
 const TO_SEND: Duration = Duration::from_secs(90);
-/// The most pixels that a photo may have.
-const MOST_PIXELS: u64 = 60_000_000;
-/// What decoding one may take, in bytes: four for each pixel, and some.
-const MOST_MEMORY: u64 = 4 * MOST_PIXELS + 32 * 1024 * 1024;
 /// The longer side of a picture as it is kept, in pixels.
 const KEPT_PX: u32 = 1024;
 /// Of a hundred, how fine a kept photo is.
@@ -64,48 +54,11 @@ pub(super) struct Kept {
     pub bytes: Vec<u8>,
 }
 
-/// One photo is decoded at a time: each may take much memory.
-static ONE: Mutex<()> = Mutex::new(());
-
-/// Makes a picture to keep of a photo; or says why it can't be, and what to do.
+/// Makes a picture to keep of a photo; or says why it can't be, and what to do. Only one at a time is worked on: each may take
+/// much memory (`photo_work`).
 pub(super) fn kept(photo: &[u8]) -> Result<Kept, Message> {
-    let _alone = ONE.lock().unwrap_or_else(PoisonError::into_inner);
-    let reader =
-        ImageReader::new(Cursor::new(photo)).with_guessed_format().map_err(|_| message!("photo-unreadable"))?;
-    if !matches!(reader.format(), Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) {
-        return Err(message!("photo-format"));
-    }
-    if reader.format() == Some(ImageFormat::Jpeg) && is_cut_off(photo) {
-        return Err(message!("photo-unreadable"));
-    }
-    let (mut limits, mut reader) = (Limits::default(), reader);
-    limits.max_alloc = Some(MOST_MEMORY);
-    reader.limits(limits);
-    let mut decoder = reader.into_decoder().map_err(|error| why(&error))?;
-    let (width, height) = decoder.dimensions();
-    let pixels = u64::from(width) * u64::from(height);
-    if pixels > MOST_PIXELS {
-        return Err(message!("photo-too-large", n = pixels / 1_000_000, most = MOST_PIXELS / 1_000_000));
-    }
-    if width.min(height) < 32 {
-        return Err(message!("photo-too-small"));
-    }
-    // What can't be read of how it was held leaves it as it is.
-    let orientation = decoder.orientation().ok();
-    let mut picture = DynamicImage::from_decoder(decoder).map_err(|error| why(&error))?;
-    if width.max(height) > KEPT_PX {
-        picture = picture.thumbnail(2 * KEPT_PX, 2 * KEPT_PX).resize(KEPT_PX, KEPT_PX, FilterType::Triangle);
-    }
-    if let Some(orientation) = orientation {
-        picture.apply_orientation(orientation);
-    }
-    encoded(&picture).map_err(|error| why(&error))
-}
-
-/// Whether a JPEG lacks its end, which its decoder would fill with grey. The mark of the end stands in no picture's data; a
-/// small preview at the head has one of its own. Source: ITU-T T.81, B.1.1 (from memory).
-fn is_cut_off(jpeg: &[u8]) -> bool {
-    !jpeg[jpeg.len() / 2..].windows(2).any(|two| two == [0xff, 0xd9])
+    let picture = read_picture(photo, KEPT_PX).map_err(|refused| why(&refused))?;
+    encoded(&picture).map_err(|_| message!("photo-unreadable"))
 }
 
 /// As a file: with what is transparent left so, else as a photo.
@@ -122,11 +75,17 @@ fn encoded(picture: &DynamicImage) -> Result<Kept, ImageError> {
     Ok(Kept { name, bytes })
 }
 
-fn why(error: &ImageError) -> Message {
-    match error {
-        ImageError::Limits(_) => message!("photo-too-large", n = ">60", most = MOST_PIXELS / 1_000_000),
-        ImageError::Unsupported(_) => message!("photo-format"),
-        _ => message!("photo-unreadable"),
+/// Why a photo can't be read, with what to do.
+pub(super) fn why(refused: &PhotoRefused) -> Message {
+    let most = MOST_PIXELS / 1_000_000;
+    match refused {
+        PhotoRefused::Empty | PhotoRefused::OtherFormat => message!("photo-format"),
+        PhotoRefused::TooLarge { width, height } => {
+            message!("photo-too-large", n = u64::from(*width) * u64::from(*height) / 1_000_000, most = most)
+        }
+        PhotoRefused::TooManyBytes | PhotoRefused::TooFine => message!("photo-too-large", n = ">60", most = most),
+        PhotoRefused::TooSmall { .. } => message!("photo-too-small"),
+        PhotoRefused::Damaged => message!("photo-unreadable"),
     }
 }
 

@@ -43,11 +43,12 @@ use super::{
     refusal_forms::put_into_form,
     state::{DeskState, is_ours},
     tablets::Tablets,
+    tray_drafts::TrayDrafts,
 };
 use crate::{
     catalog::{TableEditor, Watch, watch},
     disk::{self, FolderLock, LockError, digest::sha256_hex},
-    ledger::{Ledger, LedgerError},
+    ledger::{Ledger, LedgerError, restore_now},
     link::Pairing,
 };
 
@@ -104,7 +105,11 @@ impl Desk {
         let editor = TableEditor::open(config.catalog_dir.clone(), config.data_dir.join("versions")).map_err(data)?;
         let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
         let now = clock.now();
-        let mut ledger = Ledger::open(&config.data_dir.join("ledger.sqlite"), now)?;
+        let file = config.data_dir.join("ledger.sqlite");
+        if let Some(kept) = restore_now(&file).map_err(|error| DeskError::Restore(Box::new(error)))? {
+            tracing::info!("a backup has taken the ledger's place; what was there lies in {}", kept.display());
+        }
+        let mut ledger = Ledger::open(&file, now)?;
         let cut_short = ledger.practice_was_cut_short(now);
         catalog.show_is(ledger.about_show(ledger.show()?.id)?);
         let loaded = catalog.loaded();
@@ -131,6 +136,7 @@ impl Desk {
             gallery: Gallery::default(),
             data_dir: config.data_dir.clone(),
             tablets: Tablets::default(),
+            tray_drafts: TrayDrafts::new(&config.data_dir),
             practice: Practice::new(cut_short),
             printing: Printing::open(move || for_printing.send_modify(|beat| *beat += 1))?,
             pulse,

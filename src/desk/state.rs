@@ -6,7 +6,8 @@ use tokio::sync::watch;
 
 use super::{
     alarms::Alarms, auth::Auth, clock::Clock, gallery::Gallery, kept_answers::Answers, ledger_thread::LedgerThread,
-    live_catalog::LiveCatalog, practice::Practice, printing::Printing, tablets::Tablets,
+    live_catalog::LiveCatalog, practice::Practice, printing::Printing, tablets::Tablets, tray_drafts,
+    tray_drafts::TrayDrafts,
 };
 use crate::{catalog::TableEditor, disk};
 
@@ -26,6 +27,7 @@ pub(super) struct DeskState {
     pub gallery: Gallery,
     pub data_dir: PathBuf,
     pub tablets: Tablets,
+    pub tray_drafts: TrayDrafts,
     pub practice: Practice,
     pub printing: Printing,
     /// Beats whenever a page may look different.
@@ -40,7 +42,18 @@ pub(super) struct DeskState {
 pub(super) fn is_ours(name: &str) -> bool {
     name.starts_with("ledger.")
         || name.starts_with("practice.")
-        || ["last-good", "last-good.new", "table", "versions"].contains(&name)
+        || name.starts_with("replaced-")
+        || [
+            "last-good",
+            "last-good.new",
+            "table",
+            "versions",
+            "backups",
+            "restore-next.json",
+            "restoring.sqlite",
+            tray_drafts::FOLDER,
+        ]
+        .contains(&name)
 }
 
 impl DeskState {

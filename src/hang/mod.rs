@@ -7,7 +7,7 @@
 //! | `necklace` | a chain with its cluster of drops, at rest |
 //! | `bangle` | a bangle on a wrist, at rest |
 //! | `piece` | where everything of a piece is, for every drawing |
-//! | `front`, `threaded` | which drop hangs in front of which; how a ring round the base is seen |
+//! | `front`, `threaded`, `shadow` | which drop hangs in front of which; how a ring round the base is seen; where shadows fall |
 //! | `body` | from a neck to hang points, and where a length falls |
 //! | `motion` | the same in the hand |
 //! | `error` | why something does not hang |
@@ -22,6 +22,7 @@ mod necklace;
 mod piece;
 #[cfg(test)]
 mod seeded;
+mod shadow;
 mod threaded;
 
 pub use bangle::{BangleLoad, BangleRest, WRIST_GRIP, bangle};
@@ -31,6 +32,7 @@ pub use front::back_to_front;
 pub use motion::{ChainPlan, Dangle, Hanging, HoopPlan, Motion, MotionPlan, MovingBase};
 pub use necklace::{Load, NecklaceLoad, NecklaceRest, RingPlace, Side, necklace};
 pub use piece::{BangleAt, Bounds, PiecePlaces, Point, RingAt, bangle_load, necklace_load, place_piece, reach_mm};
+pub use shadow::Shadow;
 pub use threaded::{SeenRing, seen_ring};
 
 /// Standard acceleration of free fall in m/s². Source: 3rd CGPM, 1901.

@@ -203,7 +203,7 @@ fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
 fn decoding_on_several() -> TaskPoolOptions {
     let mut options = TaskPoolOptions::default();
     let decoding = &mut options.async_compute;
-    (decoding.min_threads, decoding.max_threads, decoding.percent) = (2, 4, 0.5);
+    (decoding.min_threads, decoding.max_threads, decoding.percent) = (2, 8, 0.5);
     options
 }
 

@@ -19,12 +19,15 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/shows.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/ledger.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/table.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/tray_photo.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/cautions.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/paper.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/bench.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/labels.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/refusals.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/waiting.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/counting.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/making.ftl")),
         ]
     };
 }

@@ -87,6 +87,17 @@ impl Ledger {
     }
 }
 
+impl Ledger {
+    /// Refuses a file that is no ledger, or one of a later version: an earlier one is brought up to date when it is opened.
+    pub(super) fn is_a_ledger(file: &Path) -> Result<(), BackupError> {
+        let db = beside_the_desk(file)?;
+        match schema::is_of_today(&db) {
+            Err(LedgerError::Older { found, .. }) if found > 0 => Ok(()),
+            judged => Ok(judged?),
+        }
+    }
+}
+
 /// How many tickets and entries there are, and the number of the last entry.
 fn figures(db: &Connection) -> rusqlite::Result<(i64, i64, i64)> {
     db.query_row(

@@ -6,7 +6,7 @@ use rusqlite::ffi;
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
-use super::{AboutError, StaffError};
+use super::{AboutError, CountingError, StaffError};
 use crate::{
     catalog::PieceError,
     caution::CautionCode,
@@ -213,6 +213,9 @@ pub enum LedgerError {
     /// So many of a part can't be there.
     #[error("there would be more than {0} of it, which no compartment holds")]
     TooManyThere(u32),
+    /// What was counted can't be entered.
+    #[error(transparent)]
+    Counting(#[from] CountingError),
     /// All digits but the desk's own are given, or rest.
     #[error(
         "nine digits are given, or rest until the show closes since their tablet was released, and one is the desk's own; \

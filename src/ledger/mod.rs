@@ -8,18 +8,21 @@
 //! | --- | --- |
 //! | `store`, `rows` | the ledger itself; its shows, entries and tickets as they are read and written |
 //! | `schema`, `shared_commit` | the tables and those of earlier layouts; changes that share one commit |
-//! | `open`, `reserve`, `backup` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use |
+//! | `open`, `reserve`, `backup`, `restore` | opening it or refusing a damaged one; room for a full disk; a copy while it is in use, and one that takes its place |
 //! | `practice` | a copy to practise on |
 //! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
 //! | `bill`, `sell` | what is paid together, and put right afterwards; a piece that becomes the guest's |
 //! | `stock`, `holds` | counts; how long parts are held |
+//! | `counting`, `stock_moves` | counting by hand and why it differs; how each count moved, and was on a day |
+//! | `workbook` | what the bench keeps: lots, checks, plans |
 //! | `take_catalog` | another catalogue is taken over |
 //! | `price_by_hand` | what the seller takes off, and plain lines on a piece |
 //! | `prices`, `facts` | the price lists that this table had; what the catalogue last said of each part |
 //! | `about_show` | what a show is, as it is told at the desk |
 //! | `close`, `sums`, `show_end` | the end of a show; what it comes to; what else is noted then |
+//! | `moved`, `year`, `year_tables` | what moved on each day; a year by quarter and place, also for spreadsheets |
 //! | `report` | everything that is told of one show, for files |
 //! | `waiting` | guests who wait for a seat |
 //! | `access`, `staff`, `sessions` | paired kiosks; who works at the desk, and who is signed in |
@@ -32,12 +35,14 @@ mod bill;
 mod by_hand;
 mod close;
 mod confirm;
+mod counting;
 mod edit;
 mod error;
 mod facts;
 mod holds;
 mod list;
 mod more_parts;
+mod moved;
 mod open;
 mod practice;
 mod price_by_hand;
@@ -45,6 +50,7 @@ mod prices;
 mod receive;
 mod report;
 mod reserve;
+mod restore;
 mod rows;
 mod schema;
 mod sell;
@@ -53,11 +59,15 @@ mod shared_commit;
 mod show_end;
 mod staff;
 mod stock;
+mod stock_moves;
 mod store;
 mod sums;
 mod take_catalog;
 mod ticket;
 mod waiting;
+mod workbook;
+mod year;
+mod year_tables;
 
 pub(crate) use about_show::LONGEST_SHOW_NAME;
 pub use about_show::{AboutError, AboutShow, ShowKind, ShowListed};
@@ -69,9 +79,12 @@ pub use bill::{
 };
 pub use close::ClosedShow;
 pub use confirm::Charge;
+pub use counting::{CountLine, Counted, CountingEntry, CountingError, LastCount, Reason, Said};
 pub use error::LedgerError;
 pub use list::Group;
+pub use moved::Moved;
 pub use report::{ReportedTicket, ShowReport, ShowTable};
+pub use restore::{restore_at_next_start, restore_not_after_all, restore_now, restore_waits};
 pub use rows::{Event, Listed, Show};
 pub use sessions::{Browser, Session, Visitor};
 pub use shared_commit::{AfterCommit, Work};
@@ -79,6 +92,10 @@ pub use show_end::{Closing, PartThen, ShowEnd, reward_of};
 pub(crate) use staff::{LONGEST_NAME, MOST_HELPERS};
 pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
+pub use stock_moves::{SoldTicket, StockMove, StockOn};
 pub use store::Ledger;
 pub use sums::{CloseOut, LateSums, SetApart, SoldLine, TakenBack};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};
+pub use workbook::{KeptPage, written};
+pub use year::{Off, PaymentLine, ReductionLine, ShowInQuarter, TaxLine, Year};
+pub use year_tables::YearTable;

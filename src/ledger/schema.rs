@@ -109,6 +109,48 @@ const STEPS: &[&str] = &[
     ) STRICT;
     ALTER TABLE sessions ADD COLUMN who TEXT;
 ",
+    // How each count moved, with the entry by which; what was counted by hand; what moved on each day; what the bench keeps.
+    "
+    CREATE TABLE stock_moves (
+        move    INTEGER PRIMARY KEY AUTOINCREMENT,
+        part    TEXT NOT NULL,
+        on_hand INTEGER NOT NULL,
+        held    INTEGER NOT NULL,
+        seq     INTEGER
+    ) STRICT;
+    CREATE INDEX stock_moves_of_part ON stock_moves (part, move);
+    CREATE INDEX stock_moves_unnoted ON stock_moves (move) WHERE seq IS NULL;
+    INSERT INTO stock_moves (part, on_hand, held, seq)
+        SELECT id, on_hand, held, (SELECT coalesce(max(seq), 0) FROM events) FROM stock;
+    CREATE TRIGGER stock_begins AFTER INSERT ON stock BEGIN
+        INSERT INTO stock_moves (part, on_hand, held) VALUES (NEW.id, NEW.on_hand, NEW.held);
+    END;
+    CREATE TRIGGER stock_changes AFTER UPDATE ON stock
+    WHEN OLD.on_hand <> NEW.on_hand OR OLD.held <> NEW.held BEGIN
+        INSERT INTO stock_moves (part, on_hand, held) VALUES (NEW.id, NEW.on_hand, NEW.held);
+    END;
+    CREATE TABLE last_counts (
+        part    TEXT PRIMARY KEY,
+        at      TEXT NOT NULL,
+        counted INTEGER NOT NULL,
+        missing INTEGER NOT NULL
+    ) STRICT;
+    CREATE INDEX events_of_counting ON events (seq)
+        WHERE kind IN ('parts_counted', 'count_explained', 'stock_changed', 'stray_home');
+    CREATE TABLE moved (
+        show INTEGER NOT NULL REFERENCES shows (id),
+        day  TEXT NOT NULL,
+        body TEXT NOT NULL,
+        PRIMARY KEY (show, day)
+    ) STRICT;
+    CREATE TABLE workbook (
+        kind TEXT NOT NULL,
+        id   TEXT NOT NULL,
+        seq  INTEGER NOT NULL,
+        body TEXT NOT NULL,
+        PRIMARY KEY (kind, id)
+    ) STRICT;
+",
 ];
 
 /// Sets the connection up for durable commits and brings the file's layout up to date.

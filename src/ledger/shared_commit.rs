@@ -30,6 +30,11 @@ pub(super) enum Within<'a> {
 impl Change<'_> {
     /// Enters the change. Without this it is taken back.
     pub(super) fn commit(self) -> Result<(), LedgerError> {
+        // The moves of counts get the number of the change's last entry, once all of it is entered.
+        self.prepare_cached(
+            "UPDATE stock_moves SET seq = (SELECT coalesce(max(seq), 0) FROM events) WHERE seq IS NULL",
+        )?
+        .execute([])?;
         match self.within {
             Within::Alone(own) => own.commit()?,
             Within::Among(part) => part.commit()?,

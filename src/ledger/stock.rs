@@ -68,12 +68,7 @@ impl Ledger {
         if before {
             return Ok(());
         }
-        let on_hand: Option<u32> =
-            tx.query_row("SELECT on_hand FROM stock WHERE id = ?", [id], |row| row.get(0)).optional()?;
-        let on_hand = on_hand.ok_or_else(|| LedgerError::NoCount(id.to_owned()))?;
-        let next = on_hand.checked_add(more).filter(|next| *next <= MOST_ON_HAND);
-        let next = next.ok_or(LedgerError::TooManyThere(MOST_ON_HAND))?;
-        tx.execute("UPDATE stock SET on_hand = ? WHERE id = ?", params![next, id])?;
+        move_by(&tx, id, more.into())?;
         note(&tx, now, None, "restocked", &said)?;
         tx.commit()?;
         Ok(())
@@ -82,6 +77,29 @@ impl Ledger {
 
 /// No compartment holds more than this; more is a slip of the finger.
 const MOST_ON_HAND: u32 = 100_000;
+
+/// The count of a part.
+pub(super) fn count_of(db: &Connection, id: &str) -> Result<Count, LedgerError> {
+    let count = db
+        .prepare_cached("SELECT on_hand, held FROM stock WHERE id = ?")?
+        .query_row([id], |row| Ok(Count { on_hand: row.get(0)?, held: row.get(1)? }))
+        .optional()?;
+    count.ok_or_else(|| LedgerError::NoCount(id.to_owned()))
+}
+
+/// So many more of a part are there than the count said, or fewer where `by` is negative; what tickets hold stays there.
+pub(super) fn move_by(db: &Connection, id: &str, by: i64) -> Result<(), LedgerError> {
+    let count = count_of(db, id)?;
+    let next = i64::from(count.on_hand).saturating_add(by);
+    if next > i64::from(MOST_ON_HAND) {
+        return Err(LedgerError::TooManyThere(MOST_ON_HAND));
+    }
+    if next < i64::from(count.held) {
+        return Err(LedgerError::NoneLeft(id.to_owned()));
+    }
+    db.prepare_cached("UPDATE stock SET on_hand = ? WHERE id = ?")?.execute(params![next, id])?;
+    Ok(())
+}
 
 /// Holds one of `id`, if one is free; whether it was.
 pub(super) fn hold(db: &Connection, id: &str) -> Result<bool, LedgerError> {

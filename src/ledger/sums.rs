@@ -34,6 +34,10 @@ pub struct TakenBack {
     pub tax: Decimal,
     /// The parts, by id.
     pub parts: BTreeMap<String, SoldLine>,
+    /// How many of these parts did not go back into their homes, by id: they broke, or stayed with the guest. Earlier versions
+    /// did not keep them apart.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub lost: BTreeMap<String, u32>,
 }
 
 /// Of a show's tickets, those of earlier shows that arrived late.

@@ -4,7 +4,7 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `receipt`, `slip` | the facts of each, and the rows that follow from them |
+//! | `receipt`, `slip`, `hand_over` | the facts of each, and the rows that follow from them |
 //! | `document` | the rows, and the sheet that they are set on |
 //! | `wrap` | lines of a width out of words |
 //! | `typeface` | the typefaces in the program, and how wide words are in them |
@@ -15,6 +15,7 @@
 
 mod code_page;
 mod document;
+mod hand_over;
 mod labels;
 mod layout;
 mod marks;
@@ -27,6 +28,7 @@ mod typeface;
 mod wrap;
 
 pub use document::{Document, PaperError, Row, Sheet, Sort};
+pub use hand_over::HandOver;
 pub use labels::{Grid, GridError, LabelError, LabelOrder, LabelPart, LabelTable, Labels, labels};
 pub use pdf::pdf;
 pub use receipt::{Back, Off, OffWhy, Paid, Receipt, SoldPiece, TakenBack, TaxLine};

@@ -60,6 +60,28 @@ pub struct Seen {
     pub even: bool,
 }
 
+/// The picture that a compartment is best shown by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Best {
+    /// Its cut-out, which is to be trusted.
+    CutOut,
+    /// A tile: something lies there, and where it ends is not sure.
+    Tile,
+    /// None: nothing lies there.
+    Nothing,
+}
+
+impl Seen {
+    /// The picture that the compartment is best shown by.
+    pub fn best(&self) -> Best {
+        match self.pieces.first() {
+            Some(piece) if piece.confidence >= TRUSTED => Best::CutOut,
+            None if self.even => Best::Nothing,
+            _ => Best::Tile,
+        }
+    }
+}
+
 /// Pieces of one compartment that are cut out at most: an assortment’s few dozens.
 pub const MOST_PIECES: usize = 36;
 

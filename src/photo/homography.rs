@@ -1,7 +1,8 @@
 //! From one plane to another as a camera sees it: the tray's millimetres to the photo's pixels and back.
 
+use serde::{Deserialize, Serialize};
 /// A point of a plane: pixels of a photo from the middle of the first one, or millimetres of a tray.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Point {
     /// To the right.
     pub x: f64,

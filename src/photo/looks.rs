@@ -1,6 +1,7 @@
 //! What a piece looks like, for a name that suggests itself: how large, which colour, and what sort it may be.
 
 use image::RgbaImage;
+use serde::{Deserialize, Serialize};
 
 use super::{
     colour::{Lab, chroma, hue, seen},
@@ -9,7 +10,7 @@ use super::{
 use crate::craft::{Colour, Sort};
 
 /// How large a piece is beside others of a table. Common practice, no source.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Size {
     /// Below 16 mm.
     Small,
@@ -20,7 +21,7 @@ pub enum Size {
 }
 
 /// What a piece looks like: a guess for the seller to change.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Looks {
     /// How large it is.
     pub size: Size,

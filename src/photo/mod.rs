@@ -19,10 +19,12 @@
 //! | `tile` | a neat tile for what is not cut out |
 //! | `strokes` | mending by finger |
 //! | `cut_out` | all of this for one compartment |
+//! | `encode` | pictures as the bytes of files |
 
 mod colour;
 mod corners;
 mod cut_out;
+mod encode;
 mod find;
 mod fine;
 mod ground;
@@ -39,10 +41,11 @@ mod trust;
 mod upright;
 
 pub use corners::{find_corners, usual_corners};
-pub use cut_out::{CutOut, MOST_PIECES, Seen, TRUSTED, look, mended};
+pub use cut_out::{Best, CutOut, MOST_PIECES, Seen, TRUSTED, look, mended};
+pub use encode::{jpeg, png};
 pub use homography::{Homography, Point};
 pub use looks::{Looks, Size};
-pub use read::{MOST_BYTES, MOST_PIXELS, Photo, PhotoRefused};
+pub use read::{MOST_BYTES, MOST_PIXELS, Photo, PhotoRefused, read_picture};
 pub use shape::{Hole, Shape};
 pub use strokes::{MOST_POINTS, MOST_STROKES, Stroke};
 pub use tray::{Compartment, Straightened, Tray, TrayRefused};

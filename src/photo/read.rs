@@ -2,7 +2,11 @@
 
 use std::io::Cursor;
 
-use image::{DynamicImage, ImageDecoder, ImageError, ImageFormat, ImageReader, Limits, RgbImage, imageops};
+use image::{
+    DynamicImage, ImageDecoder, ImageError, ImageFormat, ImageReader, Limits, RgbImage,
+    imageops::{self, FilterType},
+    metadata::Orientation,
+};
 
 /// Photos with more pixels than this are refused: larger than any phone takes.
 pub const MOST_PIXELS: u64 = 60_000_000;
@@ -66,41 +70,70 @@ pub enum PhotoRefused {
 /// The least side of a photo, in pixels.
 const LEAST_SIDE: u32 = 64;
 
+/// A file's picture, not yet turned, and how the camera was held.
+fn decoded(bytes: &[u8]) -> Result<(DynamicImage, Orientation), PhotoRefused> {
+    if bytes.is_empty() {
+        return Err(PhotoRefused::Empty);
+    }
+    if bytes.len() > MOST_BYTES {
+        return Err(PhotoRefused::TooManyBytes);
+    }
+    let mut reader =
+        ImageReader::new(Cursor::new(bytes)).with_guessed_format().map_err(|_| PhotoRefused::OtherFormat)?;
+    if !matches!(reader.format(), Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) {
+        return Err(PhotoRefused::OtherFormat);
+    }
+    if reader.format() == Some(ImageFormat::Jpeg) && is_cut_off(bytes) {
+        return Err(PhotoRefused::Damaged);
+    }
+    let mut limits = Limits::default();
+    limits.max_alloc = Some(MOST_WORKING_BYTES);
+    reader.limits(limits);
+    let mut decoder = reader.into_decoder().map_err(|error| refused(&error))?;
+    let (width, height) = decoder.dimensions();
+    if u64::from(width) * u64::from(height) > MOST_PIXELS {
+        return Err(PhotoRefused::TooLarge { width, height });
+    }
+    if width.min(height) < LEAST_SIDE {
+        return Err(PhotoRefused::TooSmall { width, height });
+    }
+    if decoder.total_bytes() > MOST_DECODED_BYTES {
+        return Err(PhotoRefused::TooFine);
+    }
+    // A note on how the camera was held that can't be read counts as none.
+    let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
+    let picture = DynamicImage::from_decoder(decoder).map_err(|error| refused(&error))?;
+    Ok((picture, orientation))
+}
+
+/// Whether a JPEG lacks its end, which its decoder would fill with grey. The mark of the end stands in no picture's data; a
+/// small preview at the head has one of its own. Source: ITU-T T.81, B.1.1 (from memory).
+fn is_cut_off(jpeg: &[u8]) -> bool {
+    !jpeg[jpeg.len() / 2..].windows(2).any(|two| two == [0xff, 0xd9])
+}
+
+/// Reads a JPEG, PNG or WebP of up to sixty megapixels as a picture to keep: upright, its longer side at most `side` pixels,
+/// with what is transparent left so. Of what the camera noted beside it, nothing is left.
+///
+/// # Errors
+/// It is none of these, too large, too small or damaged.
+pub fn read_picture(bytes: &[u8], side: u32) -> Result<DynamicImage, PhotoRefused> {
+    let (mut picture, orientation) = decoded(bytes)?;
+    if picture.width().max(picture.height()) > side {
+        picture = picture.thumbnail(2 * side, 2 * side).resize(side, side, FilterType::Triangle);
+    }
+    picture.apply_orientation(orientation);
+    Ok(picture)
+}
+
 impl Photo {
     /// Reads a JPEG, PNG or WebP of up to sixty megapixels, turned as the camera says that it was held.
     ///
     /// # Errors
     /// It is none of these, too large, too small or damaged.
     pub fn read(bytes: &[u8]) -> Result<Self, PhotoRefused> {
-        if bytes.is_empty() {
-            return Err(PhotoRefused::Empty);
-        }
-        if bytes.len() > MOST_BYTES {
-            return Err(PhotoRefused::TooManyBytes);
-        }
-        let mut reader =
-            ImageReader::new(Cursor::new(bytes)).with_guessed_format().map_err(|_| PhotoRefused::OtherFormat)?;
-        if !matches!(reader.format(), Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) {
-            return Err(PhotoRefused::OtherFormat);
-        }
-        let mut limits = Limits::default();
-        limits.max_alloc = Some(MOST_WORKING_BYTES);
-        reader.limits(limits);
-        let mut decoder = reader.into_decoder().map_err(|error| refused(&error))?;
-        let (width, height) = decoder.dimensions();
-        if u64::from(width) * u64::from(height) > MOST_PIXELS {
-            return Err(PhotoRefused::TooLarge { width, height });
-        }
-        if width.min(height) < LEAST_SIDE {
-            return Err(PhotoRefused::TooSmall { width, height });
-        }
-        if decoder.total_bytes() > MOST_DECODED_BYTES {
-            return Err(PhotoRefused::TooFine);
-        }
-        // A note on how the camera was held that can't be read counts as none.
-        let orientation = decoder.orientation().unwrap_or(image::metadata::Orientation::NoTransforms);
-        let decoded = DynamicImage::from_decoder(decoder).map_err(|error| refused(&error))?;
-        let mut small = DynamicImage::ImageRgb8(reduced(opaque(decoded)));
+        let (picture, orientation) = decoded(bytes)?;
+        let mut small = DynamicImage::ImageRgb8(reduced(opaque(picture)));
         small.apply_orientation(orientation);
         Ok(Self { pixels: small.into_rgb8() })
     }

@@ -1,6 +1,7 @@
 //! Mending by finger: what is stroked to be kept or dropped, and what looks alike around it.
 
 use image::{GrayImage, RgbImage};
+use serde::{Deserialize, Serialize};
 use std::collections::VecDeque;
 
 use super::{
@@ -10,7 +11,7 @@ use super::{
 };
 
 /// One stroke of a finger.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Stroke {
     /// Whether what is stroked belongs to the piece.
     pub keep: bool,

@@ -2,16 +2,16 @@
 
 use std::collections::BTreeMap;
 
-use tiny_skia::{
-    BlendMode, Color, FillRule, FilterQuality, GradientStop, IntSize, Paint, Pixmap, PixmapPaint, Point as Dot,
-    RadialGradient, SpreadMode, Transform,
-};
+use tiny_skia::{BlendMode, FilterQuality, IntSize, Pixmap, PixmapPaint, Transform};
 
-use super::metal::{bar, half_oval, oval, wire};
+use super::{
+    metal::{bar, half_oval, oval, wire},
+    shadow::shadow_of,
+};
 use crate::{
     catalog::Picture,
     craft::{Base, BaseKind, DropKind, Finish, Necklace},
-    hang::{PiecePlaces, Point, SeenRing, back_to_front, seen_ring},
+    hang::{PiecePlaces, Point, SeenRing, Shadow, back_to_front, seen_ring},
 };
 
 /// Millimetres to pixels.
@@ -42,7 +42,11 @@ impl View {
     }
 
     fn px(self, mm: f64) -> f32 {
-        mm as f32 * self.px_per_mm
+        self.px_of(mm as f32)
+    }
+
+    fn px_of(self, mm: f32) -> f32 {
+        mm * self.px_per_mm
     }
 }
 
@@ -58,18 +62,51 @@ pub(super) fn piece(
     let middle_mm = (places.bounds.left_mm + places.bounds.right_mm) / 2.0;
     let hung: Vec<HungDrop> = back_to_front(kinds)
         .into_iter()
-        .filter_map(|i| {
+        .enumerate()
+        .filter_map(|(rank, i)| {
             let (kind, ring) = (*kinds.get(i)?, places.rings.get(i)?);
             let (x, y) = view.at(Point { x_mm: ring.x_mm, y_mm: ring.y_mm });
             let at = Transform::from_rotate((-ring.lean_rad).to_degrees() as f32).post_translate(x, y);
             let seen = seen_ring(kind, ring.x_mm - middle_mm, ring.lean_rad);
-            Some(HungDrop { kind, at, seen, finish: kind.finish.unwrap_or(base.finish) })
+            Some(HungDrop { kind, rank, at, seen, finish: kind.finish.unwrap_or(base.finish) })
         })
         .collect();
+    if let Some(soft) = base_and_rings_shadow(canvas, view, base, places, &hung) {
+        let paint = PixmapPaint::default();
+        let [right, down] = Shadow::from(Shadow::OF_BASE_MM).fall_mm.map(|mm| view.px_of(mm));
+        canvas.draw_pixmap(0, 0, soft.as_ref(), &paint, Transform::from_translate(right, down), None);
+    }
     // Each ring goes round the base: one half of it is behind.
     for drop in &hung {
         half_ring(canvas, view, drop, Half::Behind);
     }
+    draw_base(canvas, view, base, places);
+    for drop in &hung {
+        body(canvas, view, drop, pictures);
+        half_ring(canvas, view, drop, Half::Before);
+    }
+}
+
+/// The shadow of chain or bangle and of all rings on the ground.
+fn base_and_rings_shadow(
+    canvas: &Pixmap,
+    view: View,
+    base: &Base,
+    places: &PiecePlaces,
+    hung: &[HungDrop],
+) -> Option<Pixmap> {
+    let mut alone = Pixmap::new(canvas.width(), canvas.height())?;
+    draw_base(&mut alone, view, base, places);
+    for drop in hung {
+        half_ring(&mut alone, view, drop, Half::Behind);
+        half_ring(&mut alone, view, drop, Half::Before);
+    }
+    let shadow = Shadow::from(Shadow::OF_BASE_MM);
+    shadow_of(&alone, view.px_of(shadow.edge_mm), shadow)
+}
+
+/// Chain or bangle.
+fn draw_base(canvas: &mut Pixmap, view: View, base: &Base, places: &PiecePlaces) {
     match &base.kind {
         BaseKind::Necklace(necklace) => {
             chain(canvas, view, necklace, base.finish, &places.back, 0.55);
@@ -92,15 +129,13 @@ pub(super) fn piece(
             }
         }
     }
-    for drop in &hung {
-        body(canvas, view, drop, pictures);
-        half_ring(canvas, view, drop, Half::Before);
-    }
 }
 
 /// A drop where it hangs.
 struct HungDrop<'a> {
     kind: &'a DropKind,
+    /// Its place from back to front.
+    rank: usize,
     at: Transform,
     seen: SeenRing,
     finish: Finish,
@@ -143,9 +178,9 @@ fn body(canvas: &mut Pixmap, view: View, drop: &HungDrop, pictures: &BTreeMap<St
     let (kind, hung) = (drop.kind, drop.at);
     let body_top = view.px(kind.ring.hangs_mm());
     let (width, height) = (view.px(kind.width.mm()), view.px(kind.height.mm()));
-    shadow(canvas, hung.pre_translate(width * 0.1, body_top + height * 0.55), width * 0.62, height * 0.58);
     if let Some(picture) = pictures.get(&kind.picture).and_then(decoded) {
         let small = shrunk(picture, width, height);
+        body_shadow(canvas, view, drop, &small, (width, height));
         let placed = hung
             .pre_translate(-width / 2.0, body_top)
             .pre_scale(width / small.width() as f32, height / small.height() as f32);
@@ -154,21 +189,21 @@ fn body(canvas: &mut Pixmap, view: View, drop: &HungDrop, pictures: &BTreeMap<St
     }
 }
 
-/// A soft shadow on the linen.
-fn shadow(canvas: &mut Pixmap, at: Transform, half_width: f32, half_height: f32) {
-    let stop = |place: f32, alpha: u8| GradientStop::new(place, Color::from_rgba8(60, 40, 24, alpha));
-    let gradient = RadialGradient::new(
-        Dot::from_xy(0.0, 0.0),
-        0.0,
-        Dot::from_xy(0.0, 0.0),
-        1.0,
-        vec![stop(0.0, 70), stop(0.6, 40), stop(1.0, 0)],
-        SpreadMode::Pad,
-        Transform::identity(),
-    );
-    let (Some(shader), Some(disc)) = (gradient, oval(2.0, 2.0)) else { return };
-    let paint = Paint { shader, anti_alias: true, ..Paint::default() };
-    canvas.fill_path(&disc, &paint, FillRule::Winding, at.pre_scale(half_width, half_height), None);
+/// The shadow of a body onto whatever is behind it.
+fn body_shadow(canvas: &mut Pixmap, view: View, drop: &HungDrop, picture: &Pixmap, (width, height): (f32, f32)) {
+    let shadow = Shadow::from(Shadow::OF_BODY_MM + Shadow::lifted_mm(drop.rank));
+    let (edge, [right, down]) = (view.px_of(shadow.edge_mm), shadow.fall_mm.map(|mm| view.px_of(mm)));
+    let room = edge.ceil() + 1.0;
+    let size = |side: f32| (side + 2.0 * room).ceil().clamp(1.0, f32::from(u16::MAX)) as u32;
+    let Some(mut alone) = Pixmap::new(size(width), size(height)) else { return };
+    let paint = PixmapPaint { quality: FilterQuality::Bilinear, blend_mode: BlendMode::SourceOver, opacity: 1.0 };
+    let scaled = Transform::from_scale(width / picture.width() as f32, height / picture.height() as f32);
+    alone.draw_pixmap(0, 0, picture.as_ref(), &paint, scaled.post_translate(room, room), None);
+    if let Some(soft) = shadow_of(&alone, edge, shadow) {
+        let top = view.px(drop.kind.ring.hangs_mm()) - room;
+        let placed = drop.at.pre_translate(-width / 2.0 - room, top).post_translate(right, down);
+        canvas.draw_pixmap(0, 0, soft.as_ref(), &paint, placed, None);
+    }
 }
 
 /// The picture's pixels, premultiplied as the canvas wants them.

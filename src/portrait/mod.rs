@@ -2,6 +2,7 @@
 
 mod draw;
 mod metal;
+mod shadow;
 
 use std::collections::BTreeMap;
 

@@ -1,5 +1,5 @@
 //! What a thousand drops with photos take of a tablet's memory, and how soon their pictures are there. Linux only: the
-//! memory is what the system says that the process has (`VmRSS`).
+//! memory is what the system says that the process has (`VmRSS`). The same of the desk, once its pages have shown all of them.
 //!
 //! `cargo bench --bench pictures` prints one line for each figure; `cargo bench --bench pictures -- minutes` goes on for so
 //! many minutes of seeded touches and prints the memory after each.
@@ -16,9 +16,18 @@
 #[allow(dead_code, reason = "the hand can do more than is measured")]
 #[path = "../kiosk_support/mod.rs"]
 mod kiosk_support;
+#[allow(dead_code, reason = "a desk is only looked at here")]
+#[path = "../desk/kit.rs"]
+mod kit;
 #[allow(dead_code, reason = "places are drawn by number here")]
 #[path = "../support/random.rs"]
 mod random;
+#[allow(dead_code, reason = "one page is read here")]
+#[path = "../desk/seller.rs"]
+mod seller;
+#[allow(dead_code, reason = "the desk's own tests need more of it")]
+#[path = "../support/mod.rs"]
+mod support;
 
 use std::{
     fmt::Write as _,
@@ -145,6 +154,26 @@ fn play(hand: &mut Hand, random: &mut Random, frames: usize) {
     }
 }
 
+/// A desk on a table of `trays` trays, whose pages a seller has read with every picture on them.
+fn desk_with(trays: usize) -> (usize, f64) {
+    let folder = tempfile::tempdir().expect("a folder");
+    write(&folder.path().join("catalog"), trays);
+    let desk = chatelaine::desk::Desk::start(kit::config(folder.path())).expect("the desk starts");
+    let table = kit::Table { desk, dir: folder };
+    let seller = table.seller();
+    let mut pictures = 0;
+    for path in ["/trays", "/table", "/new"] {
+        let page = seller.get(path).text;
+        for address in page.split(" src=\"").skip(1).filter_map(|rest| rest.split('"').next()) {
+            if address.starts_with("/pictures/") {
+                assert_eq!(seller.get(address).status, 200, "{address}");
+                pictures += 1;
+            }
+        }
+    }
+    (pictures, resident_mb())
+}
+
 fn main() {
     // Each figure is of a process of its own: memory that was had once is not always given back.
     let arguments: Vec<String> = std::env::args().skip(1).filter(|argument| argument != "--bench").collect();
@@ -173,6 +202,10 @@ fn main() {
             println!("textures: {:.1} MB", hand.app.world().resource::<Pictures>().bytes() as f64 / 1e6);
             println!("{:.1}", resident_mb());
         }
+        Some(which @ ("desk-empty" | "desk-full")) => {
+            let (pictures, taken) = desk_with(if which == "desk-full" { TRAYS } else { 0 });
+            println!("pictures on the desk's pages: {pictures}\n{taken:.1}");
+        }
         minutes => {
             let run = |which: &str| {
                 let own = std::env::current_exe().expect("this program");
@@ -184,6 +217,13 @@ fn main() {
             print!("{}", full.trim_end().rsplit_once('\n').map_or("", |(figures, _)| figures));
             println!("\nempty table {:.0} MB, {} drops {:.0} MB", last(&empty), TRAYS * ROWS * COLUMNS, last(&full));
             println!("above an empty table: {:.0} MB", last(&full) - last(&empty));
+            let (empty, full) = (run("desk-empty"), run("desk-full"));
+            println!(
+                "the desk: empty table {:.0} MB, full {:.0} MB; {}",
+                last(&empty),
+                last(&full),
+                full.lines().next().unwrap_or_default()
+            );
             let minutes: usize = minutes.and_then(|text| text.parse().ok()).unwrap_or(0);
             if minutes > 0 {
                 let (mut hand, _table) = tablet_with(TRAYS);

@@ -10,18 +10,18 @@ use super::*;
 const MOST_TOUCHES: usize = 300;
 
 /// A thumb on a phone's screen. Each key of the phone's own keyboard is a touch as well.
-struct Thumb<'a> {
-    browser: &'a Browser,
-    touches: Cell<usize>,
+pub struct Thumb<'a> {
+    pub browser: &'a Browser,
+    pub touches: Cell<usize>,
 }
 
 impl Thumb<'_> {
-    fn touches(&self, css: &str) {
+    pub fn touches(&self, css: &str) {
         self.touches.set(self.touches.get() + 1);
         self.browser.click(css);
     }
 
-    fn types(&self, css: &str, text: &str) {
+    pub fn types(&self, css: &str, text: &str) {
         // One to bring the keyboard up.
         self.touches.set(self.touches.get() + 1 + text.chars().count());
         self.browser.fill(css, text);
@@ -32,7 +32,7 @@ impl Thumb<'_> {
         self.browser.click(&format!("{css} option[value={value}]"));
     }
 
-    fn is_at(&self, path: &str) {
+    pub fn is_at(&self, path: &str) {
         self.browser.wait(&format!("return location.pathname === '{path}' && document.readyState === 'complete'"));
     }
 }

@@ -170,7 +170,7 @@ fn other_goods_alone_are_sold() {
 fn a_helper_sells_and_the_seller_gives_money_back() {
     let table = Table::new();
     let seller = table.seller();
-    let (mia, _) = super::staff::helper(&table, &seller, "Mia");
+    let (mia, _) = crate::helper::helper(&table, &seller, "Mia");
     let homes = homes(&table);
     let id = ready(&table, &mia, &homes[..3].join(" "));
     let act = |verb: &str, fields: &[(&str, &str)]| mia.post(&format!("/tickets/{id}/{verb}"), fields);

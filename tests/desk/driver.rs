@@ -4,7 +4,7 @@ use std::{
     cell::Cell,
     env,
     io::{BufRead, BufReader},
-    path::PathBuf,
+    path::{Path, PathBuf},
     process::{Child, Command, Stdio},
     sync::{Mutex, PoisonError},
     thread,
@@ -166,6 +166,39 @@ impl Browser {
             self.command(&format!("/element/{element}/clear"), &json!({}))?;
             self.command(&format!("/element/{element}/value"), &json!({"text": text})).map(|_| ())
         });
+    }
+
+    /// Chooses a file in a file field, as a phone's camera would give it.
+    pub fn choose_file(&self, css: &str, path: &Path) {
+        self.until(&format!("a file for {css}"), || {
+            let element = self.find(css)?;
+            self.command(&format!("/element/{element}/value"), &json!({"text": path.display().to_string()})).map(|_| ())
+        });
+    }
+
+    /// Draws a finger over an element, from one place to another, both as shares of its width and height.
+    pub fn drag(&self, css: &str, from: (f64, f64), to: (f64, f64)) {
+        let place = "const one = document.querySelector(arguments[0]);
+            one.scrollIntoView({block: 'center'});
+            const box = one.getBoundingClientRect();
+            return [box.x, box.y, box.width, box.height];";
+        let found = self.command("/execute/sync", &json!({"script": place, "args": [css]})).expect(css);
+        let [x, y, width, height] = [0, 1, 2, 3].map(|i| found[i].as_f64().unwrap_or_default());
+        let at = |(h, v): (f64, f64)| {
+            json!({"type": "pointerMove", "duration": 60, "origin": "viewport",
+            "x": (x + h * width).round() as i64, "y": (y + v * height).round() as i64})
+        };
+        let half = (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1));
+        let steps = [
+            at(from),
+            json!({"type": "pointerDown", "button": 0}),
+            at(half),
+            at(to),
+            json!({"type": "pointerUp", "button": 0}),
+        ];
+        let finger =
+            json!({"type": "pointer", "id": "finger", "parameters": {"pointerType": "touch"}, "actions": steps});
+        self.command("/actions", &json!({"actions": [finger]})).expect("a finger");
     }
 
     /// Waits until the script returns true.

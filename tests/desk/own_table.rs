@@ -11,7 +11,7 @@ use image::{ImageFormat, Rgb, RgbImage};
 use super::*;
 
 /// The fields that a page's form carries unseen, with those that are typed.
-fn with_marks<'a>(page: &'a str, action: &str, typed: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+pub fn with_marks<'a>(page: &'a str, action: &str, typed: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     let form = page.split(&format!("action=\"{action}\"")).nth(1).unwrap_or_else(|| panic!("no form for {action}"));
     let form = form.split("</form>").next().unwrap_or_default();
     let mut fields = typed.to_vec();
@@ -24,13 +24,13 @@ fn with_marks<'a>(page: &'a str, action: &str, typed: &[(&'a str, &'a str)]) -> 
 }
 
 /// Looks at a page and sends its form with what is typed.
-fn enter(seller: &Seller, page: &str, action: &str, typed: &[(&str, &str)]) -> Answer {
+pub fn enter(seller: &Seller, page: &str, action: &str, typed: &[(&str, &str)]) -> Answer {
     let text = seller.get(page).text;
     seller.post(action, &with_marks(&text, action, typed))
 }
 
 /// A table with a base and a tray of two rows of three.
-fn begun() -> (Table, Seller) {
+pub fn begun() -> (Table, Seller) {
     let table = Table::empty();
     let seller = table.seller();
     let answer = enter(
@@ -46,12 +46,12 @@ fn begun() -> (Table, Seller) {
     (table, seller)
 }
 
-fn lay(seller: &Seller, home: &str, typed: &[(&str, &str)]) -> Answer {
+pub fn lay(seller: &Seller, home: &str, typed: &[(&str, &str)]) -> Answer {
     let page = format!("/table/at/{home}");
     enter(seller, &page, &page, typed)
 }
 
-fn home(text: &str) -> Home {
+pub fn home(text: &str) -> Home {
     text.parse().unwrap()
 }
 
@@ -217,7 +217,7 @@ fn things_are_moved_copied_retired_repriced_restocked_and_undone() {
     assert_eq!(seller.post("/table/at/A1/restock", &[("more", "0")]).status, 400);
 }
 
-fn photo(format: ImageFormat) -> Vec<u8> {
+pub fn photo(format: ImageFormat) -> Vec<u8> {
     let mut bytes = Vec::new();
     let ground = RgbImage::from_fn(640, 480, |x, y| {
         if (200..400).contains(&x) && (100..380).contains(&y) { Rgb([180, 40, 60]) } else { Rgb([240, 236, 228]) }
@@ -227,7 +227,7 @@ fn photo(format: ImageFormat) -> Vec<u8> {
 }
 
 /// A form with a photo. Source of its shape: RFC 7578 (from memory).
-fn post_photo(seller: &Seller, path: &str, fields: &[(&str, &str)], photo: &[u8]) -> Answer {
+pub fn post_photo(seller: &Seller, path: &str, fields: &[(&str, &str)], photo: &[u8]) -> Answer {
     let boundary = "----a-boundary-of-the-tests";
     let mut body = Vec::new();
     for (name, value) in fields {
@@ -307,4 +307,29 @@ fn a_table_of_a_thousand_compartments_is_whole_on_its_page() {
     let after = fs::read_to_string(&file).unwrap();
     let other = after.lines().zip(&filled).filter(|(a, b)| a != &b.as_str()).count();
     assert_eq!(other, 1, "only the line of A500 is another");
+}
+
+/// What a mistake is, is told in English as the terminal does; where it is and what to do about it, in the reader's language.
+#[test]
+fn a_mistake_in_the_files_is_placed_and_framed_in_the_readers_language() {
+    let table = Table::new();
+    let seller = table.seller();
+    let file = table.catalog_file("bases.ron");
+    fs::write(&file, fs::read_to_string(&file).unwrap().replacen("price:", "prize:", 1)).unwrap();
+    let started = Instant::now();
+    while !seller.get("/trays").text.contains("id=\"mistakes\"") {
+        assert!(started.elapsed() < Duration::from_secs(20), "the mistake is not told");
+        thread::sleep(Duration::from_millis(50));
+    }
+    for (lang, words) in [
+        (Lang::De, "Öffne die Datei in einem Texteditor"),
+        (Lang::Fr, "Ouvre le fichier dans un éditeur de texte"),
+        (Lang::Es, "Abre el archivo en un editor de texto"),
+    ] {
+        let cookie = format!("{}; language={}", seller.cookie, lang.code());
+        let text = Seller { agent: agent(), url: seller.url.clone(), cookie }.get("/trays").text;
+        assert!(text.contains(words) && text.contains("bases.ron"), "{lang:?}: {text}");
+        assert!(text.contains("<span lang=\"en\">"), "{lang:?}: what stands there is marked as English");
+    }
+    assert!(seller.get("/trays").text.contains("prize"), "what stands there is repeated");
 }

@@ -74,7 +74,7 @@ fn two_phones_at_once_give_two_numbers() {
     let table = Table::new();
     let seller = table.seller();
     taken(&seller, 0, "seats");
-    let (mia, _) = staff::helper(&table, &seller, "Mia");
+    let (mia, _) = crate::helper::helper(&table, &seller, "Mia");
     taken(&seller, 1, "take");
     taken(&mia, 1, "take");
     let line = table.desk.with_ledger(|ledger| ledger.waiting()).unwrap().unwrap();

@@ -6,7 +6,8 @@ use std::{collections::BTreeMap, path::Path};
 use chatelaine::{ledger::Visitor, link::Pairing};
 use sha2::{Digest, Sha256};
 
-use super::{staff::helper, *};
+use super::*;
+use crate::helper::helper;
 
 /// For whom a route is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -86,6 +87,7 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     // Paper.
     ("GET", "/tickets/{id}/receipt.pdf", Desk, ""),
     ("GET", "/tickets/{id}/slip.pdf", Desk, ""),
+    ("GET", "/tickets/{id}/card.pdf", Desk, ""),
     ("POST", "/tickets/{id}/print-receipt", Desk, ""),
     ("POST", "/tickets/{id}/print-slip", Desk, ""),
     ("GET", "/bills/{id}/receipt.pdf", Desk, ""),
@@ -95,6 +97,10 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     // Counting what lies on the table, and looking at the day.
     ("GET", "/trays", Desk, ""),
     ("GET", "/trays/cautions", Desk, ""),
+    ("GET", "/trays/count", Desk, ""),
+    ("POST", "/trays/count", Desk, ""),
+    ("POST", "/trays/count/reason", Desk, ""),
+    ("POST", "/trays/count/change", Desk, ""),
     ("GET", "/parts/{id}", Desk, ""),
     ("POST", "/parts/{id}", Desk, "free=3"),
     ("GET", "/show", Desk, ""),
@@ -111,12 +117,31 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/practice/end", Approved, ""),
     ("POST", "/show/close", Approved, "show=99"),
     // Before and after a show.
-    ("GET", "/bench", Sellers, ""),
+    ("GET", "/bench", Desk, ""),
+    ("GET", "/bench/parts", Sellers, ""),
     ("GET", "/bench/cuts", Sellers, ""),
+    ("POST", "/bench/cuts", Approved, ""),
+    ("GET", "/bench/cuts/{id}", Sellers, ""),
+    ("POST", "/bench/cuts/{id}", Approved, "line=0&on=1"),
+    ("GET", "/bench/made", Sellers, ""),
+    ("POST", "/bench/made", Approved, "count=x"),
+    ("GET", "/bench/lots", Sellers, ""),
+    ("GET", "/bench/packing", Sellers, ""),
+    ("POST", "/bench/packing", Approved, ""),
+    ("POST", "/bench/packing/{id}", Approved, "act=packed"),
+    ("GET", "/bench/plans", Sellers, ""),
+    ("POST", "/bench/plans/shows", Approved, ""),
+    ("POST", "/bench/plans/orders", Approved, ""),
+    ("POST", "/bench/plans/{kind}/{id}", Approved, "act=gone"),
+    ("GET", "/bench/year", Sellers, ""),
+    ("GET", "/bench/year/{file}", Sellers, ""),
+    ("GET", "/bench/stock/{file}", Sellers, ""),
     ("GET", "/bench/shows/{id}", Sellers, ""),
     ("GET", "/bench/backup", Sellers, ""),
     ("POST", "/bench/backup", Sellers, ""),
     ("GET", "/bench/backup/{name}", Sellers, ""),
+    ("POST", "/bench/backup/{name}", Approved, ""),
+    ("POST", "/bench/restore", Approved, ""),
     // The seller's own table.
     ("GET", "/table", Sellers, ""),
     ("POST", "/table/undo", Sellers, "number=0"),
@@ -132,6 +157,18 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("GET", "/table/bases/{id}", Sellers, ""),
     ("POST", "/table/bases/{id}", Sellers, ""),
     ("POST", "/table/bases/{id}/retire", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo/{id}", Sellers, "x0=1"),
+    ("POST", "/table/tray/{letter}/photo/{id}/throw-away", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}/picture/{name}", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}/pieces", Sellers, ""),
+    ("GET", "/table/tray/{letter}/photo/{id}/pieces/{home}", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo/{id}/pieces/{home}", Sellers, "shown=tile"),
+    ("GET", "/table/tray/{letter}/photo/{id}/prices", Sellers, ""),
+    ("POST", "/table/tray/{letter}/photo/{id}/prices", Sellers, "home=B1&price=3"),
+    ("POST", "/table/tray/{letter}/photo/{id}/lay", Sellers, ""),
     ("GET", "/table/one-off", Sellers, ""),
     ("GET", "/table/prices", Sellers, ""),
     ("POST", "/table/prices", Sellers, "which=none&how=to&amount=1"),
@@ -259,6 +296,8 @@ impl Scene {
             ("/shows/{id}", "/shows/1".to_owned()),
             ("{table}", "tax.csv".to_owned()),
             ("{home}", "B1".to_owned()),
+            ("{letter}", "B".to_owned()),
+            ("/photo/{id}", "/photo/none".to_owned()),
             ("/bases/{id}", "/bases/none".to_owned()),
             ("{line}", "0".to_owned()),
             ("{at}", "0".to_owned()),

@@ -249,7 +249,9 @@ fn a_table_is_begun_with_nothing_but_prices() {
     let count = bench.editor.list().len();
     assert!(!bench.does(&[Act::Tell { home: home("A5"), fields: price("4.00") }]).unwrap());
     assert_eq!(bench.editor.list().len(), count);
-    bench.does(&[Act::AddRow { letter: 'A' }, Act::NameTray { letter: 'A', name: "All".into() }]).unwrap();
+    bench
+        .does(&[Act::AddRow { letter: 'A' }, Act::TellTray { letter: 'A', fields: Fields::new().text("name", "All") }])
+        .unwrap();
     assert_eq!((bench.catalog().trays[0].rows.len(), bench.catalog().trays[0].rows[2].len()), (3, 3));
 }
 

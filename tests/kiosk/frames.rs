@@ -1,10 +1,11 @@
-//! A drag, a release and the settling, frame by frame: the pictures of it are kept for the eye, and compared.
+//! What moves, frame by frame: a drag with its settling, a drop pulled off, one that takes hold, a surprise. The pictures of
+//! it are kept for the eye, and compared.
 
 use std::{path::Path, time::Duration};
 
 use bevy::{input::touch::TouchPhase, time::TimeUpdateStrategy};
 use bevy_egui::egui::vec2;
-use chatelaine::kiosk::shoot;
+use chatelaine::{guest::Request, kiosk::shoot};
 use image::{RgbImage, RgbaImage, imageops};
 
 use super::{
@@ -58,13 +59,19 @@ fn a_drag_a_release_and_the_settling() {
     let (first, last) = (&frames[0], &frames[frames.len() - 1]);
     assert!(apart(first, &frames[8]) > 2.0 * SAME, "it is dragged away");
     assert!(apart(first, last) < SAME, "and comes to rest where it was");
+    keep(&frames, ROW, "motion");
+}
+
+/// Puts the frames side by side, so many in a row, and compares them with those that are kept; or keeps them anew where that is
+/// wished.
+fn keep(frames: &[RgbaImage], row: usize, name: &str) {
     let height = frames[0].height();
-    let mut sheet = RgbaImage::new(WIDTH * ROW as u32, height * frames.len().div_ceil(ROW) as u32);
+    let mut sheet = RgbaImage::new(WIDTH * row as u32, height * frames.len().div_ceil(row) as u32);
     for (i, frame) in frames.iter().enumerate() {
-        let (column, row) = ((i % ROW) as u32, (i / ROW) as u32);
+        let (column, row) = ((i % row) as u32, (i / row) as u32);
         imageops::replace(&mut sheet, frame, i64::from(column * WIDTH), i64::from(row * height));
     }
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/pictures/motion.jpg");
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("assets/pictures/{name}.jpg"));
     if std::env::var("CHATELAINE_GOLDEN").is_ok_and(|wish| wish == "write") {
         let opaque = RgbImage::from_fn(sheet.width(), sheet.height(), |x, y| {
             let [r, g, b, _] = sheet.get_pixel(x, y).0;
@@ -74,5 +81,86 @@ fn a_drag_a_release_and_the_settling() {
     }
     let kept = image::open(&file).expect("the kept frames").to_rgba8();
     let far = apart(&kept, &sheet);
-    assert!(far < 2.0 * SAME, "the frames differ from the kept ones by {far:.2}");
+    assert!(far < 2.0 * SAME, "the frames of {name} differ from the kept ones by {far:.2}");
+}
+
+/// A stage with five drops that hang still; `None` where nothing can be drawn.
+fn five_drops() -> Option<Hand> {
+    let mut hand = drawn((1280, 800))?;
+    hand.reach_the_stage();
+    for kind in ["key-heart", "charm-moon", "bead-lapis", "charm-star", "vial-stars"] {
+        hand.ask(Request::Hang { kind: kind.to_owned(), at: None });
+    }
+    hand.see_pictures();
+    hand.seconds(6.0);
+    Some(hand)
+}
+
+/// The frames at `shown`, while `act` does something before each frame.
+fn frames_of(hand: &mut Hand, shown: &[usize], mut act: impl FnMut(&mut Hand, usize)) -> Vec<RgbaImage> {
+    let mut frames = Vec::new();
+    for frame in 1..=shown[shown.len() - 1] {
+        act(hand, frame);
+        hand.frames(1);
+        if shown.contains(&frame) {
+            frames.push(still(hand));
+        }
+    }
+    frames
+}
+
+#[test]
+fn a_drop_is_pulled_off_and_flies_back_where_it_is_let_go_too_soon() {
+    let Some(mut hand) = five_drops() else { return };
+    let before = still(&mut hand);
+    let (finger, from) = (hand.finger(), hand.hung_at(2));
+    hand.touch(finger, TouchPhase::Started, from);
+    let shown = [1, 6, 10, 14, 18, 22, 24, 27, 30, 34, 40, 200];
+    let (down, canceled) = (20, 23);
+    let frames = frames_of(&mut hand, &shown, |hand, frame| {
+        if frame <= down {
+            hand.touch(finger, TouchPhase::Moved, from + vec2(60.0, 190.0) * (frame as f32 / down as f32));
+        } else if frame == canceled {
+            hand.touch(finger, TouchPhase::Canceled, from + vec2(60.0, 190.0));
+        }
+    });
+    assert!(apart(&before, &frames[4]) > SAME, "it is in the hand");
+    assert!(apart(&before, &frames[frames.len() - 1]) < SAME, "it hangs where it hung");
+    keep(&frames, 6, "pulled-off");
+}
+
+#[test]
+fn a_drop_that_is_let_go_over_the_chain_takes_hold_and_dips_it() {
+    let Some(mut hand) = five_drops() else { return };
+    let (finger, from) = (hand.finger(), hand.compartment("locket-round"));
+    let to = hand.nearest_on_the_base(hand.stage().center() + vec2(-120.0, 0.0)) + vec2(0.0, 40.0);
+    let before = still(&mut hand);
+    hand.touch(finger, TouchPhase::Started, from);
+    let shown = [4, 10, 16, 20, 22, 24, 26, 29, 33, 40, 60, 200];
+    let (there, let_go) = (18, 20);
+    let frames = frames_of(&mut hand, &shown, |hand, frame| {
+        if frame <= there {
+            hand.touch(finger, TouchPhase::Moved, from + (to - from) * (frame as f32 / there as f32));
+        } else if frame == let_go {
+            hand.touch(finger, TouchPhase::Ended, to);
+        }
+    });
+    assert_eq!(hand.hung().len(), 6);
+    assert!(apart(&before, &frames[frames.len() - 1]) > SAME, "it hangs there");
+    keep(&frames, 6, "taking-hold");
+}
+
+#[test]
+fn a_surprise_is_dealt_drop_by_drop() {
+    let Some(mut hand) = drawn((1280, 800)) else { return };
+    hand.reach_the_stage();
+    hand.see_pictures();
+    hand.seconds(2.0);
+    let bare = still(&mut hand);
+    hand.app.world_mut().write_message(Request::Surprise);
+    let shown = [4, 8, 12, 16, 20, 24, 28, 34, 42, 52, 70, 250];
+    let frames = frames_of(&mut hand, &shown, |_, _| {});
+    assert!(hand.hung().len() > 2, "{:?}", hand.hung());
+    assert!(apart(&bare, &frames[frames.len() - 1]) > SAME, "it is full");
+    keep(&frames, 6, "surprise");
 }

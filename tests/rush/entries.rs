@@ -73,12 +73,21 @@ pub struct Count {
 pub struct Holds {
     /// From this entry on.
     pub after: i64,
+    /// Up to this one: then the desk was started again, by a clock that was never set.
+    pub until: i64,
     /// The table's time.
     pub lasts: SignedDuration,
     /// A hold may end so much earlier: a clock that is off by less was not set.
     pub earlier: SignedDuration,
     /// And so much later: until the next sweep, on a busy machine.
     pub later: SignedDuration,
+}
+
+impl Holds {
+    /// Whether the desk watched its clock when it made this entry.
+    fn was_watched(&self, entry: i64) -> bool {
+        (self.after + 1..=self.until).contains(&entry)
+    }
 }
 
 /// What the entries come to.
@@ -122,7 +131,7 @@ impl<'a> Model<'a> {
             Some(id) => self.of_ticket(id, entry),
             None => self.of_desk(entry),
         }
-        if entry.seq > self.holds.after {
+        if self.holds.was_watched(entry.seq) {
             self.no_hold_lasts_longer(entry);
         }
     }
@@ -262,7 +271,7 @@ impl<'a> Model<'a> {
         assert!(ticket.holds_unticked(), "{} had nothing to free", ticket.number);
         self.ended += 1;
         let (moved_by, moved) = ticket.moved;
-        if moved_by > self.holds.after {
+        if self.holds.was_watched(moved_by) && self.holds.was_watched(entry.seq) {
             let held = self.time(entry).duration_since(moved);
             assert!(held + self.holds.earlier >= self.holds.lasts, "{} was held for {held}", ticket.number);
         }
@@ -274,7 +283,7 @@ impl<'a> Model<'a> {
 
     fn no_hold_lasts_longer(&self, entry: &Entry) {
         let now = self.time(entry);
-        for ticket in self.tickets.values().filter(|ticket| ticket.moved.0 > self.holds.after) {
+        for ticket in self.tickets.values().filter(|ticket| self.holds.was_watched(ticket.moved.0)) {
             let held = now.duration_since(ticket.moved.1);
             let longest = self.holds.lasts + self.holds.later;
             assert!(held <= longest || !ticket.holds_unticked(), "{} is held for {held}", ticket.number);

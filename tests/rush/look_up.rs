@@ -43,8 +43,13 @@ pub fn look_up(file: &Path, tablets: &[Tablet], told: &Told) {
     let mut ledger = Ledger::open(file, Timestamp::now()).expect("the ledger");
     assert_eq!(ledger.faults().expect("read"), Vec::<String>::new());
     let seconds = SignedDuration::from_secs;
-    let holds =
-        Holds { after: told.before_clock, lasts: seconds(60), earlier: seconds(22), later: seconds(20 + 22 + 300) };
+    let holds = Holds {
+        after: told.before_clock,
+        until: told.after_clock,
+        lasts: seconds(60),
+        earlier: seconds(22),
+        later: seconds(20 + 22 + 300),
+    };
     let mut model = Model::new(&catalog, holds);
     let all = entries(file);
     all.iter().for_each(|entry| model.enter(entry));

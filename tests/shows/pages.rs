@@ -5,11 +5,14 @@ use chatelaine::{
     ledger::{AboutShow, ShowKind},
 };
 
+use rust_decimal::Decimal;
+
+use crate::helper::helper;
 use crate::kit::{Kiosk, Table};
 use crate::seller::Seller;
 
 /// Rings one piece up, in cash or by card.
-fn sell(table: &Table, seller: &Seller, kiosk: &Kiosk, sequence: u16, tender: &str) -> rust_decimal::Decimal {
+fn sell(table: &Table, seller: &Seller, kiosk: &Kiosk, sequence: u16, tender: &str) -> Decimal {
     let drop = kiosk.fitting()[0].id.clone();
     let ticket = kiosk.ticket(sequence, &[&drop], Wearer::From13);
     kiosk.deliver(&ticket, true);
@@ -90,7 +93,7 @@ fn closing_counts_the_cash_and_the_closed_show_can_be_read() {
     let left_open = kiosk.ticket(2, &[&kiosk.fitting()[1].id.clone()], Wearer::From13);
     kiosk.deliver(&left_open, true);
     let money = |amount| table.catalog().table.prices.currency.plain(amount);
-    let float = rust_decimal::Decimal::from(50);
+    let float = Decimal::from(50);
     let ask = seller.get("/show/close").text;
     for words in ["1 ticket is still open", &money(float), &money(cash), &money(float + cash)] {
         assert!(ask.contains(words), "{words}: {ask}");
@@ -99,7 +102,7 @@ fn closing_counts_the_cash_and_the_closed_show_can_be_read() {
     assert_eq!(wrong.status, 400);
     assert!(wrong.text.contains("is no sum of cash") && wrong.text.contains("a lot"), "{}", wrong.text);
     assert_eq!(table.desk.with_ledger(|ledger| ledger.show()).unwrap().unwrap().id, 1, "still open");
-    let counted = (float + cash - rust_decimal::Decimal::ONE).to_string();
+    let counted = (float + cash - Decimal::ONE).to_string();
     for _ in 0..2 {
         assert_eq!(seller.post("/show/close", &[("show", "1"), ("counted", &counted)]).location, "/shows/1");
     }
@@ -110,11 +113,10 @@ fn closing_counts_the_cash_and_the_closed_show_can_be_read() {
         &money(cash),
         &money(card),
         "Missing",
-        &money(rust_decimal::Decimal::ONE),
+        &money(Decimal::ONE),
         "Sold, by home",
         "Sold, by sort",
         "Stall fee",
-        "not the profit",
         &left_open.number.to_string(),
         "Everything that was left",
     ] {
@@ -124,4 +126,41 @@ fn closing_counts_the_cash_and_the_closed_show_can_be_read() {
     assert!(list.contains("/shows/1") && list.contains("Show 1, Mill Lane"), "{list}");
     assert_eq!(seller.post("/show/about", &[("show", "1"), ("place", "Elsewhere")]).status, 409, "it stays as it was");
     assert_eq!(about(&table, 1).place.as_deref(), Some("Mill Lane"));
+}
+
+/// What one brass chain with a key costs by the demo's `parts.ron`: 24 inches of 10 m at 24.00, a clasp of 26.00/97, rings of
+/// 3.90/200 and 4.20/198; a key of 40.00/50 and its ring of 19.00/494.
+fn chain_and_key() -> Decimal {
+    let each = |price: (i64, u32), count: u32| Decimal::new(price.0, price.1) / Decimal::from(count);
+    let chain = Decimal::new(6096, 1) * each((24, 0), 10_000);
+    chain + each((26, 0), 97) + each((390, 2), 200) + each((420, 2), 198) + each((40, 0), 50) + each((19, 0), 494)
+}
+
+#[test]
+fn the_profit_stands_on_the_close_out_where_all_costs_are_known_and_for_the_seller_alone() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    seller.post("/show/about", &[("show", "1"), ("kind", "fair"), ("fee", "45")]);
+    let totals = sell(&table, &seller, &kiosk, 0, "cash") + sell(&table, &seller, &kiosk, 1, "card");
+    assert_eq!(kiosk.fitting()[0].id, "key-heart", "the piece that is reckoned below");
+    let tax = table.desk.with_ledger(|ledger| ledger.so_far()).unwrap().unwrap().tax;
+    let currency = table.catalog().table.prices.currency;
+    let left = totals - tax - Decimal::TWO * chain_and_key() - Decimal::from(45);
+    let profit = currency.plain(left.round_dp(2)).replace('-', "\u{2212}");
+    let (mia, _) = helper(&table, &seller, "Mia");
+    seller.post("/show/close", &[("show", "1"), ("counted", "")]);
+    let sheet = seller.get("/shows/1").text;
+    let earned = |page: &str| {
+        page.split("data-key=\"earned\"").nth(1).map(|rest| rest.split("</section>").next().unwrap().to_owned())
+    };
+    let told = earned(&sheet).expect("the profit");
+    assert!(told.contains("Profit, before your hours") && !told.contains("not the profit"), "{told}");
+    assert!(told.replace('-', "\u{2212}").contains(&profit), "{profit}: {told}");
+    // A helper sees the fee, but neither costs nor profit.
+    let told = earned(&mia.get("/shows/1").text).expect("the fee");
+    assert!(!told.contains("Profit") && !told.contains("Parts in it") && told.contains("not the profit"), "{told}");
+    // Without the workshop's file nothing is called a profit; nor with a price-only line, whose cost nobody knows.
+    std::fs::remove_file(table.catalog_file("parts.ron")).expect("removed");
+    let told = earned(&seller.get("/shows/1").text).expect("the fee");
+    assert!(told.contains("not the profit") && !told.contains("Profit,"), "{told}");
 }

@@ -4,7 +4,7 @@
 use chatelaine::{
     catalog::Catalog,
     craft::{Piece, Wearer},
-    ledger::{AboutShow, Corrected, Given, Ledger, Part, Paying, Seen, ShowKind, TakeBack, Visitor},
+    ledger::{AboutShow, Corrected, CountLine, Given, Ledger, Part, Paying, Reason, Seen, ShowKind, TakeBack, Visitor},
     money::{Package, PlainLine, PriceRules, Reduction, TaxRule, Tender},
     ticket::{SentTicket, TicketNumber},
 };
@@ -166,4 +166,19 @@ fn by_mia(ledger: &mut Ledger, catalog: &Catalog, at: Timestamp) {
         ledger.take_back(bill, &back(what), Some(&Tender::Cash), at).expect("taken back");
     }
     ledger.other_tender(bill, 0, &Tender::Card, "a card after all", at).expect("put right");
+}
+
+/// What the bench knows besides: parts are counted, one that is missing is explained, a stray goes home, something breaks.
+pub fn tell_of_the_bench(ledger: &mut Ledger) {
+    let at = |minutes: i64| now() + (300 + minutes).minutes();
+    let seen = ledger.change().expect("an entry");
+    let line = |part: &str, counted, refilled| CountLine { part: part.into(), counted, refilled };
+    // Of nine heart keys seven lie there, and five are put in; the moons are only put in.
+    let lines = [line("key-heart", Some(7), 5), line("charm-moon", None, 2)];
+    ledger.count_parts(id(20), seen, &lines, at(0)).expect("counted");
+    ledger.explain_count(id(21), "key-heart", Reason::Broken, 1, at(1)).expect("explained");
+    ledger.stray_home(id(22), "key-heart", 1, at(2)).expect("home");
+    let page = [("made", "one", serde_json::json!({ "of": "key-heart", "count": 2 }))];
+    ledger.keep_pages_and_put_in(id(24), &page, Some(("key-heart", 2)), at(2)).expect("kept");
+    ledger.change_stock(id(23), "charm-moon", Reason::GivenAway, 1, at(3)).expect("given away");
 }

@@ -46,6 +46,7 @@ fn a_whole_piece_is_taken_back_in_a_later_show() {
     assert_eq!((second.sold, second.totals, second.card, second.paid_out), (0, -total, -total, total));
     assert_eq!((second.taken_back.times, second.taken_back.pieces, second.taken_back.totals), (1, 1, total));
     assert_eq!(second.taken_back.parts["key-heart"].count, 2);
+    assert!(second.taken_back.lost.is_empty(), "all of it lies in its home again");
     assert_eq!(ledger.closed_show(1).unwrap().unwrap().sums, first, "what is closed stays");
     adds_up(&second);
     assert!(matches!(
@@ -81,6 +82,11 @@ fn lines_taken_back_one_by_one_come_to_what_was_paid() {
     let sums = ledger.so_far().unwrap();
     assert_eq!((sums.totals, sums.tax, sums.card, sums.cash), (Decimal::ZERO, Decimal::ZERO, total, -total));
     assert_eq!((sums.sold, sums.taken_back.times, sums.taken_back.pieces), (1, 3, 1));
+    assert_eq!(
+        sums.taken_back.lost,
+        [("key-heart".to_owned(), 1)].into(),
+        "what broke is told apart, since it has cost something"
+    );
     adds_up(&sums);
 }
 

@@ -74,6 +74,6 @@ backup-save = Woanders ablegen
 backup-none = Es gibt noch keine Kopie des Kassenbuchs.
 backup-old = Die letzte Kopie des Kassenbuchs ist vom { $day }.
 backup-failed = Das Kassenbuch ließ sich nicht kopieren, und keine Kopie wurde behalten; sieh nach, wie viel Platz noch ist.
-backup-restore = So kommt sie zurück: Beende die Kasse, nimm alle Dateien namens ledger.* aus ihrem Ordner und leg die Kopie als ledger.sqlite hinein.
+backup-restore = Eine Kopie, die woanders liegt, tritt mit chatelaine restore --from DATEI an die Stelle des Kassenbuchs, solange die Kasse nicht läuft. Was sie ersetzt, bleibt in einem Ordner daneben.
 bench-nothing-to-make = Nichts muss gemacht werden: Von allem ist genug da.
 bench-enough = Genug ist da

@@ -115,7 +115,9 @@ earned-pieces-up-to = { $n ->
    *[other] { $n } Stücke gratis, je bis { $amount }
   }
 earned-left = Bleibt
-earned-hint = Was die Teile gekostet haben, ist nicht bekannt; das ist also nicht der Gewinn.
+earned-profit = Gewinn, vor deinen Stunden
+earned-profit-hint = Die Teile zählen nach heutigen Rezepten und Posten. Deine Stunden und die Fahrt sind nicht dabei.
+earned-hint = Was die Teile gekostet haben, ist nicht oder nicht von allen bekannt; das ist also nicht der Gewinn.
 sold-title = Verkauft, nach Fach
 sold = Verkauft
 sold-by-sort-title = Verkauft, nach Art

@@ -74,6 +74,6 @@ backup-save = Save it elsewhere
 backup-none = There is no copy of the ledger yet.
 backup-old = The last copy of the ledger is of { $day }.
 backup-failed = The ledger could not be copied, and no copy was kept; look how much room the disk has.
-backup-restore = To restore one: end the desk, move every file called ledger.* out of its folder, and put the copy there as ledger.sqlite.
+backup-restore = A copy that lies elsewhere takes the ledger’s place by chatelaine restore --from FILE while the desk is not running. What it replaces is kept in a folder beside it.
 bench-nothing-to-make = Nothing has to be made: enough of everything is there.
 bench-enough = Enough is there

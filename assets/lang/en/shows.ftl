@@ -115,7 +115,9 @@ earned-pieces-up-to = { $n ->
    *[other] { $n } free pieces, up to { $amount } each
   }
 earned-left = Left
-earned-hint = The costs of the parts are not known, so this is not the profit.
+earned-profit = Profit, before your hours
+earned-profit-hint = Parts count at today’s recipes and lots. Your hours and travel are not in it.
+earned-hint = What the parts cost is not known, or not of all of them, so this is not the profit.
 sold-title = Sold, by home
 sold = Sold
 sold-by-sort-title = Sold, by sort

@@ -74,6 +74,6 @@ backup-save = Guardar en otro lugar
 backup-none = Aún no hay ninguna copia del libro.
 backup-old = La última copia del libro es del { $day }.
 backup-failed = No se pudo copiar el libro, y no se guardó ninguna copia; mira cuánto espacio queda en el disco.
-backup-restore = Para recuperarla: termina la caja, saca de su carpeta todos los archivos llamados ledger.* y pon allí la copia como ledger.sqlite.
+backup-restore = Una copia que está en otro sitio toma el lugar del libro con chatelaine restore --from ARCHIVO mientras la caja no está en marcha. Lo que reemplaza se guarda en una carpeta al lado.
 bench-nothing-to-make = No hace falta hacer nada: hay bastante de todo.
 bench-enough = Hay bastante

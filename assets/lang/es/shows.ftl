@@ -115,7 +115,9 @@ earned-pieces-up-to = { $n ->
    *[other] { $n } piezas gratis, de hasta { $amount } cada una
   }
 earned-left = Queda
-earned-hint = No se sabe lo que costaron las piezas, así que esto no es la ganancia.
+earned-profit = Ganancia, antes de tus horas
+earned-profit-hint = Las piezas cuentan según las recetas y los lotes de hoy. Tus horas y el viaje no están incluidos.
+earned-hint = No se sabe lo que costaron las piezas, o no todas, así que esto no es la ganancia.
 sold-title = Vendido, por compartimento
 sold = Vendido
 sold-by-sort-title = Vendido, por tipo

@@ -74,6 +74,6 @@ backup-save = Garder ailleurs
 backup-none = Il n’y a pas encore de copie du registre.
 backup-old = La dernière copie du registre est du { $day }.
 backup-failed = Le registre n’a pas pu être copié, et aucune copie n’a été gardée ; regarde quelle place il reste sur le disque.
-backup-restore = Pour la remettre : arrête la caisse, sors de son dossier tous les fichiers nommés ledger.* et mets-y la copie sous le nom ledger.sqlite.
+backup-restore = Une copie qui se trouve ailleurs prend la place du registre par chatelaine restore --from FICHIER quand la caisse ne tourne pas. Ce qu’elle remplace est gardé dans un dossier à côté.
 bench-nothing-to-make = Rien n’est à faire : il y a assez de tout.
 bench-enough = Il y en a assez

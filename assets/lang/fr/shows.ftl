@@ -115,7 +115,9 @@ earned-pieces-up-to = { $n ->
    *[other] { $n } bijoux offerts, jusqu’à { $amount } chacun
   }
 earned-left = Reste
-earned-hint = Le coût des éléments n’est pas connu ; ce n’est donc pas le bénéfice.
+earned-profit = Bénéfice, avant tes heures
+earned-profit-hint = Les pièces comptent aux recettes et lots d’aujourd’hui. Tes heures et le trajet n’y sont pas.
+earned-hint = Le coût des éléments n’est pas connu, ou pas celui de tous ; ce n’est donc pas le bénéfice.
 sold-title = Vendu, par case
 sold = Vendu
 sold-by-sort-title = Vendu, par sorte

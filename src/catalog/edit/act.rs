@@ -52,12 +52,12 @@ pub enum Act {
         /// How many compartments a row has.
         columns: usize,
     },
-    /// Gives a tray another name.
-    NameTray {
+    /// Tells something else of a tray: its name, its inner width.
+    TellTray {
         /// The letter that the tray has on the table.
         letter: char,
-        /// The name that the maker gives the tray.
-        name: String,
+        /// What is told.
+        fields: Fields,
     },
     /// Adds a row of empty compartments, as long as the last one.
     AddRow {

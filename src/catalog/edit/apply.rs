@@ -50,9 +50,9 @@ impl TableFiles {
                 self.forget_names(&id)
             }
             Act::NewTray { letter, name, rows, columns } => self.new_tray(*letter, name, *rows, *columns),
-            Act::NameTray { letter, name } => {
+            Act::TellTray { letter, fields } => {
                 let file = self.tray(*letter).ok_or(EditRefusal::NoTray(*letter))?.0.to_owned();
-                Fields::new().text("name", name).write_into(self.file(&file)?, &[])
+                fields.write_into(self.file(&file)?, &[])
             }
             Act::AddRow { letter } => self.add_row(*letter),
             Act::NewBase { form, fields } => {

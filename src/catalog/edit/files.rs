@@ -104,6 +104,11 @@ impl TableFiles {
         node.is_some_and(|node| matches!(&node.value, Value::Word(word) if word == "Empty"))
     }
 
+    /// Whether something lies in a compartment, as the files say it now.
+    pub fn is_taken(&self, home: Home) -> bool {
+        self.cell(home).is_ok_and(|cell| !self.is_empty(&cell))
+    }
+
     /// At which place of its file a base stands.
     pub(super) fn base(&self, id: &str) -> Option<usize> {
         let Value::List(items) = &self.files.get(BASES)?.root().value else { return None };

@@ -3,9 +3,11 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `cuts` | which spool is cut into what |
+//! | `ledger` | where a lot may be; what should lie there |
 //! | `stop` | Ctrl-C while something takes long |
 
 mod cuts;
+mod ledger;
 mod stop;
 
 use std::{collections::BTreeMap, path::PathBuf};
@@ -41,6 +43,10 @@ enum Command {
     Parts(Parts),
     /// What everything costs and earns, and what it should cost.
     Costs(Costs),
+    /// Where a lot may be: in which sold pieces, and on the table still.
+    Recall(ledger::Recall),
+    /// What should lie in every compartment, and what was counted last.
+    Count(ledger::Count),
 }
 
 #[derive(clap::Args)]
@@ -90,6 +96,8 @@ pub(super) fn run(options: Options) -> Result<(), Told> {
         Command::Cuts(options) => cuts::run(&options),
         Command::Parts(options) => parts(options),
         Command::Costs(options) => costs(&options),
+        Command::Recall(options) => ledger::recalled(options),
+        Command::Count(options) => ledger::counted(options),
     }
 }
 

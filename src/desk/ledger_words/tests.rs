@@ -74,6 +74,15 @@ fn numbers() -> Vec<NumberError> {
     )
 }
 
+fn counting() -> Vec<CountingError> {
+    every!(CountingError:
+        CountingError::EnteredOtherwise => CountingError::EnteredOtherwise,
+        CountingError::TooMany { .. } => CountingError::TooMany { found: 99_999, most: 9999 },
+        CountingError::NotSoMany { .. } => CountingError::NotSoMany { found: 3, open: 2 },
+        CountingError::None => CountingError::None,
+    )
+}
+
 fn refusals() -> Vec<LedgerError> {
     let file = || PathBuf::from("tables/one/ledger.sqlite");
     let codes = || vec![CautionCode::SmallPart, CautionCode::CoinCell];
@@ -127,6 +136,7 @@ fn refusals() -> Vec<LedgerError> {
         LedgerError::Money(_) => LedgerError::Money(MoneyError::Lines),
         LedgerError::NoCount(_) => LedgerError::NoCount("key-heart".into()),
         LedgerError::TooManyThere(_) => LedgerError::TooManyThere(100_000),
+        LedgerError::Counting(_) => LedgerError::Counting(CountingError::None),
         LedgerError::NineKiosks => LedgerError::NineKiosks,
         LedgerError::OpenedOtherwise => LedgerError::OpenedOtherwise,
         LedgerError::NoDigitForTheDesk => LedgerError::NoDigitForTheDesk,
@@ -139,6 +149,7 @@ fn refusals() -> Vec<LedgerError> {
     all.extend(pieces().into_iter().map(LedgerError::from));
     all.extend(abouts().into_iter().map(LedgerError::from));
     all.extend(staff().into_iter().map(LedgerError::from));
+    all.extend(counting().into_iter().map(LedgerError::from));
     all.extend(numbers().into_iter().map(LedgerError::from));
     all
 }

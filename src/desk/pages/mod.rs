@@ -13,7 +13,7 @@
 //! | `table` | the seller's own table: what lies where, what it costs, what is guessed |
 //! | `waiting`, `board` | guests who wait for a seat; the board for any screen |
 //! | `put_back` | where a stray drop belongs |
-//! | `trays` | counts, and the catalogue's mistakes |
+//! | `trays`, `counting` | counts, and the catalogue's mistakes; counting all trays on one page |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
 //! | `show` | what a show is and came to; ending it; practice |
@@ -29,6 +29,7 @@ mod caution_signs;
 mod cautions_card;
 mod change_pin;
 mod confirm;
+mod counting;
 mod frame;
 mod inset;
 mod kiosks;
@@ -84,6 +85,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(sales::routes())
         .merge(paper::routes())
         .merge(trays::routes())
+        .merge(counting::routes())
         .merge(table::routes())
         .merge(put_back::routes())
         .merge(waiting::routes())

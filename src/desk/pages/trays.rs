@@ -46,6 +46,7 @@ async fn trays(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Res
         h1.unseen { (title) }
         (mistakes(texts, &desk, &loaded))
         p.links.row.wraps {
+            a href="/trays/count" { (say!(texts, "count-title")) }
             a href="/trays/cautions" { (say!(texts, "trays-card")) }
             a href="/table/paper" { (say!(texts, "labels-page")) }
             a href="/put-back" { (say!(texts, "put-back")) }

@@ -36,7 +36,9 @@ pub(super) use texture::{lit_texture, relief_map, texture};
 /// What large pictures may take in all; what is in use stays in any case.
 const LARGE_BUDGET_BYTES: usize = 64 << 20;
 /// So many files are decoded at once: a photo of 640 pixels takes 1.6 MB meanwhile.
-const AT_ONCE: usize = 6;
+const AT_ONCE: usize = 12;
+/// So many of these at most are of pictures that nobody waits for: what is needed next does not stand behind them.
+const AHEAD_AT_ONCE: usize = 2;
 /// What is given to the graphics driver in one frame, at most: two large pictures with their reliefs, or as much of small
 /// ones, so that a whole tray is there within a few frames.
 const GIVEN_A_FRAME_BYTES: usize = 2 * LARGE_BYTES;
@@ -119,9 +121,9 @@ pub(super) fn plugin(app: &mut App) {
         .add_systems(Update, keep_at_hand.in_set(Phase::Derive));
 }
 
-/// What has no relief of its own yet lies flat.
+/// What has no relief of its own yet lies flat, and is nowhere clear: the relief's opacity is where the body is.
 fn make_a_flat_relief(mut pictures: ResMut<Pictures>, mut images: ResMut<Assets<Image>>) {
-    let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 255]));
+    let flat = image::RgbaImage::from_pixel(1, 1, image::Rgba([128, 128, 255, 0]));
     pictures.flat = images.add(relief_map(flat));
 }
 
@@ -191,7 +193,9 @@ impl Pictures {
         let on_stage = || large.iter().copied();
         let first = on_stage().chain(seen.iter().copied()).find(|name| fresh(name, false)).map(|name| (name, false));
         let then = || on_stage().find(|name| fresh(name, true)).map(|name| (name, true));
-        let rest = || self.all.keys().filter(|_| !self.all_small).map(String::as_str);
+        // What is under way fills the threads already; a few more would only stand before what a guest turns to next.
+        let is_quiet = !self.all_small && self.under_way.len() < AHEAD_AT_ONCE;
+        let rest = || self.all.keys().filter(|_| is_quiet).map(String::as_str);
         let last = || rest().find(|name| fresh(name, false)).map(|name| (name, false));
         first.or_else(then).or_else(last).map(|(name, is_large)| (name.to_owned(), is_large))
     }

@@ -87,11 +87,17 @@ pub(super) fn bytes_of(size: UVec2) -> usize {
     (size.x * size.y) as usize * 4 * 4 / 3
 }
 
-/// `rgba` reduced so that no side is longer than `most` pixels.
+/// `rgba` reduced so that no side is longer than `most` pixels. A photo is averaged to twice that size first, which is fast, so
+/// that a tray of photos need not be waited for.
 pub(super) fn reduced(rgba: RgbaImage, most: u32) -> RgbaImage {
     let longest = rgba.width().max(rgba.height());
     if longest <= most {
         return rgba;
+    }
+    if longest > 3 * most {
+        let twice = |n: u32| (n * 2 * most / longest).max(1);
+        let averaged = image::imageops::thumbnail(&rgba, twice(rgba.width()), twice(rgba.height()));
+        return reduced(averaged, most);
     }
     let side = |n: u32| (n * most / longest).max(1);
     image::imageops::resize(&rgba, side(rgba.width()), side(rgba.height()), FilterType::Triangle)

@@ -19,7 +19,8 @@ use super::art::Relief;
 pub(super) struct Lit {
     #[uniform(0)]
     tint: LinearRgba,
-    /// Strength of the glint, 0 for what is dull; how much the body turns about its own axis as it swings.
+    /// Strength of the glint, 0 for what is dull; how much the body turns about its own axis as it swings; how deep the ground
+    /// lies behind what is clear, beside the picture's width; 1 by its refractive index.
     #[uniform(1)]
     surface: Vec4,
     #[texture(2)]
@@ -31,6 +32,10 @@ pub(super) struct Lit {
     /// What is drawn on the square, and its shares; see [`Dress`].
     #[uniform(6)]
     form: Vec4,
+    /// The ground, which is seen bent through what is clear.
+    #[texture(7)]
+    #[sampler(8)]
+    ground: Handle<Image>,
 }
 
 impl Material2d for Lit {
@@ -54,6 +59,12 @@ impl Dress {
     /// The picture, with a glint of this strength, turning about its own axis by `twist` of what it leans.
     pub(super) const fn picture(glint: f32, twist: f32) -> Self {
         Self { surface: Vec4::new(glint, twist, 0.0, 0.0), form: Vec4::ZERO }
+    }
+
+    /// What is clear in the picture shows the ground, bent by this refractive index.
+    pub(super) fn clear(self, refractive_index: f32) -> Self {
+        let surface = self.surface.truncate().truncate().extend(GROUND_BELOW).extend(1.0 / refractive_index.max(1.0));
+        Self { surface, ..self }
     }
 
     /// How much larger the square is than what is drawn on it, in pixels: a picture's own edges need room to be smooth.
@@ -81,6 +92,10 @@ impl Dress {
     }
 }
 
+/// How deep the ground lies behind the front of a clear body, beside its picture's width: a body is about half as deep as it is
+/// wide, and lies a little over the ground.
+const GROUND_BELOW: f32 = 0.6;
+
 /// Room round a wire for its smooth edge, in halves of its thickness.
 pub(super) const WIRE_ROOM: f32 = 2.0;
 
@@ -102,9 +117,18 @@ type Look = (AssetId<Image>, AssetId<Image>, [u32; 12]);
 
 /// What is drawn alike shares a material, so that it is drawn in one go.
 #[derive(Resource, Default)]
-pub(super) struct Materials(HashMap<Look, Handle<Lit>>);
+pub(super) struct Materials {
+    made: HashMap<Look, Handle<Lit>>,
+    /// The ground behind all of it.
+    ground: Handle<Image>,
+}
 
 impl Materials {
+    /// Takes note of what the ground looks like.
+    pub(super) fn lie_on(&mut self, ground: Handle<Image>) {
+        self.ground = ground;
+    }
+
     /// The material of a picture.
     pub(super) fn of(&mut self, all: &mut Assets<Lit>, picture: &Relief, tint: Color, dress: Dress) -> Handle<Lit> {
         let tint = tint.to_linear();
@@ -114,14 +138,15 @@ impl Materials {
         for (bit, part) in bits.iter_mut().zip(parts) {
             *bit = part.to_bits();
         }
-        let found = self.0.entry((picture.image.id(), picture.relief.id(), bits)).or_insert_with(|| {
-            all.add(Lit { tint, surface, form, image: picture.image.clone(), relief: picture.relief.clone() })
+        let found = self.made.entry((picture.image.id(), picture.relief.id(), bits)).or_insert_with(|| {
+            let (image, relief) = (picture.image.clone(), picture.relief.clone());
+            all.add(Lit { tint, surface, form, image, relief, ground: self.ground.clone() })
         });
         found.clone()
     }
 
     /// Lets go of all of them, so that pictures which were replaced are freed.
     pub(super) fn forget(&mut self) {
-        self.0.clear();
+        self.made.clear();
     }
 }

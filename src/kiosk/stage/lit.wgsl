@@ -14,6 +14,8 @@
 @group(#{MATERIAL_BIND_GROUP}) @binding(4) var relief: texture_2d<f32>;
 @group(#{MATERIAL_BIND_GROUP}) @binding(5) var relief_sampler: sampler;
 @group(#{MATERIAL_BIND_GROUP}) @binding(6) var<uniform> form: vec4<f32>;
+@group(#{MATERIAL_BIND_GROUP}) @binding(7) var ground: texture_2d<f32>;
+@group(#{MATERIAL_BIND_GROUP}) @binding(8) var ground_sampler: sampler;
 
 // The window: from the upper left, towards the viewer. The pictures were painted in the same light.
 const KEY: vec3<f32> = vec3<f32>(-0.42, 0.58, 0.70);
@@ -40,15 +42,31 @@ fn glint(normal: vec3<f32>, key: vec3<f32>, narrow: f32) -> f32 {
     return pow(max(dot(normal, normalize(key + vec3<f32>(0.0, 0.0, 1.0))), 0.0), narrow);
 }
 
+// Of what comes through a clear body, the share that is the ground as the body bends it; the rest is whatever lies behind,
+// chain, neighbours and shadows, as it is.
+const BENT: f32 = 0.6;
+
+// The ground where a look from straight above ends that is bent by a clear body's surface. `wide` is the picture's width, in
+// the units of the ground, and the ground's picture is repeated.
+fn ground_through(normal: vec3<f32>, at: vec2<f32>, wide: f32, unit: f32) -> vec3<f32> {
+    let bent = refract(vec3<f32>(0.0, 0.0, -1.0), normal, surface.w);
+    let aside = bent.xy / max(-bent.z, 0.3) * surface.z * wide;
+    // It begins in the window's corner, while places are told from its middle.
+    let from_corner = at + aside + vec2<f32>(0.5, -0.5) * view.viewport.zw * unit;
+    let uv = from_corner * vec2<f32>(1.0, -1.0) / vec2<f32>(textureDimensions(ground));
+    return textureSampleLevel(ground, ground_sampler, fract(uv), 0.0).rgb;
+}
+
 // The square is a pixel larger than the picture on each side, so that the picture's own edges are smooth.
-fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
+fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>, world: vec2<f32>, unit: f32) -> vec4<f32> {
     let within = max(size - 2.0, vec2<f32>(1.0));
     let uv = (at - 0.5) * size / within + 0.5;
     let inside = clamp(min(uv, 1.0 - uv) * within + 0.5, vec2<f32>(0.0), vec2<f32>(1.0));
     // The picture is light, premultiplied by its opacity.
     var color = textureSample(picture, picture_sampler, uv);
     color = vec4<f32>(color.rgb / max(color.a, 0.004), color.a * inside.x * inside.y) * tint;
-    let n = normalize(textureSample(relief, relief_sampler, uv).xyz * 2.0 - 1.0);
+    let body = textureSample(relief, relief_sampler, uv);
+    let n = normalize(body.xyz * 2.0 - 1.0);
     // How it lies in the room now.
     let turned = vec3<f32>(axis.x * n.x - axis.y * n.y, axis.y * n.x + axis.x * n.y, n.z);
     let twist = clamp(axis.y * surface.y, -0.7, 0.7);
@@ -56,7 +74,20 @@ fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
     let key = key_now();
     let relit = clamp(shade(now, key) / shade(n, KEY), 0.6, 1.5);
     let shine = surface.x * (glint(now, key, 36.0) - glint(n, KEY, 36.0));
-    return vec4<f32>(max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0)), color.a);
+    var lit = max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0));
+    // Grey pictures of round wire are stained brighter than they are; the others are as bright as they were painted.
+    if max(tint.r, max(tint.g, tint.b)) > 1.0 {
+        lit = softly(lit);
+    }
+    if surface.z == 0.0 {
+        return vec4<f32>(lit, color.a);
+    }
+    // What is clear takes its colour from the light that its own picture has.
+    let through = BENT * max(body.a * inside.x * inside.y - color.a, 0.0);
+    let stain = mix(vec3<f32>(1.0), color.rgb / max(max(color.r, color.g), max(color.b, 0.004)), color.a);
+    let behind = ground_through(now, world, size.x * unit, unit) * stain;
+    let there = color.a + through;
+    return vec4<f32>((lit * color.a + behind * through) / max(there, 0.004), there);
 }
 
 // How much of the picture there is at `uv`, from one of its smaller sizes; none beyond its edges, which fade over `fade`.
@@ -101,6 +132,11 @@ fn wire_sizes(size: vec2<f32>) -> vec3<f32> {
     return vec3<f32>(max(size.x * 0.5 - thick * (1.0 + form.y), 0.0), thick / form.x, thick);
 }
 
+// What is brighter than a screen: straight up to a knee, then softly towards white.
+fn softly(light: vec3<f32>) -> vec3<f32> {
+    return select(light, 0.55 + 0.45 * (1.0 - exp(-(light - 0.55) / 0.45)), light > vec3<f32>(0.55));
+}
+
 // What polished metal shows of the room, as a share of its own colour: a bench by a window up on the left, linen below and
 // behind. The same room as the one the pictures were painted in.
 fn room_in_metal(n: vec3<f32>) -> f32 {
@@ -112,9 +148,7 @@ fn room_in_metal(n: vec3<f32>) -> f32 {
     grey *= 1.0 - 0.45 * smoothstep(-0.4, 0.8, r.x - 0.4 * r.y);
     grey += smoothstep(0.0, 0.7, -r.z) * (0.64 + 0.22 * r.y) * 0.6;
     let window = smoothstep(0.80, 0.95, dot(r, key_now()));
-    let light = max(grey, 0.05) * 1.3 + 2.4 * window;
-    // Straight up to a knee, then softly towards white.
-    return select(light, 0.55 + 0.45 * (1.0 - exp(-(light - 0.55) / 0.45)), light > 0.55) * (1.0 + surface.x * window);
+    return softly(vec3<f32>(max(grey, 0.05) * 1.3 + 2.4 * window)).x * (1.0 + surface.x * window);
 }
 
 fn wire(p: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
@@ -127,7 +161,7 @@ fn wire(p: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
     // Round wire: the further from its middle line, the more it turns away.
     let across = away / sizes.z * min(1.0, 0.98 * sizes.z / max(distance, 0.0001));
     let n = vec3<f32>(axis.x * across.x - axis.y * across.y, axis.y * across.x + axis.x * across.y, sqrt(max(1.0 - dot(across, across), 0.0)));
-    return vec4<f32>(tint.rgb * room_in_metal(n), tint.a * there);
+    return vec4<f32>(softly(tint.rgb * room_in_metal(n)), tint.a * there);
 }
 
 fn shadow_of_wire(p: vec2<f32>, size: vec2<f32>) -> vec4<f32> {
@@ -153,7 +187,7 @@ fn fragment(in: VertexOutput) -> @location(0) vec4<f32> {
     } else if form.w == SHADOW_OF_WIRE {
         color = shadow_of_wire(p, size);
     } else {
-        color = lit_picture(in.uv, size, axis);
+        color = lit_picture(in.uv, size, axis, in.world_position.xy, length(dpdx(in.world_position.xy)));
     }
 #ifdef SRGB_OUTPUT
     color = vec4<f32>(linear_to_srgb(color.rgb), color.a);

@@ -5,7 +5,7 @@
 //! | `hanger` | millimetres of the piece and pixels of the window |
 //! | `motion`, `flights`, `in_hand` | the piece as it moves; where drops fly; how they hang while they do not hang on the base |
 //! | `seen`, `sprites`, `over` | what is drawn of a piece; the sprites that show it; what is drawn over the paper |
-//! | `lit`, `light`, `shadow`, `art` | how it is drawn; the light that leans; where shadows fall; the pictures built into the program |
+//! | `lit`, `light`, `art` | how it is drawn; the light that leans; the pictures built into the program |
 
 mod art;
 mod flights;
@@ -16,7 +16,6 @@ mod lit;
 mod motion;
 mod over;
 mod seen;
-mod shadow;
 mod sprites;
 
 use bevy::prelude::*;

@@ -7,11 +7,10 @@ use super::{
     Hanger,
     art::{self, Art, Relief},
     lit::{Dress, WIRE_ROOM},
-    shadow::Shadow,
 };
 use crate::{
     craft::{Base, DropKind, Finish, LinkKind, Necklace, Sort},
-    hang::{BangleAt, Motion, PiecePlaces, Point, seen_ring},
+    hang::{BangleAt, Motion, PiecePlaces, Point, Shadow, seen_ring},
 };
 
 /// What one sprite shows this frame. Pixels of the window, y downwards; the angle turns clockwise.
@@ -43,28 +42,19 @@ const WIRE: Dress = Dress::picture(GLINT, 0.0);
 const CURB_STEP: f32 = 0.0005;
 /// A body that swings by some angle also turns about its own axis, by so much of it.
 const TWIST: f32 = 1.2;
-/// How high chain, rings and bodies are over what is behind them, in millimetres.
-const CHAIN_MM: f32 = 1.6;
-const RING_MM: f32 = 2.0;
-const BODY_MM: f32 = 2.4;
-/// Each drop lies so much higher than the one behind it, in millimetres.
-const RANK_MM: f32 = 0.8;
 /// What is behind the base, beside what is before it.
 const IN_THE_SHADE: f32 = 0.78;
 
-/// How a drop's body shines, and that it turns.
-fn surface(kind: &DropKind) -> Dress {
+/// How a drop's body shines, that it turns, and whether the ground is seen through it where that is woven.
+fn surface(kind: &DropKind, woven: bool) -> Dress {
     let glint = match kind.sort {
         Sort::Tassel => 0.08,
         Sort::Bead | Sort::Vial | Sort::Crystal => 0.4,
         Sort::Charm | Sort::Locket | Sort::Key | Sort::Found => GLINT,
     };
-    Dress::picture(glint, TWIST)
-}
-
-/// How much higher a drop lies than the one at the back, in millimetres.
-pub(super) fn lifted_mm(rank: usize) -> f32 {
-    rank as f32 * RANK_MM
+    let dress = Dress::picture(glint, TWIST);
+    let index = kind.facts.materials.iter().find_map(|material| material.refractive_index());
+    index.filter(|_| woven).map_or(dress, |index| dress.clear(index as f32))
 }
 
 /// In front or behind, as everywhere a piece is shown; the chosen drop is before all.
@@ -72,13 +62,21 @@ pub(super) fn height_of(rank: usize, chosen: bool) -> f32 {
     z::DROPS + rank as f32 * 0.01 + if chosen { 40.0 } else { 0.0 }
 }
 
+/// Round wire shows more of the window than the flat middle of a large body does; by so much it is brighter. As path-traced
+/// chains and rings are (`assets/art/piece.py`).
+const ROUND_WIRE: f32 = 1.5;
+/// A ring's wire beside a chain's, as sRGB.
+const RING: f32 = 1.15;
+
 fn tint(finish: Finish, dim: f32) -> Color {
     let [r, g, b] = art::tint(finish).map(|part| (part * (1.0 - dim) + 0.9 * dim).min(1.0));
-    Color::srgb(r, g, b)
+    let light = Color::srgb(r, g, b).to_linear();
+    Color::linear_rgb(light.red * ROUND_WIRE, light.green * ROUND_WIRE, light.blue * ROUND_WIRE)
 }
 
 fn shadow_color(shadow: Shadow) -> Color {
-    Color::srgba(0.2, 0.13, 0.08, shadow.dark)
+    let [red, green, blue] = Shadow::COLOR;
+    Color::srgba(red, green, blue, shadow.dark)
 }
 
 /// Where a drop is: its ring round what it hangs on.
@@ -98,6 +96,8 @@ pub(super) struct Place {
 pub(super) struct Seen<'a> {
     pub art: &'a Art,
     pub hanger: &'a Hanger,
+    /// Whether the ground is linen; else it is of one colour.
+    pub woven: bool,
     pub list: Vec<Shown>,
 }
 
@@ -149,7 +149,7 @@ impl Seen<'_> {
                     dress: WIRE,
                 };
                 if casts {
-                    self.list.push(cast(&link, CHAIN_MM, px, z.floor() - 1.0));
+                    self.list.push(cast(&link, Shadow::OF_BASE_MM, px, z.floor() - 1.0));
                 }
                 self.list.push(link);
             };
@@ -179,7 +179,7 @@ impl Seen<'_> {
             color: tint(base.finish, 0.0),
             dress: WIRE,
         };
-        self.list.push(cast(&hoop, CHAIN_MM, px, z::SHADOW));
+        self.list.push(cast(&hoop, Shadow::OF_BASE_MM, px, z::SHADOW));
         self.list.push(hoop);
     }
 
@@ -221,12 +221,12 @@ impl Seen<'_> {
             size: round(WIRE_ROOM),
             angle: -lean,
             z,
-            color: shaded(tint(finish, 0.0), share),
+            color: shaded(tint(finish, 0.0), RING * share),
             dress: Dress::wire(thick, right, GLINT * share),
         };
-        let shadow = Shadow::from(RING_MM + place.lifted_mm);
+        let shadow = Shadow::from(Shadow::OF_RING_MM + place.lifted_mm);
         let soft = shadow.edge_mm / (ring.wire_mm as f32);
-        let fall = shadow.fall_mm * px;
+        let fall = Vec2::from(shadow.fall_mm) * px;
         self.list.push(Shown {
             size: round(soft),
             at: pos2(middle.x + fall.x, middle.y + fall.y),
@@ -239,8 +239,9 @@ impl Seen<'_> {
         if let Some(image) = picture {
             let at = below(kind.ring.hangs_mm() as f32 * px + height / 2.0);
             let size = Vec2::new(width, height);
-            let body = Shown { image, at, size, angle: -lean, z, color: Color::WHITE, dress: surface(kind) };
-            self.list.push(cast(&body, BODY_MM + place.lifted_mm, px, z - 0.001));
+            let body =
+                Shown { image, at, size, angle: -lean, z, color: Color::WHITE, dress: surface(kind, self.woven) };
+            self.list.push(cast(&body, Shadow::OF_BODY_MM + place.lifted_mm, px, z - 0.001));
             self.list.push(body);
         }
         self.list.push(half(right, 1.0, z + 0.001, self.art));
@@ -250,7 +251,7 @@ impl Seen<'_> {
 /// The shadow of `thing`, `height_mm` over what is behind it, in its own outline.
 fn cast(thing: &Shown, height_mm: f32, px: f32, z: f32) -> Shown {
     let shadow = Shadow::from(height_mm);
-    let (fall, edge) = (shadow.fall_mm * px, shadow.edge_mm * px);
+    let (fall, edge) = (Vec2::from(shadow.fall_mm) * px, shadow.edge_mm * px);
     Shown {
         image: thing.image.clone(),
         at: pos2(thing.at.x + fall.x, thing.at.y + fall.y),

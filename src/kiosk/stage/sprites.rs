@@ -9,11 +9,12 @@ use super::{
     lit::{Lit, Materials, SQUARE},
     motion::Moving,
     over::OVER,
-    seen::{Place, Seen, Shown, height_of, lifted_mm},
+    seen::{Place, Seen, Shown, height_of},
 };
 use crate::{
     craft::BaseKind,
     guest::{Contrast, Screen},
+    hang::Shadow,
 };
 
 /// The ground.
@@ -52,9 +53,7 @@ pub(super) fn place_linen(
             if sprite.custom_size != Some(ground) {
                 sprite.custom_size = Some(ground);
             }
-            // Threads behind what has to stand out would only be in the way.
-            let woven = tablet.looks().contrast == Contrast::Daylight;
-            visibility.set_if_neq(if woven { Visibility::Inherited } else { Visibility::Hidden });
+            visibility.set_if_neq(if is_woven(&tablet) { Visibility::Inherited } else { Visibility::Hidden });
         }
         Err(_) => {
             let sprite = Sprite {
@@ -66,6 +65,11 @@ pub(super) fn place_linen(
             commands.spawn((Name::new("linen"), Linen, sprite, Transform::from_xyz(0.0, 0.0, LINEN_Z)));
         }
     }
+}
+
+/// Whether the ground is linen: threads behind what has to stand out would only be in the way.
+fn is_woven(tablet: &Tablet) -> bool {
+    tablet.looks().contrast == Contrast::Daylight
 }
 
 /// What the sprites show.
@@ -85,7 +89,8 @@ impl Showing<'_> {
     }
 
     fn seen(&self) -> Seen<'_> {
-        Seen { art: &self.art, hanger: &self.hanger, list: Vec::new() }
+        let woven = is_woven(&self.tablet);
+        Seen { art: &self.art, hanger: &self.hanger, woven, list: Vec::new() }
     }
 
     /// The piece, where the screen shows it, from back to front.
@@ -120,7 +125,7 @@ impl Showing<'_> {
                 lean_rad: ring.lean_rad as f32,
                 aside_mm: (ring.x_mm - middle_mm) as f32,
                 px_per_mm: self.hanger.px_per_mm,
-                lifted_mm: lifted_mm(rank),
+                lifted_mm: Shadow::lifted_mm(rank),
             };
             let finish = kind.finish.unwrap_or(base.finish);
             seen.hung(kind, finish, self.picture(&kind.picture), &place, height_of(rank, chosen));

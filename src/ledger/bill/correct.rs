@@ -97,7 +97,7 @@ impl Ledger {
             note(&tx, now, Some(id), "paid", &payment)?;
             bill.payments.push(payment);
         }
-        sums.keep(&tx)?;
+        sums.keep(&tx, now)?;
         // A piece that was alone on the bill was paid first; what was paid later was for something else.
         let of_the_piece = bill.first_of(at) == 0;
         let paid_so =
@@ -146,7 +146,7 @@ fn take_back_in(
             take_back(tx, ticket, back.parts_home)?;
             note(tx, now, Some(ticket.id), "taken_back", &(back.parts_home, &back.reason))?;
             save(tx, ticket)?;
-            sums.taken_back(ticket, &before, None, (off, Decimal::ZERO))
+            sums.taken_back(ticket, &before, None, (off, Decimal::ZERO), back.parts_home)
         }
         Corrected::Line { ticket, at } => {
             let ticket = on_bill(&mut tickets, ticket)?;
@@ -155,7 +155,7 @@ fn take_back_in(
             note(tx, now, Some(ticket.id), "line_taken_back", &(at, drop, lives, back.parts_home, &back.reason))?;
             save(tx, ticket)?;
             let off = (off, ticket.given_off()?);
-            sums.taken_back(ticket, &before, Some(&ticket.quote), off)
+            sums.taken_back(ticket, &before, Some(&ticket.quote), off, back.parts_home)
         }
         Corrected::Goods(at) => {
             let before = goods_sum(&bill, |goods| goods.sold.is_some())?;
@@ -170,7 +170,7 @@ fn take_back_in(
         }
         Corrected::Payment(_) => return Err(LedgerError::NoLine),
     };
-    sums.keep(tx)?;
+    sums.keep(tx, now)?;
     note(tx, now, Some(id), "corrected", back)?;
     bill.corrections.push(Correction {
         at: now,

@@ -156,7 +156,7 @@ pub(super) fn pay(
             save(tx, ticket)?;
         }
     }
-    sums.keep(tx)?;
+    sums.keep(tx, now)?;
     save_bill(tx, &bill, &BillSum::of(&bill, tickets)?)?;
     Ok(bill)
 }

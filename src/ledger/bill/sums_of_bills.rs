@@ -1,6 +1,7 @@
 //! What a bill adds to the sums of the running show: money when it moves, goods when they become the guest's, and what is
 //! taken back when it is.
 
+use jiff::Timestamp;
 use rusqlite::Connection;
 use rust_decimal::Decimal;
 
@@ -8,6 +9,7 @@ use super::{Bill, Goods, Payment};
 use crate::{
     ledger::{
         CloseOut, LedgerError, SetApart, Ticket,
+        moved::note_moved,
         sums::{self, add, add_line, add_parts},
     },
     money::{PlainSum, PriceRules, Quote},
@@ -16,6 +18,8 @@ use crate::{
 /// The sums of show `show` while a bill changes them.
 pub(super) struct ShowSums {
     sums: CloseOut,
+    /// What they were before.
+    before: CloseOut,
     /// The number and the currency of the bill.
     bill: String,
     rules: PriceRules,
@@ -23,10 +27,12 @@ pub(super) struct ShowSums {
 
 impl ShowSums {
     pub(super) fn of(db: &Connection, show: i64, bill: &Bill) -> Result<Self, LedgerError> {
-        Ok(Self { sums: sums::of(db, show)?, bill: bill.number.to_string(), rules: bill.rules.clone() })
+        let sums = sums::of(db, show)?;
+        Ok(Self { before: sums.clone(), sums, bill: bill.number.to_string(), rules: bill.rules.clone() })
     }
 
-    pub(super) fn keep(self, db: &Connection) -> Result<(), LedgerError> {
+    pub(super) fn keep(self, db: &Connection, now: Timestamp) -> Result<(), LedgerError> {
+        note_moved(db, self.sums.show, now, &self.before, &self.sums)?;
         sums::keep(db, &self.sums)
     }
 
@@ -88,13 +94,14 @@ impl ShowSums {
     }
 
     /// A piece was taken back, all of it or one line: the sums before and after, and what was taken off by hand before and
-    /// after.
+    /// after. The cost of what does not go back into its home stays with the show.
     pub(super) fn taken_back(
         &mut self,
         ticket: &Ticket,
         before: &Quote,
         after: Option<&Quote>,
         off: (Decimal, Decimal),
+        parts_home: bool,
     ) -> Decimal {
         let left = after.map(Amounts::of).unwrap_or_default();
         let less = Amounts::of(before).less(&left);
@@ -106,6 +113,11 @@ impl ShowSums {
             back.pieces += u32::from(after.is_none());
             add(&mut back.totals, less.total)?;
             add(&mut back.tax, less.tax)?;
+            if !parts_home {
+                for id in gone_ids(before, after) {
+                    *back.lost.entry(id.to_owned()).or_default() += 1;
+                }
+            }
             match after {
                 None => {
                     add_parts(&mut back.parts, before)?;
@@ -177,6 +189,17 @@ fn add_given(sums: &mut CloseOut, reason: Option<&str>, off: Decimal) -> Option<
     match reason {
         Some(reason) if !off.is_zero() => add(sums.given.entry(reason.to_owned()).or_default(), off),
         _ => Some(()),
+    }
+}
+
+/// The base and the drops that `before` has and `after` has not.
+fn gone_ids<'a>(before: &'a Quote, after: Option<&Quote>) -> Vec<&'a str> {
+    match after {
+        None => std::iter::once(&before.base.id)
+            .chain(before.drops.iter().map(|drop| &drop.id))
+            .map(String::as_str)
+            .collect(),
+        Some(after) => gone(before, after).map(|(id, _)| id).into_iter().collect(),
     }
 }
 

@@ -3,6 +3,7 @@
 use super::{
     bound::{Bound, Pattern, bound},
     dive::dive,
+    filled::filled,
     job::{CutError, CutJob, Tenths},
     plan::CutPlan,
     quick::quick_plan,
@@ -38,10 +39,16 @@ pub struct BetterPlan {
 pub fn better_plan(job: &CutJob, go_on: &mut dyn FnMut(Progress) -> bool) -> Result<BetterPlan, CutError> {
     let mut best = quick_plan(job);
     let cost = best.cost as f64;
+    let by_pieces = filled(job, best.cost, &mut || go_on(Progress { cost, at_least: 0.0 }));
+    if let Some(plan) = by_pieces.as_ref().and_then(|found| found.plan.as_ref()).filter(|plan| plan.cost < best.cost) {
+        best = plan.clone();
+    }
+    let cost = best.cost as f64;
     let (bound, patterns) = bound(job, &best, &mut |at_least| go_on(Progress { cost, at_least }))?;
     let step = job.step();
     // What costs less than the bound rounded up to the next step is no plan.
     let least = ((bound.at_least - 1e-3) / step as f64).ceil().max(0.0) as u64 * step;
+    let least = by_pieces.map_or(least, |found| least.max(found.at_least));
     let mut proven = best.cost <= least;
     if !proven {
         proven = improve(job, &mut best, patterns, least, &bound, go_on)?;

@@ -6,6 +6,7 @@
 //! quick      a good plan at once
 //! knapsack   the best filling of one piece, of every capacity at once
 //! bound      what no plan can cost less than, and the patterns that come close
+//! filled     where rests are lost: the fewest pieces, filled to the brim
 //! dive       whole numbers by and by, the rest planned anew
 //! whole      whole numbers of these patterns
 //! better     the quick plan made better, as long as it may go on
@@ -17,6 +18,7 @@
 mod better;
 mod bound;
 mod dive;
+mod filled;
 mod job;
 mod knapsack;
 mod plan;

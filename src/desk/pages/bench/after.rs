@@ -6,21 +6,18 @@ use axum::{
     Router,
     extract::{Path, State},
     http::StatusCode,
-    response::{IntoResponse, Response},
+    response::Response,
     routing::get,
 };
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 
-use super::{SHOWS, mistakes_in, workshop};
+use super::{SHOWS, titled, workshop};
 use crate::{
     bench::{AfterShow, SoldOfSort, after_show, past_shows},
     catalog::Catalog,
     desk::{
-        pages::{
-            frame::{Tab, page},
-            words::{self, money},
-        },
+        pages::words::{self, money},
         refusal::Refusal,
         seller::Owner,
         state::DeskState,
@@ -44,7 +41,7 @@ async fn after(
     let past = desk.ledger.look(|ledger| past_shows(ledger, SHOWS)).await?;
     let past = past.into_iter().find(|past| past.show == id).ok_or_else(nothing)?;
     let (texts, loaded) = (seller.texts, desk.catalog.loaded());
-    let (workshop, mistakes) = workshop(&desk, &loaded.catalog);
+    let (workshop, mistakes) = workshop(&desk, &loaded.catalog).await?;
     let after = after_show(&loaded.catalog, workshop.as_ref(), &past);
     let told = Told { texts, catalog: &loaded.catalog, currency: past.currency, after: &after };
     let title = match &past.about.place {
@@ -52,17 +49,12 @@ async fn after(
         None => say!(texts, "show-name", show = id),
     };
     let main = html! {
-        h1 { (title) }
-        (mistakes_in(texts, mistakes.as_ref()))
         (told.sums())
         (told.by_sort())
         (told.by_home())
-        p.links {
-            a href="/bench" { (say!(texts, "bench-restock")) }
-            a href={ "/shows/" (id) } { (say!(texts, "bench-close-out")) }
-        }
+        p.links { a href={ "/shows/" (id) } { (say!(texts, "bench-close-out")) } }
     };
-    Ok(page(&desk, texts, Tab::Bench, &title, &main).into_response())
+    Ok(titled(&desk, texts, "/bench/shows", &title, mistakes.as_ref(), &main))
 }
 
 /// A show with its reader.
@@ -84,19 +76,19 @@ impl Told<'_> {
 
     fn sums(&self) -> Markup {
         let (texts, after) = (self.texts, self.after);
-        let beyond = after.left_for_work.and_then(|left| left.checked_sub(after.labour));
+        let beyond = after.left_for_work.and_then(|left| left.checked_sub(after.costs.labour));
         html! {
             section.card aria-label=(say!(texts, "sums")) {
                 dl.sums {
                     dt { (say!(texts, "after-net")) } dd { (self.known(after.net)) }
-                    dt { (say!(texts, "after-parts")) } dd { (self.money(-after.parts_cost)) }
+                    dt { (say!(texts, "after-parts")) } dd { (self.money(-after.costs.parts)) }
                     dt { (say!(texts, "after-fee")) } dd { (self.money(-after.fee)) }
                     @if !after.reward.is_zero() { dt { (say!(texts, "after-reward")) } dd { (self.money(-after.reward)) } }
                     dt.total { (say!(texts, "after-for-work")) } dd.total { (self.known(after.left_for_work)) }
-                    dt { (say!(texts, "after-work")) } dd { (self.money(-after.labour)) }
+                    dt { (say!(texts, "after-work")) } dd { (self.money(-after.costs.labour)) }
                     dt { (say!(texts, "after-beyond")) } dd { (self.known(beyond)) }
                 }
-                @if after.without_cost > 0 { p.grave { (say!(texts, "after-without-cost", n = after.without_cost)) } }
+                @if after.costs.without_cost > 0 { p.grave { (say!(texts, "after-without-cost", n = after.costs.without_cost)) } }
                 p.faint { (say!(texts, "after-todays-costs")) }
             }
         }
@@ -112,7 +104,7 @@ impl Told<'_> {
         html! {
             section.card aria-label=(say!(texts, "after-by-sort")) {
                 h2 { (say!(texts, "after-by-sort")) }
-                table.bench {
+                table.made {
                     thead {
                         tr {
                             th { (say!(texts, "after-sort")) }
@@ -144,7 +136,7 @@ impl Told<'_> {
         html! {
             section.card aria-label=(say!(texts, "after-by-home")) {
                 h2 { (say!(texts, "after-by-home")) }
-                table {
+                table.made {
                     thead {
                         tr {
                             th { (say!(texts, "sold-home")) }

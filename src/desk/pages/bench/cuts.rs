@@ -9,26 +9,23 @@ use axum::{
     Router,
     extract::{Query, State},
     http::StatusCode,
-    response::{IntoResponse, Response},
+    response::Response,
     routing::get,
 };
 use maud::{Markup, html};
 use rust_decimal::Decimal;
+use uuid::Uuid;
 
-use super::{mistakes_in, workshop};
+use super::{
+    bench_page,
+    kept_lists::{kept_lists, links_to},
+    workshop,
+};
 use crate::{
     bench::chains,
     catalog::{There, Workshop},
     craft::Length,
-    desk::{
-        pages::{
-            frame::{Tab, page},
-            words,
-        },
-        refusal::Refusal,
-        seller::Owner,
-        state::DeskState,
-    },
+    desk::{pages::words, refusal::Refusal, seller::Owner, state::DeskState},
     lang::{Message, Texts, message, say},
     prep::cuts::{BetterPlan, CutJob, CutPlan, Tenths, Wanted, better_plan, quick_plan},
     quoting::excerpt,
@@ -47,16 +44,16 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 
 /// What was asked for, as it was typed.
 #[derive(Default)]
-struct Asked {
-    part: String,
+pub(super) struct Asked {
+    pub(super) part: String,
     /// Lengths with their counts.
     lines: Vec<(String, String)>,
     /// Whether there is time for a better plan.
-    better: bool,
+    pub(super) better: bool,
 }
 
 impl Asked {
-    fn read(fields: Vec<(String, String)>) -> Self {
+    pub(super) fn read(fields: Vec<(String, String)>) -> Self {
         let mut asked = Self::default();
         let mut length = None;
         for (name, value) in fields {
@@ -90,10 +87,18 @@ impl Asked {
 }
 
 /// A plan, and what is known of better ones where they were looked for.
-struct Planned {
-    job: CutJob,
-    plan: CutPlan,
+pub(super) struct Planned {
+    pub(super) job: CutJob,
+    pub(super) plan: CutPlan,
     better: Option<BetterPlan>,
+}
+
+impl Planned {
+    /// What the plan says, short: whether it is still the one that was looked at.
+    pub(super) fn mark(&self) -> String {
+        let cuts = self.plan.cuts.iter();
+        cuts.map(|cut| format!("{}x{}:{:?}", cut.times, self.job.stock()[cut.stock].length.0, cut.counts)).collect()
+    }
 }
 
 async fn cuts(
@@ -103,27 +108,25 @@ async fn cuts(
 ) -> Result<Response, Refusal> {
     let (texts, loaded) = (seller.texts, desk.catalog.loaded());
     let asked = Asked::read(fields);
-    let (workshop, mistakes) = workshop(&desk, &loaded.catalog);
+    let (workshop, mistakes) = workshop(&desk, &loaded.catalog).await?;
+    let lists = kept_lists(&desk).await?;
     let planned = match &workshop {
         Some(workshop) => planned(workshop, &asked).await?,
         None => None,
     };
-    let title = say!(texts, "bench-cuts");
     let main = html! {
-        h1 { (title) }
-        (mistakes_in(texts, mistakes.as_ref()))
         @match &workshop {
             Some(workshop) => (form(texts, workshop, &asked)),
             None => p { (say!(texts, "bench-no-recipes")) },
         }
-        @if let Some(planned) = &planned { (list(texts, planned)) }
-        p.links.no-print { a href="/bench" { (say!(texts, "bench-how-many")) } }
+        @if let Some(planned) = &planned { (list(texts, planned, &asked)) }
+        (links_to(texts, &lists))
     };
-    Ok(page(&desk, texts, Tab::Bench, &title, &main).into_response())
+    Ok(bench_page(&desk, texts, "/bench/cuts", mistakes.as_ref(), &main))
 }
 
 /// The plan for what was asked; none where nothing was.
-async fn planned(workshop: &Workshop, asked: &Asked) -> Result<Option<Planned>, Refusal> {
+pub(super) async fn planned(workshop: &Workshop, asked: &Asked) -> Result<Option<Planned>, Refusal> {
     let refused = |said: Message| Refusal::Said(StatusCode::UNPROCESSABLE_ENTITY, said);
     let wanted = asked.wanted().map_err(refused)?;
     if wanted.is_empty() {
@@ -150,6 +153,23 @@ async fn planned(workshop: &Workshop, asked: &Asked) -> Result<Option<Planned>, 
             Planned { job, plan, better: None }
         }
     }))
+}
+
+/// The plan is kept as a list that is ticked off: the form says what was asked, and the plan is made again.
+fn keep_form(asked: &Asked, texts: &Texts, planned: &Planned) -> Markup {
+    html! {
+        form.no-print method="post" action="/bench/cuts" {
+            input type="hidden" name="form" value=(Uuid::now_v7());
+            input type="hidden" name="part" value=(asked.part);
+            input type="hidden" name="seen" value=(planned.mark());
+            @for (length, count) in &asked.lines {
+                input type="hidden" name="length" value=(length);
+                input type="hidden" name="count" value=(count);
+            }
+            @if asked.better { input type="hidden" name="better" value="1"; }
+            button.main { (say!(texts, "cuts-keep")) }
+        }
+    }
 }
 
 fn form(texts: &Texts, workshop: &Workshop, asked: &Asked) -> Markup {
@@ -185,7 +205,7 @@ fn form(texts: &Texts, workshop: &Workshop, asked: &Asked) -> Markup {
     }
 }
 
-fn list(texts: &Texts, planned: &Planned) -> Markup {
+fn list(texts: &Texts, planned: &Planned, asked: &Asked) -> Markup {
     let (job, plan) = (&planned.job, &planned.plan);
     let length = |tenths: Tenths| words::length(texts, Length::from_mm(tenths.mm()));
     let missing: Vec<String> = job
@@ -203,18 +223,13 @@ fn list(texts: &Texts, planned: &Planned) -> Markup {
                 @for cut in &plan.cuts {
                     @for _ in 0..cut.times {
                         li {
-                            label {
-                                input type="checkbox";
-                                span {
-                                    strong { (say!(texts, "cuts-spool", length = length(job.stock()[cut.stock].length))) } " "
-                                    @for (one, n) in job.wanted().iter().zip(&cut.counts).filter(|(_, n)| **n > 0) {
-                                        span.line { (say!(texts, "cuts-times", n = *n, length = length(one.length))) }
-                                    }
-                                    span.faint {
-                                        @if cut.kept { (say!(texts, "cuts-stays", length = length(cut.left))) }
-                                        @else { (say!(texts, "cuts-lost", length = length(cut.left))) }
-                                    }
-                                }
+                            strong { (say!(texts, "cuts-spool", length = length(job.stock()[cut.stock].length))) } " "
+                            @for (one, n) in job.wanted().iter().zip(&cut.counts).filter(|(_, n)| **n > 0) {
+                                span.line { (say!(texts, "cuts-times", n = *n, length = length(one.length))) }
+                            }
+                            span.faint {
+                                @if cut.kept { (say!(texts, "cuts-stays", length = length(cut.left))) }
+                                @else { (say!(texts, "cuts-lost", length = length(cut.left))) }
                             }
                         }
                     }
@@ -222,7 +237,7 @@ fn list(texts: &Texts, planned: &Planned) -> Markup {
             }
             p { (say!(texts, "cuts-sum", drawn = length(plan.drawn), lost = length(plan.lost))) }
             @if let Some(better) = &planned.better { p.faint { (how_good(texts, better)) } }
-            button.no-print data-prints hidden { (say!(texts, "card-print")) }
+            (keep_form(asked, texts, planned))
         }
     }
 }

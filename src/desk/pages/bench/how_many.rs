@@ -6,27 +6,19 @@ use axum::{
     Router,
     extract::{Query, State},
     http::StatusCode,
-    response::{IntoResponse, Response},
+    response::{IntoResponse, Redirect, Response},
     routing::get,
 };
 use maud::{Markup, html};
 use serde::Deserialize;
 
-use super::{SHOWS, backup, mistakes_in, plot, workshop};
+use super::{SHOWS, backup, bench_page, plot, workshop};
 use crate::{
     bench::{Basis, Number, PastShow, numbers, past_shows},
     catalog::Catalog,
-    desk::{
-        pages::{
-            frame::{Tab, page},
-            words,
-        },
-        refusal::Refusal,
-        seller::Owner,
-        state::DeskState,
-    },
+    desk::{pages::words, refusal::Refusal, seller::Seller, state::DeskState},
     lang::{Texts, message, say},
-    ledger::ShowKind,
+    ledger::{Role, ShowKind},
 };
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
@@ -43,34 +35,31 @@ struct Asked {
 async fn how_many(
     State(desk): State<Arc<DeskState>>,
     Query(asked): Query<Asked>,
-    Owner(seller): Owner,
+    seller: Seller,
 ) -> Result<Response, Refusal> {
+    // What a helper does at the bench is to count.
+    if seller.role == Role::Helper {
+        return Ok(Redirect::to("/trays/count").into_response());
+    }
     let (texts, loaded) = (seller.texts, desk.catalog.loaded());
     let catalog = &loaded.catalog;
     let kind = ShowKind::from_code(&asked.kind);
     let (past, counts) = desk.ledger.look(|ledger| Ok((past_shows(ledger, SHOWS)?, ledger.counts()?))).await?;
-    let (workshop, mistakes) = workshop(&desk, catalog);
+    let (workshop, mistakes) = workshop(&desk, catalog).await?;
     let numbers = numbers(catalog, workshop.as_ref(), &past, &counts, kind).map_err(|error| {
         tracing::warn!("no numbers: {error}");
         Refusal::Said(StatusCode::UNPROCESSABLE_ENTITY, message!("bench-no-numbers"))
     })?;
-    let title = say!(texts, "bench-how-many");
     let main = html! {
-        h1 { (title) }
         @if !past.is_empty() { (backup::reminder(&desk, texts)) }
-        (mistakes_in(texts, mistakes.as_ref()))
         p { (say!(texts, "bench-from-shows", n = past.len())) }
         (for_which(texts, kind))
         (tables(texts, catalog, &numbers))
         p.faint { (say!(texts, "bench-how-reckoned")) }
         @if workshop.is_none() && mistakes.is_none() { p.faint { (say!(texts, "bench-no-recipes")) } }
-        p.links {
-            a href="/bench/cuts" { (say!(texts, "bench-cuts")) }
-            a href="/bench/backup" { (say!(texts, "backup-title")) }
-        }
         (looking_back(texts, &past))
     };
-    Ok(page(&desk, texts, Tab::Bench, &title, &main).into_response())
+    Ok(bench_page(&desk, texts, "/bench", mistakes.as_ref(), &main))
 }
 
 /// For which kind of show: each as large as shows of its kind were.
@@ -110,7 +99,7 @@ fn tables(texts: &Texts, catalog: &Catalog, numbers: &[Number]) -> Markup {
 
 fn table(texts: &Texts, catalog: &Catalog, numbers: &[&Number], scale: u32) -> Markup {
     html! {
-        table.bench {
+        table.made {
             thead {
                 tr {
                     th { (say!(texts, "sold-home")) }

@@ -1,4 +1,4 @@
-//! The bench: before and after a show. All of it is the seller's alone.
+//! The bench: before and after a show. All of it is the seller's alone; a helper who looks in is led to the counting.
 //!
 //! | file | look here for |
 //! | --- | --- |
@@ -6,23 +6,42 @@
 //! | `plot` | a range, what is there and what to take, as one bar |
 //! | `after` | what a show came to for the maker |
 //! | `backup` | a copy of the ledger in one touch |
-//! | `cuts` | which spool is cut into what |
+//! | `cuts`, `cut_list`, `kept_lists` | which spool is cut into what; the list that is ticked off; those that are worked on |
+//! | `parts` | what a batch takes, what to buy, what stops when a part is gone |
+//! | `lots`, `made` | lots, where one of them may be, and the checklist for children; what was made and checked |
+//! | `plans`, `packing` | shows to come and custom orders; what to pack |
+//! | `year` | the year for the tax return, and the stock at cost |
 
 mod after;
 mod backup;
+mod cut_list;
 mod cuts;
 mod how_many;
+mod kept_lists;
+mod lots;
+mod made;
+mod packing;
+mod parts;
+mod plans;
 mod plot;
+mod year;
 
 use std::sync::Arc;
 
-use axum::Router;
+use axum::{
+    Router,
+    response::{IntoResponse, Response},
+};
 use maud::{Markup, html};
 
-use super::words;
+use super::{
+    frame::{Tab, page},
+    words,
+};
 use crate::{
+    bench::{SPOOLS, SpoolsNow, carried_on},
     catalog::{Catalog, Workshop},
-    desk::state::DeskState,
+    desk::{refusal::Refusal, state::DeskState},
     lang::{Texts, say},
     ron_tree::Mistakes,
 };
@@ -31,14 +50,74 @@ use crate::{
 const SHOWS: usize = 60;
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().merge(how_many::routes()).merge(after::routes()).merge(cuts::routes()).merge(backup::routes())
+    Router::new()
+        .merge(how_many::routes())
+        .merge(after::routes())
+        .merge(cuts::routes())
+        .merge(cut_list::routes())
+        .merge(parts::routes())
+        .merge(lots::routes())
+        .merge(made::routes())
+        .merge(plans::routes())
+        .merge(packing::routes())
+        .merge(year::routes())
+        .merge(backup::routes())
 }
 
-/// The workshop, and what is wrong with its file; then it is gone without.
-fn workshop(desk: &DeskState, catalog: &Catalog) -> (Option<Workshop>, Option<Mistakes>) {
+/// The bench's pages with the keys of their words.
+const PAGES: [(&str, &str); 9] = [
+    ("/bench", "bench-how-many"),
+    ("/bench/parts", "parts-title"),
+    ("/bench/cuts", "bench-cuts"),
+    ("/bench/made", "made-title"),
+    ("/bench/lots", "lots-title"),
+    ("/bench/packing", "packing-title"),
+    ("/bench/plans", "plans-title"),
+    ("/bench/year", "year-title"),
+    ("/bench/backup", "backup-title"),
+];
+
+/// A page of the bench: its heading, what is wrong with the workshop's file, its own, and the way to the others.
+fn bench_page(desk: &DeskState, texts: &Texts, here: &str, mistakes: Option<&Mistakes>, main: &Markup) -> Response {
+    let title = PAGES.iter().find(|(page, _)| *page == here).map_or("tab-bench", |(_, key)| key);
+    titled(desk, texts, here, &texts.get(title), mistakes, main)
+}
+
+/// The same with a title of its own.
+fn titled(
+    desk: &DeskState,
+    texts: &Texts,
+    here: &str,
+    title: &str,
+    mistakes: Option<&Mistakes>,
+    main: &Markup,
+) -> Response {
+    let main = html! {
+        h1 { (title) }
+        (mistakes_in(texts, mistakes))
+        (main)
+        nav.links.of-bench.no-print aria-label=(say!(texts, "tab-bench")) {
+            ul {
+                @for (page, key) in PAGES.iter().filter(|(page, _)| *page != here) {
+                    li { a href=(page) { (texts.get(key)) } }
+                }
+                li { a href="/trays/count" { (say!(texts, "count-title")) } }
+            }
+        }
+    };
+    page(desk, texts, Tab::Bench, title, &main).into_response()
+}
+
+/// The workshop with its spools as the last cuts left them, and what is wrong with its file; then it is gone without.
+async fn workshop(desk: &DeskState, catalog: &Catalog) -> Result<(Option<Workshop>, Option<Mistakes>), Refusal> {
     match desk.catalog.workshop(catalog) {
-        Ok(workshop) => (workshop, None),
-        Err(mistakes) => (None, Some(mistakes)),
+        Ok(None) => Ok((None, None)),
+        Ok(Some(workshop)) => {
+            let spools = desk.ledger.look(|ledger| ledger.pages::<SpoolsNow>(SPOOLS)).await?;
+            let now: Vec<(String, SpoolsNow)> = spools.into_iter().map(|kept| (kept.id, kept.page)).collect();
+            Ok((Some(carried_on(workshop, &now)), None))
+        }
+        Err(mistakes) => Ok((None, Some(mistakes))),
     }
 }
 

@@ -41,14 +41,14 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 #[derive(Deserialize)]
-struct Wanted {
+pub(super) struct Wanted {
     /// The guest's language; without it, the seller's own.
     #[serde(default)]
     language: String,
 }
 
 impl Wanted {
-    fn texts(&self, seller: &Seller) -> Result<&'static Texts, Refusal> {
+    pub(super) fn texts(&self, seller: &Seller) -> Result<&'static Texts, Refusal> {
         if self.language.is_empty() {
             return Ok(seller.texts);
         }
@@ -111,7 +111,7 @@ async fn slip(
 }
 
 /// A document as a file that a browser shows.
-async fn shown(
+pub(super) async fn shown(
     desk: &DeskState,
     name: String,
     make: impl FnOnce() -> Document + Send + 'static,

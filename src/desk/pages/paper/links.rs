@@ -63,8 +63,9 @@ pub(in crate::desk::pages) fn of_ticket(
     if let Some(bill) = bill.filter(|bill| paid_in(bill).is_some()) {
         offers.push(Offer { what: What::Receipt, of: bill.id, page: page.clone() });
     }
+    let along = format!("{page}/card.pdf");
     offers.push(Offer { what: What::Slip, of: ticket.id, page });
-    card(desk, texts, &offers)
+    card(desk, texts, &offers, Some(&along))
 }
 
 /// The receipt of a bill, once something was paid.
@@ -72,10 +73,11 @@ pub(in crate::desk::pages) fn of_bill(desk: &DeskState, texts: &Texts, bill: &Bi
     if paid_in(bill).is_none() {
         return html! {};
     }
-    card(desk, texts, &[Offer { what: What::Receipt, of: bill.id, page: format!("/bills/{}", bill.id) }])
+    card(desk, texts, &[Offer { what: What::Receipt, of: bill.id, page: format!("/bills/{}", bill.id) }], None)
 }
 
-fn card(desk: &DeskState, texts: &Texts, offers: &[Offer]) -> Markup {
+/// What is offered; `along` is the card that goes along with a piece.
+fn card(desk: &DeskState, texts: &Texts, offers: &[Offer], along: Option<&str>) -> Markup {
     let has_printer = desk.catalog.loaded().catalog.table.paper.printer.is_some();
     let all = desk.printing.all();
     let told = |offer: &Offer| all.iter().rev().find(|one| (one.what, one.of) == (offer.what, offer.of)).cloned();
@@ -90,6 +92,9 @@ fn card(desk: &DeskState, texts: &Texts, offers: &[Offer]) -> Markup {
                         form method="post" action=(offer.print_address()) { button { (offer.print(texts)) } }
                     }
                 }
+            }
+            @if let Some(along) = along {
+                p.links { a href=(along) target="_blank" rel="noopener" { (say!(texts, "paper-link-card")) " (PDF)" } }
             }
             @for one in offers.iter().filter_map(told) {
                 @match &one.became {

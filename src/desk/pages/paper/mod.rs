@@ -1,6 +1,7 @@
-//! Receipts and slips: as PDF for whoever looks, and on the table's printer.
+//! Receipts, slips and the cards that go along with pieces: as PDF for whoever looks, and on the table's printer.
 
 mod actions;
+mod card;
 mod facts;
 mod links;
 
@@ -13,5 +14,5 @@ pub(super) use actions::{as_pdf, not_made};
 pub(super) use links::{banners, of_bill, of_ticket};
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    actions::routes()
+    actions::routes().merge(card::routes())
 }

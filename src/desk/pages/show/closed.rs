@@ -13,7 +13,7 @@ use maud::{Markup, html};
 
 use super::{
     files::{self, File, Written},
-    sheet::{Sheet, about_line, name_then},
+    sheet::{Sheet, about_line, costs, name_then},
 };
 use crate::{
     catalog::Catalog,
@@ -77,6 +77,7 @@ async fn closed(
         end: Some(&closed.end),
         reward: closed.end.reward.as_ref(),
         catalog: &loaded.catalog,
+        costs: costs(&desk, &seller, &loaded.catalog, &closed.sums),
     };
     let main = html! {
         h1 { (heading(texts, id, about)) }

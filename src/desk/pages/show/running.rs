@@ -12,7 +12,7 @@ use maud::{Markup, html};
 
 use super::{
     practice,
-    sheet::{Sheet, about_line, kind_words, name_of},
+    sheet::{Sheet, about_line, costs, kind_words, name_of},
 };
 use crate::{
     desk::{
@@ -58,6 +58,7 @@ async fn running(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<R
         end: None,
         reward: reward.as_ref(),
         catalog: &loaded.catalog,
+        costs: costs(&desk, &seller, &loaded.catalog, &sums),
     };
     let since = words::clock(texts, show.opened, desk.clock.now());
     let earlier: Vec<&ShowListed> = shows.iter().filter(|one| one.closed.is_some()).collect();

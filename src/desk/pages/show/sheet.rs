@@ -6,11 +6,16 @@ use maud::{Markup, html};
 use rust_decimal::Decimal;
 
 use crate::{
+    bench::{SoldCosts, sold_costs},
     catalog::Catalog,
     craft::Sort,
-    desk::pages::words::{self, money},
+    desk::{
+        pages::words::{self, money},
+        seller::Seller,
+        state::DeskState,
+    },
     lang::{Texts, say},
-    ledger::{AboutShow, CloseOut, PartThen, ShowEnd, ShowKind, SoldLine},
+    ledger::{AboutShow, CloseOut, PartThen, Role, ShowEnd, ShowKind, SoldLine},
     money::{Currency, Reward, TaxRule},
 };
 
@@ -25,6 +30,16 @@ pub(super) struct Sheet<'a> {
     /// What the host earns.
     pub reward: Option<&'a Reward>,
     pub catalog: &'a Catalog,
+    /// What is in everything that was sold; none where it is not known, and for a helper.
+    pub costs: Option<SoldCosts>,
+}
+
+/// What is in everything that was sold, for the seller alone; none where the workshop's file is not there or can't be read.
+pub(super) fn costs(desk: &DeskState, seller: &Seller, catalog: &Catalog, sums: &CloseOut) -> Option<SoldCosts> {
+    if seller.role != Role::Seller {
+        return None;
+    }
+    sold_costs(catalog, desk.catalog.workshop(catalog).ok()?.as_ref(), sums)
 }
 
 /// An amount, where it could be made out.
@@ -231,7 +246,7 @@ impl Sheet<'_> {
 
     /// What is left for the maker, as far as it is known.
     fn earned(&self) -> Markup {
-        if self.about.fee.is_none() && self.reward.is_none() {
+        if self.about.fee.is_none() && self.reward.is_none() && self.costs.is_none() {
             return html! {};
         }
         let (texts, fee) = (self.texts, self.about.fee.unwrap_or_default());
@@ -240,21 +255,40 @@ impl Sheet<'_> {
             _ => Decimal::ZERO,
         };
         let net = self.sums.totals.checked_sub(self.sums.tax);
-        let left = net.and_then(|net| net.checked_sub(fee)?.checked_sub(reward));
+        let costs = self.costs.clone().unwrap_or_default();
+        let left = net.and_then(|net| costs.left_of(net, fee, reward));
+        // With a cost that is not known, what is left is more than the profit.
+        let is_profit = self.costs.is_some() && costs.without_cost == 0;
         html! {
             section.card aria-label=(say!(texts, "earned")) data-key="earned" {
                 h2 { (say!(texts, "earned-title")) }
                 dl.sums {
                     dt { (say!(texts, "earned-sold")) } dd { (self.sum_words(net)) }
+                    @if self.costs.is_some() { dt { (say!(texts, "after-parts")) } dd { (self.cost_words(costs.parts)) } }
                     @if !fee.is_zero() { dt { (say!(texts, "earned-fee")) } dd { (self.money(-fee)) } }
                     @if let Some(reward) = self.reward {
                         dt { (say!(texts, "earned-reward")) } dd { (self.reward_words(reward)) }
                     }
-                    dt.total { (say!(texts, "earned-left")) } dd.total { (self.sum_words(left)) }
+                    dt.total { @if is_profit { (say!(texts, "earned-profit")) } @else { (say!(texts, "earned-left")) } }
+                    dd.total { (left.map_or_else(|| self.sum_words(None), |left| self.money(self.rounded(left)))) }
                 }
-                p.faint { (say!(texts, "earned-hint")) }
+                @if is_profit {
+                    p.faint { (say!(texts, "earned-profit-hint")) }
+                } @else {
+                    @if costs.without_cost > 0 { p.grave { (say!(texts, "after-without-cost", n = costs.without_cost)) } }
+                    p.faint { (say!(texts, "earned-hint")) }
+                }
             }
         }
+    }
+
+    /// What a cost takes from the sum: a unit's cost has more digits than money has.
+    fn cost_words(&self, cost: Decimal) -> String {
+        self.money(self.rounded(-cost))
+    }
+
+    fn rounded(&self, amount: Decimal) -> Decimal {
+        amount.round_dp(self.currency.digits)
     }
 
     fn reward_words(&self, reward: &Reward) -> String {

@@ -131,7 +131,7 @@ impl Scene<'_> {
     fn told(&self, kind: &DropKind) -> Markup {
         let (texts, home) = (self.texts, self.home);
         html! {
-            section.part {
+            div.part {
                 div.head {
                     (words::picture(texts, self.loaded, &kind.id))
                     div { (guesses::note(texts, &kind.guessed)) }

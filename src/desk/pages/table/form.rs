@@ -59,7 +59,7 @@ async fn parts_of(request: Request) -> Result<Parts, Response> {
         let bytes = part.bytes().await.map_err(broken)?;
         if name == "photo" {
             // Without a choice a browser sends a file of nothing.
-            photo = (!bytes.is_empty()).then(|| bytes.to_vec());
+            photo = if bytes.is_empty() { photo } else { Some(bytes.to_vec()) };
         } else {
             fields.push((name, String::from_utf8_lossy(&bytes).into_owned()));
         }
@@ -96,11 +96,16 @@ impl TableForm {
 
 /// Fields that say how places are now.
 pub(super) fn marks(files: Option<&TableFiles>, places: &[Place]) -> Markup {
+    let marks: Vec<(Place, String)> =
+        files.map(|files| places.iter().map(|place| (place.clone(), files.mark(place))).collect()).unwrap_or_default();
+    mark_fields(&marks)
+}
+
+/// Fields that say how places were when something was made of them.
+pub(super) fn mark_fields(marks: &[(Place, impl AsRef<str>)]) -> Markup {
     html! {
-        @if let Some(files) = files {
-            @for place in places {
-                input type="hidden" name=(SEEN) value={ (address(place)) " " (files.mark(place)) };
-            }
+        @for (place, mark) in marks {
+            input type="hidden" name=(SEEN) value={ (address(place)) " " (mark.as_ref()) };
         }
     }
 }

@@ -15,11 +15,12 @@ use uuid::Uuid;
 use super::{
     compartment::{MATERIALS, compartment_page},
     form::TableForm,
+    ids::TakenIds,
     overview::first_empty,
     refused::refused,
 };
 use crate::{
-    catalog::{Act, EditRefusal, Fields, Loaded, fresh_id},
+    catalog::{Act, EditRefusal, Fields, Loaded},
     craft::{DropKind, Home, Sort},
     desk::{
         editing,
@@ -28,7 +29,7 @@ use crate::{
             typed::{count, typed_measure, typed_price},
             words,
         },
-        photos,
+        photo_work, photos,
         refusal::Refusal,
         state::DeskState,
     },
@@ -121,17 +122,14 @@ async fn lay(State(desk): State<Arc<DeskState>>, Path(home): Path<Home>, form: T
         Err(words) => return again(&words).await,
     };
     if let Some(photo) = form.photo.clone() {
-        // Decoding takes a while, and one after the other is enough.
-        let kept = tokio::task::spawn_blocking(move || photos::kept(&photo)).await;
-        match kept {
-            Ok(Ok(picture)) => {
+        match photo_work::alone(photo_work::PATIENCE, move || photos::kept(&photo)).await? {
+            Ok(picture) => {
                 fields = fields.text("picture", &picture.name);
                 if let Err(error) = editing::keep_picture(&desk, picture.name, picture.bytes).await {
                     return Ok(refused(&desk, &form, &error, (&here, &here)).await);
                 }
             }
-            Ok(Err(why)) => return again(&texts.say(&why)).await,
-            Err(_) => return again(&say!(texts, "photo-unreadable")).await,
+            Err(why) => return again(&texts.say(&why)).await,
         }
     }
     let act = match before {
@@ -163,7 +161,7 @@ async fn lay(State(desk): State<Arc<DeskState>>, Path(home): Path<Home>, form: T
 }
 
 /// A price as the file has it, with all of its decimals.
-fn written(mut price: Decimal, loaded: &Loaded) -> String {
+pub(super) fn written(mut price: Decimal, loaded: &Loaded) -> String {
     price.rescale(loaded.catalog.table.prices.currency.digits);
     price.to_string()
 }
@@ -180,12 +178,7 @@ async fn new_entry(
     let sort = Sort::ALL.iter().find(|sort| sort.name() == form.text("sort")).copied().unwrap_or(Sort::Charm);
     let suggested = texts.get(&format!("one-{}", sort.name()));
     let name = form.told("name").unwrap_or(&suggested);
-    // Nor is one taken that a drop of earlier shows had.
-    let counts = desk.ledger.look(|ledger| ledger.counts()).await?;
-    let is_taken = |id: &str| {
-        counts.contains_key(id) || loaded.catalog.drop_kind(id).is_some() || loaded.catalog.base(id).is_some()
-    };
-    let mut fields = Fields::new().text("id", &fresh_id(name, is_taken));
+    let mut fields = Fields::new().text("id", &TakenIds::read(desk, &loaded.catalog).await?.fresh(name));
     let mut guessed = Vec::new();
     if form.told("name").is_none() {
         fields = fields.text("name", &suggested);
@@ -237,10 +230,7 @@ async fn copy(
     let loaded = desk.catalog.loaded();
     let to = form.text("to").parse().ok().or_else(|| first_empty(&loaded.catalog, Some(home))).unwrap_or(home);
     let name = loaded.catalog.drop_at(home).map_or("drop", |kind| kind.name.as_str());
-    let counts = desk.ledger.look(|ledger| ledger.counts()).await?;
-    let id = fresh_id(name, |id| {
-        counts.contains_key(id) || loaded.catalog.drop_kind(id).is_some() || loaded.catalog.base(id).is_some()
-    });
+    let id = TakenIds::read(&desk, &loaded.catalog).await?.fresh(name);
     let did = say!(form.seller.texts, "table-did-copy", from = home.to_string(), to = to.to_string());
     finish(&desk, &form, Act::Copy { from: home, to, id }, did, (home, "copy", to)).await
 }

@@ -10,6 +10,8 @@
 //! | `bases` | what drops hang on |
 //! | `labels` | price marks and other paper for the table |
 //! | `form`, `refused` | forms with photos, and what a page has seen; why nothing was changed, with both sides of a conflict |
+//! | `tray_photo` | a tray by one photo |
+//! | `ids` | ids for what is new |
 //! | `guesses` | what is guessed, in words |
 
 mod bases;
@@ -17,11 +19,13 @@ mod compartment;
 mod facts;
 mod form;
 mod guesses;
+mod ids;
 mod labels;
 mod lay;
 mod many;
 mod overview;
 mod refused;
+mod tray_photo;
 mod trays;
 
 use std::sync::Arc;
@@ -39,5 +43,6 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(trays::routes())
         .merge(many::routes())
         .merge(bases::routes())
+        .merge(tray_photo::routes())
         .merge(labels::routes())
 }

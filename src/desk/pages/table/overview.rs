@@ -126,6 +126,7 @@ fn grid(texts: &Texts, loaded: &Loaded, tray: &Tray) -> Markup {
     html! {
         section.tray id={ "tray-" (letter) } aria-label=(say!(texts, "tray", letter = letter.as_str())) {
             h2 { span.letter { (letter) } " " (words::tray_name(texts, &loaded.catalog, tray)) }
+            p.links { a href={ "/table/tray/" (letter) "/photo" } { (say!(texts, "tray-photo-title", letter = letter.as_str())) } }
             div class={ "grid own columns-" (columns) } {
                 @let mut homes = tray.compartments();
                 @for row in &tray.rows {

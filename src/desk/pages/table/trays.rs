@@ -15,7 +15,7 @@ use super::{
     refused::refused,
 };
 use crate::{
-    catalog::{Act, Place},
+    catalog::{Act, Fields, Place},
     desk::{
         editing,
         pages::frame::{Tab, page},
@@ -84,6 +84,7 @@ async fn ask(State(desk): State<Arc<DeskState>>, Owner(seller): Owner) -> Result
                     (marks(files.as_ref(), &[Place::Tray(tray.letter)]))
                     button.quiet { (say!(texts, "table-add-row", letter = letter.as_str())) }
                 }
+                p.links { a href={ "/table/tray/" (letter) "/photo" } { (say!(texts, "tray-photo-title", letter = letter.as_str())) } }
             }
         }
         p { a.button.quiet href="/table" { (say!(texts, "go-back")) } }
@@ -108,7 +109,7 @@ async fn set_up(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<R
 async fn name(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<Response, Refusal> {
     let letter = letter_of(&form);
     let did = say!(form.seller.texts, "table-did-name-tray", letter = letter.to_string());
-    let act = Act::NameTray { letter, name: form.text("name").to_owned() };
+    let act = Act::TellTray { letter, fields: Fields::new().text("name", form.text("name")) };
     finish(&desk, &form, act, did, ("/table/trays/name", HERE.to_owned())).await
 }
 

@@ -1,0 +1,139 @@
+//! A list of cuts that is followed at the bench: what was ticked off, and what is left on the spools by that.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    catalog::{There, Workshop},
+    prep::cuts::{CutJob, CutPlan, Tenths},
+};
+
+/// The kinds of these pages in the workbook.
+pub const CUT_LISTS: &str = "cuts";
+/// See [`CUT_LISTS`].
+pub const SPOOLS: &str = "spools";
+
+/// The spools of one part as the last cut left them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SpoolsNow {
+    /// What `parts.ron` said when the first of them was cut: where it says something else by now, it was counted anew.
+    pub file: Vec<Tenths>,
+    /// How long each is now.
+    pub lengths: Vec<Tenths>,
+}
+
+/// One piece of stock and what is cut from it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CutLine {
+    /// How long it is.
+    pub from: Tenths,
+    /// Lengths with how often each is cut.
+    pub cuts: Vec<(Tenths, u32)>,
+    /// What is left of it.
+    pub left: Tenths,
+    /// Whether that is worth keeping.
+    pub kept: bool,
+    /// Whether it is cut.
+    pub done: bool,
+}
+
+/// A list that is kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CutList {
+    /// Id of the part.
+    pub part: String,
+    /// The name that the maker gave it.
+    pub name: String,
+    /// Its lines, in the order in which they are followed.
+    pub lines: Vec<CutLine>,
+    /// It is put away.
+    #[serde(default)]
+    pub gone: bool,
+}
+
+impl CutList {
+    /// The list of a plan.
+    pub fn of(part: &str, name: &str, job: &CutJob, plan: &CutPlan) -> Self {
+        let mut lines = Vec::new();
+        for cut in &plan.cuts {
+            let cuts = job.wanted().iter().zip(&cut.counts).filter(|(_, n)| **n > 0);
+            let line = CutLine {
+                from: job.stock()[cut.stock].length,
+                cuts: cuts.map(|(one, n)| (one.length, *n)).collect(),
+                left: cut.left,
+                kept: cut.kept,
+                done: false,
+            };
+            lines.extend(std::iter::repeat_n(line, cut.times as usize));
+        }
+        Self { part: part.to_owned(), name: name.to_owned(), lines, gone: false }
+    }
+
+    /// Ticks a line off, or takes the tick back, and moves its piece on the spools along. Whether anything changed: ticked
+    /// twice, it is cut once.
+    pub fn tick(&mut self, at: usize, done: bool, spools: &mut Vec<Tenths>) -> bool {
+        let Some(line) = self.lines.get_mut(at).filter(|line| line.done != done) else { return false };
+        line.done = done;
+        let rest = (line.kept && line.left > Tenths(0)).then_some(line.left);
+        let (out, back) = if done { (Some(line.from), rest) } else { (rest, Some(line.from)) };
+        // A spool that is not there any more was counted away meanwhile.
+        if let Some(place) = out.and_then(|length| spools.iter().position(|one| *one == length)) {
+            spools.remove(place);
+        }
+        spools.extend(back);
+        spools.sort_by(|a, b| b.cmp(a));
+        true
+    }
+}
+
+/// The spools of a part as they are: as the last cut left them, or as the file says.
+pub fn spools_of(workshop: &Workshop, part: &str, now: &[(String, SpoolsNow)]) -> Option<SpoolsNow> {
+    let There::Spools { lengths: file, .. } = &workshop.part(part)?.there else { return None };
+    let kept = now.iter().find(|(id, spools)| id == part && spools.file == *file);
+    let lengths = kept.map_or_else(|| file.clone(), |(_, spools)| spools.lengths.clone());
+    Some(SpoolsNow { file: file.clone(), lengths })
+}
+
+/// The workshop with its spools as the last cuts left them.
+pub fn carried_on(mut workshop: Workshop, now: &[(String, SpoolsNow)]) -> Workshop {
+    let spools: Vec<_> = workshop.parts.iter().map(|part| spools_of(&workshop, &part.id, now)).collect();
+    for (part, spools) in workshop.parts.iter_mut().zip(spools) {
+        if let (There::Spools { lengths, .. }, Some(spools)) = (&mut part.there, spools) {
+            *lengths = spools.lengths;
+        }
+    }
+    workshop
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::prep::cuts::{Stock, Wanted, quick_plan};
+
+    #[test]
+    fn what_is_ticked_off_leaves_its_rest_on_the_spool_once() {
+        let stock = [(10_000, 2), (3_000, 1)].map(|(length, count)| Stock {
+            length: Tenths(length),
+            count,
+            opening: Tenths(0),
+        });
+        let wanted = [Wanted { length: Tenths(2_500), count: 5 }];
+        let job = CutJob::new(stock.to_vec(), &wanted, Tenths(0), Some(Tenths(1_000))).unwrap();
+        let mut list = CutList::of("silk", "Silk", &job, &quick_plan(&job));
+        let begun = vec![Tenths(10_000), Tenths(10_000), Tenths(3_000)];
+        let mut spools = begun.clone();
+        let before: u32 = spools.iter().map(|one| one.0).sum();
+        for at in 0..list.lines.len() {
+            assert!(list.tick(at, true, &mut spools));
+            assert!(!list.tick(at, true, &mut spools), "ticked twice is cut once");
+        }
+        let cut: u32 = list.lines.iter().flat_map(|line| &line.cuts).map(|(length, n)| length.0 * n).sum();
+        let lost: u32 = list.lines.iter().filter(|line| !line.kept).map(|line| line.left.0).sum();
+        let after: u32 = spools.iter().map(|one| one.0).sum();
+        assert_eq!((cut, before - after), (12_500, 12_500 + lost), "nothing comes from nowhere: {list:?}, {spools:?}");
+        for at in 0..list.lines.len() {
+            assert!(list.tick(at, false, &mut spools));
+        }
+        assert_eq!(spools, begun, "what was not cut after all lies there again");
+        assert!(!list.tick(99, true, &mut spools));
+    }
+}

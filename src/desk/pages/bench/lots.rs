@@ -1,0 +1,167 @@
+//! Lots with their papers, where one of them may be, and what a maker of children's pieces has to ask for.
+
+use std::sync::Arc;
+
+use axum::{
+    Router,
+    extract::{Query, State},
+    http::StatusCode,
+    response::Response,
+    routing::get,
+};
+use maud::{Markup, html};
+use rust_decimal::{Decimal, prelude::ToPrimitive};
+use serde::Deserialize;
+
+use super::{bench_page, workshop};
+use crate::{
+    bench::{Recall, recall},
+    catalog::{BoughtLot, Catalog, There, Workshop},
+    craft::Length,
+    desk::{
+        pages::words::{self, money},
+        refusal::Refusal,
+        seller::Owner,
+        state::DeskState,
+    },
+    lang::{Texts, message, say},
+    quoting::excerpt,
+};
+
+/// The page's address.
+const HERE: &str = "/bench/lots";
+
+pub(super) fn routes() -> Router<Arc<DeskState>> {
+    Router::new().route("/bench/lots", get(lots))
+}
+
+#[derive(Deserialize)]
+struct Asked {
+    /// The lot that is looked for.
+    #[serde(default)]
+    lot: String,
+}
+
+async fn lots(
+    State(desk): State<Arc<DeskState>>,
+    Query(asked): Query<Asked>,
+    Owner(seller): Owner,
+) -> Result<Response, Refusal> {
+    let (texts, loaded) = (seller.texts, desk.catalog.loaded());
+    let (workshop, mistakes) = workshop(&desk, &loaded.catalog).await?;
+    let Some(workshop) = workshop else {
+        let main = html! { p { (say!(texts, "bench-no-recipes")) } (for_children(texts)) };
+        return Ok(bench_page(&desk, texts, HERE, mistakes.as_ref(), &main));
+    };
+    let wanted = asked.lot.trim().to_owned();
+    let found = if wanted.is_empty() {
+        None
+    } else {
+        let (catalog, bought, lot) = (Arc::clone(&loaded.catalog), workshop.clone(), wanted.clone());
+        let found = desk.ledger.look(move |ledger| recall(&catalog, &bought, ledger, &lot)).await?;
+        let nothing = || Refusal::Said(StatusCode::NOT_FOUND, message!("lots-none", found = excerpt(&wanted)));
+        Some(found.ok_or_else(nothing)?)
+    };
+    let main = html! {
+        form.row.wraps.ask-for.no-print method="get" action=(HERE) {
+            label for="lot" { (say!(texts, "lots-find")) }
+            input #lot name="lot" value=(wanted) autocomplete="off" required;
+            button { (say!(texts, "lots-look")) }
+        }
+        @if let Some(recall) = &found { (recalled(texts, &loaded.catalog, recall)) }
+        (bought(texts, &loaded.catalog, &workshop))
+        (for_children(texts))
+    };
+    Ok(bench_page(&desk, texts, HERE, mistakes.as_ref(), &main))
+}
+
+fn recalled(texts: &Texts, catalog: &Catalog, recall: &Recall) -> Markup {
+    let name = |id: &String| words::part_name(texts, catalog, id).into_owned();
+    let names = |ids: &mut dyn Iterator<Item = &String>| ids.map(name).collect::<Vec<_>>().join(", ");
+    html! {
+        section.card aria-label=(say!(texts, "lots-where", lot = recall.lot.as_str())) {
+            h2 { (say!(texts, "lots-where", lot = recall.lot.as_str())) }
+            @if recall.used_in.is_empty() { p { (say!(texts, "lots-used-nowhere")) } }
+            @else { p { (say!(texts, "lots-used-in", what = names(&mut recall.used_in.iter()))) } }
+            @if !recall.there.is_empty() {
+                p.grave { (say!(texts, "lots-take-out")) }
+                ul { @for (id, count) in &recall.there { li { (count) " × " (name(id)) } } }
+            }
+            p { strong { (say!(texts, "lots-sold", n = recall.sold.len())) } }
+            @if !recall.sold.is_empty() {
+                ul.differences {
+                    @for one in &recall.sold {
+                        li {
+                            a href={ "/tickets/" (one.ticket.id) } { (one.ticket.number) } " · "
+                            (say!(texts, "show-name", show = one.ticket.show)) " · " (words::day(texts, one.ticket.at)) br;
+                            span.faint { (names(&mut one.by.iter())) }
+                        }
+                    }
+                }
+            }
+            p.faint { (say!(texts, "lots-worst")) }
+        }
+    }
+}
+
+fn bought(texts: &Texts, catalog: &Catalog, workshop: &Workshop) -> Markup {
+    let currency = catalog.table.prices.currency;
+    html! {
+        section.card aria-label=(say!(texts, "lots-bought")) {
+            h2 { (say!(texts, "lots-bought")) }
+            ul.differences {
+                @for lot in &workshop.lots {
+                    li {
+                        strong { (workshop.part(&lot.part).map_or(lot.part.as_str(), |part| &part.name)) } " · "
+                        a href={ (HERE) "?lot=" (in_query(&lot.lot)) } { (lot.lot) } br;
+                        span.faint {
+                            (lot.day) " · " (amount(texts, workshop, lot)) " · " (money(texts, lot.bought.price, currency)) " · "
+                            @match &lot.paper {
+                                Some(paper) => (say!(texts, "lots-paper", paper = paper.as_str())),
+                                None => (say!(texts, "lots-no-paper")),
+                            }
+                        }
+                    }
+                }
+            }
+            p.faint { (say!(texts, "lots-about")) }
+        }
+    }
+}
+
+/// How much came, and what of it was broken.
+fn amount(texts: &Texts, workshop: &Workshop, lot: &BoughtLot) -> String {
+    let by_length = workshop.part(&lot.part).is_some_and(|part| matches!(part.there, There::Spools { .. }));
+    let said = |amount: Decimal| {
+        if by_length {
+            words::length(texts, Length::from_mm(amount.to_f64().unwrap_or_default()))
+        } else {
+            texts.lang.number(amount.normalize())
+        }
+    };
+    let all = said(lot.bought.amount);
+    if lot.bought.broken.is_zero() {
+        all
+    } else {
+        say!(texts, "lots-broken", all = all, broken = said(lot.bought.broken))
+    }
+}
+
+/// A lot's name as part of an address: what is not plain is written by its bytes. Source: RFC 3986, section 2.1.
+fn in_query(text: &str) -> String {
+    let plain = |b: u8| b.is_ascii_alphanumeric() || b"-._~".contains(&b);
+    text.bytes().map(|b| if plain(b) { char::from(b).to_string() } else { format!("%{b:02X}") }).collect()
+}
+
+/// What a maker of pieces for children has to ask for: a list, and who says what of it applies.
+fn for_children(texts: &Texts) -> Markup {
+    let all = ["age", "test", "certificate", "label", "small-parts", "records"];
+    html! {
+        section.card aria-label=(say!(texts, "lots-children")) {
+            h2 { (say!(texts, "lots-children")) }
+            p { (say!(texts, "lots-children-about")) }
+            ul { @for one in all { li { (texts.get(&format!("lots-children-{one}"))) } } }
+            p.grave { (say!(texts, "lots-children-who")) }
+        }
+    }
+}
