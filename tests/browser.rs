@@ -38,6 +38,8 @@ mod kit;
 mod languages;
 #[path = "browser/light.rs"]
 mod light;
+#[path = "browser/line.rs"]
+mod line;
 #[path = "browser/own_table.rs"]
 mod own_table;
 #[path = "browser/paper.rs"]

@@ -172,7 +172,7 @@ fn few_data_are_told_widely_and_a_free_seat_at_once() {
     let now = wait_range(0, 1, 4, Seen::default());
     assert_eq!(minutes_shown(now), (0, 0));
     let told = minutes_shown(wait_range(0, 0, 4, Seen::default()));
-    assert!(told.0 == 0 && told.1 % 5 == 0 && told.1 >= 10, "{told:?}");
+    assert!(told.0 == 0 && told.1.is_multiple_of(5) && told.1 >= 10, "{told:?}");
     let slow = wait_range(0, 0, 4, Seen { ended: 0, seat_minutes: 200.0 });
     assert!(
         slow.to_minutes > wait_range(0, 0, 4, Seen::default()).to_minutes,

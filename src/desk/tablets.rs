@@ -13,7 +13,7 @@ use uuid::Uuid;
 use crate::{
     link::wire::{KioskReport, TicketReport},
     machine::Battery,
-    quoting::one_line,
+    quoting::{excerpt, one_line},
     ticket::TicketNumber,
 };
 
@@ -99,6 +99,7 @@ impl Tablets {
             list.truncate(MOST);
             list.iter_mut().for_each(shorten);
         }
+        report.version = report.version.map(|version| excerpt(&version));
         let mut all = self.lock();
         let tablet = all.entry(digit).or_default();
         // With what is not set aside there any more nothing has to be done.

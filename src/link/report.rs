@@ -58,6 +58,7 @@ impl Shared {
             aside: outbox.aside().take(MOST).map(told).collect(),
             unreadable: outbox.unreadable(),
             battery: Battery::of_this_machine(),
+            version: Some(env!("CARGO_PKG_VERSION").to_owned()),
         }
     }
 

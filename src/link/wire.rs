@@ -147,6 +147,9 @@ pub struct KioskReport {
     /// How full the tablet's battery is; none where it has none, or is of an earlier version.
     #[serde(default)]
     pub battery: Option<Battery>,
+    /// Which version of the program the tablet is; none of an earlier one, which does not say so.
+    #[serde(default)]
+    pub version: Option<String>,
 }
 
 /// One ticket that lies on a kiosk.

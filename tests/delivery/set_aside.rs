@@ -67,7 +67,12 @@ fn a_tablets_words_are_no_more_than_words() {
             trouble: trouble.into(),
             why: None,
         };
-        let report = KioskReport { waiting: vec![], aside: vec![one; count], unreadable: usize::MAX, battery: None };
+        let report = KioskReport {
+            aside: vec![one; count],
+            unreadable: usize::MAX,
+            version: Some("<b>9.9.9</b>".into()),
+            ..KioskReport::default()
+        };
         let request = kiosk.agent.post(format!("{}/link/report", kiosk.pairing.desk));
         request.header("Authorization", kiosk.bearer()).send_json(report).expect("an answer").status().as_u16()
     };
@@ -75,6 +80,7 @@ fn a_tablets_words_are_no_more_than_words() {
     let page = seller.get("/kiosks").text;
     assert!(page.contains("&lt;script&gt;alert(1)&lt;/script&gt;") && !page.contains("<script>alert"), "{page}");
     assert!(page.contains("&lt;b&gt;$1&lt;/b&gt;"));
+    assert!(page.contains("Version &lt;b&gt;9.9.9&lt;/b&gt;, and the desk is"), "{page}");
     assert_eq!(report(1, &"long ".repeat(40_000)), 200);
     assert!(seller.get("/kiosks").text.len() < 20_000, "a long story is cut");
     assert_eq!(report(20_000, ""), 413);
@@ -117,4 +123,35 @@ fn a_ticket_that_lies_in_both_places_is_told_once_and_delivered_once() {
     tablet.hear_arrived(kept);
     assert_eq!((tablet.link.waiting(), tablet.link.aside()), (0, 0));
     assert_eq!(*order.lock().unwrap(), [kept.id]);
+}
+
+/// The desk words a tablet's reason in the language of its reader; what only an earlier tablet's English words say stays as it is.
+#[test]
+fn why_a_ticket_was_not_taken_is_said_in_the_readers_language() {
+    let table = Table::new();
+    let (seller, kiosk) = (table.seller(), table.kiosk());
+    let german =
+        Seller { agent: kit::agent(), url: seller.url.clone(), cookie: format!("{}; language=de", seller.cookie) };
+    let number = kiosk.ticket(0, &[], Wearer::From13).number;
+    let told = |why: Option<serde_json::Value>| {
+        let mut one = serde_json::json!({
+            "id": Uuid::now_v7(), "number": number, "drops": 1, "sum": "$1", "trouble": "another ticket of the show has the number",
+        });
+        if let Some(why) = why {
+            one["why"] = why;
+        }
+        let report = serde_json::json!({ "waiting": [], "aside": [one], "unreadable": 0 });
+        let request = kiosk.agent.post(format!("{}/link/report", kiosk.pairing.desk));
+        assert_eq!(request.header("Authorization", kiosk.bearer()).send_json(report).expect("an answer").status(), 200);
+        german.get("/kiosks").text
+    };
+    let (english, words) =
+        ("another ticket of the show has the number", "ein anderes Ticket des Markts hat die Nummer");
+    let page = told(Some(serde_json::json!({ "code": "same_number" })));
+    assert!(page.contains(words) && !page.contains(english), "{page}");
+    for why in [None, Some(serde_json::json!({ "code": "eaten" })), Some(serde_json::json!(7))] {
+        let page = told(why);
+        assert!(page.contains(english) && !page.contains(words), "{page}");
+    }
+    assert!(told(None).contains("Seine Version ist nicht bekannt"), "an earlier tablet is served and told of");
 }

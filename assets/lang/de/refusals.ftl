@@ -18,3 +18,7 @@ mistake-place = In { $file }, Zeile { $line }, Spalte { $column }, steht etwas, 
 mistake-file = Die Datei { $file } ist nicht so, wie der Tisch sie braucht.
 mistake-to-do = Öffne die Datei in einem Texteditor, verbessere die Stelle und speichere sie; diese Seite folgt von selbst.
 mistake-note = Was dort steht und was richtig wäre (auf Englisch):
+
+kiosk-version = Version { $version }
+kiosk-other-version = Version { $version }, die Kasse hat { $own }. Es wird bedient, wie es ist; installiere nach dem Markt auf beiden dieselbe.
+kiosk-no-version = Seine Version ist nicht bekannt: eine ältere als { $own }, oder es hat sich noch nicht gemeldet. Es wird bedient, wie es ist.

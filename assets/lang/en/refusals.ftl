@@ -18,3 +18,7 @@ mistake-place = In { $file }, line { $line }, column { $column }, something is n
 mistake-file = The file { $file } is not as the table needs it.
 mistake-to-do = Open the file in a text editor, mend the place and save it; this page follows by itself.
 mistake-note = What stands there, and what would be right (in English):
+
+kiosk-version = Version { $version }
+kiosk-other-version = Version { $version }, and the desk is { $own }. It is served as it is; install the same on both after the show.
+kiosk-no-version = Its version is not told: an earlier one than { $own }, or it has not reported yet. It is served as it is.

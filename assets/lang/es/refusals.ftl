@@ -18,3 +18,7 @@ mistake-place = En { $file }, línea { $line }, columna { $column }, hay algo qu
 mistake-file = El archivo { $file } no es como lo necesita la mesa.
 mistake-to-do = Abre el archivo en un editor de texto, corrige el sitio y guárdalo; esta página se actualiza sola.
 mistake-note = Lo que hay ahí, y lo que sería correcto (en inglés):
+
+kiosk-version = Versión { $version }
+kiosk-other-version = Versión { $version }, y la caja tiene la { $own }. Se la atiende tal como está; instala la misma en ambas después de la feria.
+kiosk-no-version = No se conoce su versión: es anterior a { $own }, o aún no se ha anunciado. Se la atiende tal como está.

@@ -18,3 +18,7 @@ mistake-place = Dans { $file }, ligne { $line }, colonne { $column }, quelque ch
 mistake-file = Le fichier { $file } n’est pas comme il le faut pour la table.
 mistake-to-do = Ouvre le fichier dans un éditeur de texte, corrige l’endroit et enregistre ; cette page suit toute seule.
 mistake-note = Ce qui y est, et ce qui serait juste (en anglais) :
+
+kiosk-version = Version { $version }
+kiosk-other-version = Version { $version }, et la caisse a la { $own }. Elle est servie telle quelle ; installe la même sur les deux après la vente.
+kiosk-no-version = Sa version n’est pas connue : plus ancienne que { $own }, ou elle ne s’est pas encore annoncée. Elle est servie telle quelle.

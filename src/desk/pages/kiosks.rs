@@ -158,6 +158,7 @@ fn paired(texts: &Texts, kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Mark
                     Some(seconds) => p.grave { (say!(texts, "kiosk-silent", n = (seconds / 60).max(1))) },
                     None => p.faint { (say!(texts, "kiosk-not-heard")) },
                 }
+                (version(texts, tablet))
                 @if let Some(battery) = report.battery {
                     @if battery.plugged_in { p.faint { (say!(texts, "battery-charging", n = battery.percent)) } }
                     @else { p .grave[battery.is_low()] { (say!(texts, "battery-alone", n = battery.percent)) } }
@@ -200,6 +201,19 @@ fn paired(texts: &Texts, kiosk: &Kiosk, tablet: &Tablet, now: Timestamp) -> Mark
                     }
                 }
             }
+        }
+    }
+}
+
+/// Which version a tablet is, beside the desk's own. One of another version is served as far as the two understand each other.
+fn version(texts: &Texts, tablet: &Tablet) -> Markup {
+    let own = env!("CARGO_PKG_VERSION");
+    html! {
+        @match tablet.report.version.as_deref() {
+            Some(version) if version == own => p.faint { (say!(texts, "kiosk-version", version = version)) },
+            Some(version) => p.grave { (say!(texts, "kiosk-other-version", version = version, own = own)) },
+            None if tablet.silent().is_some() => p.faint { (say!(texts, "kiosk-no-version", own = own)) },
+            None => {}
         }
     }
 }

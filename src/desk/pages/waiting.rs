@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::{
     Form, Router,
-    extract::{Query, State},
+    extract::State,
     response::{IntoResponse, Redirect, Response},
     routing::get,
 };
@@ -30,12 +30,6 @@ const USUAL_SEATS: usize = 4;
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new().route("/waiting", get(show).post(take))
-}
-
-#[derive(Deserialize)]
-struct Asked {
-    /// The number that was just given.
-    given: Option<u32>,
 }
 
 /// What is done on the page.
@@ -76,11 +70,7 @@ impl Taken {
     }
 }
 
-async fn show(
-    State(desk): State<Arc<DeskState>>,
-    seller: Seller,
-    Query(asked): Query<Asked>,
-) -> Result<Response, Refusal> {
+async fn show(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Response, Refusal> {
     let line = desk.ledger.run(|ledger, _| ledger.waiting()).await?;
     let texts = seller.texts;
     let view = View { texts, line: &line, now_ms: desk.clock.now().as_millisecond() };
@@ -91,7 +81,6 @@ async fn show(
             p { (say!(texts, "waiting-about")) }
             (view.seats())
         } @else {
-            (view.given(asked.given))
             (view.at_the_table())
             (view.called())
             (view.line())
@@ -140,13 +129,13 @@ impl View<'_> {
         }
     }
 
-    /// The number that was just given, to be told to the guest.
-    fn given(&self, given: Option<u32>) -> Markup {
-        let waits = given.and_then(|number| Some((number, self.line.waiting().position(|one| one == number)?)));
+    /// The number that was given last, to be told to the guest.
+    fn given(&self) -> Markup {
+        let ahead = self.line.waiting().position(|number| number == self.line.last());
         html! {
-            @if let Some((number, ahead)) = waits {
-                p.done-note role="status" {
-                    (say!(self.texts, "waiting-given", number = number, wait = self.wait(ahead)))
+            @if let Some(ahead) = ahead {
+                p.given {
+                    (say!(self.texts, "waiting-given", number = self.line.last(), wait = self.wait(ahead)))
                 }
             }
         }
@@ -162,6 +151,7 @@ impl View<'_> {
                     (say!(texts, "waiting-tally", n = line.waiting().len()))
                 }
                 p.faint { (say!(texts, "waiting-new-guest", wait = self.wait(line.waiting().len()))) }
+                (self.given())
                 @match next {
                     Some(number) if line.free() > 0 => {
                         (self.step(&format!("call:{number}"), &say!(texts, "waiting-call", number = number), "main wide"))
@@ -259,9 +249,7 @@ async fn take(
     let steps = taken.steps()?;
     // Two phones may well do the same at the same time; one phone that does it twice has sent one form twice.
     let form = sha256_hex(format!("{} {} {}", seller.token_hash, taken.seen, taken.step));
-    let gives = steps == [Step::Take];
-    let line = desk.ledger.enter_by(&seller, move |ledger, now| ledger.take_steps(&form[..16], &steps, now)).await?;
+    desk.ledger.enter_by(&seller, move |ledger, now| ledger.take_steps(&form[..16], &steps, now)).await?;
     desk.beat();
-    let to = if gives { format!("{HERE}?given={}", line.last()) } else { HERE.to_owned() };
-    Ok(Redirect::to(&to).into_response())
+    Ok(Redirect::to(HERE).into_response())
 }

@@ -6,7 +6,6 @@ use bevy_egui::{
     egui::{Color32, TextureId},
 };
 
-use super::lit::Materials;
 use crate::craft::{Finish, LinkKind};
 use crate::kiosk::pictures;
 
@@ -100,12 +99,7 @@ const BANGLE: Files = with_relief!("bangle");
 const LINEN: &[u8] = include_bytes!("../../../assets/kiosk/linen.png");
 
 /// Decodes the pictures.
-pub(super) fn load(
-    mut commands: Commands,
-    mut images: ResMut<Assets<Image>>,
-    mut paper: ResMut<EguiUserTextures>,
-    mut materials: ResMut<Materials>,
-) {
+pub(super) fn load(mut commands: Commands, mut images: ResMut<Assets<Image>>, mut paper: ResMut<EguiUserTextures>) {
     // They are part of the program and tested; without one its place stays empty.
     let decoded = |bytes: &[u8]| {
         image::load_from_memory(bytes).map_or_else(|_| image::RgbaImage::new(1, 1), |picture| picture.to_rgba8())
@@ -127,7 +121,6 @@ pub(super) fn load(
     let flat = images.add(pictures::relief_map(flat));
     let nothing = Relief { image: flat.clone(), relief: flat };
     let linen = images.add(pictures::texture(decoded(LINEN)));
-    materials.lie_on(linen.clone());
     commands.insert_resource(Art { links, clasp, bangle, linen, nothing });
 }
 

@@ -117,20 +117,16 @@ type Look = (AssetId<Image>, AssetId<Image>, [u32; 12]);
 
 /// What is drawn alike shares a material, so that it is drawn in one go.
 #[derive(Resource, Default)]
-pub(super) struct Materials {
-    made: HashMap<Look, Handle<Lit>>,
-    /// The ground behind all of it.
-    ground: Handle<Image>,
-}
+pub(super) struct Materials(HashMap<Look, Handle<Lit>>);
 
 impl Materials {
-    /// Takes note of what the ground looks like.
-    pub(super) fn lie_on(&mut self, ground: Handle<Image>) {
-        self.ground = ground;
-    }
-
-    /// The material of a picture.
-    pub(super) fn of(&mut self, all: &mut Assets<Lit>, picture: &Relief, tint: Color, dress: Dress) -> Handle<Lit> {
+    /// The material of a picture over `ground`, which is one for all of them.
+    pub(super) fn of(
+        &mut self,
+        all: &mut Assets<Lit>,
+        ground: &Handle<Image>,
+        (picture, tint, dress): (&Relief, Color, Dress),
+    ) -> Handle<Lit> {
         let tint = tint.to_linear();
         let (surface, form) = (dress.surface, dress.form);
         let mut bits = [0; 12];
@@ -138,15 +134,15 @@ impl Materials {
         for (bit, part) in bits.iter_mut().zip(parts) {
             *bit = part.to_bits();
         }
-        let found = self.made.entry((picture.image.id(), picture.relief.id(), bits)).or_insert_with(|| {
+        let found = self.0.entry((picture.image.id(), picture.relief.id(), bits)).or_insert_with(|| {
             let (image, relief) = (picture.image.clone(), picture.relief.clone());
-            all.add(Lit { tint, surface, form, image, relief, ground: self.ground.clone() })
+            all.add(Lit { tint, surface, form, image, relief, ground: ground.clone() })
         });
         found.clone()
     }
 
     /// Lets go of all of them, so that pictures which were replaced are freed.
     pub(super) fn forget(&mut self) {
-        self.made.clear();
+        self.0.clear();
     }
 }

@@ -172,7 +172,9 @@ pub(super) fn place_sprites(
     if std::mem::replace(&mut *known_pictures, changed) != changed {
         materials.forget();
     }
-    let mut material = |shown: &Shown| MeshMaterial2d(materials.of(&mut lit, &shown.image, shown.color, shown.dress));
+    let mut material = |shown: &Shown| {
+        MeshMaterial2d(materials.of(&mut lit, &showing.art.linen, (&shown.image, shown.color, shown.dress)))
+    };
     // What is drawn keeps its depth for as long as it lives, whatever it shows: the engine sorts by depth only what has got
     // another picture, so that something moved to the front by its depth alone stays where it was.
     let (mut have_stage, mut have_over) = (0, 0);
