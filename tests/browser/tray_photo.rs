@@ -1,7 +1,12 @@
 //! A tray of sixteen compartments by one photo, on a phone, with every touch counted; corners and strokes by finger; and the
 //! same without script.
 
-use std::{cell::Cell, path::PathBuf, time::Instant};
+use std::{
+    cell::Cell,
+    path::PathBuf,
+    thread,
+    time::{Duration, Instant},
+};
 
 use super::{own_table::Thumb, tray_scene::sixteen, *};
 
@@ -37,6 +42,8 @@ fn begun(browser: &Browser, rows: &str, columns: &str) -> Table {
 
 fn at_home(browser: &Browser, home: &str) {
     browser.wait(&format!("return document.querySelector('.priced [name=home]')?.value === '{home}'"));
+    // A hand looks first; a touch that comes at once where another button has come to lie is not taken.
+    thread::sleep(Duration::from_millis(700));
 }
 
 #[test]

@@ -71,7 +71,7 @@ fn mend_page(work: &Work, texts: &'static Texts, home: Home, trouble: Option<&st
             input type="hidden" name="strokes" value=(serde_json::to_string(&one.strokes).unwrap_or_default());
             button.main name="shown" value="cut" { (say!(texts, "tray-photo-cut-again")) }
         }
-        form.card.row.wraps method="post" action=(here) {
+        form.card.row.wraps.shown-as method="post" action=(here) {
             @for (shown, key) in choices(one) {
                 button.quiet name="shown" value=(shown.word()) aria-pressed=(one.shown == shown) { (texts.get(key)) }
             }
