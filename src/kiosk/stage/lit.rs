@@ -64,12 +64,12 @@ impl Dress {
     /// What is clear in the picture shows the ground, bent by this refractive index.
     pub(super) fn clear(self, refractive_index: f32) -> Self {
         let surface = self.surface.truncate().truncate().extend(GROUND_BELOW).extend(1.0 / refractive_index.max(1.0));
-        Self { surface, ..self }
+        Self { surface, form: Vec4::new(0.0, 0.0, 0.0, 4.0) }
     }
 
     /// How much larger the square is than what is drawn on it, in pixels: a picture's own edges need room to be smooth.
     pub(super) fn margin(self) -> f32 {
-        if self.form.w == 0.0 { 2.0 } else { 0.0 }
+        if self.form.w == 0.0 || self.form.w == 4.0 { 2.0 } else { 0.0 }
     }
 
     /// The picture's shadow, blurred over `blur`, on a square that is larger by it on each side than `size`; lengths in one
@@ -119,6 +119,14 @@ type Look = (AssetId<Image>, AssetId<Image>, [u32; 12]);
 #[derive(Resource, Default)]
 pub(super) struct Materials(HashMap<Look, Handle<Lit>>);
 
+/// More than this many are not kept; what is drawn keeps its own.
+const MOST: usize = 512;
+
+/// The nearest of 256 steps to one.
+fn stepped(share: f32) -> f32 {
+    (share * 256.0).round() / 256.0
+}
+
 impl Materials {
     /// The material of a picture over `ground`, which is one for all of them.
     pub(super) fn of(
@@ -127,8 +135,13 @@ impl Materials {
         ground: &Handle<Image>,
         (picture, tint, dress): (&Relief, Color, Dress),
     ) -> Handle<Lit> {
+        // What swings or flies changes a little in every frame; steps that no eye sees keep the materials few.
         let tint = tint.to_linear();
-        let (surface, form) = (dress.surface, dress.form);
+        let tint = tint.with_alpha(stepped(tint.alpha));
+        let (surface, form) = (dress.surface, Vec4::from_array(dress.form.to_array().map(stepped)));
+        if self.0.len() >= MOST {
+            self.0.clear();
+        }
         let mut bits = [0; 12];
         let parts = tint.to_f32_array().into_iter().chain(surface.to_array()).chain(form.to_array());
         for (bit, part) in bits.iter_mut().zip(parts) {

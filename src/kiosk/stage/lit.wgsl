@@ -24,6 +24,7 @@ const KEY: vec3<f32> = vec3<f32>(-0.42, 0.58, 0.70);
 const SHADOW_OF_PICTURE: f32 = 1.0;
 const WIRE: f32 = 2.0;
 const SHADOW_OF_WIRE: f32 = 3.0;
+const CLEAR: f32 = 4.0;
 
 const QUARTER_TURN: f32 = 1.5707963;
 
@@ -42,6 +43,11 @@ fn glint(normal: vec3<f32>, key: vec3<f32>, narrow: f32) -> f32 {
     return pow(max(dot(normal, normalize(key + vec3<f32>(0.0, 0.0, 1.0))), 0.0), narrow);
 }
 
+// What is brighter than a screen: straight up to a knee, then softly towards white.
+fn softly(light: vec3<f32>) -> vec3<f32> {
+    return select(light, 0.55 + 0.45 * (1.0 - exp(-(light - 0.55) / 0.45)), light > vec3<f32>(0.55));
+}
+
 // Of what comes through a clear body, the share that is the ground as the body bends it; the rest is whatever lies behind,
 // chain, neighbours and shadows, as it is.
 const BENT: f32 = 0.6;
@@ -57,8 +63,18 @@ fn ground_through(normal: vec3<f32>, at: vec2<f32>, wide: f32, unit: f32) -> vec
     return textureSampleLevel(ground, ground_sampler, fract(uv), 0.0).rgb;
 }
 
+// A place of a picture: its light, how much of it there is, how much of the body there is, clear or not, its colour as it was
+// painted, and how its surface lies now.
+struct Place {
+    light: vec3<f32>,
+    there: f32,
+    body: f32,
+    painted: vec3<f32>,
+    now: vec3<f32>,
+}
+
 // The square is a pixel larger than the picture on each side, so that the picture's own edges are smooth.
-fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>, world: vec2<f32>, unit: f32) -> vec4<f32> {
+fn lit_place(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> Place {
     let within = max(size - 2.0, vec2<f32>(1.0));
     let uv = (at - 0.5) * size / within + 0.5;
     let inside = clamp(min(uv, 1.0 - uv) * within + 0.5, vec2<f32>(0.0), vec2<f32>(1.0));
@@ -74,20 +90,27 @@ fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>, world: vec2<f32>
     let key = key_now();
     let relit = clamp(shade(now, key) / shade(n, KEY), 0.6, 1.5);
     let shine = surface.x * (glint(now, key, 36.0) - glint(n, KEY, 36.0));
-    var lit = max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0));
-    // Grey pictures of round wire are stained brighter than they are; the others are as bright as they were painted.
-    if max(tint.r, max(tint.g, tint.b)) > 1.0 {
-        lit = softly(lit);
-    }
-    if surface.z == 0.0 {
-        return vec4<f32>(lit, color.a);
-    }
-    // What is clear takes its colour from the light that its own picture has.
-    let through = BENT * max(body.a * inside.x * inside.y - color.a, 0.0);
-    let stain = mix(vec3<f32>(1.0), color.rgb / max(max(color.r, color.g), max(color.b, 0.004)), color.a);
-    let behind = ground_through(now, world, size.x * unit, unit) * stain;
-    let there = color.a + through;
-    return vec4<f32>((lit * color.a + behind * through) / max(there, 0.004), there);
+    let light = max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0));
+    return Place(light, color.a, body.a * inside.x * inside.y, color.rgb, now);
+}
+
+fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
+    let place = lit_place(at, size, axis);
+    // Grey pictures of round wire are stained brighter than they are; the others are as bright as they were painted. (A choice
+    // of values, since a software driver builds its program anew for every material whose values decide a branch.)
+    let stained = max(tint.r, max(tint.g, tint.b)) > 1.0;
+    return vec4<f32>(select(place.light, softly(place.light), stained), place.there);
+}
+
+// What is clear takes its colour from the light that its own picture has.
+fn clear_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>, world: vec2<f32>, unit: f32) -> vec4<f32> {
+    let place = lit_place(at, size, axis);
+    let through = BENT * max(place.body - place.there, 0.0);
+    let brightest = max(max(place.painted.r, place.painted.g), max(place.painted.b, 0.004));
+    let stain = mix(vec3<f32>(1.0), place.painted / brightest, place.there);
+    let behind = ground_through(place.now, world, size.x * unit, unit) * stain;
+    let there = place.there + through;
+    return vec4<f32>((place.light * place.there + behind * through) / max(there, 0.004), there);
 }
 
 // How much of the picture there is at `uv`, from one of its smaller sizes; none beyond its edges, which fade over `fade`.
@@ -130,11 +153,6 @@ fn from_half_oval(p: vec2<f32>, axes: vec2<f32>) -> vec2<f32> {
 fn wire_sizes(size: vec2<f32>) -> vec3<f32> {
     let thick = size.y * 0.5 / (1.0 / form.x + 1.0 + form.y);
     return vec3<f32>(max(size.x * 0.5 - thick * (1.0 + form.y), 0.0), thick / form.x, thick);
-}
-
-// What is brighter than a screen: straight up to a knee, then softly towards white.
-fn softly(light: vec3<f32>) -> vec3<f32> {
-    return select(light, 0.55 + 0.45 * (1.0 - exp(-(light - 0.55) / 0.45)), light > vec3<f32>(0.55));
 }
 
 // What polished metal shows of the room, as a share of its own colour: a bench by a window up on the left, linen below and
@@ -186,8 +204,10 @@ fn fragment(in: VertexOutput) -> @location(0) vec4<f32> {
         color = wire(p, size, axis);
     } else if form.w == SHADOW_OF_WIRE {
         color = shadow_of_wire(p, size);
+    } else if form.w == CLEAR {
+        color = clear_picture(in.uv, size, axis, in.world_position.xy, length(dpdx(in.world_position.xy)));
     } else {
-        color = lit_picture(in.uv, size, axis, in.world_position.xy, length(dpdx(in.world_position.xy)));
+        color = lit_picture(in.uv, size, axis);
     }
 #ifdef SRGB_OUTPUT
     color = vec4<f32>(linear_to_srgb(color.rgb), color.a);
