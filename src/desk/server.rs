@@ -2,13 +2,14 @@
 
 use std::{
     net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener},
-    path::PathBuf,
+    path::{Path, PathBuf},
     sync::{Arc, Mutex, OnceLock, PoisonError},
     thread::{self, JoinHandle},
     time::Duration,
 };
 
 use axum::Router;
+use jiff::Timestamp;
 use tokio::sync::{oneshot, watch};
 use tower_http::{
     CompressionLevel,
@@ -75,6 +76,15 @@ pub struct Desk {
 /// Requests under way when the desk closes get this long.
 const LAST_ANSWERS: Duration = Duration::from_secs(1);
 
+/// The ledger in the data folder, after a backup that was to take its place at the next start has taken it.
+fn open_ledger(data_dir: &Path, now: Timestamp) -> Result<Ledger, DeskError> {
+    let file = data_dir.join("ledger.sqlite");
+    if let Some(kept) = restore_now(&file).map_err(|error| DeskError::Restore(Box::new(error)))? {
+        tracing::info!("a backup has taken the ledger's place; what was there lies in {}", kept.display());
+    }
+    Ok(Ledger::open(&file, now)?)
+}
+
 impl Desk {
     /// Reads the catalogue, opens the ledger, and answers.
     ///
@@ -105,11 +115,7 @@ impl Desk {
         let editor = TableEditor::open(config.catalog_dir.clone(), config.data_dir.join("versions")).map_err(data)?;
         let catalog = LiveCatalog::open(config.catalog_dir.clone(), &config.data_dir)?;
         let now = clock.now();
-        let file = config.data_dir.join("ledger.sqlite");
-        if let Some(kept) = restore_now(&file).map_err(|error| DeskError::Restore(Box::new(error)))? {
-            tracing::info!("a backup has taken the ledger's place; what was there lies in {}", kept.display());
-        }
-        let mut ledger = Ledger::open(&file, now)?;
+        let mut ledger = open_ledger(&config.data_dir, now)?;
         let cut_short = ledger.practice_was_cut_short(now);
         catalog.show_is(ledger.about_show(ledger.show()?.id)?);
         let loaded = catalog.loaded();
