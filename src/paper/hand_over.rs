@@ -41,7 +41,7 @@ impl HandOver {
             rows.push(Row::Notice(say!(texts, "practice")));
         }
         rows.push(Row::Rule);
-        rows.push(Row::Heading(say!(texts, "card-piece", number = self.number.as_str())));
+        rows.push(Row::Heading(say!(texts, "hand-over-piece", number = self.number.as_str())));
         // What nobody told is not known, and the card says so.
         let made_of = |materials: &Option<String>| materials.clone().unwrap_or_else(|| say!(texts, "card-not-known"));
         rows.push(Row::Text(base_words(texts, &self.base, self.length)));
@@ -65,7 +65,7 @@ impl HandOver {
             rows.push(Row::Small(say!(texts, "caution-deferral")));
         }
         rows.push(Row::Small(say!(texts, "card-keep")));
-        let title = say!(texts, "card-title", number = self.number.as_str());
+        let title = say!(texts, "hand-over-title", number = self.number.as_str());
         Document { sort: Sort::Receipt, language: texts.lang.code(), title, rows, picture: None }
     }
 }

@@ -185,8 +185,8 @@ restore-waits = Beim nächsten Start der Kasse tritt { $name } an die Stelle des
 restore-not = Doch nicht
 restore-failed = die Kopie „{ $name }“ ist nicht ganz oder von einer anderen Fassung und kann nicht an die Stelle des Kassenbuchs treten; wähle eine andere
 
-card-title = Karte zu Stück { $number }
-card-piece = Stück { $number }
+hand-over-title = Karte zu Stück { $number }
+hand-over-piece = Stück { $number }
 card-not-known = Woraus es gemacht ist, ist nicht bekannt.
 card-keep = Heb diese Karte auf: An der Nummer erkennt die Werkstatt, woraus das Stück gemacht wurde.
 paper-link-card = Karte zum Stück

@@ -72,92 +72,92 @@ table-did-photo = { $n ->
     [one] 1 Bild aus einem Foto von Kasten { $letter }
    *[other] { $n } Bilder aus einem Foto von Kasten { $letter }
   }
-looks-name = { $colour } { $sort }
-looks-name-sized = { $size } { $colour } { $sort }
-looks-gender-Charm = m
-looks-gender-Bead = f
-looks-gender-Vial = n
-looks-gender-Locket = n
-looks-gender-Key = m
-looks-gender-Crystal = m
-looks-gender-Tassel = f
-looks-gender-Found = n
-looks-small = { $gender ->
+named-name = { $colour } { $sort }
+named-name-sized = { $size } { $colour } { $sort }
+named-gender-Charm = m
+named-gender-Bead = f
+named-gender-Vial = n
+named-gender-Locket = n
+named-gender-Key = m
+named-gender-Crystal = m
+named-gender-Tassel = f
+named-gender-Found = n
+named-small = { $gender ->
     [f] kleine
     [n] kleines
    *[m] kleiner
   }
-looks-large = { $gender ->
+named-large = { $gender ->
     [f] große
     [n] großes
    *[m] großer
   }
-looks-colour-Golden = { $gender ->
+named-colour-Golden = { $gender ->
     [f] goldene
     [n] goldenes
    *[m] goldener
   }
-looks-colour-Silvery = { $gender ->
+named-colour-Silvery = { $gender ->
     [f] silberne
     [n] silbernes
    *[m] silberner
   }
-looks-colour-Coppery = { $gender ->
+named-colour-Coppery = { $gender ->
     [f] kupferfarbene
     [n] kupferfarbenes
    *[m] kupferfarbener
   }
-looks-colour-Clear = { $gender ->
+named-colour-Clear = { $gender ->
     [f] klare
     [n] klares
    *[m] klarer
   }
-looks-colour-White = { $gender ->
+named-colour-White = { $gender ->
     [f] weiße
     [n] weißes
    *[m] weißer
   }
-looks-colour-Black = { $gender ->
+named-colour-Black = { $gender ->
     [f] schwarze
     [n] schwarzes
    *[m] schwarzer
   }
-looks-colour-Red = { $gender ->
+named-colour-Red = { $gender ->
     [f] rote
     [n] rotes
    *[m] roter
   }
-looks-colour-Pink = { $gender ->
+named-colour-Pink = { $gender ->
     [f] rosafarbene
     [n] rosafarbenes
    *[m] rosafarbener
   }
-looks-colour-Orange = { $gender ->
+named-colour-Orange = { $gender ->
     [f] orangefarbene
     [n] orangefarbenes
    *[m] orangefarbener
   }
-looks-colour-Yellow = { $gender ->
+named-colour-Yellow = { $gender ->
     [f] gelbe
     [n] gelbes
    *[m] gelber
   }
-looks-colour-Green = { $gender ->
+named-colour-Green = { $gender ->
     [f] grüne
     [n] grünes
    *[m] grüner
   }
-looks-colour-Blue = { $gender ->
+named-colour-Blue = { $gender ->
     [f] blaue
     [n] blaues
    *[m] blauer
   }
-looks-colour-Violet = { $gender ->
+named-colour-Violet = { $gender ->
     [f] violette
     [n] violettes
    *[m] violetter
   }
-looks-colour-Brown = { $gender ->
+named-colour-Brown = { $gender ->
     [f] braune
     [n] braunes
    *[m] brauner

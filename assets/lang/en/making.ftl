@@ -185,8 +185,8 @@ restore-waits = When the desk starts next, { $name } takes the ledger’s place.
 restore-not = Not after all
 restore-failed = the copy “{ $name }” is not whole or of another version, so it can’t take the ledger’s place; choose another
 
-card-title = Card for piece { $number }
-card-piece = Piece { $number }
+hand-over-title = Card for piece { $number }
+hand-over-piece = Piece { $number }
 card-not-known = What it is made of is not known.
 card-keep = Keep this card: by its number the maker finds what the piece was made of.
 paper-link-card = Card for the piece

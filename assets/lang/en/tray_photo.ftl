@@ -72,92 +72,92 @@ table-did-photo = { $n ->
     [one] 1 picture from a photo of tray { $letter }
    *[other] { $n } pictures from a photo of tray { $letter }
   }
-looks-name = { $colour } { $sort }
-looks-name-sized = { $size } { $colour } { $sort }
-looks-gender-Charm = m
-looks-gender-Bead = m
-looks-gender-Vial = m
-looks-gender-Locket = m
-looks-gender-Key = m
-looks-gender-Crystal = m
-looks-gender-Tassel = m
-looks-gender-Found = m
-looks-small = { $gender ->
+named-name = { $colour } { $sort }
+named-name-sized = { $size } { $colour } { $sort }
+named-gender-Charm = m
+named-gender-Bead = m
+named-gender-Vial = m
+named-gender-Locket = m
+named-gender-Key = m
+named-gender-Crystal = m
+named-gender-Tassel = m
+named-gender-Found = m
+named-small = { $gender ->
     [f] small
     [n] small
    *[m] small
   }
-looks-large = { $gender ->
+named-large = { $gender ->
     [f] large
     [n] large
    *[m] large
   }
-looks-colour-Golden = { $gender ->
+named-colour-Golden = { $gender ->
     [f] golden
     [n] golden
    *[m] golden
   }
-looks-colour-Silvery = { $gender ->
+named-colour-Silvery = { $gender ->
     [f] silvery
     [n] silvery
    *[m] silvery
   }
-looks-colour-Coppery = { $gender ->
+named-colour-Coppery = { $gender ->
     [f] coppery
     [n] coppery
    *[m] coppery
   }
-looks-colour-Clear = { $gender ->
+named-colour-Clear = { $gender ->
     [f] clear
     [n] clear
    *[m] clear
   }
-looks-colour-White = { $gender ->
+named-colour-White = { $gender ->
     [f] white
     [n] white
    *[m] white
   }
-looks-colour-Black = { $gender ->
+named-colour-Black = { $gender ->
     [f] black
     [n] black
    *[m] black
   }
-looks-colour-Red = { $gender ->
+named-colour-Red = { $gender ->
     [f] red
     [n] red
    *[m] red
   }
-looks-colour-Pink = { $gender ->
+named-colour-Pink = { $gender ->
     [f] pink
     [n] pink
    *[m] pink
   }
-looks-colour-Orange = { $gender ->
+named-colour-Orange = { $gender ->
     [f] orange
     [n] orange
    *[m] orange
   }
-looks-colour-Yellow = { $gender ->
+named-colour-Yellow = { $gender ->
     [f] yellow
     [n] yellow
    *[m] yellow
   }
-looks-colour-Green = { $gender ->
+named-colour-Green = { $gender ->
     [f] green
     [n] green
    *[m] green
   }
-looks-colour-Blue = { $gender ->
+named-colour-Blue = { $gender ->
     [f] blue
     [n] blue
    *[m] blue
   }
-looks-colour-Violet = { $gender ->
+named-colour-Violet = { $gender ->
     [f] violet
     [n] violet
    *[m] violet
   }
-looks-colour-Brown = { $gender ->
+named-colour-Brown = { $gender ->
     [f] brown
     [n] brown
    *[m] brown

@@ -185,8 +185,8 @@ restore-waits = Cuando la caja arranque la próxima vez, { $name } toma el lugar
 restore-not = Al final no
 restore-failed = la copia «{ $name }» no está entera o es de otra versión, así que no puede tomar el lugar del libro; elige otra
 
-card-title = Tarjeta de la pieza { $number }
-card-piece = Pieza { $number }
+hand-over-title = Tarjeta de la pieza { $number }
+hand-over-piece = Pieza { $number }
 card-not-known = No se sabe de qué está hecho.
 card-keep = Guarda esta tarjeta: por su número el taller encuentra con qué se hizo la pieza.
 paper-link-card = Tarjeta de la pieza

@@ -72,92 +72,92 @@ table-did-photo = { $n ->
     [one] 1 imagen de una foto de la bandeja { $letter }
    *[other] { $n } imágenes de una foto de la bandeja { $letter }
   }
-looks-name = { $sort } { $colour }
-looks-name-sized = { $sort } { $colour } { $size }
-looks-gender-Charm = m
-looks-gender-Bead = f
-looks-gender-Vial = m
-looks-gender-Locket = m
-looks-gender-Key = f
-looks-gender-Crystal = m
-looks-gender-Tassel = f
-looks-gender-Found = m
-looks-small = { $gender ->
+named-name = { $sort } { $colour }
+named-name-sized = { $sort } { $colour } { $size }
+named-gender-Charm = m
+named-gender-Bead = f
+named-gender-Vial = m
+named-gender-Locket = m
+named-gender-Key = f
+named-gender-Crystal = m
+named-gender-Tassel = f
+named-gender-Found = m
+named-small = { $gender ->
     [f] pequeña
     [n] pequeño
    *[m] pequeño
   }
-looks-large = { $gender ->
+named-large = { $gender ->
     [f] grande
     [n] grande
    *[m] grande
   }
-looks-colour-Golden = { $gender ->
+named-colour-Golden = { $gender ->
     [f] dorada
     [n] dorado
    *[m] dorado
   }
-looks-colour-Silvery = { $gender ->
+named-colour-Silvery = { $gender ->
     [f] plateada
     [n] plateado
    *[m] plateado
   }
-looks-colour-Coppery = { $gender ->
+named-colour-Coppery = { $gender ->
     [f] cobriza
     [n] cobrizo
    *[m] cobrizo
   }
-looks-colour-Clear = { $gender ->
+named-colour-Clear = { $gender ->
     [f] transparente
     [n] transparente
    *[m] transparente
   }
-looks-colour-White = { $gender ->
+named-colour-White = { $gender ->
     [f] blanca
     [n] blanco
    *[m] blanco
   }
-looks-colour-Black = { $gender ->
+named-colour-Black = { $gender ->
     [f] negra
     [n] negro
    *[m] negro
   }
-looks-colour-Red = { $gender ->
+named-colour-Red = { $gender ->
     [f] roja
     [n] rojo
    *[m] rojo
   }
-looks-colour-Pink = { $gender ->
+named-colour-Pink = { $gender ->
     [f] rosa
     [n] rosa
    *[m] rosa
   }
-looks-colour-Orange = { $gender ->
+named-colour-Orange = { $gender ->
     [f] naranja
     [n] naranja
    *[m] naranja
   }
-looks-colour-Yellow = { $gender ->
+named-colour-Yellow = { $gender ->
     [f] amarilla
     [n] amarillo
    *[m] amarillo
   }
-looks-colour-Green = { $gender ->
+named-colour-Green = { $gender ->
     [f] verde
     [n] verde
    *[m] verde
   }
-looks-colour-Blue = { $gender ->
+named-colour-Blue = { $gender ->
     [f] azul
     [n] azul
    *[m] azul
   }
-looks-colour-Violet = { $gender ->
+named-colour-Violet = { $gender ->
     [f] violeta
     [n] violeta
    *[m] violeta
   }
-looks-colour-Brown = { $gender ->
+named-colour-Brown = { $gender ->
     [f] marrón
     [n] marrón
    *[m] marrón

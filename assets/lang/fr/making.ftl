@@ -185,8 +185,8 @@ restore-waits = Au prochain démarrage de la caisse, { $name } prend la place du
 restore-not = Finalement non
 restore-failed = la copie « { $name } » est abîmée ou d’une autre version et ne peut pas prendre la place du registre ; choisis-en une autre
 
-card-title = Carte du bijou { $number }
-card-piece = Bijou { $number }
+hand-over-title = Carte du bijou { $number }
+hand-over-piece = Bijou { $number }
 card-not-known = On ne sait pas en quoi c’est fait.
 card-keep = Garde cette carte : par son numéro, l’atelier retrouve avec quoi le bijou a été fait.
 paper-link-card = Carte du bijou

@@ -72,92 +72,92 @@ table-did-photo = { $n ->
     [one] 1 image d’une photo du plateau { $letter }
    *[other] { $n } images d’une photo du plateau { $letter }
   }
-looks-name = { $sort } { $colour }
-looks-name-sized = { $size } { $sort } { $colour }
-looks-gender-Charm = m
-looks-gender-Bead = f
-looks-gender-Vial = f
-looks-gender-Locket = m
-looks-gender-Key = f
-looks-gender-Crystal = m
-looks-gender-Tassel = m
-looks-gender-Found = f
-looks-small = { $gender ->
+named-name = { $sort } { $colour }
+named-name-sized = { $size } { $sort } { $colour }
+named-gender-Charm = m
+named-gender-Bead = f
+named-gender-Vial = f
+named-gender-Locket = m
+named-gender-Key = f
+named-gender-Crystal = m
+named-gender-Tassel = m
+named-gender-Found = f
+named-small = { $gender ->
     [f] petite
     [n] petit
    *[m] petit
   }
-looks-large = { $gender ->
+named-large = { $gender ->
     [f] grande
     [n] grand
    *[m] grand
   }
-looks-colour-Golden = { $gender ->
+named-colour-Golden = { $gender ->
     [f] dorée
     [n] doré
    *[m] doré
   }
-looks-colour-Silvery = { $gender ->
+named-colour-Silvery = { $gender ->
     [f] argentée
     [n] argenté
    *[m] argenté
   }
-looks-colour-Coppery = { $gender ->
+named-colour-Coppery = { $gender ->
     [f] cuivrée
     [n] cuivré
    *[m] cuivré
   }
-looks-colour-Clear = { $gender ->
+named-colour-Clear = { $gender ->
     [f] transparente
     [n] transparent
    *[m] transparent
   }
-looks-colour-White = { $gender ->
+named-colour-White = { $gender ->
     [f] blanche
     [n] blanc
    *[m] blanc
   }
-looks-colour-Black = { $gender ->
+named-colour-Black = { $gender ->
     [f] noire
     [n] noir
    *[m] noir
   }
-looks-colour-Red = { $gender ->
+named-colour-Red = { $gender ->
     [f] rouge
     [n] rouge
    *[m] rouge
   }
-looks-colour-Pink = { $gender ->
+named-colour-Pink = { $gender ->
     [f] rose
     [n] rose
    *[m] rose
   }
-looks-colour-Orange = { $gender ->
+named-colour-Orange = { $gender ->
     [f] orange
     [n] orange
    *[m] orange
   }
-looks-colour-Yellow = { $gender ->
+named-colour-Yellow = { $gender ->
     [f] jaune
     [n] jaune
    *[m] jaune
   }
-looks-colour-Green = { $gender ->
+named-colour-Green = { $gender ->
     [f] verte
     [n] vert
    *[m] vert
   }
-looks-colour-Blue = { $gender ->
+named-colour-Blue = { $gender ->
     [f] bleue
     [n] bleu
    *[m] bleu
   }
-looks-colour-Violet = { $gender ->
+named-colour-Violet = { $gender ->
     [f] violette
     [n] violet
    *[m] violet
   }
-looks-colour-Brown = { $gender ->
+named-colour-Brown = { $gender ->
     [f] marron
     [n] marron
    *[m] marron

@@ -26,14 +26,14 @@ fn name(texts: &Texts, looks: Option<Looks>, sort: Sort) -> String {
     let thing = thing(texts, sort);
     let Some(looks) = looks else { return capital(&thing) };
     // Adjectives go by the gender of what they stand with.
-    let gender = texts.get(&format!("looks-gender-{}", sort.name()));
+    let gender = texts.get(&format!("named-gender-{}", sort.name()));
     let with_gender = |key: String| texts.with(&key, &[("gender", gender.as_str().into())]);
-    let colour = with_gender(format!("looks-colour-{}", looks.colour.name()));
+    let colour = with_gender(format!("named-colour-{}", looks.colour.name()));
     let named = match looks.size {
-        Size::Middling => say!(texts, "looks-name", colour = colour, sort = thing),
+        Size::Middling => say!(texts, "named-name", colour = colour, sort = thing),
         Size::Small | Size::Large => {
-            let size = if looks.size == Size::Small { "looks-small" } else { "looks-large" };
-            say!(texts, "looks-name-sized", size = with_gender(size.to_owned()), colour = colour, sort = thing)
+            let size = if looks.size == Size::Small { "named-small" } else { "named-large" };
+            say!(texts, "named-name-sized", size = with_gender(size.to_owned()), colour = colour, sort = thing)
         }
     };
     capital(&named)
