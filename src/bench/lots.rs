@@ -56,7 +56,7 @@ impl BenchCheck {
 pub struct Made {
     /// What they are, by id.
     pub of: String,
-    /// How many.
+    /// How many were made together.
     pub count: u32,
     /// The lots that went into them, by the id of the part. A part that is not told can be of any lot.
     #[serde(default)]
@@ -72,7 +72,7 @@ pub struct Made {
 /// A sold piece that may have the lot in it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Suspect {
-    /// The piece.
+    /// The ticket by which the piece was sold.
     #[serde(flatten)]
     pub ticket: SoldTicket,
     /// Which of its base and drops may be of the lot, by id.

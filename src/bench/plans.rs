@@ -41,9 +41,9 @@ pub struct PackItem {
 /// A show to come.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PlannedShow {
-    /// When.
+    /// The day on which it begins.
     pub day: Day,
-    /// Where.
+    /// The place, as the maker calls it.
     pub place: String,
     /// The stall's fee.
     #[serde(default)]
@@ -54,7 +54,7 @@ pub struct PlannedShow {
     /// The number of the permit.
     #[serde(default)]
     pub permit: String,
-    /// Anything else.
+    /// Anything else, in the maker's words.
     #[serde(default)]
     pub note: String,
     /// It is off the calendar.

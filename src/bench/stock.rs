@@ -15,7 +15,7 @@ use crate::{
 /// What lies there of one drop, base or part.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct StockLine {
-    /// Its id.
+    /// The id that it has in the catalogue.
     pub id: String,
     /// The name that the maker gave it.
     pub name: String,

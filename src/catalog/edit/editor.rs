@@ -52,7 +52,7 @@ impl TableEditor {
         self.versions.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// The folder.
+    /// The folder whose files it writes.
     pub fn root(&self) -> &Path {
         &self.root
     }

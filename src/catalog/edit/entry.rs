@@ -8,7 +8,7 @@ use crate::ron_tree::{Document, Step, Value, in_quotes, is_id};
 pub struct Fields(Vec<(&'static str, Option<String>)>);
 
 impl Fields {
-    /// No fields.
+    /// An entry's fields before any is told.
     pub const fn new() -> Self {
         Self(vec![])
     }
