@@ -84,7 +84,7 @@ fn field(id: &str, kind: &str, label: &str, is_required: bool) -> Markup {
     html! {
         div {
             label for=(id) { (label) }
-            input id=(id) name=(id) type=(kind) maxlength=(LONGEST) autocomplete="off" required[is_required];
+            input id=(id) name=(id) type=(kind) maxlength=[(kind == "text").then_some(LONGEST)] autocomplete="off" required[is_required];
         }
     }
 }
