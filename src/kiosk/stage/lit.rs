@@ -5,18 +5,21 @@ use std::collections::HashMap;
 
 use bevy::{
     asset::{embedded_asset, uuid_handle},
+    mesh::MeshVertexBufferLayoutRef,
     prelude::*,
     reflect::TypePath,
-    render::render_resource::AsBindGroup,
+    render::render_resource::{AsBindGroup, RenderPipelineDescriptor, SpecializedMeshPipelineError},
     shader::ShaderRef,
-    sprite_render::{AlphaMode2d, Material2d, Material2dPlugin},
+    sprite_render::{AlphaMode2d, Material2d, Material2dKey, Material2dPlugin},
 };
 
 use super::art::Relief;
 
 /// A picture with its relief, a tint, and how it is drawn.
 #[derive(Asset, TypePath, AsBindGroup, Debug, Clone)]
+#[bind_group_data(Kind)]
 pub(super) struct Lit {
+    kind: Kind,
     #[uniform(0)]
     tint: LinearRgba,
     /// Strength of the glint, 0 for what is dull; how much the body turns about its own axis as it swings; how deep the ground
@@ -29,7 +32,7 @@ pub(super) struct Lit {
     #[texture(4)]
     #[sampler(5)]
     relief: Handle<Image>,
-    /// What is drawn on the square, and its shares; see [`Dress`].
+    /// Shares of what is drawn on the square; see [`Dress`].
     #[uniform(6)]
     form: Vec4,
     /// The ground, which is seen bent through what is clear.
@@ -46,11 +49,53 @@ impl Material2d for Lit {
     fn alpha_mode(&self) -> AlphaMode2d {
         AlphaMode2d::Blend
     }
+
+    fn specialize(
+        descriptor: &mut RenderPipelineDescriptor,
+        _layout: &MeshVertexBufferLayoutRef,
+        key: Material2dKey<Self>,
+    ) -> Result<(), SpecializedMeshPipelineError> {
+        if let Some(fragment) = &mut descriptor.fragment {
+            fragment.shader_defs.extend(key.bind_group_data.shader_def().map(Into::into));
+        }
+        Ok(())
+    }
+}
+
+/// What is drawn on a square. Each has a program of its own: where one program decides by a branch, a software driver reckons
+/// all of its ways for every pixel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(super) enum Kind {
+    Picture,
+    ClearPicture,
+    ShadowOfPicture,
+    Wire,
+    ShadowOfWire,
+}
+
+impl Kind {
+    /// What the shader calls it; a picture is what nothing is said of.
+    const fn shader_def(self) -> Option<&'static str> {
+        match self {
+            Self::Picture => None,
+            Self::ClearPicture => Some("CLEAR_PICTURE"),
+            Self::ShadowOfPicture => Some("SHADOW_OF_PICTURE"),
+            Self::Wire => Some("WIRE"),
+            Self::ShadowOfWire => Some("SHADOW_OF_WIRE"),
+        }
+    }
+}
+
+impl From<&Lit> for Kind {
+    fn from(lit: &Lit) -> Self {
+        lit.kind
+    }
 }
 
 /// What is drawn on a square. All sizes are shares, so that a square that grows or glides keeps its dress.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Dress {
+    kind: Kind,
     surface: Vec4,
     form: Vec4,
 }
@@ -58,37 +103,43 @@ pub(super) struct Dress {
 impl Dress {
     /// The picture, with a glint of this strength, turning about its own axis by `twist` of what it leans.
     pub(super) const fn picture(glint: f32, twist: f32) -> Self {
-        Self { surface: Vec4::new(glint, twist, 0.0, 0.0), form: Vec4::ZERO }
+        Self { kind: Kind::Picture, surface: Vec4::new(glint, twist, 0.0, 0.0), form: Vec4::ZERO }
     }
 
     /// What is clear in the picture shows the ground, bent by this refractive index.
     pub(super) fn clear(self, refractive_index: f32) -> Self {
         let surface = self.surface.truncate().truncate().extend(GROUND_BELOW).extend(1.0 / refractive_index.max(1.0));
-        Self { surface, form: Vec4::new(0.0, 0.0, 0.0, 4.0) }
+        Self { kind: Kind::ClearPicture, surface, ..self }
+    }
+
+    /// What is drawn on the square.
+    pub(super) const fn kind(self) -> Kind {
+        self.kind
     }
 
     /// How much larger the square is than what is drawn on it, in pixels: a picture's own edges need room to be smooth.
     pub(super) fn margin(self) -> f32 {
-        if self.form.w == 0.0 || self.form.w == 4.0 { 2.0 } else { 0.0 }
+        if matches!(self.kind, Kind::Picture | Kind::ClearPicture) { 2.0 } else { 0.0 }
     }
 
     /// The picture's shadow, blurred over `blur`, on a square that is larger by it on each side than `size`; lengths in one
     /// unit.
     pub(super) fn shadow(size: Vec2, blur: f32) -> Self {
         let grown = Vec2::ONE + 2.0 * blur / size.max(Vec2::splat(0.001));
-        let form = Vec4::new(grown.x, grown.y, blur / size.x.max(0.001), 1.0);
-        Self { surface: Vec4::ZERO, form }
+        let form = Vec4::new(grown.x, grown.y, blur / size.x.max(0.001), 0.0);
+        Self { kind: Kind::ShadowOfPicture, surface: Vec4::ZERO, form }
     }
 
     /// The right half of a ring's wire, or the left one; `thick` is the wire's diameter beside the ring's at its middle line.
     pub(super) fn wire(thick: f32, right: bool, glint: f32) -> Self {
         let side = if right { 1.0 } else { -1.0 };
-        Self { surface: Vec4::new(glint, 0.0, 0.0, 0.0), form: Vec4::new(thick, WIRE_ROOM, side, 2.0) }
+        let surface = Vec4::new(glint, 0.0, 0.0, 0.0);
+        Self { kind: Kind::Wire, surface, form: Vec4::new(thick, WIRE_ROOM, side, 0.0) }
     }
 
     /// A ring's shadow; its edge is blurred over `soft` times half of the wire's thickness.
     pub(super) fn wire_shadow(thick: f32, soft: f32) -> Self {
-        Self { surface: Vec4::ZERO, form: Vec4::new(thick, soft, soft, 3.0) }
+        Self { kind: Kind::ShadowOfWire, surface: Vec4::ZERO, form: Vec4::new(thick, soft, soft, 0.0) }
     }
 }
 
@@ -112,8 +163,8 @@ pub(super) fn plugin(app: &mut App) {
     let _ = app.world_mut().resource_mut::<Assets<Mesh>>().insert(&SQUARE, square);
 }
 
-/// Picture, relief, and the bits of tint and dress.
-type Look = (AssetId<Image>, AssetId<Image>, [u32; 12]);
+/// What is drawn, its picture and relief, and the bits of tint and dress.
+type Look = (Kind, AssetId<Image>, AssetId<Image>, [u32; 12]);
 
 /// What is drawn alike shares a material, so that it is drawn in one go.
 #[derive(Resource, Default)]
@@ -147,9 +198,10 @@ impl Materials {
         for (bit, part) in bits.iter_mut().zip(parts) {
             *bit = part.to_bits();
         }
-        let found = self.0.entry((picture.image.id(), picture.relief.id(), bits)).or_insert_with(|| {
+        let look = (dress.kind, picture.image.id(), picture.relief.id(), bits);
+        let found = self.0.entry(look).or_insert_with(|| {
             let (image, relief) = (picture.image.clone(), picture.relief.clone());
-            all.add(Lit { tint, surface, form, image, relief, ground: ground.clone() })
+            all.add(Lit { kind: dress.kind, tint, surface, form, image, relief, ground: ground.clone() })
         });
         found.clone()
     }
@@ -162,13 +214,24 @@ impl Materials {
 
 #[cfg(test)]
 mod tests {
-    /// A software driver builds its program anew for all values of a material that decide a branch: with a tint among them the
-    /// tablet's memory grew by gigabytes within a minute.
+    use super::Kind;
+
+    /// A software driver reckons all ways of a branch for every pixel, and builds its program anew for all values of a material
+    /// that decide one: with a tint among them the tablet's memory grew by gigabytes within a minute.
     #[test]
-    fn only_the_kind_of_square_decides_a_branch() {
-        let code = include_str!("lit.wgsl").lines().filter(|line| !line.trim_start().starts_with("//"));
+    fn no_value_of_a_material_decides_a_branch() {
+        let code = include_str!("lit.wgsl").lines().map(str::trim_start);
+        let code = code.filter(|line| !line.starts_with("//") && !line.starts_with('#'));
         let branches: Vec<&str> = code.filter(|line| line.contains("if ") || line.contains("switch ")).collect();
-        assert!(branches.len() >= 4, "{branches:?}");
-        assert!(branches.iter().all(|branch| branch.contains("if form.w == ")), "{branches:#?}");
+        assert!(branches.is_empty(), "{branches:#?}");
+    }
+
+    /// What the shader does not know would be drawn as a picture.
+    #[test]
+    fn the_shader_knows_every_kind() {
+        for kind in [Kind::ClearPicture, Kind::ShadowOfPicture, Kind::Wire, Kind::ShadowOfWire] {
+            let asked = format!("ifdef {}\n", kind.shader_def().expect("a name"));
+            assert!(include_str!("lit.wgsl").contains(&asked), "{asked}");
+        }
     }
 }

@@ -20,12 +20,6 @@
 // The window: from the upper left, towards the viewer. The pictures were painted in the same light.
 const KEY: vec3<f32> = vec3<f32>(-0.42, 0.58, 0.70);
 
-// What `form.w` says of a square: see `Dress`.
-const SHADOW_OF_PICTURE: f32 = 1.0;
-const WIRE: f32 = 2.0;
-const SHADOW_OF_WIRE: f32 = 3.0;
-const CLEAR: f32 = 4.0;
-
 const QUARTER_TURN: f32 = 1.5707963;
 
 // Where the light comes from now: it leans by as much as the eye is high, which is nothing else to a picture without
@@ -97,7 +91,7 @@ fn lit_place(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> Place {
 fn lit_picture(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> vec4<f32> {
     let place = lit_place(at, size, axis);
     // Grey pictures of round wire are stained brighter than they are; the others are as bright as they were painted. (A choice
-    // of values, since a software driver builds its program anew for every material whose values decide a branch.)
+    // of values, no branch: see `Kind`.)
     let stained = max(tint.r, max(tint.g, tint.b)) > 1.0;
     return vec4<f32>(select(place.light, softly(place.light), stained), place.there);
 }
@@ -197,18 +191,17 @@ fn fragment(in: VertexOutput) -> @location(0) vec4<f32> {
     // Pixels across the square, by how fast the place on it changes from one pixel to the next.
     let size = 1.0 / max(vec2<f32>(length(vec2<f32>(dpdx(in.uv.x), dpdy(in.uv.x))), length(vec2<f32>(dpdx(in.uv.y), dpdy(in.uv.y)))), vec2<f32>(0.00001));
     let p = (in.uv - 0.5) * size * vec2<f32>(1.0, -1.0);
-    var color: vec4<f32>;
-    if form.w == SHADOW_OF_PICTURE {
-        color = shadow_of_picture(in.uv);
-    } else if form.w == WIRE {
-        color = wire(p, size, axis);
-    } else if form.w == SHADOW_OF_WIRE {
-        color = shadow_of_wire(p, size);
-    } else if form.w == CLEAR {
-        color = clear_picture(in.uv, size, axis, in.world_position.xy, length(dpdx(in.world_position.xy)));
-    } else {
-        color = lit_picture(in.uv, size, axis);
-    }
+#ifdef SHADOW_OF_PICTURE
+    var color = shadow_of_picture(in.uv);
+#else ifdef WIRE
+    var color = wire(p, size, axis);
+#else ifdef SHADOW_OF_WIRE
+    var color = shadow_of_wire(p, size);
+#else ifdef CLEAR_PICTURE
+    var color = clear_picture(in.uv, size, axis, in.world_position.xy, length(dpdx(in.world_position.xy)));
+#else
+    var color = lit_picture(in.uv, size, axis);
+#endif
 #ifdef SRGB_OUTPUT
     color = vec4<f32>(linear_to_srgb(color.rgb), color.a);
 #endif

@@ -175,14 +175,14 @@ pub(super) fn place_sprites(
     let mut material = |shown: &Shown| {
         MeshMaterial2d(materials.of(&mut lit, &showing.art.linen, (&shown.image, shown.color, shown.dress)))
     };
-    // What is drawn keeps its depth for as long as it lives, whatever it shows: the engine sorts by depth only what has got
-    // another picture, so that something moved to the front by its depth alone stays where it was.
-    let (mut have_stage, mut have_over) = (0, 0);
+    // What is drawn keeps its depth and its kind for as long as it lives, whatever it shows: the engine sorts by depth only what
+    // has got another picture, and may go on with the program of the kind before.
+    let (mut drawn_stage, mut drawn_over) = (vec![false; stage.len()], vec![false; over.len()]);
     for (part, mut dressed, mut transform, mut visibility) in &mut parts {
-        let (list, have) = if part.over { (&over, &mut have_over) } else { (&stage, &mut have_stage) };
-        *have += 1;
-        match list.get(part.number) {
+        let (list, drawn) = if part.over { (&over, &mut drawn_over) } else { (&stage, &mut drawn_stage) };
+        match list.get(part.number).filter(|shown| shown.dress.kind() == part.kind) {
             Some(shown) => {
+                drawn[part.number] = true;
                 dressed.set_if_neq(material(shown));
                 transform.set_if_neq(shown.transform(ground, part.number));
                 visibility.set_if_neq(Visibility::Inherited);
@@ -192,12 +192,15 @@ pub(super) fn place_sprites(
             }
         }
     }
-    for (number, shown) in stage.iter().enumerate().skip(have_stage) {
-        let part = Part { over: false, number };
+    let missing = |list: &[Shown], drawn: &[bool]| (0..list.len()).filter(|number| !drawn[*number]).collect::<Vec<_>>();
+    for number in missing(&stage, &drawn_stage) {
+        let shown = &stage[number];
+        let part = Part { over: false, number, kind: shown.dress.kind() };
         commands.spawn((part, Mesh2d(SQUARE), material(shown), shown.transform(ground, number)));
     }
-    for (number, shown) in over.iter().enumerate().skip(have_over) {
-        let part = Part { over: true, number };
+    for number in missing(&over, &drawn_over) {
+        let shown = &over[number];
+        let part = Part { over: true, number, kind: shown.dress.kind() };
         commands.spawn((part, Mesh2d(SQUARE), material(shown), shown.transform(ground, number), OVER));
     }
 }
