@@ -53,6 +53,8 @@ mod empty_table;
 mod kiosk_line;
 #[path = "desk/languages.rs"]
 mod languages;
+#[path = "desk/mistakes.rs"]
+mod mistakes;
 #[path = "desk/one_device.rs"]
 mod one_device;
 #[path = "desk/own_table.rs"]
