@@ -45,6 +45,8 @@ mod helper;
 #[path = "desk/kit.rs"]
 mod kit;
 
+#[path = "desk/base_sizes.rs"]
+mod base_sizes;
 #[path = "desk/colours.rs"]
 mod colours;
 #[path = "desk/empty_table.rs"]

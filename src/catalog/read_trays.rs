@@ -13,7 +13,7 @@ use super::{
 use crate::{
     craft::{
         Body, Colour, DropKind, Facts, Finish, Guess, Home, Length, Mass, Ring, Sort, USUAL_RING, USUAL_STOCK,
-        heaviest_g, weight_of,
+        UnknownSort, heaviest_g, weight_of,
     },
     money::Currency,
     quoting::quoted,
@@ -136,7 +136,10 @@ fn drop_kind(
         }),
         None => Some(guesses.at(Guess::Colours, vec![])),
     };
-    let facts = known_facts(reader, &f, finish.flatten(), || usual.usual_facts(), &mut guesses);
+    // A guess at the sort, as from a photo, may be wrong: what is dangerous of any sort counts until somebody tells it.
+    let is_sure = !guesses.has(Guess::Sort);
+    let usual_facts = || if is_sure { usual.usual_facts() } else { UnknownSort::facts() };
+    let facts = known_facts(reader, &f, finish.flatten(), usual_facts, &mut guesses);
     let ring = match f.get("ring") {
         Some(node) => ring(reader, node),
         None => Some(guesses.at(Guess::Ring, USUAL_RING)),
@@ -218,6 +221,8 @@ fn sized(
     let (width, height) = (told("width", 200.0), told("height", 300.0));
     let (told_width, told_height) = (width?, height?);
     let [usual_width, usual_height, depth] = sort.usual_size();
+    let is_sure = !guesses.has(Guess::Sort);
+    let depth = if is_sure { depth } else { UnknownSort::depth() };
     let of_body = told_body.as_ref().and_then(Body::width_and_height);
     let wide = shown.map_or(usual_width.mm() / usual_height.mm(), |shown| {
         (f64::from(shown.width_px) / f64::from(shown.height_px.max(1))).clamp(0.1, 10.0)
@@ -237,7 +242,11 @@ fn sized(
             shape: shown.and_then(Picture::outline).map(|outline| outline.at_size(width, height)),
         },
         Some(body) => body,
-        None => guesses.at(Guess::Body, sort.usual_body(Length::from_mm(depth.mm().min(width.mm())))),
+        None => {
+            let thickness = Length::from_mm(depth.mm().min(width.mm()));
+            let usual = if is_sure { sort.usual_body(thickness) } else { UnknownSort::body(thickness) };
+            guesses.at(Guess::Body, usual)
+        }
     };
     // What is only usual of a body is held against nothing that somebody measured.
     as_large_as_its_picture(reader, f, Some(&body).filter(|_| is_told), Some((width, height)));

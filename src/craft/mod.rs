@@ -60,8 +60,8 @@ pub use quantity::{
 };
 pub use ring::{Ring, RingError};
 pub use usual::{
-    USUAL_BANGLE, USUAL_END_RING, USUAL_FINISH, USUAL_FREE_ARC_DEG, USUAL_HOOK, USUAL_RING, USUAL_STOCK, UsualChain,
-    bangle_weight, chain_g_per_m, heaviest_g,
+    USUAL_BANGLE, USUAL_END_RING, USUAL_FINISH, USUAL_FREE_ARC_DEG, USUAL_HOOK, USUAL_RING, USUAL_STOCK, UnknownSort,
+    UsualChain, bangle_weight, chain_g_per_m, heaviest_g,
 };
 pub use wearer::Wearer;
 pub use wire::{awg_mm, swg_mm};

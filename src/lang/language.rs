@@ -29,6 +29,7 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/counting.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/making.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/mistakes.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/bases.ftl")),
         ]
     };
 }
