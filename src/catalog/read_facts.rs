@@ -27,16 +27,9 @@ pub(super) const FACTS: [&str; 13] = [
 ];
 
 /// Reads a part's facts. Without `plating` nobody knows what lies over a metal whose colour the finish is not. Of a part that
-/// has no `materials` those that are `usual` count, but for what is told all the same.
-pub(super) fn facts(
-    reader: &mut Reader<'_>,
-    f: &Fields<'_>,
-    finish: Option<Finish>,
-    usual: Option<Facts>,
-) -> Option<Facts> {
-    let is_told = usual.is_none();
-    let usual = usual.unwrap_or_default();
-    let materials = if is_told { materials(reader, f) } else { Some(usual.materials) };
+/// has no `materials` those that are `usual` count, but for what is told all the same; and so does whatever else is `usual`.
+pub(super) fn facts(reader: &mut Reader<'_>, f: &Fields<'_>, finish: Option<Finish>, usual: Facts) -> Option<Facts> {
+    let materials = if f.get("materials").is_some() { materials(reader, f) } else { Some(usual.materials) };
     let plating = match f.get("plating") {
         Some(node) => reader.word(node, what("a-plating", "a plating"), names_of!(Plating)),
         None => materials.as_ref().map(|materials| Facts::usual_plating(finish, materials)),

@@ -66,7 +66,8 @@ fn guess(reader: &mut Reader<'_>, node: &Node, fields: &[&str]) -> Option<Guess>
 }
 
 /// A part's facts as told, or the usual ones where the file tells no materials: beside those, whatever it does tell counts.
-/// Where the materials are a guess, a metal that nobody tested is among them.
+/// Where the materials are a guess, a metal that nobody tested is among them; where the sort is one, its dangers stay though
+/// somebody has told what it is made of.
 pub(super) fn known_facts(
     reader: &mut Reader<'_>,
     f: &Fields<'_>,
@@ -75,8 +76,9 @@ pub(super) fn known_facts(
     guesses: &mut Guesses,
 ) -> Option<Facts> {
     let usual = match f.get("materials") {
-        Some(_) => None,
-        None => Some(guesses.at(Guess::Materials, usual())),
+        Some(_) if guesses.has(Guess::Sort) => usual(),
+        Some(_) => Facts::default(),
+        None => guesses.at(Guess::Materials, usual()),
     };
     let mut facts = facts(reader, f, finish, usual)?;
     if guesses.has(Guess::Materials) && !facts.materials.contains(&Material::UnknownMetal) {

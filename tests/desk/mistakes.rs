@@ -75,7 +75,7 @@ fn a_mistake_in_the_files_is_told_in_the_readers_language() {
     fs::write(&file, &whole).unwrap();
     fs::write(table.catalog_file("pictures/key-heart.png"), b"no picture").unwrap();
     let text = until_shown(&reading(&seller, Lang::De), "/trays", "ist kein ganzes Bild");
-    let marked = text.split("ictures/key-heart.png ist kein ganzes Bild (").nth(1).unwrap();
+    let marked = text.split("pictures/key-heart.png ist kein ganzes Bild (").nth(1).unwrap();
     assert!(marked.starts_with("<span lang=\"en\">") && marked.contains("</span>). Erwartet wird"), "{marked:.200}");
     let english = seller.get("/trays").text;
     assert!(english.contains("is not a whole picture (") && !english.contains("<span lang=\"en\">"), "{english}");

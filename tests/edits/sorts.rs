@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use chatelaine::{
     catalog::{Act, Catalog, Fields},
     caution::Rules,
-    craft::{Guess, Home, Sort, Wearer},
+    craft::{Guess, Home, Material, Sort, Wearer},
 };
 
 use super::acts::Bench;
@@ -53,6 +53,28 @@ fn a_guess_at_the_sort_hears_of_what_any_sort_has() {
             assert_eq!(said(&catalog, "A1", Wearer::Under3), said(&catalog, "A2", Wearer::Under3), "{sort:?}");
         }
     }
+}
+
+/// Who has told what it is made of has not told yet what it is.
+#[test]
+fn told_materials_are_no_told_sort() {
+    let bench = Bench::empty();
+    let tray = Act::NewTray { letter: 'A', name: "First".into(), rows: 1, columns: 1 };
+    let fields = Fields::new().text("id", "one").text("price", "4.00").written("sort", "Charm");
+    let lay =
+        Act::Lay { home: home("A1"), fields: fields.written("materials", "[Brass]").written("guessed", "[sort]") };
+    assert!(bench.does(&[tray, lay]).unwrap());
+    let one = bench.catalog().drop_kind("one").unwrap().clone();
+    assert!(one.facts.sharp && one.facts.liquid && one.facts.painted, "{:?}", one.facts);
+    assert_eq!(one.facts.materials, [Material::Brass], "and of that nothing is guessed");
+    // One danger is told, and the others when the sort is.
+    let tell = |fields| Act::Tell { home: home("A1"), fields };
+    assert!(bench.does(&[tell(Fields::new().written("liquid", "false"))]).unwrap());
+    let one = bench.catalog().drop_kind("one").unwrap().clone();
+    assert!(one.facts.sharp && !one.facts.liquid);
+    assert!(bench.does(&[tell(Fields::new().written("sort", "Charm"))]).unwrap());
+    let one = bench.catalog().drop_kind("one").unwrap().clone();
+    assert!(!one.facts.sharp && !one.facts.painted && one.facts.comes_off.is_empty(), "{:?}", one.facts);
 }
 
 /// The list of what is guessed begins with what matters most to who wears the piece; the sort is among that.

@@ -29,9 +29,15 @@ pub(super) fn detail(texts: &Texts, detail: &Detail) -> Markup {
     let last = stretches.len().saturating_sub(1);
     html! {
         @for (i, stretch) in stretches.iter().enumerate() {
-            @let words = if i == 0 { capital(&stretch.words) } else { stretch.words.clone() };
+            @let words = if i == 0 { begun(&stretch.words) } else { stretch.words.clone() };
             @let words = if i == last { stopped(&words) } else { words };
             @if stretch.is_foreign { span lang=(Lang::En.code()) { (words) } } @else { (words) }
         }
     }
+}
+
+/// With a capital, unless a file or a field is named first: that is written as it is written.
+fn begun(words: &str) -> String {
+    let first = words.split(' ').next().unwrap_or_default();
+    if first.contains(['/', '.', '_', '(']) { words.to_owned() } else { capital(words) }
 }
