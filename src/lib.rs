@@ -19,7 +19,7 @@
 //! ticket    numbers, life of a ticket                  (craft, money, caution)
 //! ledger    tickets, counts, entries, in SQLite          (ticket and above; no HTTP)
 //! bench     before and after a show, from the ledger (prep, catalog, ledger)
-//! lang      the four languages: texts, numbers, money  (caution, catalog)
+//! lang      the four languages: texts, numbers, money  (ron_tree, caution, catalog)
 //! paper     receipts and slips, as PDF and for printers (lang, catalog, qr; no HTTP, no clock)
 //! link      the kiosk's line to the desk               (machine, ticket, catalog; no Bevy)
 //! guest     the guest's session without an engine        (link, lang and the pure rooms; no Bevy)

@@ -14,15 +14,17 @@ mod mistakes;
 #[path = "catalog/rules.rs"]
 mod rules;
 mod support;
+#[path = "support/worded.rs"]
+mod worded;
 
 use std::fs;
 
 use chatelaine::{
-    catalog::{Catalog, read_folder, read_piece},
+    catalog::{Catalog, Loaded, read_folder, read_piece},
     caution::{Gauge, Solid, gauge},
     craft::{Allergen, Body, UsualAllergen, Wearer},
     lang::Lang,
-    ron_tree::Mistake,
+    ron_tree::{Detail, Mistake, Mistakes},
 };
 use support::{copy, demo_catalog};
 
@@ -33,6 +35,12 @@ fn place(text: &str, words: &str) -> (usize, usize) {
     (text[..at].matches('\n').count() + 1, text[line_start..at].chars().count() + 1)
 }
 
+/// What the seller should know of a folder, in English; in every other language it is told as well.
+fn remarks(loaded: &Loaded) -> Vec<&str> {
+    loaded.remarks.iter().for_each(worded::in_every_language);
+    loaded.remarks.iter().map(Detail::english).collect()
+}
+
 #[test]
 fn the_demo_catalogue_is_whole() {
     let loaded = read_folder(&demo_catalog()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
@@ -41,7 +49,7 @@ fn the_demo_catalogue_is_whole() {
     for sort in chatelaine::craft::Sort::ALL {
         assert!(catalog.drops.iter().any(|kind| kind.sort == *sort), "no {}", sort.word());
     }
-    assert_eq!(loaded.remarks, Vec::<String>::new(), "every drop goes onto some base");
+    assert_eq!(remarks(&loaded), Vec::<&str>::new(), "every drop goes onto some base");
     for base in &catalog.bases {
         let drops = catalog.drops.iter().take(5).map(|kind| kind.id.clone()).collect();
         let piece = chatelaine::craft::Piece {
@@ -146,7 +154,7 @@ fn a_weight_that_is_left_out_is_worked_out_and_said() {
     let weight = loaded.catalog.drop_kind("key-heart").expect("the key").weight.g();
     assert!((weight - 10.22).abs() < 0.01, "{weight}");
     let says = "\"key-heart\" (A1) has no weight; 10.2 g follow from its size in zinc alloy (its density from memory)";
-    assert_eq!(loaded.remarks, [says]);
+    assert_eq!(remarks(&loaded), [says]);
 
     let dir = changed("trays/d.ron", "weight: \"6.9g\", ", "");
     let told = read_folder(dir.path()).expect_err("nobody knows what old metal weighs").to_string();
@@ -175,7 +183,7 @@ fn a_drop_that_goes_onto_no_base_is_remarked_with_the_sizes() {
     let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
     let wanted = "the ring of \"key-heart\" (A1) goes onto no base: it opens 4.38 mm, and more than 5.00 mm are needed at \
                   the easiest end";
-    assert_eq!(loaded.remarks, [wanted]);
+    assert_eq!(remarks(&loaded), [wanted]);
 }
 
 /// The picture's outline decides, not the box round it: a narrow leaf set aslant, 40√2 = 56.6 mm long and 5.7 mm wide,
@@ -208,7 +216,11 @@ fn an_outline_is_that_of_the_picture() {
     assert!(fits(&body_now(&dir)).margin_mm < -2.0, "{:?}", fits(&body_now(&dir)));
     // That picture shows no end of the drop: the seller hears of it, and it may be a small part.
     let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
-    assert!(loaded.remarks.len() == 1 && loaded.remarks[0].contains("nothing is transparent"), "{:?}", loaded.remarks);
+    assert!(
+        remarks(&loaded).len() == 1 && loaded.remarks[0].english().contains("nothing is transparent"),
+        "{:?}",
+        loaded.remarks
+    );
 }
 
 /// A base takes every fact that a drop takes; what nobody says of a finish that is not the metal's own is unknown plating.

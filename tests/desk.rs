@@ -45,6 +45,8 @@ mod helper;
 #[path = "desk/kit.rs"]
 mod kit;
 
+#[path = "desk/base_sizes.rs"]
+mod base_sizes;
 #[path = "desk/colours.rs"]
 mod colours;
 #[path = "desk/empty_table.rs"]
@@ -53,6 +55,8 @@ mod empty_table;
 mod kiosk_line;
 #[path = "desk/languages.rs"]
 mod languages;
+#[path = "desk/mistakes.rs"]
+mod mistakes;
 #[path = "desk/one_device.rs"]
 mod one_device;
 #[path = "desk/own_table.rs"]

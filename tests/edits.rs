@@ -13,6 +13,10 @@
 mod acts;
 #[path = "edits/entries.rs"]
 mod entries;
+#[path = "edits/left_over.rs"]
+mod left_over;
 #[path = "support/random.rs"]
 mod random;
+#[path = "edits/sorts.rs"]
+mod sorts;
 mod support;

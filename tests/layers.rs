@@ -39,7 +39,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
         &["rusqlite", "jiff"],
     ),
     ("bench", &["craft", "money", "export", "prep", "catalog", "ledger"], &["jiff"]),
-    ("lang", &["craft", "money", "caution", "catalog"], &[]),
+    ("lang", &["ron_tree", "craft", "money", "caution", "catalog"], &[]),
     ("link", &["disk", "machine", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
     ("paper", &["qr", "craft", "money", "caution", "catalog", "lang"], &["image", "krilla", "rustybuzz"]),
     ("guest", &["disk", "craft", "money", "hang", "caution", "catalog", "lang", "ticket", "link"], &[]),

@@ -18,6 +18,8 @@ mod kit;
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod seller;
 mod support;
+#[path = "support/worded.rs"]
+mod worded;
 
 use std::{fs, path::Path, process::Command};
 
@@ -256,6 +258,7 @@ fn every_slip_in_the_workshops_file_is_told_with_its_place() {
         assert!(good.contains(right), "{right} does not stand in the file");
         fs::write(folder.join("parts.ron"), good.replacen(right, wrong, 1)).expect("written");
         let mistakes = read_workshop(&folder, &catalog).expect_err(wrong);
+        worded::all_in_every_language(&mistakes);
         let all = mistakes.to_string();
         assert!(all.contains(told), "{wrong}: {all}");
         assert!(mistakes.0.iter().all(|one| one.file == "parts.ron" && one.line > 0), "{wrong}: {all}");

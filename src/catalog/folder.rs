@@ -2,26 +2,24 @@
 
 use std::{
     collections::{BTreeMap, HashMap},
-    fs, io,
     path::Path,
     sync::Arc,
 };
 
 use super::{
+    listing::{names_files, read_text, rules_files, tray_files},
     model::{Catalog, Table, Tray},
     names::{self, Names},
     pictures::{self, Picture, Pictures, relief_name},
-    read_bases, read_table, read_trays,
+    read_bases, read_table, read_trays, remarks,
 };
 use crate::{
     caution::{Region, Rules, Sizes},
-    craft::{Base, DropKind, fit_on},
-    disk::{
-        digest::Sha256,
-        plain_file::{MEGABYTE, NotRead, read_plain},
-    },
+    craft::{Base, DropKind},
+    disk::digest::Sha256,
     money::Currency,
-    ron_tree::{Mistake, Mistakes, Reader},
+    quoting::quoted,
+    ron_tree::{Detail, Mistake, Mistakes, Reader, detail},
 };
 
 /// A catalogue with its pictures.
@@ -34,7 +32,7 @@ pub struct Loaded {
     /// Hash of everything in it.
     pub revision: String,
     /// What the seller should know though nothing is wrong: drops that fit no base, weights that were worked out.
-    pub remarks: Vec<String>,
+    pub remarks: Vec<Detail>,
     /// The rules of every region: those of the program, and of the folder in their place or beside them.
     pub rules: Vec<Rules>,
 }
@@ -50,87 +48,15 @@ impl Loaded {
     }
 }
 
-/// The longest file that is read, in bytes: a tray full of drops has a fifth of it.
-const LONGEST_FILE: u64 = 4 * MEGABYTE;
-
-/// A file of the folder as text, or the mistake that it is none.
-pub(super) fn read_text(root: &Path, file: &str) -> Result<String, Mistake> {
-    let bytes = read_plain(&root.join(file), LONGEST_FILE).map_err(|error| {
-        let right = match error {
-            NotRead::Missing => "every catalogue needs it",
-            NotRead::NoFile(_) => "put a plain file there, or take it away",
-            NotRead::TooLong(_) => "no catalogue needs as much; part it, or look what came into it",
-            NotRead::Disk(_) => "make it readable",
-        };
-        Mistake::of_file(file, format!("the file {error}"), right)
-    })?;
-    let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(&bytes);
-    match std::str::from_utf8(bytes) {
-        Ok(text) => Ok(text.to_owned()),
-        Err(error) => {
-            let good = String::from_utf8_lossy(&bytes[..error.valid_up_to()]).into_owned();
-            Err(Mistake::at(file, &good, good.len(), "a byte that is no UTF-8 text", "save the file as UTF-8"))
-        }
-    }
-}
-
-/// The files of a folder below the catalogue in order of their names; none where there is no such folder.
-///
-/// # Errors
-/// The folder, or an entry of it, can't be read; then it is not known what the table says.
-fn files_of(root: &Path, folder: &str, hint: &str) -> Result<Option<Vec<String>>, Mistake> {
-    let path = root.join(folder);
-    let unread = |error: io::Error| {
-        let found = format!("the folder can't be read ({error})");
-        Mistake::of_file(folder, found, format!("make it readable{hint}"))
-    };
-    let entries = match fs::read_dir(&path) {
-        Ok(entries) => entries,
-        // A link to nowhere is there, and is no missing folder.
-        Err(error) if error.kind() == io::ErrorKind::NotFound && path.symlink_metadata().is_err() => return Ok(None),
-        Err(error) => return Err(unread(error)),
-    };
-    let mut files = Vec::new();
-    for entry in entries {
-        let name = entry.map_err(unread)?.file_name();
-        let words = name.to_string_lossy();
-        if !words.ends_with(".ron") || words.starts_with('.') {
-            continue;
-        }
-        let file = format!("{folder}/{words}");
-        if name.to_str().is_none() {
-            return Err(Mistake::of_file(&file, "a file name that is no UTF-8 text", "give it a plain name"));
-        }
-        files.push(file);
-    }
-    files.sort();
-    Ok(Some(files))
-}
-
-/// The tray files in order of their names. A table that is only begun has none yet; without the folder something is lost.
-pub(super) fn tray_files(root: &Path) -> Result<Vec<String>, Mistake> {
-    files_of(root, "trays", "")?.ok_or_else(|| {
-        Mistake::of_file("trays", "the folder is missing", "put a file for every tray into it, as in trays/a.ron")
-    })
-}
-
-/// The rules files in order of their names. A table without rules of its own has no such folder.
-fn rules_files(root: &Path) -> Result<Vec<String>, Mistake> {
-    Ok(files_of(root, "rules", ", or take it away to go by the program's own rules")?.unwrap_or_default())
-}
-
-/// The files of names in other languages, in their order. A table whose guests all read the seller's language has none.
-pub(super) fn names_files(root: &Path) -> Result<Vec<String>, Mistake> {
-    Ok(files_of(root, "names", "")?.unwrap_or_default())
-}
-
 /// Takes a rules file in: in place of the rules of its region, or beside the others.
 fn take_rules(all: &mut Vec<Rules>, own: &mut HashMap<Region, String>, file: &str, source: &str) -> Vec<Mistake> {
     match Rules::from_ron(file, source) {
         Ok(rules) => {
             if let Some(first) = own.insert(rules.region, file.to_owned()) {
-                let found = format!("the rules of {} a second time", rules.region);
-                return vec![Mistake::of_file(file, found, format!("{first} has them; keep one of them"))];
+                let region = rules.region.code();
+                let found = detail!("wrong-rules-twice", "the rules of {region} a second time", region = region);
+                let expected = detail!("right-rules-once", "{first} has them; keep one of them", first = first);
+                return vec![Mistake::of_file(file, found, expected)];
             }
             all.retain(|other| other.region != rules.region);
             all.push(rules);
@@ -138,20 +64,6 @@ fn take_rules(all: &mut Vec<Rules>, own: &mut HashMap<Region, String>, file: &st
         }
         Err(mistakes) => mistakes,
     }
-}
-
-/// Says which drops go onto no base, with the sizes.
-fn fits_nowhere(bases: &[Base], drops: &[DropKind]) -> Vec<String> {
-    let easiest = |kind: &DropKind| {
-        bases.iter().map(|base| fit_on(base, kind.ring)).max_by(|a, b| a.clearance_mm.total_cmp(&b.clearance_mm))
-    };
-    let alone = |kind: &DropKind| {
-        easiest(kind).filter(|fit| !fit.passes).map(|fit| {
-            let (id, home) = (&kind.id, kind.home);
-            format!("the ring of {id:?} ({home}) goes onto no base: {fit} at the easiest end")
-        })
-    };
-    drops.iter().filter_map(alone).collect()
 }
 
 /// A folder while it is read.
@@ -163,8 +75,8 @@ struct Reading<'r> {
     hash: Sha256,
     mistakes: Vec<Mistake>,
     /// Whose each id is, in words.
-    ids: HashMap<String, String>,
-    remarks: Vec<String>,
+    ids: HashMap<String, Detail>,
+    remarks: Vec<Detail>,
 }
 
 /// The rules of every region: those of the program, and of the folder in their place or beside them.
@@ -212,9 +124,7 @@ impl Reading<'_> {
         let are_whole = broken.is_empty();
         self.mistakes.append(&mut broken);
         let replaced = own.iter().filter(|(region, _)| Rules::of_region(**region).is_some());
-        self.remarks.extend(
-            replaced.map(|(region, file)| format!("{file} stands in place of the program's own rules of {region}")),
-        );
+        self.remarks.extend(replaced.map(|(region, file)| remarks::of_own_rules(*region, file)));
         self.remarks.sort();
         FoundRules { all, are_whole }
     }
@@ -235,7 +145,9 @@ impl Reading<'_> {
         let Some(source) = self.text("bases.ron") else { return bases };
         let (mut reader, node) = Reader::open("bases.ron", &source);
         for (base, at) in node.map(|node| read_bases::read(&mut reader, &node, currency)).unwrap_or_default() {
-            unique(&mut reader, &mut self.ids, &base.id, at, format!("the base {:?}", base.name));
+            unique(&mut reader, &mut self.ids, &base.id, at, || {
+                detail!("the-base", "the base {name}", name = quoted(&base.name))
+            });
             bases.push(base);
         }
         self.mistakes.append(&mut reader.mistakes);
@@ -256,11 +168,15 @@ impl Reading<'_> {
             if let Some(read) = node.and_then(|node| read_trays::read(&mut reader, &node, currency, pictures)) {
                 let letter = read.tray.letter;
                 if let Some(other) = letters.insert(letter, file.clone()) {
-                    let expected = format!("{other} is tray {letter}");
-                    reader.wrong(read.letter_at, format!("a second tray {letter}"), expected);
+                    let expected = detail!("right-tray", "{other} is tray {letter}", other = other, letter = letter);
+                    let found = detail!("wrong-tray-twice", "a second tray {letter}", letter = letter);
+                    reader.wrong(read.letter_at, found, expected);
                 }
                 for (kind, at) in read.drops {
-                    unique(&mut reader, &mut self.ids, &kind.id, at, format!("{:?} in {}", kind.name, kind.home));
+                    unique(&mut reader, &mut self.ids, &kind.id, at, || {
+                        let (name, home) = (quoted(&kind.name), kind.home.to_string());
+                        detail!("the-drop", "{name} in {home}", name = name, home = home)
+                    });
                     drops.push(kind);
                 }
                 self.remarks.extend(read.remarks);
@@ -281,8 +197,10 @@ impl Reading<'_> {
         let known = self.mistakes.is_empty().then_some(known.as_slice());
         for file in self.listed(names_files(self.root)) {
             let Some(language) = names::language_of(&file).map(str::to_owned) else {
-                let right = "name it after a language of two small letters, as in names/de.ron";
-                self.mistakes.push(Mistake::of_file(&file, "no language is called so", right));
+                let found = detail!("wrong-language", "no language is called so");
+                let right =
+                    detail!("right-language", "name it after a language of two small letters, as in names/de.ron");
+                self.mistakes.push(Mistake::of_file(&file, found, right));
                 continue;
             };
             let Some(source) = self.text(&file) else { continue };
@@ -345,7 +263,7 @@ fn read_with(root: &Path, changed: &BTreeMap<String, String>, pictures: &Picture
     let used: BTreeMap<String, Picture> = drops
         .iter()
         .flat_map(|kind| [kind.picture.clone(), relief_name(&kind.picture)])
-        .filter_map(|name| Some((name.clone(), pictures.get(&name)?.clone().ok()?)))
+        .filter_map(|name| Some((name.clone(), pictures.get(&name)?.as_ref().ok()?.clone())))
         .collect();
     for (name, picture) in &used {
         hash.update(name);
@@ -353,20 +271,28 @@ fn read_with(root: &Path, changed: &BTreeMap<String, String>, pictures: &Picture
     }
     // The rules of the program are no file of the folder, and a later version may have others.
     hash.update(serde_json::to_vec(&mine).unwrap_or_default());
-    remarks.extend(fits_nowhere(&bases, &drops));
+    remarks.extend(remarks::of_rings(&bases, &drops));
     let sizes = Sizes::empty(mine.gauge);
     let catalog = Arc::new(Catalog { table, bases, trays, drops, names, rules: mine, sizes });
     Ok(Loaded { catalog, pictures: used, revision: hash.into_hex(), remarks, rules: rules.all })
 }
 
 /// Says so where an id was given before.
-fn unique(reader: &mut Reader<'_>, ids: &mut HashMap<String, String>, id: &str, at: usize, owner: String) {
+fn unique(
+    reader: &mut Reader<'_>,
+    ids: &mut HashMap<String, Detail>,
+    id: &str,
+    at: usize,
+    owner: impl FnOnce() -> Detail,
+) {
     match ids.get(id) {
         Some(first) => {
-            reader.wrong(at, format!("the id {id:?} a second time"), format!("{first} has it; every id is its own"));
+            let found = detail!("wrong-id-twice", "the id {id} a second time", id = quoted(id));
+            let expected = detail!("right-id-once", "{first} has it; every id is its own", first = first.clone());
+            reader.wrong(at, found, expected);
         }
         None => {
-            ids.insert(id.to_owned(), owner);
+            ids.insert(id.to_owned(), owner());
         }
     }
 }

@@ -12,8 +12,9 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `folder` | reading the whole folder, with all mistakes at once |
+//! | `folder`, `listing` | reading the whole folder, with all mistakes at once; which files it has |
 //! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_guesses`, `read_sizes`, `read_amounts`, `read_paper`, `read_parts`, `names` | reading one file, or a part of one |
+//! | `remarks`, `not_read`, `material_words` | what the seller should know though nothing is wrong; what is said of a file that can't be read; materials in what is said |
 //! | `edit` | the desk's editor of these files |
 //! | `read_piece` | a piece as a file |
 //! | `workshop` | parts, recipes, drawers and lots, which no guest sees |
@@ -24,8 +25,11 @@
 
 mod edit;
 mod folder;
+mod listing;
+mod material_words;
 mod model;
 mod names;
+mod not_read;
 mod outline;
 mod paper;
 mod pictures;
@@ -41,6 +45,7 @@ mod read_sizes;
 mod read_table;
 mod read_till;
 mod read_trays;
+mod remarks;
 mod watch;
 mod workshop;
 

@@ -4,7 +4,10 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::ron_tree::{Node, Reader, nearest};
+use crate::{
+    quoting::quoted,
+    ron_tree::{Node, Reader, detail, did_you_mean, keep_one, nearest, what},
+};
 
 /// Names by language and id; a tray's by its letter.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -32,10 +35,10 @@ pub(super) fn language_of(file: &str) -> Option<&str> {
 /// because other files are broken.
 pub(super) fn read(reader: &mut Reader<'_>, node: &Node, known: Option<&[&str]>) -> BTreeMap<String, String> {
     let mut names = BTreeMap::new();
-    for item in reader.list(node, "names").unwrap_or_default() {
-        let Some(f) = reader.fields(item, "a name", &["id", "name"]) else { continue };
+    for item in reader.list(node, what("list-names", "names")).unwrap_or_default() {
+        let Some(f) = reader.fields(item, what("a-name", "a name"), &["id", "name"]) else { continue };
         let id_node = reader.required(&f, "id");
-        let id = id_node.and_then(|node| Some((reader.text(node, "an id")?.to_owned(), node.at)));
+        let id = id_node.and_then(|node| Some((reader.text(node, what("an-id", "an id"))?.to_owned(), node.at)));
         let name = reader.name(&f, "name");
         let Some((id, at)) = id else { continue };
         if let Some(known) = known
@@ -43,15 +46,15 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, known: Option<&[&str]>)
         {
             let like = nearest(&id, known.iter().copied());
             let hint = like.map_or_else(
-                || "write a drop's or base's id, or a tray's letter".to_owned(),
-                |like| format!("did you mean {like:?}?"),
+                || detail!("right-named-id", "write a drop's or base's id, or a tray's letter"),
+                |like| did_you_mean(quoted(&like)),
             );
-            reader.wrong(at, format!("nothing has the id {id:?}"), hint);
+            reader.wrong(at, detail!("wrong-named-id", "nothing has the id {id}", id = quoted(&id)), hint);
             continue;
         }
         let Some(name) = name else { continue };
         if names.insert(id.clone(), name).is_some() {
-            reader.wrong(at, format!("a second name for {id:?}"), "keep one of them");
+            reader.wrong(at, detail!("wrong-name-twice", "a second name for {id}", id = quoted(&id)), keep_one());
         }
     }
     names

@@ -10,13 +10,13 @@ use std::{
 
 use image::{ImageReader, Limits};
 
-use super::outline::Outline;
+use super::{not_read, outline::Outline};
 use crate::{
     disk::{
         digest::sha256_hex,
-        plain_file::{MEGABYTE, read_plain},
+        plain_file::{MEGABYTE, NotRead, read_plain},
     },
-    quoting::one_line,
+    ron_tree::{Detail, Part, detail},
 };
 
 /// A picture's file with what is known of it. It stays on the disk and is read as it is asked for.
@@ -59,7 +59,28 @@ pub fn relief_name(picture: &str) -> String {
 }
 
 /// What lies in `pictures/`: pictures, and files that are none with the reason why.
-pub(super) type Pictures = BTreeMap<String, Result<Picture, String>>;
+pub(super) type Pictures = BTreeMap<String, Result<Picture, NoPicture>>;
+
+/// Why a file is no picture.
+#[derive(Debug)]
+pub(super) enum NoPicture {
+    /// It can't be read.
+    NotRead(NotRead),
+    /// It does not decode: what the decoder says.
+    NotWhole(String),
+}
+
+/// What a mistake says of the file called `name`.
+pub(super) fn found(name: &str, no_picture: &NoPicture) -> Detail {
+    let file = format!("pictures/{name}");
+    match no_picture {
+        NoPicture::NotRead(error) => not_read::found(file, error),
+        NoPicture::NotWhole(why) => {
+            let why = Part::foreign(why);
+            detail!("wrong-picture", "{file} is not a whole picture ({why})", file = file, why = why)
+        }
+    }
+}
 
 /// Larger pictures than any tablet shows; also what keeps a hostile file from filling the memory.
 const MAX_SIDE_PX: u32 = 4096;
@@ -93,8 +114,8 @@ static WHOLE: LazyLock<Mutex<HashMap<String, (u32, u32)>>> = LazyLock::new(Mutex
 const MOST_REMEMBERED: usize = 20_000;
 
 /// A picture's file, if it is one.
-pub(super) fn read(path: &Path) -> Result<Picture, String> {
-    let bytes = read_plain(path, MAX_FILE_BYTES).map_err(|error| error.to_string())?;
+pub(super) fn read(path: &Path) -> Result<Picture, NoPicture> {
+    let bytes = read_plain(path, MAX_FILE_BYTES).map_err(NoPicture::NotRead)?;
     let sha256 = sha256_hex(&bytes);
     let known = WHOLE.lock().unwrap_or_else(PoisonError::into_inner).get(&sha256).copied();
     let (width_px, height_px) = match known {
@@ -113,15 +134,14 @@ pub(super) fn read(path: &Path) -> Result<Picture, String> {
 }
 
 /// The size of a picture that decodes as a whole.
-fn decoded_size(bytes: &[u8]) -> Result<(u32, u32), String> {
+fn decoded_size(bytes: &[u8]) -> Result<(u32, u32), NoPicture> {
     let mut reader = ImageReader::new(Cursor::new(bytes))
         .with_guessed_format()
-        .map_err(|error| format!("can't be read ({error})"))?;
+        .map_err(|error| NoPicture::NotRead(NotRead::Disk(error)))?;
     let mut limits = Limits::default();
     limits.max_image_width = Some(MAX_SIDE_PX);
     limits.max_image_height = Some(MAX_SIDE_PX);
     reader.limits(limits);
-    let picture =
-        reader.decode().map_err(|error| format!("is not a whole picture ({})", one_line(&error.to_string())))?;
+    let picture = reader.decode().map_err(|error| NoPicture::NotWhole(error.to_string()))?;
     Ok((picture.width(), picture.height()))
 }

@@ -4,7 +4,7 @@ use super::{
     read_amounts::price,
     read_facts::FACTS,
     read_guesses::{ABOUT_FIGURES, Guesses, counted, known_facts, stock},
-    read_sizes::{length, ring},
+    read_sizes::{length, quantity, ring},
 };
 use crate::{
     craft::{
@@ -13,7 +13,7 @@ use crate::{
         UsualChain, bangle_weight,
     },
     money::Currency,
-    ron_tree::{Fields, Node, Reader, Value, names_of},
+    ron_tree::{Fields, Node, Reader, Value, detail, either, names_of, what},
 };
 
 const COMMON: [&str; 5] = ["id", "name", "finish", "price", "stock"];
@@ -33,7 +33,7 @@ const BANGLE: [&str; 7] = ["inside", "wire", "weight", "hook_width", "hook_thick
 
 /// Every base that could be read, with the place of its id.
 pub(super) fn read(reader: &mut Reader<'_>, node: &Node, currency: Option<Currency>) -> Vec<(Base, usize)> {
-    let Some(items) = reader.list(node, "bases") else { return vec![] };
+    let Some(items) = reader.list(node, what("list-bases", "bases")) else { return vec![] };
     items.iter().filter_map(|item| base(reader, item, currency)).collect()
 }
 
@@ -45,10 +45,10 @@ fn base(reader: &mut Reader<'_>, node: &Node, currency: Option<Currency>) -> Opt
     let own: &[&str] = match form {
         "Necklace" => &NECKLACE,
         "Bangle" => &BANGLE,
-        _ => return reader.unlike(node, "Necklace(…) or Bangle(…)"),
+        _ => return reader.unlike(node, either("Necklace(…)", "Bangle(…)")),
     };
     let names: Vec<&str> = COMMON.iter().chain(own).chain(&FACTS).chain(&ABOUT_FIGURES).copied().collect();
-    let f = reader.fields(node, "a base", &names)?;
+    let f = reader.fields(node, what("a-base", "a base"), &names)?;
     let mut guesses = Guesses::of(reader, &f, &names)?;
     let id = reader.id(&f);
     let name = match f.get("name") {
@@ -56,7 +56,7 @@ fn base(reader: &mut Reader<'_>, node: &Node, currency: Option<Currency>) -> Opt
         None => Some(guesses.at(Guess::Name, form.to_owned())),
     };
     let finish = match f.get("finish") {
-        Some(node) => reader.word(node, "a finish", names_of!(Finish)),
+        Some(node) => reader.word(node, what("a-finish", "a finish"), names_of!(Finish)),
         None => Some(guesses.at(Guess::Finish, USUAL_FINISH)),
     };
     let usual = || Facts { materials: vec![Material::UnknownMetal], ..Facts::default() };
@@ -120,14 +120,14 @@ fn length_or_usual(
 
 fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>, guesses: &mut Guesses) -> Option<Necklace> {
     let link = match f.get("link") {
-        Some(node) => reader.word(node, "a kind of link", names_of!(LinkKind)),
+        Some(node) => reader.word(node, what("a-kind-of-link", "a kind of link"), names_of!(LinkKind)),
         None => Some(LinkKind::default()),
     };
     let usual = UsualChain::of(link.unwrap_or_default());
     let link_length = length_or_usual(reader, f, guesses, (Guess::LinkLength, usual.link_length), (0.5, 60.0));
     let link_width = length_or_usual(reader, f, guesses, (Guess::LinkWidth, usual.link_width), (0.3, 40.0));
     let chain = match (f.get("chain"), link_length, link_width) {
-        (Some(_), ..) => reader.quantity(f, "chain", |chain: &LinearDensity| chain.g_per_m(), (0.1, 500.0, "g/m")),
+        (Some(_), ..) => quantity(reader, f, "chain", |chain: &LinearDensity| chain.g_per_m(), (0.1, 500.0, "g/m")),
         (None, Some(link_length), Some(link_width)) => {
             let chain = UsualChain { link_length, link_width, ..usual };
             Some(guesses.at(Guess::Chain, chain.weight()))
@@ -148,7 +148,14 @@ fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>, guesses: &mut Guesses) -> O
     };
     if !(shortest <= usual && usual <= longest) {
         let at = f.get("usual_length").or(f.get("shortest")).or(f.get("longest"))?;
-        return reader.unlike(at, &format!("usual_length between shortest ({shortest}) and longest ({longest})"));
+        let (shortest, longest) = (shortest.to_string(), longest.to_string());
+        let wanted = detail!(
+            "right-usual-length",
+            "usual_length between shortest ({shortest}) and longest ({longest})",
+            shortest = shortest,
+            longest = longest
+        );
+        return reader.unlike(at, wanted);
     }
     Some(Necklace {
         chain: chain?,
@@ -163,7 +170,7 @@ fn necklace(reader: &mut Reader<'_>, f: &Fields<'_>, guesses: &mut Guesses) -> O
 }
 
 fn clasp(reader: &mut Reader<'_>, node: &Node) -> Option<Clasp> {
-    let f = reader.fields(node, "a clasp", &["length", "width", "thickness", "ring"])?;
+    let f = reader.fields(node, what("a-clasp", "a clasp"), &["length", "width", "thickness", "ring"])?;
     let long = length(reader, &f, "length", 3.0, 80.0);
     let width = length(reader, &f, "width", 1.0, 40.0);
     let thickness = length(reader, &f, "thickness", 0.5, 20.0);
@@ -179,12 +186,12 @@ fn bangle(reader: &mut Reader<'_>, f: &Fields<'_>, guesses: &mut Guesses) -> Opt
     let hook_width = length_or_usual(reader, f, guesses, (Guess::HookWidth, width), (0.8, 30.0));
     let hook_thickness = length_or_usual(reader, f, guesses, (Guess::HookThickness, thickness), (0.8, 30.0));
     let hook_weight = or_usual(reader, f, guesses, (Guess::HookWeight, hook), |reader, _| {
-        reader.quantity(f, "hook_weight", |weight: &Mass| weight.g(), (0.0, 100.0, "g"))
+        quantity(reader, f, "hook_weight", |weight: &Mass| weight.g(), (0.0, 100.0, "g"))
     });
     let (inside, wire, hook_weight) = (inside?, wire?, hook_weight?);
     let usual = (Guess::Weight, bangle_weight(inside, wire, hook_weight));
     let weight = or_usual(reader, f, guesses, usual, |reader, _| {
-        reader.quantity(f, "weight", |weight: &Mass| weight.g(), (0.5, 500.0, "g"))
+        quantity(reader, f, "weight", |weight: &Mass| weight.g(), (0.5, 500.0, "g"))
     });
     let free_arc = or_usual(reader, f, guesses, (Guess::FreeArc, USUAL_FREE_ARC_DEG), |reader, node| {
         reader.number(node, 10.0, 340.0)

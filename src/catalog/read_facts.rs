@@ -6,7 +6,7 @@ use crate::{
         Allergen, Body, Day, Declaration, Facts, Finish, LeadExemption, Length, Magnet, Material, MetalTest, Plating,
         Substance, UsualAllergen,
     },
-    ron_tree::{Fields, Node, Reader, Value, names_of},
+    ron_tree::{Fields, Node, Reader, Value, detail, names_of, what},
 };
 
 /// The fields in which a part's facts are written.
@@ -27,22 +27,17 @@ pub(super) const FACTS: [&str; 13] = [
 ];
 
 /// Reads a part's facts. Without `plating` nobody knows what lies over a metal whose colour the finish is not. Of a part that
-/// has no `materials` those that are `usual` count, but for what is told all the same.
-pub(super) fn facts(
-    reader: &mut Reader<'_>,
-    f: &Fields<'_>,
-    finish: Option<Finish>,
-    usual: Option<Facts>,
-) -> Option<Facts> {
-    let is_told = usual.is_none();
-    let usual = usual.unwrap_or_default();
-    let materials = if is_told { materials(reader, f) } else { Some(usual.materials) };
+/// has no `materials` those that are `usual` count, but for what is told all the same; and so does whatever else is `usual`.
+pub(super) fn facts(reader: &mut Reader<'_>, f: &Fields<'_>, finish: Option<Finish>, usual: Facts) -> Option<Facts> {
+    let materials = if f.get("materials").is_some() { materials(reader, f) } else { Some(usual.materials) };
     let plating = match f.get("plating") {
-        Some(node) => reader.word(node, "a plating", names_of!(Plating)),
+        Some(node) => reader.word(node, what("a-plating", "a plating"), names_of!(Plating)),
         None => materials.as_ref().map(|materials| Facts::usual_plating(finish, materials)),
     };
     let lead_exempt = match f.get("lead_exempt") {
-        Some(node) => reader.word(node, "what the rule exempts", names_of!(LeadExemption)).map(Some),
+        Some(node) => reader
+            .word(node, what("what-the-rule-exempts", "what the rule exempts"), names_of!(LeadExemption))
+            .map(Some),
         None => Some(None),
     };
     let magnet = match f.get("magnet") {
@@ -94,11 +89,15 @@ fn each<T>(
 
 fn materials(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Vec<Material>> {
     let node = reader.required(f, "materials")?;
-    let items = reader.list(node, "materials")?;
+    let items = reader.list(node, what("list-materials", "materials"))?;
     if items.is_empty() {
-        return reader.unlike(node, "at least one material; write UnknownMetal for a metal nobody tested");
+        return reader.unlike(
+            node,
+            detail!("right-materials", "at least one material; write UnknownMetal for a metal nobody tested"),
+        );
     }
-    let read: Vec<_> = items.iter().map(|item| reader.word(item, "a material", names_of!(Material))).collect();
+    let read: Vec<_> =
+        items.iter().map(|item| reader.word(item, what("a-material", "a material"), names_of!(Material))).collect();
     read.into_iter().collect()
 }
 
@@ -106,7 +105,11 @@ fn materials(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Vec<Material>> {
 /// tested.
 fn metal_test(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<MetalTest>> {
     let Some(node) = f.get("tested") else { return Some(None) };
-    let f = reader.fields(node, "a test report", &["lead_ppm", "cadmium_ppm", "nickel", "paint_lead_ppm"])?;
+    let f = reader.fields(
+        node,
+        what("a-test-report", "a test report"),
+        &["lead_ppm", "cadmium_ppm", "nickel", "paint_lead_ppm"],
+    )?;
     let mut figure = |name: &str, most: f64| match f.get(name) {
         Some(node) => reader.number(node, 0.0, most).map(Some),
         None => Some(None),
@@ -125,19 +128,25 @@ fn metal_test(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<MetalTes
 /// What a supplier states: `declared: (paper: "letter of the founder", dated: "2026-03-02", says: [Lead, Cadmium])`.
 fn declaration(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<Declaration>> {
     let Some(node) = f.get("declared") else { return Some(None) };
-    let f = reader.fields(node, "a supplier's statement", &["paper", "dated", "says"])?;
+    let f =
+        reader.fields(node, what("a-suppliers-statement", "a supplier's statement"), &["paper", "dated", "says"])?;
     let paper = reader.name(&f, "paper");
     let dated = reader.required(&f, "dated").and_then(|node| {
-        let text = reader.text(node, "a date")?;
+        let text = reader.text(node, what("a-date", "a date"))?;
         let day = Day::from_iso(text);
-        day.or_else(|| reader.unlike(node, "a date as in \"2026-03-02\", as the calendar has it"))
+        day.or_else(|| {
+            reader.unlike(node, detail!("a-date-as-in", "a date as in \"2026-03-02\", as the calendar has it"))
+        })
     });
     let says = reader.required(&f, "says").and_then(|node| {
-        let items = reader.list(node, "substances")?;
+        let items = reader.list(node, what("list-substances", "substances"))?;
         if items.is_empty() {
-            return reader.unlike(node, "at least one of Lead, Cadmium, Nickel, Paint");
+            return reader.unlike(node, detail!("right-substances", "at least one of Lead, Cadmium, Nickel, Paint"));
         }
-        let read: Vec<_> = items.iter().map(|item| reader.word(item, "a substance", names_of!(Substance))).collect();
+        let read: Vec<_> = items
+            .iter()
+            .map(|item| reader.word(item, what("a-substance", "a substance"), names_of!(Substance)))
+            .collect();
         read.into_iter().collect()
     });
     Some(Some(Declaration { paper: paper?, dated: dated?, says: says? }))
@@ -146,15 +155,18 @@ fn declaration(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<Declara
 /// An allergen: a usual one by its name, or the maker's own words in quotes.
 fn allergen(reader: &mut Reader<'_>, node: &Node) -> Option<Allergen> {
     if let Value::Text(_) = &node.value {
-        let text = reader.text(node, "an allergen")?;
+        let text = reader.text(node, what("an-allergen", "an allergen"))?;
         let short = text.trim().chars().count() <= 60;
         return match Allergen::from_words(text).filter(|_| short) {
             Some(allergen) => Some(allergen),
-            None => reader.unlike(node, "an allergen in 1 to 60 letters, or no list where the food has none"),
+            None => reader.unlike(
+                node,
+                detail!("an-allergen-of-letters", "an allergen in 1 to 60 letters, or no list where the food has none"),
+            ),
         };
     }
-    let what = "an allergen (other ones go in quotes)";
-    reader.word(node, what, names_of!(UsualAllergen)).map(Allergen::Usual)
+    let usual = what("an-allergen-or-own", "an allergen (other ones go in quotes)");
+    reader.word(node, usual, names_of!(UsualAllergen)).map(Allergen::Usual)
 }
 
 /// A solid body by its form and sizes.
@@ -162,13 +174,13 @@ pub(super) fn body(reader: &mut Reader<'_>, node: &Node) -> Option<Body> {
     if let Value::Struct { name: Some(name), .. } = &node.value
         && let Some((_, sizes)) = Body::FORMS.iter().find(|(form, _)| form == name)
     {
-        let f = reader.fields(node, "a body", sizes)?;
+        let f = reader.fields(node, what("a-body", "a body"), sizes)?;
         let read: Vec<Option<Length>> = sizes.iter().map(|size| length(reader, &f, size, 0.1, 300.0)).collect();
         let read: Vec<Length> = read.into_iter().collect::<Option<_>>()?;
         return Body::from_form(name, &read);
     }
     let forms: Vec<String> = Body::FORMS.iter().map(|(form, sizes)| format!("{form}({})", sizes.join(", "))).collect();
-    reader.unlike(node, &format!("a body: {}", forms.join(", ")))
+    reader.unlike(node, detail!("a-body-of", "a body: {forms}", forms = forms.join(", ")))
 }
 
 /// A magnet's two figures, or `Unknown` where nobody measured it.
@@ -177,9 +189,16 @@ fn magnet(reader: &mut Reader<'_>, node: &Node) -> Option<Magnet> {
         return Some(Magnet::UNKNOWN);
     }
     let Value::Struct { .. } = &node.value else {
-        return reader.unlike(node, "Unknown, or (surface_kilogauss: 1.5, pole: \"5mm\") as measured");
+        return reader.unlike(
+            node,
+            detail!(
+                "a-magnet-as-measured",
+                "Unknown, or {example} as measured",
+                example = "(surface_kilogauss: 1.5, pole: \"5mm\")"
+            ),
+        );
     };
-    let f = reader.fields(node, "a magnet", &["surface_kilogauss", "pole"])?;
+    let f = reader.fields(node, what("a-magnet", "a magnet"), &["surface_kilogauss", "pole"])?;
     let surface = reader.required(&f, "surface_kilogauss").and_then(|node| reader.number(node, 0.01, 20.0));
     let pole = length(reader, &f, "pole", 0.5, 60.0);
     Some(Magnet::measured(surface?, pole?))

@@ -3,7 +3,8 @@
 use super::read_facts::facts;
 use crate::{
     craft::{Day, Facts, Finish, Guess, Material, Plating},
-    ron_tree::{Fields, Node, Reader, Value, nearest},
+    quoting::excerpt,
+    ron_tree::{Fields, Node, Reader, Value, detail, did_you_mean, nearest, one_of, what},
 };
 
 /// Fields about the other fields: which are guesses, and when its number was counted.
@@ -16,7 +17,7 @@ impl Guesses {
     /// Those that the file itself marks, as in `guessed: [weight, body]`; each has to be one of the part's `fields`.
     pub(super) fn of(reader: &mut Reader<'_>, f: &Fields<'_>, fields: &[&str]) -> Option<Self> {
         let Some(node) = f.get("guessed") else { return Some(Self(vec![])) };
-        let items = reader.list(node, "fields that are guesses")?;
+        let items = reader.list(node, what("list-fields-that-are-guesses", "fields that are guesses"))?;
         let read: Vec<_> = items.iter().map(|item| guess(reader, item, fields)).collect();
         Some(Self(read.into_iter().collect::<Option<_>>()?))
     }
@@ -42,22 +43,31 @@ impl Guesses {
 
 fn guess(reader: &mut Reader<'_>, node: &Node, fields: &[&str]) -> Option<Guess> {
     let Value::Word(word) = &node.value else {
-        return reader.unlike(node, "the name of a field without quotes, as in guessed: [weight, body]");
+        return reader.unlike(
+            node,
+            detail!(
+                "a-field-guessed",
+                "the name of a field without quotes, as in {example}",
+                example = "guessed: [weight, body]"
+            ),
+        );
     };
     let found = Guess::of_field(word).filter(|guess| fields.contains(&guess.field()));
     if found.is_none() {
         let known = Guess::ALL.iter().map(|guess| guess.field()).filter(|field| fields.contains(field));
         let hint = match nearest(word, known.clone()) {
-            Some(like) => format!("did you mean {like}?"),
-            None => format!("expected one of {}", known.collect::<Vec<_>>().join(", ")),
+            Some(like) => did_you_mean(like),
+            None => one_of(known),
         };
-        reader.wrong(node.at, format!("{word} is no field that can be a guess"), hint);
+        let found = detail!("wrong-guess", "{word} is no field that can be a guess", word = excerpt(word));
+        reader.wrong(node.at, found, hint);
     }
     found
 }
 
 /// A part's facts as told, or the usual ones where the file tells no materials: beside those, whatever it does tell counts.
-/// Where the materials are a guess, a metal that nobody tested is among them.
+/// Where the materials are a guess, a metal that nobody tested is among them; where the sort is one, its dangers stay though
+/// somebody has told what it is made of.
 pub(super) fn known_facts(
     reader: &mut Reader<'_>,
     f: &Fields<'_>,
@@ -66,8 +76,9 @@ pub(super) fn known_facts(
     guesses: &mut Guesses,
 ) -> Option<Facts> {
     let usual = match f.get("materials") {
-        Some(_) => None,
-        None => Some(guesses.at(Guess::Materials, usual())),
+        Some(_) if guesses.has(Guess::Sort) => usual(),
+        Some(_) => Facts::default(),
+        None => guesses.at(Guess::Materials, usual()),
     };
     let mut facts = facts(reader, f, finish, usual)?;
     if guesses.has(Guess::Materials) && !facts.materials.contains(&Material::UnknownMetal) {
@@ -90,9 +101,12 @@ pub(super) fn stock(reader: &mut Reader<'_>, f: &Fields<'_>, usual: u32, guesses
 /// The day on which they were counted, where the file says it.
 pub(super) fn counted(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Option<Day>> {
     let Some(node) = f.get("counted") else { return Some(None) };
-    let text = reader.text(node, "a date")?;
+    let text = reader.text(node, what("a-date", "a date"))?;
     match Day::from_iso(text) {
         Some(day) => Some(Some(day)),
-        None => reader.unlike(node, "the day of the count as in \"2026-03-02\", as the calendar has it"),
+        None => reader.unlike(
+            node,
+            detail!("a-day-counted", "the day of the count as in \"2026-03-02\", as the calendar has it"),
+        ),
     }
 }

@@ -8,16 +8,18 @@ use std::{
 use rust_decimal::Decimal;
 
 use super::{
-    folder::read_text,
+    listing::read_text,
     model::Catalog,
     read_amounts::{percent, price},
+    read_sizes::parsed,
     workshop::{BoughtLot, BoughtPart, There, Workshop},
 };
 use crate::{
     craft::{Day, Length, Sort},
     money::Currency,
     prep::{Bought, Need, Offer, Recipe, cuts::Tenths},
-    ron_tree::{Fields, Mistakes, Node, Reader, names_of, nearest},
+    quoting::quoted,
+    ron_tree::{Fields, Mistakes, Node, Reader, detail, did_you_mean, keep_one, names_of, nearest, what},
 };
 
 /// More pieces than are in any lot or drawer.
@@ -50,7 +52,7 @@ pub fn read_workshop(root: &Path, catalog: &Catalog) -> Result<Option<Workshop>,
 /// All of the file; the mistakes are the reader's.
 fn read(reader: &mut Reader<'_>, node: &Node, catalog: &Catalog) -> Option<Workshop> {
     let currency = catalog.table.prices.currency;
-    let f = reader.fields(node, "the workshop", &WORKSHOP)?;
+    let f = reader.fields(node, what("the-workshop", "the workshop"), &WORKSHOP)?;
     let hour = reader.required(&f, "hour").and_then(|node| price(reader, node, currency));
     let step = reader.required(&f, "price_step").and_then(|node| price(reader, node, currency));
     let factor = reader.required(&f, "factor").and_then(|node| factor(reader, node));
@@ -61,7 +63,8 @@ fn read(reader: &mut Reader<'_>, node: &Node, catalog: &Catalog) -> Option<Works
         let Some((part, at)) = part(reader, node, currency) else { continue };
         let by_length = matches!(part.there, There::Spools { .. });
         if known.insert(part.id.clone(), by_length).is_some() {
-            reader.wrong(at, format!("the part {:?} a second time", part.id), "every part is its own");
+            let found = detail!("wrong-part-twice", "the part {id} a second time", id = quoted(&part.id));
+            reader.wrong(at, found, detail!("right-part-once", "every part is its own"));
         }
         parts.push(part);
     }
@@ -97,25 +100,26 @@ fn factor(reader: &mut Reader<'_>, node: &Node) -> Option<Decimal> {
 
 /// A length of what is cut, from one tenth of a millimetre on.
 fn tenths(reader: &mut Reader<'_>, node: &Node, read: fn(Length) -> Tenths) -> Option<Tenths> {
-    let length: Length = reader.parsed(node, "a length with its unit")?;
+    let length: Length = parsed(reader, node, what("a-length", "a length with its unit"))?;
     if (0.1..=LONGEST_SPOOL_MM).contains(&length.mm()) {
         Some(read(length))
     } else {
-        reader.unlike(node, "a length from 0.1 mm to 100 m")
+        reader.unlike(node, detail!("a-length-to-cut", "a length from 0.1 mm to 100 m"))
     }
 }
 
 fn part(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<(BoughtPart, usize)> {
-    let f = reader.fields(node, "a part", &PART)?;
+    let f = reader.fields(node, what("a-part", "a part"), &PART)?;
     let id = reader.id(&f);
     let name = reader.name(&f, "name");
     let by_length = f.get("spools").is_some();
     let mut offers = Vec::new();
     let mut whole = Tenths(0);
-    let lots = reader.required(&f, "lots").and_then(|node| reader.list(node, "lots")).unwrap_or_default();
+    let lots =
+        reader.required(&f, "lots").and_then(|node| reader.list(node, what("list-lots", "lots"))).unwrap_or_default();
     for node in lots {
         let names: &[&str] = if by_length { &["length", "price"] } else { &["count", "price"] };
-        let Some(one) = reader.fields(node, "a lot", names) else { continue };
+        let Some(one) = reader.fields(node, what("a-lot", "a lot"), names) else { continue };
         let paid = reader.required(&one, "price").and_then(|node| price(reader, node, currency));
         let amount = amount(reader, &one, by_length);
         if let (Some(price), Some(amount)) = (paid, amount) {
@@ -131,15 +135,16 @@ fn part(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<(Bou
         if let Some(node) = f.get("drawer") {
             reader.wrong(
                 node.at,
-                "a drawer beside spools",
-                "give one of the two: drawer for pieces, spools for lengths",
+                detail!("wrong-drawer", "a drawer beside spools"),
+                detail!("right-drawer", "give one of the two: drawer for pieces, spools for lengths"),
             );
         }
         There::Spools { lengths, whole, kerf, keep_from: keep_from? }
     } else {
         for name in ["kerf", "keep_from"] {
             if let Some(node) = f.get(name) {
-                reader.wrong(node.at, format!("{name} without spools"), "only what is cut from spools has it");
+                let found = detail!("wrong-no-spools", "{name} without spools", name = name);
+                reader.wrong(node.at, found, detail!("right-spools", "only what is cut from spools has it"));
             }
         }
         let drawer = reader.required(&f, "drawer").and_then(|node| reader.whole(node, 0, MOST_PIECES));
@@ -163,14 +168,16 @@ fn amount(reader: &mut Reader<'_>, f: &Fields<'_>, by_length: bool) -> Option<(D
 /// A part that the file knows, and whether it goes by the length.
 fn known_part(reader: &mut Reader<'_>, f: &Fields<'_>, known: &HashMap<String, bool>) -> Option<(String, bool)> {
     let node = reader.required(f, "part")?;
-    let id = reader.text(node, "a part")?;
+    let id = reader.text(node, what("a-part", "a part"))?;
     match known.get(id) {
         Some(by_length) => Some((id.to_owned(), *by_length)),
         None => {
             let like = nearest(id, known.keys().map(String::as_str));
-            let hint = like
-                .map_or_else(|| "write it among the parts first".to_owned(), |like| format!("did you mean {like:?}?"));
-            reader.wrong(node.at, format!("no part is called {}", node.describe()), hint);
+            let hint = like.map_or_else(
+                || detail!("right-part", "write it among the parts first"),
+                |like| did_you_mean(quoted(&like)),
+            );
+            reader.wrong(node.at, detail!("wrong-part", "no part is called {here}", here = node.describe()), hint);
             None
         }
     }
@@ -184,15 +191,20 @@ fn recipe(
     catalog: &Catalog,
     workshop: &mut Workshop,
 ) -> Option<()> {
-    let f = reader.fields(node, "a recipe", &RECIPE)?;
+    let f = reader.fields(node, what("a-recipe", "a recipe"), &RECIPE)?;
     let minutes = reader.required(&f, "minutes").and_then(|node| reader.number(node, 0.0, 600.0));
     let mut needs = Vec::new();
     for node in items(reader, &f, "needs") {
-        let Some(one) = reader.fields(node, "a need", &["part", "count", "length"]) else { continue };
+        let Some(one) = reader.fields(node, what("a-need", "a need"), &["part", "count", "length"]) else { continue };
         let Some((part, by_length)) = known_part(reader, &one, known) else { continue };
         if let Some(other) = one.get(if by_length { "count" } else { "length" }) {
-            let right = if by_length { "it goes by the length" } else { "it goes by the piece" };
-            reader.wrong(other.at, format!("{part:?} measured the wrong way"), right);
+            let right = if by_length {
+                detail!("right-by-length", "it goes by the length")
+            } else {
+                detail!("right-by-piece", "it goes by the piece")
+            };
+            let found = detail!("wrong-measure", "{part} measured the wrong way", part = quoted(&part));
+            reader.wrong(other.at, found, right);
         }
         if let Some((amount, _)) = amount(reader, &one, by_length) {
             needs.push(Need { part, amount });
@@ -202,44 +214,44 @@ fn recipe(
     let recipe = Recipe { needs, minutes };
     let twice = match (f.get("id"), f.get("sort")) {
         (Some(node), None) => {
-            let id = reader.text(node, "the id of a drop or a base")?;
+            let id = reader.text(node, what("the-id-of-a-drop-or-a-base", "the id of a drop or a base"))?;
             if catalog.drop_kind(id).is_none() && catalog.base(id).is_none() {
                 reader.wrong(
                     node.at,
-                    format!("{} is in no tray and no base", node.describe()),
-                    "write the id of a drop or a base",
+                    detail!("wrong-recipe-id", "{here} is in no tray and no base", here = node.describe()),
+                    detail!("right-recipe-id", "write the id of a drop or a base"),
                 );
                 return None;
             }
             workshop.of_single.insert(id.to_owned(), recipe).map(|_| node.at)
         }
         (None, Some(node)) => {
-            let sort = reader.word(node, "a sort", names_of!(Sort))?;
+            let sort = reader.word(node, what("a-sort", "a sort"), names_of!(Sort))?;
             workshop.of_sorts.insert(sort, recipe).map(|_| node.at)
         }
         _ => {
             reader.wrong(
                 f.at(),
-                "a recipe of nobody, or of two",
-                "give id for one drop or base, or sort for all of a sort",
+                detail!("wrong-recipe", "a recipe of nobody, or of two"),
+                detail!("right-recipe", "give id for one drop or base, or sort for all of a sort"),
             );
             None
         }
     };
     if let Some(at) = twice {
-        reader.wrong(at, "a second recipe of the same", "keep one of them");
+        reader.wrong(at, detail!("wrong-recipe-twice", "a second recipe of the same"), keep_one());
     }
     Some(())
 }
 
 fn lot(reader: &mut Reader<'_>, node: &Node, known: &HashMap<String, bool>, currency: Currency) -> Option<BoughtLot> {
-    let f = reader.fields(node, "a lot that was bought", &BOUGHT)?;
+    let f = reader.fields(node, what("a-lot-that-was-bought", "a lot that was bought"), &BOUGHT)?;
     let part = known_part(reader, &f, known);
     let name = reader.name(&f, "lot");
     let paid = reader.required(&f, "price").and_then(|node| price(reader, node, currency));
     let day = reader.required(&f, "day").and_then(|node| {
-        let text = reader.text(node, "a day")?;
-        Day::from_iso(text).or_else(|| reader.unlike(node, "a day, as in \"2026-03-02\""))
+        let text = reader.text(node, what("a-day", "a day"))?;
+        Day::from_iso(text).or_else(|| reader.unlike(node, detail!("a-day-as-in", "a day, as in \"2026-03-02\"")))
     });
     let paper = match f.get("paper") {
         Some(_) => Some(reader.name(&f, "paper")?),
@@ -250,7 +262,11 @@ fn lot(reader: &mut Reader<'_>, node: &Node, known: &HashMap<String, bool>, curr
     let (amount, _) = amount(reader, &f, by_length)?;
     let broken = Decimal::from(broken?);
     if broken > amount {
-        reader.wrong(f.at(), "more broken than came", "give what of it was broken");
+        reader.wrong(
+            f.at(),
+            detail!("wrong-broken", "more broken than came"),
+            detail!("right-broken", "give what of it was broken"),
+        );
         return None;
     }
     Some(BoughtLot { part, lot: name?, day: day?, bought: Bought { amount, broken, price: paid? }, paper })

@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 use super::read_sizes::length;
 use crate::{
     craft::{Length, MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece, Wearer},
-    ron_tree::{Fields, Mistake, Mistakes, Reader},
+    ron_tree::{Fields, Mistake, Mistakes, Reader, detail, what},
 };
 
 /// A length between two others, in millimetres, that may be left out.
@@ -28,13 +28,16 @@ fn within(
 pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
     let (mut reader, node) = Reader::open(file, source);
     let piece = node.and_then(|node| {
-        let f = reader.fields(&node, "a piece", &["base", "length", "wearer", "neck", "drops"])?;
-        let base = reader.required(&f, "base").and_then(|node| reader.text(node, "the base's id")).map(str::to_owned);
+        let f = reader.fields(&node, what("a-piece", "a piece"), &["base", "length", "wearer", "neck", "drops"])?;
+        let base = reader
+            .required(&f, "base")
+            .and_then(|node| reader.text(node, what("the-bases-id", "the base's id")))
+            .map(str::to_owned);
         let whole = within(&mut reader, &f, "length", PIECE_LENGTHS_MM);
         let wearer = match f.get("wearer") {
             Some(node) => reader.word(
                 node,
-                "a wearer",
+                what("a-wearer", "a wearer"),
                 &[
                     ("Under3", Wearer::Under3),
                     ("From3To5", Wearer::From3To5),
@@ -47,12 +50,19 @@ pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
         };
         let neck = within(&mut reader, &f, "neck", NECKS_MM);
         let drops = reader.required(&f, "drops").and_then(|node| {
-            let items = reader.list(node, "the drops' ids")?;
+            let items = reader.list(node, what("list-the-drops-ids", "the drops' ids"))?;
             if items.len() > MOST_DROPS {
-                reader.wrong(node.at, format!("{} drops", items.len()), format!("a piece has {MOST_DROPS} at most"));
+                reader.wrong(
+                    node.at,
+                    detail!("wrong-drops", "{count} drops", count = items.len()),
+                    detail!("right-drops", "a piece has {most} at most", most = MOST_DROPS),
+                );
                 return None;
             }
-            let read: Vec<_> = items.iter().map(|item| reader.text(item, "a drop's id").map(str::to_owned)).collect();
+            let read: Vec<_> = items
+                .iter()
+                .map(|item| reader.text(item, what("a-drops-id", "a drop's id")).map(str::to_owned))
+                .collect();
             read.into_iter().collect()
         });
         Some(Piece { base: base?, length: whole?, wearer: wearer?, neck: neck?, drops: drops? })
@@ -61,7 +71,11 @@ pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
         Some(piece) if reader.mistakes.is_empty() => Ok(piece),
         _ => {
             if reader.mistakes.is_empty() {
-                reader.mistakes.push(Mistake::of_file(file, "no piece", "write (base: \"…\", drops: [\"…\"])"));
+                reader.mistakes.push(Mistake::of_file(
+                    file,
+                    detail!("wrong-no-piece", "no piece"),
+                    detail!("right-piece", "write {example}", example = "(base: \"…\", drops: [\"…\"])"),
+                ));
             }
             Err(Mistakes(reader.mistakes))
         }

@@ -10,7 +10,7 @@ use super::{
 use crate::{
     caution::Region,
     money::{Currency, Discount, PriceRules, Rounding, TaxRule},
-    ron_tree::{Fields, Node, Reader, Value},
+    ron_tree::{Fields, Node, Reader, Value, detail, either, what},
 };
 
 const OWN_FIELDS: [&str; 14] = [
@@ -30,6 +30,8 @@ const OWN_FIELDS: [&str; 14] = [
     "guessed",
 ];
 
+const ROUNDINGS: [(&str, Rounding); 2] = [("HalfUp", Rounding::HalfUp), ("HalfEven", Rounding::HalfEven)];
+
 /// The shortest warning before a guest's piece is cleared. Source: WCAG 2.2, success criterion 2.2.1.
 const SHORTEST_WARNING_SECONDS: u32 = 20;
 
@@ -40,20 +42,18 @@ const USUAL_RHO: f64 = 0.6;
 /// region will do.
 pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Region]>) -> Option<Table> {
     let names: Vec<&str> = OWN_FIELDS.into_iter().chain(TILL_FIELDS).collect();
-    let f = reader.fields(node, "the table", &names)?;
+    let f = reader.fields(node, what("the-table", "the table"), &names)?;
     let name = reader.name(&f, "name");
     let currency = reader.required(&f, "currency").and_then(|node| currency(reader, node));
     let tax = reader.required(&f, "tax").and_then(|node| tax(reader, node));
     let rounding = match f.get("rounding") {
-        Some(node) => {
-            reader.word(node, "a rounding", &[("HalfUp", Rounding::HalfUp), ("HalfEven", Rounding::HalfEven)])
-        }
+        Some(node) => reader.word(node, what("a-rounding", "a rounding"), &ROUNDINGS),
         None => Some(Rounding::HalfUp),
     };
     let region = reader.required(&f, "region").and_then(|node| match regions {
         Some(regions) => {
             let known: Vec<(&str, Region)> = regions.iter().map(|region| (region.code(), *region)).collect();
-            reader.word(node, "a region with rules", &known)
+            reader.word(node, what("a-region-with-rules", "a region with rules"), &known)
         }
         None => Some(Region::US),
     });
@@ -70,7 +70,11 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
         None => Some(currency.cash_step()),
     };
     let threaded_by = match f.get("threaded_by") {
-        Some(node) => reader.word(node, "who threads", &[("Guest", ThreadedBy::Guest), ("Seller", ThreadedBy::Seller)]),
+        Some(node) => reader.word(
+            node,
+            what("who-threads", "who threads"),
+            &[("Guest", ThreadedBy::Guest), ("Seller", ThreadedBy::Seller)],
+        ),
         None => Some(ThreadedBy::default()),
     };
     let till = read_till::read(reader, &f, currency);
@@ -84,7 +88,7 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, regions: Option<&[Regio
     };
     let mut discounts = Some(Vec::new());
     if let Some(node) = f.get("discounts") {
-        for item in reader.list(node, "discounts")? {
+        for item in reader.list(node, what("list-discounts", "discounts"))? {
             match (discount(reader, item, currency), &mut discounts) {
                 (Some(one), Some(all)) => all.push(one),
                 _ => discounts = None,
@@ -113,18 +117,21 @@ fn whole_or(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str, (low, high): (u
 
 /// What of the table itself nobody has told yet.
 fn guesses(reader: &mut Reader<'_>, node: &Node) -> Option<Vec<TableGuess>> {
-    let items = reader.list(node, "fields that are guesses")?;
+    let items = reader.list(node, what("list-fields-that-are-guesses", "fields that are guesses"))?;
     let known: Vec<_> = TableGuess::ALL.iter().map(|one| (one.field(), *one)).collect();
-    let read: Vec<_> = items.iter().map(|item| reader.word(item, "a field that can be a guess", &known)).collect();
+    let read: Vec<_> = items
+        .iter()
+        .map(|item| reader.word(item, what("a-field-that-can-be-a-guess", "a field that can be a guess"), &known))
+        .collect();
     read.into_iter().collect()
 }
 
 fn currency(reader: &mut Reader<'_>, node: &Node) -> Option<Currency> {
-    let code = reader.text(node, "a currency code")?;
+    let code = reader.text(node, what("a-currency-code", "a currency code"))?;
     let found = Currency::from_code(code);
     if found.is_none() {
         let codes = Currency::codes().collect::<Vec<_>>().join(", ");
-        reader.unlike::<()>(node, &format!("a currency code out of {codes}"));
+        reader.unlike::<()>(node, detail!("a-currency-of", "a currency code out of {codes}", codes = codes));
     }
     found
 }
@@ -133,12 +140,12 @@ fn tax(reader: &mut Reader<'_>, node: &Node) -> Option<TaxRule> {
     match &node.value {
         Value::Word(word) if word == "None" => Some(TaxRule::None),
         Value::Struct { name: Some(name), .. } if name == "Added" || name == "Included" => {
-            let f = reader.fields(node, "a tax", &["percent"])?;
+            let f = reader.fields(node, what("a-tax", "a tax"), &["percent"])?;
             let at = reader.required(&f, "percent")?;
             let percent = percent(reader, at)?;
             Some(if name == "Added" { TaxRule::Added { percent } } else { TaxRule::Included { percent } })
         }
-        _ => reader.unlike(node, "None, Added(percent: \"6.25\") or Included(percent: \"20\")"),
+        _ => reader.unlike(node, either("None, Added(percent: \"6.25\")", "Included(percent: \"20\")")),
     }
 }
 
@@ -151,10 +158,10 @@ fn discount(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<
             Some(Discount::Amount(price(reader, &items[0], currency)?))
         }
         Value::Struct { name: Some(name), .. } if name == "EveryNth" => {
-            let f = reader.fields(node, "a discount", &["n"])?;
+            let f = reader.fields(node, what("a-discount", "a discount"), &["n"])?;
             let n = reader.required(&f, "n")?;
             Some(Discount::EveryNth { n: reader.whole(n, 2, 100)? })
         }
-        _ => reader.unlike(node, "Percent(\"10\"), Amount(\"5.00\") or EveryNth(n: 5)"),
+        _ => reader.unlike(node, either("Percent(\"10\"), Amount(\"5.00\")", "EveryNth(n: 5)")),
     }
 }

@@ -9,7 +9,7 @@ use super::{
 use crate::{
     money::{Currency, Package, RewardRule, Tender},
     quoting::one_line,
-    ron_tree::{Fields, Node, Reader, Value},
+    ron_tree::{Fields, Node, Reader, Value, What, detail, either, what},
 };
 
 /// The fields of the table that are the till's.
@@ -50,13 +50,21 @@ pub(super) fn read(reader: &mut Reader<'_>, f: &Fields<'_>, currency: Currency) 
 }
 
 fn ways(reader: &mut Reader<'_>, node: &Node) -> Option<Vec<Tender>> {
-    let nodes = reader.list(node, "ways to pay")?;
+    let nodes = reader.list(node, what("list-ways-to-pay", "ways to pay"))?;
     if nodes.is_empty() || nodes.len() > MOST_WAYS {
-        return reader.unlike(node, &format!("one to {MOST_WAYS} ways to pay, as in [\"cash\", \"card\"]"));
+        return reader.unlike(
+            node,
+            detail!(
+                "right-ways-to-pay",
+                "one to {most} ways to pay, as in {example}",
+                most = MOST_WAYS,
+                example = "[\"cash\", \"card\"]"
+            ),
+        );
     }
     let mut ways = Some(Vec::new());
     for node in nodes {
-        let Some(name) = short_name(reader, node, "a way to pay") else {
+        let Some(name) = short_name(reader, node, what("a-way-to-pay", "a way to pay")) else {
             ways = None;
             continue;
         };
@@ -65,7 +73,7 @@ fn ways(reader: &mut Reader<'_>, node: &Node) -> Option<Vec<Tender>> {
             ways.iter().any(|other| other.name().to_lowercase() == way.name().to_lowercase())
         });
         if is_there {
-            reader.unlike::<()>(node, "a way to pay that is not in the list yet");
+            reader.unlike::<()>(node, detail!("a-new-way-to-pay", "a way to pay that is not in the list yet"));
             ways = None;
         } else if let Some(ways) = &mut ways {
             ways.push(way);
@@ -74,20 +82,23 @@ fn ways(reader: &mut Reader<'_>, node: &Node) -> Option<Vec<Tender>> {
     ways
 }
 
-fn short_name<'n>(reader: &mut Reader<'_>, node: &'n Node, what: &str) -> Option<&'n str> {
-    let name = reader.text(node, what)?;
+fn short_name<'n>(reader: &mut Reader<'_>, node: &'n Node, of: What) -> Option<&'n str> {
+    let name = reader.text(node, of)?;
     let fits =
         !name.is_empty() && name.trim() == name && name.chars().count() <= LONGEST_NAME && one_line(name) == name;
     if fits {
         Some(name)
     } else {
-        reader.unlike(node, &format!("a name of 1 to {LONGEST_NAME} characters in one line"))
+        reader.unlike(
+            node,
+            detail!("a-short-name", "a name of 1 to {longest} characters in one line", longest = LONGEST_NAME),
+        )
     }
 }
 
 fn packages(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<Vec<Package>> {
     let mut packages = Some(Vec::new());
-    for node in reader.list(node, "packages")? {
+    for node in reader.list(node, what("list-packages", "packages"))? {
         match (package(reader, node, currency), &mut packages) {
             (Some(one), Some(all)) => all.push(one),
             _ => packages = None,
@@ -97,8 +108,10 @@ fn packages(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<
 }
 
 fn package(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<Package> {
-    let f = reader.fields(node, "a package", &["name", "price", "drops"])?;
-    let name = reader.required(&f, "name").and_then(|node| short_name(reader, node, "a name").map(str::to_owned));
+    let f = reader.fields(node, what("a-package", "a package"), &["name", "price", "drops"])?;
+    let name = reader
+        .required(&f, "name")
+        .and_then(|node| short_name(reader, node, what("a-name", "a name")).map(str::to_owned));
     let price = reader.required(&f, "price").and_then(|node| price(reader, node, currency));
     let drops = reader.required(&f, "drops").and_then(|node| reader.whole(node, 1, MOST_DROPS));
     Some(Package { name: name?, price: price?, drops: drops? })
@@ -110,7 +123,7 @@ fn reward(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<Re
             Some(RewardRule::Percent(percent(reader, &items[0])?))
         }
         Value::Struct { name: Some(name), .. } if name == "FreePieces" => {
-            let f = reader.fields(node, "a reward", &["above", "up_to"])?;
+            let f = reader.fields(node, what("a-reward", "a reward"), &["above", "up_to"])?;
             let above = reader.required(&f, "above").and_then(|node| price(reader, node, currency));
             let up_to = match f.get("up_to") {
                 Some(node) => price(reader, node, currency).map(Some),
@@ -118,6 +131,6 @@ fn reward(reader: &mut Reader<'_>, node: &Node, currency: Currency) -> Option<Re
             };
             Some(RewardRule::FreePieces { above: above?, up_to: up_to? })
         }
-        _ => reader.unlike(node, "Percent(\"10\") or FreePieces(above: \"150.00\", up_to: \"25.00\")"),
+        _ => reader.unlike(node, either("Percent(\"10\")", "FreePieces(above: \"150.00\", up_to: \"25.00\")")),
     }
 }

@@ -1,20 +1,23 @@
 //! `trays/*.ron`.
 
 use super::{
+    material_words::of_material,
     model::Tray,
-    pictures::{Picture, Pictures},
+    pictures::{self, Picture, Pictures},
     read_bases::price_of,
     read_facts::{FACTS, body},
     read_guesses::{ABOUT_FIGURES, Guesses, counted, known_facts, stock},
-    read_sizes::{length, ring},
+    read_sizes::{length, quantity, ring},
+    remarks,
 };
 use crate::{
     craft::{
         Body, Colour, DropKind, Facts, Finish, Guess, Home, Length, Mass, Ring, Sort, USUAL_RING, USUAL_STOCK,
-        heaviest_g, weight_of,
+        UnknownSort, heaviest_g, weight_of,
     },
     money::Currency,
-    ron_tree::{Fields, Node, Reader, Value, names_of, nearest},
+    quoting::quoted,
+    ron_tree::{Detail, Fields, Node, Reader, Value, detail, did_you_mean, names_of, nearest, what},
 };
 
 const FIELDS: &[&str] = &[
@@ -28,7 +31,7 @@ pub(super) struct ReadTray {
     pub letter_at: usize,
     pub drops: Vec<(DropKind, usize)>,
     /// What the seller should know though nothing is wrong.
-    pub remarks: Vec<String>,
+    pub remarks: Vec<Detail>,
 }
 
 pub(super) fn read(
@@ -37,13 +40,13 @@ pub(super) fn read(
     currency: Option<Currency>,
     pictures: &Pictures,
 ) -> Option<ReadTray> {
-    let f = reader.fields(node, "a tray", &["letter", "name", "inner_width", "rows"])?;
+    let f = reader.fields(node, what("a-tray", "a tray"), &["letter", "name", "inner_width", "rows"])?;
     let letter_node = reader.required(&f, "letter");
     let letter = letter_node.and_then(|node| {
-        let text = reader.text(node, "a letter")?;
+        let text = reader.text(node, what("a-letter", "a letter"))?;
         match *text.as_bytes() {
             [letter] if letter.is_ascii_uppercase() => Some(char::from(letter)),
-            _ => reader.unlike(node, "one letter from \"A\" to \"Z\""),
+            _ => reader.unlike(node, detail!("a-letter-a-to-z", "one letter from \"A\" to \"Z\"")),
         }
     });
     let name = reader.name(&f, "name");
@@ -52,17 +55,17 @@ pub(super) fn read(
         None => Some(None),
     };
     let rows_node = reader.required(&f, "rows")?;
-    let row_nodes = reader.list(rows_node, "rows")?;
+    let row_nodes = reader.list(rows_node, what("list-rows", "rows"))?;
     let mut drops = Vec::new();
     let mut remarks = Vec::new();
     let mut rows = Vec::new();
     let mut compartment = 0u16;
     for row_node in row_nodes {
-        let Some(cells) = reader.list(row_node, "compartments") else { continue };
+        let Some(cells) = reader.list(row_node, what("list-compartments", "compartments")) else { continue };
         let mut row = Vec::new();
         for cell in cells {
             if compartment == 999 {
-                return reader.unlike(cell, "at most 999 compartments in a tray");
+                return reader.unlike(cell, detail!("right-compartments", "at most 999 compartments in a tray"));
             }
             compartment += 1;
             if matches!(&cell.value, Value::Word(word) if word == "Empty") {
@@ -74,19 +77,10 @@ pub(super) fn read(
             row.push(read.as_ref().map(|read| read.kind.id.clone()));
             if let Some(ReadDrop { kind, at, worked_out }) = read {
                 if worked_out {
-                    let (id, g, of) = (&kind.id, kind.weight.g(), kind.facts.materials[0]);
-                    let memory = of.density().is_some_and(|density| density.from_memory);
-                    let known = if memory { " (its density from memory)" } else { "" };
-                    let of = of.word();
-                    let words = format!("{id:?} ({home}) has no weight; {g:.1} g follow from its size in {of}{known}");
-                    remarks.push(words);
+                    remarks.push(remarks::of_weight(&kind));
                 }
                 if matches!(&kind.body, Body::Outline { shape: Some(shape), .. } if !shape.cut_out) {
-                    let (id, file) = (&kind.id, &kind.picture);
-                    remarks.push(format!(
-                        "{id:?} ({home}) goes by the outline of {file:?}, in which nothing is transparent: where it ends is \
-                         not known, so it may be a small part; cut it out of its picture, or write its body otherwise"
-                    ));
+                    remarks.push(remarks::of_outline(&kind));
                 }
                 drops.push((kind, at));
             }
@@ -114,7 +108,7 @@ fn drop_kind(
     pictures: &Pictures,
 ) -> Option<ReadDrop> {
     let names: Vec<&str> = FIELDS.iter().chain(&FACTS).chain(&ABOUT_FIGURES).copied().collect();
-    let f = reader.fields(node, "a drop", &names)?;
+    let f = reader.fields(node, what("a-drop", "a drop"), &names)?;
     let mut guesses = Guesses::of(reader, &f, &names)?;
     // Written by hand without an id, it is known by its home.
     let id = match f.get("id") {
@@ -122,7 +116,7 @@ fn drop_kind(
         None => Some((home.to_string().to_lowercase(), node.at)),
     };
     let sort = match f.get("sort") {
-        Some(node) => reader.word(node, "a sort of drop", names_of!(Sort)),
+        Some(node) => reader.word(node, what("a-sort-of-drop", "a sort of drop"), names_of!(Sort)),
         None => Some(guesses.at(Guess::Sort, Sort::Charm)),
     };
     let usual = sort.unwrap_or(Sort::Charm);
@@ -131,17 +125,21 @@ fn drop_kind(
         None => Some(guesses.at(Guess::Name, with_capital(usual.word()))),
     };
     let finish = match f.get("finish") {
-        Some(node) => reader.word(node, "a finish", names_of!(Finish)).map(Some),
+        Some(node) => reader.word(node, what("a-finish", "a finish"), names_of!(Finish)).map(Some),
         None => Some(None),
     };
     let colours = match f.get("colours") {
-        Some(node) => reader.list(node, "colours").and_then(|items| {
-            let read: Vec<_> = items.iter().map(|item| reader.word(item, "a colour", names_of!(Colour))).collect();
+        Some(node) => reader.list(node, what("list-colours", "colours")).and_then(|items| {
+            let read: Vec<_> =
+                items.iter().map(|item| reader.word(item, what("a-colour", "a colour"), names_of!(Colour))).collect();
             read.into_iter().collect()
         }),
         None => Some(guesses.at(Guess::Colours, vec![])),
     };
-    let facts = known_facts(reader, &f, finish.flatten(), || usual.usual_facts(), &mut guesses);
+    // A guess at the sort, as from a photo, may be wrong: what is dangerous of any sort counts until somebody tells it.
+    let is_sure = !guesses.has(Guess::Sort);
+    let usual_facts = || if is_sure { usual.usual_facts() } else { UnknownSort::facts() };
+    let facts = known_facts(reader, &f, finish.flatten(), usual_facts, &mut guesses);
     let ring = match f.get("ring") {
         Some(node) => ring(reader, node),
         None => Some(guesses.at(Guess::Ring, USUAL_RING)),
@@ -223,6 +221,8 @@ fn sized(
     let (width, height) = (told("width", 200.0), told("height", 300.0));
     let (told_width, told_height) = (width?, height?);
     let [usual_width, usual_height, depth] = sort.usual_size();
+    let is_sure = !guesses.has(Guess::Sort);
+    let depth = if is_sure { depth } else { UnknownSort::depth() };
     let of_body = told_body.as_ref().and_then(Body::width_and_height);
     let wide = shown.map_or(usual_width.mm() / usual_height.mm(), |shown| {
         (f64::from(shown.width_px) / f64::from(shown.height_px.max(1))).clamp(0.1, 10.0)
@@ -242,7 +242,11 @@ fn sized(
             shape: shown.and_then(Picture::outline).map(|outline| outline.at_size(width, height)),
         },
         Some(body) => body,
-        None => guesses.at(Guess::Body, sort.usual_body(Length::from_mm(depth.mm().min(width.mm())))),
+        None => {
+            let thickness = Length::from_mm(depth.mm().min(width.mm()));
+            let usual = if is_sure { sort.usual_body(thickness) } else { UnknownSort::body(thickness) };
+            guesses.at(Guess::Body, usual)
+        }
     };
     // What is only usual of a body is held against nothing that somebody measured.
     as_large_as_its_picture(reader, f, Some(&body).filter(|_| is_told), Some((width, height)));
@@ -272,14 +276,29 @@ fn as_large_as_its_picture(
         let of_body = sizes.map(|(width, height)| [width, height][i]);
         let largest = picture.into_iter().chain(of_body).map(Length::mm).fold(0.0, f64::max);
         if largest > LARGE_MM && !meant {
-            let found = format!("a {name} of {largest:.0} mm");
-            reader.wrong(node.at, found, "if the drop is as large as that, write large: true; else correct the size");
+            let mm = format!("{largest:.0}");
+            reader.wrong(
+                node.at,
+                detail!("wrong-large", "a {name} of {mm} mm", name = name, mm = mm),
+                detail!(
+                    "right-large",
+                    "if the drop is as large as that, write {field}; else correct the size",
+                    field = "large: true"
+                ),
+            );
         }
         if let (Some(picture), Some(of_body)) = (picture, of_body) {
             let (small, great) = (picture.mm().min(of_body.mm()), picture.mm().max(of_body.mm()));
             if great > small * ALIKE {
-                let found = format!("{name}: {picture} of the picture, but {of_body} of the body");
-                reader.wrong(node.at, found, "measure it again: they may differ by a quarter at most");
+                let found = detail!(
+                    "wrong-body-size",
+                    "{name}: {picture} of the picture, but {body} of the body",
+                    name = name,
+                    picture = picture.to_string(),
+                    body = of_body.to_string()
+                );
+                let expected = detail!("right-body-size", "measure it again: they may differ by a quarter at most");
+                reader.wrong(node.at, found, expected);
             }
         }
     }
@@ -300,7 +319,7 @@ fn weight(
 ) -> Option<Mass> {
     let (low, high) = WEIGHTS_G;
     if f.get("weight").is_some() {
-        return reader.quantity(f, "weight", |weight: &Mass| weight.g(), (low, high, "g"));
+        return quantity(reader, f, "weight", |weight: &Mass| weight.g(), (low, high, "g"));
     }
     let materials = &facts.materials;
     if guesses.has(Guess::Body) || guesses.has(Guess::Materials) {
@@ -308,32 +327,47 @@ fn weight(
     }
     let found = weight_of(&size.body, ring, materials);
     if found.is_none() {
-        let of = materials.first().map_or("nothing", |first| first.word());
-        reader.wrong(f.at(), format!("a drop of {of} without weight"), "weigh it: nobody knows how heavy that is");
+        let of = materials.first().map_or(what("of-nothing", "nothing"), |first| of_material(*first));
+        reader.wrong(
+            f.at(),
+            detail!("wrong-no-weight", "a drop of {of} without weight", of = of),
+            detail!("right-weigh", "weigh it: nobody knows how heavy that is"),
+        );
     }
     let found = found?;
     if !(low..=high).contains(&found.g()) {
-        let words = format!("a drop without weight, of {:.4} g by its size and material", found.g());
-        reader.wrong(f.at(), words, format!("expected {low} g to {high} g: correct the size, or weigh it"));
+        let g = format!("{:.4}", found.g());
+        let (low, high) = (low.to_string(), high.to_string());
+        reader.wrong(
+            f.at(),
+            detail!("wrong-weight", "a drop without weight, of {g} g by its size and material", g = g),
+            detail!(
+                "right-size",
+                "expected {low} g to {high} g: correct the size, or weigh it",
+                low = low,
+                high = high
+            ),
+        );
         return None;
     }
     Some(found)
 }
 
 fn picture(reader: &mut Reader<'_>, node: &Node, pictures: &Pictures) -> Option<String> {
-    let name = reader.text(node, "a picture's file name")?;
+    let name = reader.text(node, what("a-pictures-file-name", "a picture's file name"))?;
     match pictures.get(name) {
         Some(Ok(_)) => Some(name.to_owned()),
         Some(Err(reason)) => {
-            reader.wrong(node.at, format!("pictures/{name} {reason}"), "expected a whole PNG or JPEG picture");
+            let expected = detail!("right-picture", "expected a whole PNG or JPEG picture");
+            reader.wrong(node.at, pictures::found(name, reason), expected);
             None
         }
         None => {
             let hint = match nearest(name, pictures.keys().map(String::as_str)) {
-                Some(like) => format!("did you mean {like:?}?"),
-                None => "put the picture there or correct the name".into(),
+                Some(like) => did_you_mean(quoted(&like)),
+                None => detail!("right-picture-there", "put the picture there or correct the name"),
             };
-            reader.wrong(node.at, format!("there is no pictures/{name}"), hint);
+            reader.wrong(node.at, detail!("wrong-no-picture", "there is no pictures/{name}", name = name), hint);
             None
         }
     }

@@ -3,7 +3,8 @@
 use super::{CautionCode, Dated, Limit, Rule, Status};
 use crate::{
     craft::Wearer,
-    ron_tree::{Fields, Reader},
+    quoting::quoted,
+    ron_tree::{Detail, Fields, Reader, detail, keep_one},
 };
 
 /// Says which rules there are twice and, where every rule did read, which are missing. `list_at` is the place of the list,
@@ -15,37 +16,60 @@ pub(super) fn check_region(reader: &mut Reader<'_>, list_at: usize, rules: &[(us
     let all_read = rules.iter().all(|(_, rule)| rule.is_some());
     for code in CautionCode::ALL {
         for again in places(code).skip(1) {
-            reader.wrong(again, format!("a second rule for {}", code.code()), "keep one of them");
+            let found = detail!("wrong-rule-twice", "a second rule for {code}", code = code.code());
+            reader.wrong(again, found, keep_one());
         }
         if all_read && places(code).next().is_none() {
-            reader.wrong(list_at, format!("no rule for {}", code.code()), "add one; says: [] where nothing is said");
+            let found = detail!("wrong-no-rule", "no rule for {code}", code = code.code());
+            reader.wrong(
+                list_at,
+                found,
+                detail!("right-rule", "add one; {field} where nothing is said", field = "says: []"),
+            );
         }
     }
+}
+
+/// Where a rule is wrong and what would be right there.
+struct Wrong {
+    /// The field near which it stands.
+    field: &'static str,
+    found: Detail,
+    expected: Detail,
 }
 
 /// Says what one rule with the fields `f` gets wrong.
 pub(super) fn check_rule(reader: &mut Reader<'_>, f: &Fields<'_>, rule: &Rule) {
-    for (field, found, expected) in of_rule(rule) {
+    for Wrong { field, found, expected } in of_rule(rule) {
         // What is left out is told where the rule says what it is about.
         let at = f.get(field).or_else(|| f.get("code")).map_or(f.at(), |node| node.at);
-        reader.wrong(at, format!("{} {found}", rule.code.code()), expected);
+        let found = detail!("wrong-rule", "{code} {found}", code = rule.code.code(), found = found);
+        reader.wrong(at, found, expected);
     }
 }
 
 /// What one rule gets wrong: near which field, what, and what would be right.
-fn of_rule(rule: &Rule) -> Vec<(&'static str, String, String)> {
+fn of_rule(rule: &Rule) -> Vec<Wrong> {
     let mut all = Vec::new();
-    let mut wrong = |field, found: String, expected: &str| all.push((field, found, expected.to_owned()));
-    if let Some(example) = rule.limit.unlike(rule.code) {
-        wrong("limit", format!("with {:?}", rule.limit), &format!("expected {example}"));
+    let mut wrong = |field, found, expected| all.push(Wrong { field, found, expected });
+    if let Some(examples) = rule.limit.unlike(rule.code) {
+        let found = detail!("rule-limit", "with {limit}", limit = format!("{:?}", rule.limit));
+        let expected = match *examples {
+            [one, other] => detail!("right-limit-either", "expected {one} or {other}", one = one, other = other),
+            [one] => detail!("right-limit", "expected {one}", one = one),
+            _ => detail!("right-no-limit", "expected no limit"),
+        };
+        wrong("limit", found, expected);
     }
     let practice = rule.status == Status::Practice;
     for (field, words) in [("rule", &rule.rule), ("title", &rule.title)] {
         match (words.trim().is_empty(), practice) {
-            (true, false) => wrong("code", format!("without {field}"), "write some words"),
-            (false, true) => {
-                wrong(field, format!("with {field}: {words:?}"), "common practice has no rule: leave it out")
-            }
+            (true, false) => wrong("code", detail!("rule-without", "without {field}", field = field), some_words()),
+            (false, true) => wrong(
+                field,
+                detail!("rule-with-words", "with {field}", field = format!("{field}: {}", quoted(words))),
+                detail!("right-no-rule", "common practice has no rule: leave it out"),
+            ),
             _ => {}
         }
     }
@@ -53,35 +77,84 @@ fn of_rule(rule: &Rule) -> Vec<(&'static str, String, String)> {
     let words = [("figure", Some(&rule.figure)), ("seller", Some(&rule.seller)), ("within", weak_seller)];
     for (field, words) in words {
         if words.is_some_and(|words| words.trim().is_empty()) {
-            wrong(field, format!("with nothing in {field}"), "write some words");
+            wrong(field, detail!("rule-with-nothing", "with nothing in {field}", field = field), some_words());
         }
     }
     match &rule.dated {
-        Dated::Edition(edition) if edition.trim().is_empty() => {
-            wrong("dated", "with an edition without a name".into(), "name it, or leave dated out");
-        }
+        Dated::Edition(edition) if edition.trim().is_empty() => wrong(
+            "dated",
+            detail!("rule-edition", "with an edition without a name"),
+            detail!("right-edition", "name it, or leave dated out"),
+        ),
         Dated::NotNoted => {}
-        _ if practice => wrong("dated", "with a date".into(), "common practice has no date: leave it out"),
+        _ if practice => wrong(
+            "dated",
+            detail!("rule-date", "with a date"),
+            detail!("right-no-date", "common practice has no date: leave it out"),
+        ),
         _ => {}
     }
     to_no_effect(rule, &mut wrong);
     all
 }
 
+fn some_words() -> Detail {
+    detail!("right-some-words", "write some words")
+}
+
 /// Wearers and materials that change nothing, and wearers who hear less than an older one.
 ///
 /// Who does not hear of a thing can't be told that it counts against the piece, so `against` belongs into `says`. Beyond
 /// its limit a magnet or substance is said to everyone: there it may name more.
-fn to_no_effect(rule: &Rule, wrong: &mut impl FnMut(&'static str, String, &str)) {
-    use CautionCode::{Breakaway, Cadmium, FoodAllergen, Lead, LooksLikeFood, Magnet, Nickel, Paint, UnknownMetal};
-    let substance = matches!(rule.code, Lead | Cadmium | Nickel | Paint);
+fn to_no_effect(rule: &Rule, wrong: &mut impl FnMut(&'static str, Detail, Detail)) {
+    use CautionCode::{Breakaway, FoodAllergen, Lead, LooksLikeFood, Magnet, Paint, UnknownMetal};
+    let substance = is_substance(rule.code);
+    wearers(rule, wrong);
+    weights(rule, wrong);
+    let mut no_effect = |field: &'static str, expected| {
+        wrong(field, detail!("rule-no-effect", "with {field} to no effect", field = field), expected);
+    };
+    if !rule.untested.is_empty() && (!substance || rule.materials.is_empty() && rule.code != Paint) {
+        let right = detail!("right-untested", "it is for lead, cadmium and nickel with their materials, and for paint");
+        no_effect("untested", right);
+    }
+    if rule.within.is_some() && !matches!(rule.code, Magnet | Breakaway) {
+        no_effect("within", detail!("right-within", "it is for magnets and breakaway"));
+    }
+    for (field, some) in [("others", !rule.others.is_empty()), ("platings", !rule.platings.is_empty())] {
+        if some && !substance {
+            no_effect(field, detail!("right-substances-only", "it is for lead, cadmium, nickel and paint"));
+        }
+    }
+    if !rule.exempts.is_empty() && rule.code != Lead {
+        no_effect("exempts", detail!("right-exempts", "it is for lead"));
+    }
+    if rule.forbids && !substance && rule.code != Magnet {
+        let right = detail!("right-forbids", "it is for magnets and substances beyond their limit");
+        no_effect("forbids", right);
+    }
+    let by_material = matches!(rule.code, UnknownMetal | FoodAllergen | LooksLikeFood);
+    if !rule.materials.is_empty() && !substance && !by_material {
+        let right = detail!(
+            "right-rule-materials",
+            "they are for unknown_metal, lead, cadmium, nickel, food_allergen and looks_like_food"
+        );
+        no_effect("materials", right);
+    }
+}
+
+const fn is_substance(code: CautionCode) -> bool {
+    matches!(code, CautionCode::Lead | CautionCode::Cadmium | CautionCode::Nickel | CautionCode::Paint)
+}
+
+/// Wearers who are named and hear of nothing, and those who are left out beside an older one.
+fn wearers(rule: &Rule, wrong: &mut impl FnMut(&'static str, Detail, Detail)) {
     let mut heard = |field: &'static str, wearers: &[Wearer]| {
         for wearer in wearers.iter().filter(|wearer| !rule.says.contains(wearer)) {
-            let found = format!("with {wearer:?} in {field} who is not in says");
-            wrong(field, found, "name it in says as well, or leave it out");
+            wrong(field, unheard(*wearer, field), name_it_in_says());
         }
     };
-    if !substance && rule.code != Magnet {
+    if !is_substance(rule.code) && rule.code != CautionCode::Magnet {
         heard("against", &rule.against);
     }
     heard("untested", &rule.untested);
@@ -97,54 +170,48 @@ fn to_no_effect(rule: &Rule, wrong: &mut impl FnMut(&'static str, String, &str))
         .chain(within.flat_map(|one| [("within", &one.says), ("within", &one.against), ("within", &one.together)]));
     for (field, wearers) in lists {
         if let Some((older, younger)) = out_of_order(wearers) {
-            let found = format!("with {older:?} in {field} without {younger:?}");
-            wrong(field, found, "a younger wearer hears at least as much: name it as well");
+            let found = detail!(
+                "rule-order",
+                "with {older} in {field} without {younger}",
+                older = in_files(older),
+                field = field,
+                younger = in_files(younger)
+            );
+            let expected = detail!("right-order", "a younger wearer hears at least as much: name it as well");
+            wrong(field, found, expected);
         }
-    }
-    weights(rule, wrong);
-    if !rule.untested.is_empty() && (!substance || rule.materials.is_empty() && rule.code != Paint) {
-        wrong(
-            "untested",
-            "with untested to no effect".into(),
-            "it is for lead, cadmium and nickel with their materials, and for paint",
-        );
-    }
-    if rule.within.is_some() && !matches!(rule.code, Magnet | Breakaway) {
-        wrong("within", "with within to no effect".into(), "it is for magnets and breakaway");
-    }
-    for (field, some) in [("others", !rule.others.is_empty()), ("platings", !rule.platings.is_empty())] {
-        if some && !substance {
-            let found = format!("with {field} to no effect");
-            wrong(field, found, "it is for lead, cadmium, nickel and paint");
-        }
-    }
-    if !rule.exempts.is_empty() && rule.code != Lead {
-        wrong("exempts", "with exempts to no effect".into(), "it is for lead");
-    }
-    if rule.forbids && !substance && rule.code != Magnet {
-        wrong("forbids", "with forbids to no effect".into(), "it is for magnets and substances beyond their limit");
-    }
-    let by_material = matches!(rule.code, UnknownMetal | FoodAllergen | LooksLikeFood);
-    if !rule.materials.is_empty() && !substance && !by_material {
-        let expected = "they are for unknown_metal, lead, cadmium, nickel, food_allergen and looks_like_food";
-        wrong("materials", "with materials to no effect".into(), expected);
     }
 }
 
+/// A wearer as the files write it.
+fn in_files(wearer: Wearer) -> String {
+    format!("{wearer:?}")
+}
+
+fn unheard(wearer: Wearer, field: &str) -> Detail {
+    let wearer = in_files(wearer);
+    detail!("rule-unheard", "with {wearer} in {field} who is not in says", wearer = wearer, field = field)
+}
+
+fn name_it_in_says() -> Detail {
+    detail!("right-heard", "name it in says as well, or leave it out")
+}
+
 /// A weight for each who hears of it, and none smaller for an older wearer.
-fn weights(rule: &Rule, wrong: &mut impl FnMut(&'static str, String, &str)) {
+fn weights(rule: &Rule, wrong: &mut impl FnMut(&'static str, Detail, Detail)) {
     let Limit::HeavierThanG(limits) = &rule.limit else { return };
     let of = |wearer: &Wearer| limits.iter().find(|(named, _)| named == wearer).map(|(_, g)| *g);
     for (wearer, _) in limits.iter().filter(|(wearer, _)| !rule.says.contains(wearer)) {
-        let found = format!("with {wearer:?} in limit who is not in says");
-        wrong("limit", found, "name it in says as well, or leave it out");
+        wrong("limit", unheard(*wearer, "limit"), name_it_in_says());
     }
     for wearer in rule.says.iter().filter(|wearer| of(wearer).is_none()) {
-        wrong("limit", format!("without a weight for {wearer:?}"), "give one, or leave the wearer out of says");
+        let found = detail!("rule-no-weight", "without a weight for {wearer}", wearer = in_files(*wearer));
+        wrong("limit", found, detail!("right-give-weight", "give one, or leave the wearer out of says"));
     }
     let by_age: Vec<f64> = Wearer::ANSWERS.iter().filter_map(of).collect();
     if !by_age.is_sorted() {
-        wrong("limit", "with a smaller weight for an older wearer".into(), "a younger one may not carry more");
+        let found = detail!("rule-weights", "with a smaller weight for an older wearer");
+        wrong("limit", found, detail!("right-weights", "a younger one may not carry more"));
     }
 }
 

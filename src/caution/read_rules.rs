@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     craft::{Day, LeadExemption, Material, Plating, Wearer},
-    ron_tree::{Fields, Mistake, Node, Reader, Value, names_of},
+    ron_tree::{Fields, Mistake, Node, Reader, Value, What, detail, names_of, what},
 };
 
 const WEARERS: [(&str, Wearer); 5] = [
@@ -16,6 +16,7 @@ const WEARERS: [(&str, Wearer); 5] = [
     ("From13", Wearer::From13),
     ("Unknown", Wearer::Unknown),
 ];
+const A_WEARER: What = what("a-wearer", "a wearer");
 const STATUS: [(&str, Status); 4] = [
     ("Read", Status::Read),
     ("SecondHand", Status::SecondHand),
@@ -59,18 +60,24 @@ pub(super) fn read(file: &str, source: &str) -> Result<Rules, Vec<Mistake>> {
 }
 
 fn region(reader: &mut Reader<'_>, node: &Node) -> Option<Rules> {
-    let f = reader.fields(node, "a region's rules", &["region", "name", "gauge", "rules"])?;
+    let f = reader.fields(node, what("a-regions-rules", "a region's rules"), &["region", "name", "gauge", "rules"])?;
     let region = reader.required(&f, "region").and_then(|node| {
-        let code = reader.text(node, "a region")?;
+        let code = reader.text(node, what("a-region", "a region"))?;
         let known = Region::from_code(code);
-        known.or_else(|| reader.unlike(node, "a region of two to four capital letters, as in \"US\""))
+        known.or_else(|| {
+            reader.unlike(node, detail!("a-region-as-in", "a region of two to four capital letters, as in \"US\""))
+        })
     });
     let name = reader.name(&f, "name");
-    let gauge = reader
-        .required(&f, "gauge")
-        .and_then(|node| reader.word(node, "a test cylinder", &[("Inch", Gauge::Inch), ("Metric", Gauge::Metric)]));
+    let gauge = reader.required(&f, "gauge").and_then(|node| {
+        reader.word(
+            node,
+            what("a-test-cylinder", "a test cylinder"),
+            &[("Inch", Gauge::Inch), ("Metric", Gauge::Metric)],
+        )
+    });
     let list = reader.required(&f, "rules")?;
-    let items = reader.list(list, "rules")?;
+    let items = reader.list(list, what("list-rules", "rules"))?;
     let read: Vec<(usize, Option<Rule>)> = items.iter().map(|item| (item.at, rule(reader, item))).collect();
     check_region(reader, list.at, &read);
     let rules = read.into_iter().map(|(_, rule)| rule).collect::<Option<Vec<_>>>()?;
@@ -78,15 +85,21 @@ fn region(reader: &mut Reader<'_>, node: &Node) -> Option<Rules> {
 }
 
 fn rule(reader: &mut Reader<'_>, node: &Node) -> Option<Rule> {
-    let f = reader.fields(node, "a rule", &RULE)?;
+    let f = reader.fields(node, what("a-rule", "a rule"), &RULE)?;
     let codes = CautionCode::ALL.map(|code| (code.code(), code));
-    let code = reader.required(&f, "code").and_then(|node| reader.word(node, "a caution", &codes));
-    let says = reader.required(&f, "says").and_then(|node| words(reader, node, "a wearer", &WEARERS));
-    let against = reader.required(&f, "against").and_then(|node| words(reader, node, "a wearer", &WEARERS));
+    let code = reader.required(&f, "code").and_then(|node| reader.word(node, what("a-caution", "a caution"), &codes));
+    let says = reader.required(&f, "says").and_then(|node| words(reader, node, A_WEARER, &WEARERS));
+    let against = reader.required(&f, "against").and_then(|node| words(reader, node, A_WEARER, &WEARERS));
     let untested = wearers(reader, &f, "untested");
-    let materials = some_words(reader, &f, "materials", "a material", names_of!(Material));
-    let platings = some_words(reader, &f, "platings", "a plating", names_of!(Plating));
-    let exempts = some_words(reader, &f, "exempts", "what the rule exempts", names_of!(LeadExemption));
+    let materials = some_words(reader, &f, "materials", what("a-material", "a material"), names_of!(Material));
+    let platings = some_words(reader, &f, "platings", what("a-plating", "a plating"), names_of!(Plating));
+    let exempts = some_words(
+        reader,
+        &f,
+        "exempts",
+        what("what-the-rule-exempts", "what the rule exempts"),
+        names_of!(LeadExemption),
+    );
     let forbids = if_there(reader, &f, "forbids", |reader, node| reader.flag(node));
     let (rule, title) = (if_there(reader, &f, "rule", text), if_there(reader, &f, "title", text));
     let dated = if_there(reader, &f, "dated", dated);
@@ -129,9 +142,9 @@ fn if_there<T: Default>(
 }
 
 /// Every item of a list of words.
-fn words<T: Copy>(reader: &mut Reader<'_>, node: &Node, what: &str, all: &[(&str, T)]) -> Option<Vec<T>> {
-    let items = reader.list(node, "words")?;
-    let read: Vec<_> = items.iter().map(|item| reader.word(item, what, all)).collect();
+fn words<T: Copy>(reader: &mut Reader<'_>, node: &Node, of: What, all: &[(&str, T)]) -> Option<Vec<T>> {
+    let items = reader.list(node, what("list-words", "words"))?;
+    let read: Vec<_> = items.iter().map(|item| reader.word(item, of, all)).collect();
     read.into_iter().collect()
 }
 
@@ -139,18 +152,18 @@ fn some_words<T: Copy>(
     reader: &mut Reader<'_>,
     f: &Fields<'_>,
     name: &str,
-    what: &str,
+    of: What,
     all: &[(&str, T)],
 ) -> Option<Vec<T>> {
-    if_there(reader, f, name, |reader, node| words(reader, node, what, all))
+    if_there(reader, f, name, |reader, node| words(reader, node, of, all))
 }
 
 fn wearers(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str) -> Option<Vec<Wearer>> {
-    some_words(reader, f, name, "a wearer", &WEARERS)
+    some_words(reader, f, name, A_WEARER, &WEARERS)
 }
 
 fn text(reader: &mut Reader<'_>, node: &Node) -> Option<String> {
-    reader.text(node, "words").map(str::to_owned)
+    reader.text(node, what("some-words", "words")).map(str::to_owned)
 }
 
 fn required_text(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str) -> Option<String> {
@@ -158,7 +171,9 @@ fn required_text(reader: &mut Reader<'_>, f: &Fields<'_>, name: &str) -> Option<
 }
 
 fn required_status(reader: &mut Reader<'_>, f: &Fields<'_>) -> Option<Status> {
-    reader.required(f, "status").and_then(|node| reader.word(node, "how far a rule is known", &STATUS))
+    reader
+        .required(f, "status")
+        .and_then(|node| reader.word(node, what("how-far-a-rule-is-known", "how far a rule is known"), &STATUS))
 }
 
 /// The value in `Name(value)`.
@@ -179,7 +194,7 @@ fn dated(reader: &mut Reader<'_>, node: &Node) -> Option<Dated> {
     }
     let of_day = match named(node) {
         Some(("Edition", inner)) => {
-            return reader.text(inner, "an edition").map(|name| Dated::Edition(name.to_owned()));
+            return reader.text(inner, what("an-edition", "an edition")).map(|name| Dated::Edition(name.to_owned()));
         }
         Some(("AsOf", _)) => Dated::AsOf,
         Some(("Of", _)) => Dated::Of,
@@ -187,14 +202,20 @@ fn dated(reader: &mut Reader<'_>, node: &Node) -> Option<Dated> {
         Some(("Applies", _)) => Dated::Applies,
         Some(("MadeAfter", _)) => Dated::MadeAfter,
         _ => {
-            let wanted = "NotNoted, Edition(\"…\"), or AsOf, Of, InForce, Applies or MadeAfter with a date as in AsOf(\"2026-06\")";
+            let wanted = detail!(
+                "a-dating",
+                "NotNoted, Edition(\"…\"), or AsOf, Of, InForce, Applies or MadeAfter with a date as in AsOf(\"2026-06\")"
+            );
             return reader.unlike(node, wanted);
         }
     };
     let (_, inner) = named(node)?;
-    let day = Day::from_iso(reader.text(inner, "a date")?);
+    let day = Day::from_iso(reader.text(inner, what("a-date", "a date"))?);
     let day = day.or_else(|| {
-        reader.unlike(inner, "a date as in \"2023\", \"2023-10\" or \"2023-10-23\", as the calendar has it")
+        reader.unlike(
+            inner,
+            detail!("a-date-in-part", "a date as in \"2023\", \"2023-10\" or \"2023-10-23\", as the calendar has it"),
+        )
     });
     day.map(of_day)
 }
@@ -211,7 +232,10 @@ fn limit(reader: &mut Reader<'_>, node: &Node) -> Option<Limit> {
         Some(("Below", _)) => Limit::Below,
         Some(("AtMost", _)) => Limit::AtMost,
         _ => {
-            let wanted = "None, or BallBelowMm, FluxBelow, LoopFromMm, HeavierThanG, Below or AtMost with a figure, as in Below(100.0)";
+            let wanted = detail!(
+                "a-limit",
+                "None, or BallBelowMm, FluxBelow, LoopFromMm, HeavierThanG, Below or AtMost with a figure, as in Below(100.0)"
+            );
             return reader.unlike(node, wanted);
         }
     };
@@ -221,14 +245,14 @@ fn limit(reader: &mut Reader<'_>, node: &Node) -> Option<Limit> {
 
 /// A weight for each of some wearers: `[(Under3, 30.0), (From3To5, 60.0)]`.
 fn weights(reader: &mut Reader<'_>, node: &Node) -> Option<Limit> {
-    let items = reader.list(node, "weights")?;
+    let items = reader.list(node, what("list-weights", "weights"))?;
     let one = |item: &Node| match &item.value {
         Value::Tuple { name: None, items } if items.len() == 2 => {
-            let wearer = reader.word(&items[0], "a wearer", &WEARERS);
+            let wearer = reader.word(&items[0], A_WEARER, &WEARERS);
             let grams = reader.number(&items[1], -BEYOND, BEYOND);
             Some((wearer?, grams?))
         }
-        _ => reader.unlike(item, "a wearer with a weight in grams, as in (Under3, 30.0)"),
+        _ => reader.unlike(item, detail!("a-wearers-weight", "a wearer with a weight in grams, as in (Under3, 30.0)")),
     };
     let read: Vec<_> = items.iter().map(one).collect();
     read.into_iter().collect::<Option<_>>().map(Limit::HeavierThanG)
@@ -239,23 +263,27 @@ fn within(reader: &mut Reader<'_>, node: &Node) -> Option<Option<Within>> {
         return Some(None);
     }
     let inner = named(node).filter(|(name, _)| *name == "Some").map_or(node, |(_, inner)| inner);
-    let f = reader.fields(inner, "what is said within the limit", &["says", "against", "together", "seller"])?;
+    let f = reader.fields(
+        inner,
+        what("what-is-said-within-the-limit", "what is said within the limit"),
+        &["says", "against", "together", "seller"],
+    )?;
     let (says, together) = (wearers(reader, &f, "says"), wearers(reader, &f, "together"));
-    let against = reader.required(&f, "against").and_then(|node| words(reader, node, "a wearer", &WEARERS));
+    let against = reader.required(&f, "against").and_then(|node| words(reader, node, A_WEARER, &WEARERS));
     let seller = required_text(reader, &f, "seller");
     Some(Some(Within { says: says?, against: against?, together: together?, seller: seller? }))
 }
 
 fn others(reader: &mut Reader<'_>, node: &Node) -> Option<Vec<OtherLimit>> {
-    let items = reader.list(node, "limits for other wearers")?;
+    let items = reader.list(node, what("list-limits-for-other-wearers", "limits for other wearers"))?;
     let read: Vec<_> = items.iter().map(|item| other(reader, item)).collect();
     read.into_iter().collect()
 }
 
 fn other(reader: &mut Reader<'_>, node: &Node) -> Option<OtherLimit> {
     let names = ["wearers", "rule", "title", "dated", "status", "limit", "figure"];
-    let f = reader.fields(node, "a limit for other wearers", &names)?;
-    let wearers = reader.required(&f, "wearers").and_then(|node| words(reader, node, "a wearer", &WEARERS));
+    let f = reader.fields(node, what("a-limit-for-other-wearers", "a limit for other wearers"), &names)?;
+    let wearers = reader.required(&f, "wearers").and_then(|node| words(reader, node, A_WEARER, &WEARERS));
     let (rule, title) = (required_text(reader, &f, "rule"), required_text(reader, &f, "title"));
     let (dated, limit) = (if_there(reader, &f, "dated", dated), if_there(reader, &f, "limit", limit));
     let (status, figure) = (required_status(reader, &f), required_text(reader, &f, "figure"));
@@ -289,7 +317,7 @@ mod tests {
             let line = 1 + broken[..broken.find(word).unwrap()].matches('\n').count();
             let one = told.iter().find(|one| one.line == line).unwrap_or_else(|| panic!("{word}: {told:?}"));
             let at: String = broken.lines().nth(line - 1).unwrap().chars().skip(one.column - 1).collect();
-            assert!(one.found.contains(word.trim_end_matches(',')) && at.starts_with(word), "{one}: {at}");
+            assert!(one.found.english().contains(word.trim_end_matches(',')) && at.starts_with(word), "{one}: {at}");
             assert!(one.to_string().starts_with(&format!("rules/us.ron:{line}:")), "{one}");
         }
         assert!(told.is_sorted(), "in the order of their places");

@@ -216,25 +216,25 @@ impl Limit {
         }
     }
 
-    /// What is right for `code`, as an example, where this is not it.
-    pub(super) fn unlike(&self, code: CautionCode) -> Option<&'static str> {
+    /// What is right for `code`, as examples, where this is not it; none where no limit is.
+    pub(super) fn unlike(&self, code: CautionCode) -> Option<&'static [&'static str]> {
         use CautionCode::{Cadmium, CordLoop, HeavyOnChild, Lead, Magnet, Nickel, Paint, SmallBall};
         let sound = |x: f64| x.is_finite() && x > 0.0;
-        let (good, example) = match code {
-            SmallBall => (matches!(*self, Self::BallBelowMm(x) if sound(x)), "limit: BallBelowMm(44.45)"),
-            Magnet => (matches!(*self, Self::FluxBelow(x) if sound(x)), "limit: FluxBelow(50.0)"),
-            CordLoop => (matches!(*self, Self::LoopFromMm(x) if sound(x)), "limit: LoopFromMm(380.0)"),
+        let (good, examples): (bool, &[&str]) = match code {
+            SmallBall => (matches!(*self, Self::BallBelowMm(x) if sound(x)), &["limit: BallBelowMm(44.45)"]),
+            Magnet => (matches!(*self, Self::FluxBelow(x) if sound(x)), &["limit: FluxBelow(50.0)"]),
+            CordLoop => (matches!(*self, Self::LoopFromMm(x) if sound(x)), &["limit: LoopFromMm(380.0)"]),
             HeavyOnChild => (
                 matches!(self, Self::HeavierThanG(all) if all.iter().all(|(_, g)| sound(*g))),
-                "limit: HeavierThanG([(Under3, 30.0)])",
+                &["limit: HeavierThanG([(Under3, 30.0)])"],
             ),
             Lead | Cadmium | Nickel | Paint => (
                 matches!(*self, Self::Below(x) | Self::AtMost(x) if sound(x)),
-                "limit: Below(100.0) or limit: AtMost(100.0)",
+                &["limit: Below(100.0)", "limit: AtMost(100.0)"],
             ),
-            _ => (*self == Self::None, "no limit"),
+            _ => (*self == Self::None, &[]),
         };
-        (!good).then_some(example)
+        (!good).then_some(examples)
     }
 }
 

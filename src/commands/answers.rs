@@ -12,6 +12,7 @@ use chatelaine::{
     craft::{self, ClosedEnd, Length, Piece, Ring, Wearer, fit_over},
     disk::plain_file::MEGABYTE,
     quoting::quoted,
+    ron_tree::Detail,
 };
 use serde_json::{Value, json};
 
@@ -144,7 +145,8 @@ pub(super) fn check(options: &Catalogued) -> Result<(), Told> {
     let catalog = &loaded.catalog;
     read_workshop(&options.catalog, catalog)?;
     let (bases, trays, drops) = (catalog.bases.len(), catalog.trays.len(), catalog.drops.len());
-    let object = json!({ "bases": bases, "trays": trays, "drops": drops, "remarks": loaded.remarks });
+    let remarks: Vec<&str> = loaded.remarks.iter().map(Detail::english).collect();
+    let object = json!({ "bases": bases, "trays": trays, "drops": drops, "remarks": remarks });
     print(options.json, &object, || {
         let mut words = format!("{}: {bases} bases, {trays} trays, {drops} drops, no mistakes", catalog.table.name);
         for remark in &loaded.remarks {

@@ -21,6 +21,8 @@ macro_rules! guesses {
 guesses! {
     /// What it is made of.
     Materials = "materials",
+    /// What sort it is. Until somebody tells it, what is usual of any sort counts.
+    Sort = "sort",
     /// Its solid shape.
     Body = "body",
     /// How wide its body is.
@@ -63,8 +65,6 @@ guesses! {
     Finish = "finish",
     /// How many there are.
     Stock = "stock",
-    /// What sort it is.
-    Sort = "sort",
     /// The colours by which guests look for it.
     Colours = "colours",
     /// Its picture.
@@ -79,6 +79,7 @@ impl Guess {
         matches!(
             self,
             Self::Materials
+                | Self::Sort
                 | Self::Body
                 | Self::Width
                 | Self::Height

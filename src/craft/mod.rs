@@ -55,11 +55,13 @@ pub use home::{Home, HomeError};
 pub use material::{Finish, Material, Tones};
 pub use metal_test::MetalTest;
 pub use piece::{MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece};
-pub use quantity::{Length, LinearDensity, Mass, QuantityError};
+pub use quantity::{
+    HEAVIEST_KG, HEAVIEST_KG_PER_M, LONGEST_M, Length, LinearDensity, Mass, QuantityError, WantedQuantity,
+};
 pub use ring::{Ring, RingError};
 pub use usual::{
-    USUAL_BANGLE, USUAL_END_RING, USUAL_FINISH, USUAL_FREE_ARC_DEG, USUAL_HOOK, USUAL_RING, USUAL_STOCK, UsualChain,
-    bangle_weight, chain_g_per_m, heaviest_g,
+    USUAL_BANGLE, USUAL_END_RING, USUAL_FINISH, USUAL_FREE_ARC_DEG, USUAL_HOOK, USUAL_RING, USUAL_STOCK, UnknownSort,
+    UsualChain, bangle_weight, chain_g_per_m, heaviest_g,
 };
 pub use wearer::Wearer;
 pub use wire::{awg_mm, swg_mm};

@@ -13,11 +13,11 @@ pub(super) const MM_PER_INCH: f64 = 25.4;
 const G_PER_OUNCE: f64 = 28.349_523_125;
 
 /// The longest length that is read, in metres: longer than any chain on a reel.
-const LONGEST_M: f64 = 100.0;
+pub const LONGEST_M: f64 = 100.0;
 /// The heaviest weight that is read, in kilograms: heavier than all that lies on a table.
-const HEAVIEST_KG: f64 = 100.0;
+pub const HEAVIEST_KG: f64 = 100.0;
 /// The heaviest weight per length that is read, in kilograms a metre: a rod of gold as thick as a wrist weighs less.
-const HEAVIEST_KG_PER_M: f64 = 100.0;
+pub const HEAVIEST_KG_PER_M: f64 = 100.0;
 
 /// A length in millimetres.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
@@ -36,19 +36,59 @@ pub struct LinearDensity(f64);
 
 /// Why a text is not the quantity that was asked for.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{found} is not {wanted}; write {example}")]
+#[error("{found} is not {wanted}; write {}", .wanted.example())]
 pub struct QuantityError {
     /// The text as it stood, in quotes; the beginning of a long one.
     pub found: String,
-    /// What it should have been, in words.
-    pub wanted: String,
-    /// Examples of what would be right.
-    pub example: &'static str,
+    /// What it should have been.
+    pub wanted: WantedQuantity,
+}
+
+/// What a text should have been.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum WantedQuantity {
+    /// A length in one of its units.
+    #[error("a length with its unit")]
+    Length,
+    /// No longer than any chain.
+    #[error("a length up to {LONGEST_M} m")]
+    LengthUpToMost,
+    /// A number of the American wire gauge.
+    #[error("an American wire number from 0 to 40")]
+    AmericanWire,
+    /// A number of the imperial wire gauge.
+    #[error("an imperial wire number from 10 to 30")]
+    ImperialWire,
+    /// A weight in one of its units.
+    #[error("a weight with its unit")]
+    Weight,
+    /// No heavier than a table.
+    #[error("a weight up to {HEAVIEST_KG} kg")]
+    WeightUpToMost,
+    /// A weight per length in one of its units.
+    #[error("a weight per length with its unit")]
+    WeightPerLength,
+    /// No heavier than gold as thick as a wrist.
+    #[error("a weight per length up to {HEAVIEST_KG_PER_M} kg a metre")]
+    WeightPerLengthUpToMost,
+}
+
+impl WantedQuantity {
+    /// Examples of what would be right, in English.
+    pub const fn example(self) -> &'static str {
+        match self {
+            Self::Length | Self::LengthUpToMost => "\"24in\", \"610mm\", \"2.5cm\", \"18awg\" or \"20swg\"",
+            Self::AmericanWire => "\"18awg\"",
+            Self::ImperialWire => "\"20swg\"",
+            Self::Weight | Self::WeightUpToMost => "\"3.4g\", \"250mg\" or \"0.5oz\"",
+            Self::WeightPerLength | Self::WeightPerLengthUpToMost => "\"12.5g/m\" or \"3.8g/ft\"",
+        }
+    }
 }
 
 impl QuantityError {
-    fn new(found: &str, wanted: impl Into<String>, example: &'static str) -> Self {
-        Self { found: quoted(found), wanted: wanted.into(), example }
+    fn new(found: &str, wanted: WantedQuantity) -> Self {
+        Self { found: quoted(found), wanted }
     }
 }
 
@@ -109,14 +149,13 @@ fn split(text: &str) -> Option<(&str, f64, &str)> {
 impl FromStr for Length {
     type Err = QuantityError;
     fn from_str(text: &str) -> Result<Self, QuantityError> {
-        let example = "\"24in\", \"610mm\", \"2.5cm\", \"18awg\" or \"20swg\"";
-        let error = || QuantityError::new(text, "a length with its unit", example);
+        let error = || QuantityError::new(text, WantedQuantity::Length);
         let (digits, number, unit) = split(text).ok_or_else(error)?;
         // A number of wire is written without a point, and no zero before it: 00 and 000 are other wires than 0.
-        let gauge = |read: fn(i32) -> Option<f64>, wanted, example| {
+        let gauge = |read: fn(i32) -> Option<f64>, wanted| {
             let whole = digits == "0" || !digits.starts_with('0') && !digits.contains('.');
             let read = digits.parse().ok().filter(|_| whole).and_then(read);
-            read.map(Some).ok_or_else(|| QuantityError::new(text, wanted, example))
+            read.map(Some).ok_or_else(|| QuantityError::new(text, wanted))
         };
         let mm = match unit {
             "mm" => Some(number),
@@ -124,15 +163,15 @@ impl FromStr for Length {
             "m" => Some(number * 1000.0),
             "in" => Some(number * MM_PER_INCH),
             "ft" => Some(number * 12.0 * MM_PER_INCH),
-            "awg" => gauge(awg_mm, "an American wire number from 0 to 40", "\"18awg\"")?,
-            "swg" => gauge(swg_mm, "an imperial wire number from 10 to 30", "\"20swg\"")?,
+            "awg" => gauge(awg_mm, WantedQuantity::AmericanWire)?,
+            "swg" => gauge(swg_mm, WantedQuantity::ImperialWire)?,
             _ => None,
         };
         let mm = mm.ok_or_else(error)?;
         if mm <= LONGEST_M * 1000.0 {
             Ok(Self(mm))
         } else {
-            Err(QuantityError::new(text, format!("a length up to {LONGEST_M} m"), example))
+            Err(QuantityError::new(text, WantedQuantity::LengthUpToMost))
         }
     }
 }
@@ -140,8 +179,7 @@ impl FromStr for Length {
 impl FromStr for Mass {
     type Err = QuantityError;
     fn from_str(text: &str) -> Result<Self, QuantityError> {
-        let example = "\"3.4g\", \"250mg\" or \"0.5oz\"";
-        let error = || QuantityError::new(text, "a weight with its unit", example);
+        let error = || QuantityError::new(text, WantedQuantity::Weight);
         let (_, number, unit) = split(text).ok_or_else(error)?;
         let g = match unit {
             "g" => number,
@@ -153,7 +191,7 @@ impl FromStr for Mass {
         if g <= HEAVIEST_KG * 1000.0 {
             Ok(Self(g))
         } else {
-            Err(QuantityError::new(text, format!("a weight up to {HEAVIEST_KG} kg"), example))
+            Err(QuantityError::new(text, WantedQuantity::WeightUpToMost))
         }
     }
 }
@@ -161,8 +199,7 @@ impl FromStr for Mass {
 impl FromStr for LinearDensity {
     type Err = QuantityError;
     fn from_str(text: &str) -> Result<Self, QuantityError> {
-        let example = "\"12.5g/m\" or \"3.8g/ft\"";
-        let error = || QuantityError::new(text, "a weight per length with its unit", example);
+        let error = || QuantityError::new(text, WantedQuantity::WeightPerLength);
         let (_, number, unit) = split(text).ok_or_else(error)?;
         let g_per_m = match unit {
             "g/m" => number,
@@ -173,7 +210,7 @@ impl FromStr for LinearDensity {
         if g_per_m <= HEAVIEST_KG_PER_M * 1000.0 {
             Ok(Self(g_per_m))
         } else {
-            Err(QuantityError::new(text, format!("a weight per length up to {HEAVIEST_KG_PER_M} kg a metre"), example))
+            Err(QuantityError::new(text, WantedQuantity::WeightPerLengthUpToMost))
         }
     }
 }

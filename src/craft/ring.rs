@@ -21,8 +21,10 @@ pub struct Ring {
     "a ring {outside} across can't be made of {wire} wire: the wire must be thicker than nothing and thinner than half the ring"
 )]
 pub struct RingError {
-    outside: Length,
-    wire: Length,
+    /// Outside diameter.
+    pub outside: Length,
+    /// Diameter of the wire.
+    pub wire: Length,
 }
 
 impl Ring {

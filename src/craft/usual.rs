@@ -75,6 +75,37 @@ impl Sort {
     }
 }
 
+/// What is taken of a drop of which nobody has told the sort, or of which it is only guessed as from a photo: whatever any
+/// sort has that is dangerous counts.
+pub struct UnknownSort;
+
+impl UnknownSort {
+    /// The depth of the deepest sort.
+    pub fn depth() -> Length {
+        let deepest = Sort::ALL.iter().map(|sort| sort.usual_size()[2].mm()).fold(0.0, f64::max);
+        mm(deepest)
+    }
+
+    /// The body of nobody knows what, which counts as small; a bead's ball would be no worse.
+    pub const fn body(depth: Length) -> Body {
+        Body::Outline { thickness: depth, shape: None }
+    }
+
+    /// All that is usual of any sort, together. A metal that nobody knows comes first, and is as heavy as the heaviest.
+    pub fn facts() -> Facts {
+        let mut all = Facts { materials: vec![Material::UnknownMetal], plating: Plating::Unknown, ..Facts::default() };
+        for of in Sort::ALL.iter().map(|sort| sort.usual_facts()) {
+            let others = of.materials.into_iter().filter(|material| !all.materials.contains(material));
+            all.materials.extend(others.collect::<Vec<_>>());
+            all.sharp |= of.sharp;
+            all.painted |= of.painted;
+            all.liquid |= of.liquid;
+            all.comes_off.extend(of.comes_off);
+        }
+        all
+    }
+}
+
 /// The weight of a drop that nobody has weighed and whose body or metal nobody knows: the block around it, as heavy as the
 /// densest of what it may be.
 pub fn heaviest_g(width: Length, height: Length, depth: Length, materials: &[Material], ring: Ring) -> Mass {
@@ -195,6 +226,23 @@ mod tests {
             let weight = chain.weight().g_per_m();
             println!("| {:?} | {} × {} | {weight:.1} |", chain.link, chain.link_length.mm(), chain.link_width.mm());
             assert!((3.0..60.0).contains(&weight), "{chain:?}");
+        }
+    }
+
+    /// Whatever it turns out to be, nothing more has to be said of it than before.
+    #[test]
+    fn an_unknown_sort_has_the_dangers_of_all() {
+        let all = UnknownSort::facts();
+        for sort in Sort::ALL {
+            let of = sort.usual_facts();
+            assert!(of.materials.iter().all(|material| all.materials.contains(material)), "{sort:?}");
+            assert!(all.sharp >= of.sharp && all.painted >= of.painted && all.liquid >= of.liquid, "{sort:?}");
+            assert!(all.comes_off.len() >= of.comes_off.len() && all.plating == of.plating, "{sort:?}");
+            assert!(UnknownSort::depth().mm() >= sort.usual_size()[2].mm());
+            let [width, height, depth] = sort.usual_size();
+            let told = heaviest_g(width, height, depth, &of.materials, USUAL_RING);
+            let unknown = heaviest_g(width, height, UnknownSort::depth(), &all.materials, USUAL_RING);
+            assert!(unknown.g() >= told.g(), "{sort:?}: {} {}", unknown.g(), told.g());
         }
     }
 

@@ -14,11 +14,38 @@ pub enum NotRead {
     /// There is none.
     Missing,
     /// There is something else under its name.
-    NoFile(&'static str),
+    NoFile(NoFile),
     /// It is longer than it may be, in bytes.
     TooLong(u64),
     /// The disk refuses.
     Disk(io::Error),
+}
+
+/// What is no file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoFile {
+    /// A folder.
+    Folder,
+    /// A pipe, which keeps its reader waiting.
+    Pipe,
+    /// A socket.
+    Socket,
+    /// A device.
+    Device,
+    /// A link to nowhere.
+    LinkToNowhere,
+}
+
+impl fmt::Display for NoFile {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Folder => "a folder",
+            Self::Pipe => "a pipe",
+            Self::Socket => "a socket",
+            Self::Device => "a device",
+            Self::LinkToNowhere => "a link to nowhere",
+        })
+    }
 }
 
 impl fmt::Display for NotRead {
@@ -42,7 +69,7 @@ pub const MEGABYTE: u64 = 1024 * 1024;
 pub fn read_plain(path: &Path, most: u64) -> Result<Vec<u8>, NotRead> {
     let refused = |error: io::Error| match error.kind() {
         // What can be seen and not followed is a link to nowhere.
-        io::ErrorKind::NotFound if path.symlink_metadata().is_ok() => NotRead::NoFile("a link to nowhere"),
+        io::ErrorKind::NotFound if path.symlink_metadata().is_ok() => NotRead::NoFile(NoFile::LinkToNowhere),
         io::ErrorKind::NotFound => NotRead::Missing,
         _ => NotRead::Disk(error),
     };
@@ -61,22 +88,22 @@ pub fn read_plain(path: &Path, most: u64) -> Result<Vec<u8>, NotRead> {
 }
 
 #[cfg(unix)]
-fn name_of(kind: FileType) -> &'static str {
+fn name_of(kind: FileType) -> NoFile {
     use std::os::unix::fs::FileTypeExt;
     if kind.is_dir() {
-        "a folder"
+        NoFile::Folder
     } else if kind.is_fifo() {
-        "a pipe"
+        NoFile::Pipe
     } else if kind.is_socket() {
-        "a socket"
+        NoFile::Socket
     } else {
-        "a device"
+        NoFile::Device
     }
 }
 
 #[cfg(not(unix))]
-fn name_of(kind: FileType) -> &'static str {
-    if kind.is_dir() { "a folder" } else { "a device" }
+fn name_of(kind: FileType) -> NoFile {
+    if kind.is_dir() { NoFile::Folder } else { NoFile::Device }
 }
 
 #[cfg(test)]

@@ -48,6 +48,8 @@ pub fn in_quotes(words: &str) -> String {
 /// A whole file, always one that reads.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Document {
+    /// What the file is called in its mistakes.
+    file: String,
     source: String,
     root: Node,
 }
@@ -62,7 +64,7 @@ impl Document {
         let mut mistakes = Vec::new();
         let root = parse(file, &source, &mut mistakes);
         match root {
-            Some(root) if mistakes.is_empty() => Ok(Self { source, root }),
+            Some(root) if mistakes.is_empty() => Ok(Self { file: file.to_owned(), source, root }),
             _ => Err(Mistakes(mistakes)),
         }
     }
@@ -104,7 +106,7 @@ impl Document {
     /// # Errors
     /// There is no such place, or the file would not read any more; then it is as it was.
     pub fn replace(&mut self, path: &[Step<'_>], value: &str) -> Result<(), EditError> {
-        is_one(value)?;
+        self.is_one(value)?;
         let node = self.find(path).ok_or_else(|| no_place(path))?;
         let span = Span { at: node.at, end: node.end };
         self.put(&[(span, value.to_owned())])
@@ -124,7 +126,7 @@ impl Document {
     /// # Errors
     /// As for [`Self::replace`].
     pub fn set_field(&mut self, path: &[Step<'_>], name: &str, value: &str) -> Result<(), EditError> {
-        is_one(value)?;
+        self.is_one(value)?;
         let node = self.find(path).ok_or_else(|| no_place(path))?;
         let Value::Struct { fields, .. } = &node.value else { return Err(no_place(path)) };
         match fields.iter().find(|field| field.name == name) {
@@ -154,7 +156,7 @@ impl Document {
     /// # Errors
     /// As for [`Self::replace`].
     pub fn insert_item(&mut self, path: &[Step<'_>], i: usize, value: &str) -> Result<(), EditError> {
-        is_one(value)?;
+        self.is_one(value)?;
         self.insert(path, i, value)
     }
 
@@ -261,29 +263,31 @@ impl Document {
         self.put(&changes)
     }
 
+    /// Whether what is going to be written is one value, and not a value and something beside it.
+    fn is_one(&self, value: &str) -> Result<(), EditError> {
+        Self::read(&self.file, value).map(|_| ()).map_err(EditError::WouldNotRead)
+    }
+
     /// Writes texts in places, given in their order, if the file reads then.
     fn put(&mut self, changes: &[(Span, String)]) -> Result<(), EditError> {
         let mut source = self.source.clone();
         for (span, text) in changes.iter().rev() {
             source.replace_range(span.at..span.end, text);
         }
-        *self = Self::read("the file", source).map_err(EditError::WouldNotRead)?;
+        *self = Self::read(&self.file, source).map_err(EditError::WouldNotRead)?;
         Ok(())
     }
 }
 
-/// Whether what is going to be written is one value, and not a value and something beside it.
-fn is_one(value: &str) -> Result<(), EditError> {
-    Document::read("what is written", value).map(|_| ()).map_err(EditError::WouldNotRead)
-}
-
+/// The place as the file would have it, which every reader understands: `rows[2].price`.
 fn no_place(path: &[Step<'_>]) -> EditError {
-    let words: Vec<String> = path
-        .iter()
-        .map(|step| match step {
-            Step::Field(name) => (*name).to_owned(),
-            Step::Item(i) => format!("item {}", i + 1),
-        })
-        .collect();
-    EditError::NoPlace(if words.is_empty() { "such entry".to_owned() } else { words.join(", ") })
+    let mut place = String::new();
+    for step in path {
+        match step {
+            Step::Field(name) if place.is_empty() => place.push_str(name),
+            Step::Field(name) => place.extend([".", name]),
+            Step::Item(i) => place.push_str(&format!("[{}]", i + 1)),
+        }
+    }
+    EditError::NoPlace(if place.is_empty() { "( )".to_owned() } else { place })
 }

@@ -2,8 +2,7 @@
 
 use std::fmt;
 
-use serde::{Deserialize, Serialize};
-
+use super::detail::{Detail, detail};
 use crate::quoting::one_line;
 
 /// Mistakes of one file that are told at once: who has mended these sees the others, and a file without end of them is told
@@ -15,15 +14,15 @@ pub(super) fn tell(mistakes: &mut Vec<Mistake>, mistake: impl FnOnce() -> Mistak
     if mistakes.len() < MOST {
         let mut next = mistake();
         if mistakes.len() + 1 == MOST {
-            (next.found, next.expected) =
-                ("more mistakes from here on".to_owned(), "mend those before first".to_owned());
+            next.found = detail!("wrong-more", "more mistakes from here on");
+            next.expected = detail!("right-those-first", "mend those before first");
         }
         mistakes.push(next);
     }
 }
 
 /// One mistake: where, what was found, what would be right. Each of these is one line, however the file is written.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Mistake {
     /// The file, as a path below the catalogue folder.
     pub file: String,
@@ -32,44 +31,42 @@ pub struct Mistake {
     /// Column in characters, from 1; 0 where the whole file is meant.
     pub column: usize,
     /// What stands there.
-    pub found: String,
+    pub found: Detail,
     /// What would be right.
-    pub expected: String,
+    pub expected: Detail,
 }
 
 impl Mistake {
     /// A mistake of a whole file.
-    pub fn of_file(file: &str, found: impl Into<String>, expected: impl Into<String>) -> Self {
-        Self {
-            file: one_line(file),
-            line: 0,
-            column: 0,
-            found: one_line(&found.into()),
-            expected: one_line(&expected.into()),
-        }
+    pub fn of_file(file: &str, found: impl Into<Detail>, expected: impl Into<Detail>) -> Self {
+        Self { file: one_line(file), line: 0, column: 0, found: found.into(), expected: expected.into() }
     }
 
     /// A mistake at byte `at` of `source`.
-    pub fn at(file: &str, source: &str, at: usize, found: impl Into<String>, expected: impl Into<String>) -> Self {
+    pub fn at(file: &str, source: &str, at: usize, found: impl Into<Detail>, expected: impl Into<Detail>) -> Self {
         let before = &source[..source.floor_char_boundary(at)];
         let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
         Self {
             file: one_line(file),
             line: before.matches('\n').count() + 1,
             column: before[line_start..].chars().count() + 1,
-            found: one_line(&found.into()),
-            expected: one_line(&expected.into()),
+            found: found.into(),
+            expected: expected.into(),
+        }
+    }
+
+    /// Where it is: the file, with line and column where a place in it is meant.
+    pub fn place(&self) -> String {
+        match self.line {
+            0 => self.file.clone(),
+            line => format!("{}:{line}:{}", self.file, self.column),
         }
     }
 }
 
 impl fmt::Display for Mistake {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.line {
-            0 => write!(f, "{}: ", self.file)?,
-            line => write!(f, "{}:{line}:{}: ", self.file, self.column)?,
-        }
-        write!(f, "{}; {}", self.found, self.expected)
+        write!(f, "{}: {}; {}", self.place(), self.found, self.expected)
     }
 }
 

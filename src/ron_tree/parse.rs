@@ -2,6 +2,7 @@
 //! closed is told where it was opened.
 
 use super::{
+    detail::{Detail, Part, detail, what},
     look_ahead::{Opened, closes_first, end_of_item, past, past_blanks},
     mistake::{MOST, Mistake, tell},
     tree::{Field, Node, Value},
@@ -27,7 +28,10 @@ pub(super) fn parse(file: &str, source: &str, mistakes: &mut Vec<Mistake>) -> Op
     if node.is_some() && !parser.is_over {
         parser.space();
         if parser.at < source.len() {
-            parser.wrong("something after the end of the file's value", "remove it, or a bracket was closed too early");
+            parser.wrong(
+                detail!("wrong-after-the-end", "something after the end of the file's value"),
+                detail!("right-nothing-after", "remove it, or a bracket was closed too early"),
+            );
         }
     }
     node
@@ -61,11 +65,11 @@ impl Parser<'_> {
         self.rest().chars().next()
     }
 
-    fn wrong(&mut self, found: impl Into<String>, expected: impl Into<String>) {
+    fn wrong(&mut self, found: Detail, expected: Detail) {
         self.wrong_at(self.at, found, expected);
     }
 
-    fn wrong_at(&mut self, at: usize, found: impl Into<String>, expected: impl Into<String>) {
+    fn wrong_at(&mut self, at: usize, found: Detail, expected: Detail) {
         tell(self.mistakes, || Mistake::at(self.file, self.source, at, found, expected));
         self.is_over |= self.mistakes.len() >= MOST;
     }
@@ -82,7 +86,10 @@ impl Parser<'_> {
                 match trimmed.find("*/") {
                     Some(end) => self.at += end + 2,
                     None => {
-                        self.wrong("a comment /* that never ends", "end it with */");
+                        self.wrong(
+                            detail!("wrong-comment", "a comment /* that never ends"),
+                            detail!("right-comment", "end it with */"),
+                        );
                         self.at = self.source.len();
                     }
                 }
@@ -100,11 +107,15 @@ impl Parser<'_> {
         found
     }
 
-    fn here(&self) -> String {
+    fn here(&self) -> Detail {
+        detail!("wrong-here", "{here}", here = self.stands_here())
+    }
+
+    fn stands_here(&self) -> Part {
         match self.peek() {
-            None => "the end of the file".into(),
-            Some(c) if is_of_word(c) => quoted(self.word_here()),
-            Some(c) => format!("{:?}", c.to_string()),
+            None => what("here-end", "the end of the file").into(),
+            Some(c) if is_of_word(c) => Part::from(quoted(self.word_here())),
+            Some(c) => Part::from(quoted(&c.to_string())),
         }
     }
 
@@ -137,7 +148,11 @@ impl Parser<'_> {
             }
             _ => {
                 let found = self.here();
-                self.wrong(found, "expected a value: a text in quotes, a word, a group in ( ) or a list in [ ]");
+                let expected = detail!(
+                    "right-value",
+                    "expected a value: a text in quotes, a word, a group in ( ) or a list in [ ]"
+                );
+                self.wrong(found, expected);
                 None
             }
         };
@@ -174,8 +189,9 @@ impl Parser<'_> {
                     Some((_, 'n')) => text.push('\n'),
                     Some((_, 't')) => text.push('\t'),
                     _ => {
-                        let what = "a backslash before a character that needs none";
-                        self.wrong_at(start + 1 + i, what, "write \\\\ for a backslash");
+                        let found = detail!("wrong-backslash", "a backslash before a character that needs none");
+                        let expected = detail!("right-backslash", "write \\\\ for a backslash");
+                        self.wrong_at(start + 1 + i, found, expected);
                         self.at = past(self.source, start);
                         return None;
                     }
@@ -183,7 +199,10 @@ impl Parser<'_> {
                 c => text.push(c),
             }
         }
-        self.wrong("a text whose closing quote is missing", "end it with \" on the same line");
+        self.wrong(
+            detail!("wrong-quote", "a text whose closing quote is missing"),
+            detail!("right-quote", "end it with \" on the same line"),
+        );
         // The rest of the line belongs to the broken text.
         let rest = &self.source[start..];
         let taken = &rest[..rest.find('\n').unwrap_or(rest.len())];
@@ -233,13 +252,13 @@ impl Parser<'_> {
         let name = self.word();
         if name.is_empty() {
             let found = self.here();
-            self.wrong(found, "expected a field, as in name: \"…\"");
+            self.wrong(found, detail!("right-field", "expected a field, as in {example}", example = "name: \"…\""));
             return false;
         }
         self.space();
         if !self.eat(':') {
             let found = self.here();
-            self.wrong(found, format!("expected a colon after {}", excerpt(&name)));
+            self.wrong(found, detail!("right-colon", "expected a colon after {name}", name = excerpt(&name)));
             return false;
         }
         let node = self.value();
@@ -257,7 +276,10 @@ impl Parser<'_> {
     /// Goes into the bracket that stands here.
     fn open(&mut self, close: char) -> Option<()> {
         if self.opened.len() >= MAX_DEPTH {
-            self.wrong("brackets nested too deeply", "a catalogue needs far fewer");
+            self.wrong(
+                detail!("wrong-too-deep", "brackets nested too deeply"),
+                detail!("right-less-deep", "a catalogue needs far fewer"),
+            );
             self.is_over = true;
             return None;
         }
@@ -282,7 +304,10 @@ impl Parser<'_> {
                     break true;
                 }
                 Some(c @ (')' | ']')) if !outer.iter().any(|one| one.close == c) => {
-                    self.wrong(format!("{c:?}"), format!("expected {}", opened.close));
+                    self.wrong(
+                        detail!("wrong-here", "{here}", here = format!("{c:?}")),
+                        detail!("right-bracket", "expected {bracket}", bracket = opened.close),
+                    );
                     self.at += 1;
                     continue;
                 }
@@ -329,9 +354,9 @@ impl Parser<'_> {
         }
         let found = self.here();
         let expected = if behind_a_text {
-            "expected a comma before it, or a quote is missing earlier in this line"
+            detail!("right-comma-or-quote", "expected a comma before it, or a quote is missing earlier in this line")
         } else {
-            "expected a comma before it"
+            detail!("right-comma", "expected a comma before it")
         };
         self.wrong(found, expected);
         if !is_read || !self.peek().is_some_and(|c| is_of_word(c) || matches!(c, '"' | '(' | '[')) {
@@ -346,16 +371,26 @@ impl Parser<'_> {
         if self.lost_brackets {
             return;
         }
-        let before = match self.peek() {
-            None => "before the end of the file".to_owned(),
+        let close = opened.close;
+        let expected = match self.peek() {
+            None => {
+                detail!("right-close-before-end", "close it with {close} before the end of the file", close = close)
+            }
             Some(_) => {
                 let line = self.source[..self.at].matches('\n').count() + 1;
-                format!("before {} in line {line}", self.here())
+                detail!(
+                    "right-close-before",
+                    "close it with {close} before {here} in line {line}",
+                    close = close,
+                    here = self.stands_here(),
+                    line = line
+                )
             }
         };
-        let bracket = if opened.close == ')' { '(' } else { '[' };
-        let found = format!("the bracket {bracket} that is opened here is never closed");
-        self.wrong_at(opened.at, found, format!("close it with {} {before}", opened.close));
+        let bracket = if close == ')' { '(' } else { '[' };
+        let found =
+            detail!("wrong-open", "the bracket {bracket} that is opened here is never closed", bracket = bracket);
+        self.wrong_at(opened.at, found, expected);
     }
 }
 

@@ -3,6 +3,7 @@
 //! The part of RON that hand-written files use: structs with and without a name, tuples, lists, texts,
 //! numbers, words and comments.
 
+use super::detail::{Detail, detail};
 use crate::quoting::{excerpt, quoted};
 
 /// A value and where it stands.
@@ -56,16 +57,20 @@ pub struct Field {
 
 impl Node {
     /// What stands here, for a message.
-    pub fn describe(&self) -> String {
+    pub fn describe(&self) -> Detail {
         match &self.value {
-            Value::Text(text) => format!("the text {}", quoted(text)),
-            Value::Number(number) => format!("the number {} without quotes", excerpt(number)),
-            Value::Word(word) => format!("the word {}", excerpt(word)),
-            Value::Struct { name: Some(name), .. } | Value::Tuple { name: Some(name), .. } => {
-                format!("{}(…)", excerpt(name))
+            Value::Text(text) => detail!("here-text", "the text {text}", text = quoted(text)),
+            Value::Number(number) => {
+                detail!("here-number", "the number {number} without quotes", number = excerpt(number))
             }
-            Value::Struct { name: None, .. } | Value::Tuple { name: None, .. } => "a group in ( )".into(),
-            Value::List(_) => "a list in [ ]".into(),
+            Value::Word(word) => detail!("here-word", "the word {word}", word = excerpt(word)),
+            Value::Struct { name: Some(name), .. } | Value::Tuple { name: Some(name), .. } => {
+                detail!("here-named", "{name}(…)", name = excerpt(name))
+            }
+            Value::Struct { name: None, .. } | Value::Tuple { name: None, .. } => {
+                detail!("here-group", "a group in ( )")
+            }
+            Value::List(_) => detail!("here-list", "a list in [ ]"),
         }
     }
 }

@@ -142,6 +142,7 @@ fn every_slip_is_told_with_its_place() {
         let broken = whole.replacen(right, wrong, 1);
         fs::write(&path, &broken).expect("written");
         let mistakes = read_folder(dir.path()).expect_err(&format!("{file}: {wrong} was taken")).0;
+        worded::all_in_every_language(&Mistakes(mistakes.clone()));
         let (line, column) = place(&broken, stands);
         let told =
             |m: &Mistake| m.file == *file && m.line == line && m.column == column && m.to_string().contains(says);
@@ -169,6 +170,7 @@ fn all_mistakes_of_a_folder_are_told_at_once() {
     fs::write(dir.path().join("pictures/key-round.png"), b"no picture").expect("written");
     fs::remove_file(dir.path().join("trays/d.ron")).expect("removed");
     let mistakes = read_folder(dir.path()).expect_err("it is broken").0;
+    worded::all_in_every_language(&Mistakes(mistakes.clone()));
     let files: Vec<&str> = mistakes.iter().map(|mistake| mistake.file.as_str()).collect();
     assert_eq!(files, ["table.ron", "bases.ron", "trays/a.ron", "trays/c.ron"], "{mistakes:#?}");
 }
@@ -200,7 +202,9 @@ fn a_piece_reads_from_a_file_and_its_slips_are_told() {
         ("(base: \"x\", length: \"long\", drops: [])", "24in"),
         ("", "expected a value"),
     ] {
-        let told = read_piece("p.ron", text).expect_err(text).to_string();
+        let mistakes = read_piece("p.ron", text).expect_err(text);
+        worded::all_in_every_language(&mistakes);
+        let told = mistakes.to_string();
         assert!(told.contains(says) && told.starts_with("p.ron:1:"), "{told}");
     }
 }

@@ -33,7 +33,8 @@ pub fn good() -> tempfile::TempDir {
 pub fn says(folder: &Path, file: &str, words: &str) {
     let mistakes = read_soon(folder).expect_err(file);
     are_told_well(&mistakes, |_| None);
-    let told = |mistake: &chatelaine::ron_tree::Mistake| mistake.file == file && mistake.found.contains(words);
+    let told =
+        |mistake: &chatelaine::ron_tree::Mistake| mistake.file == file && mistake.found.english().contains(words);
     assert!(mistakes.0.iter().any(told), "{file} should say {words:?}, told was {mistakes}");
 }
 
@@ -98,7 +99,7 @@ fn a_bracket_that_is_missing_is_told_where_it_was_opened() {
             let broken = format!("{}{}", &text[..at], &text[at + 1..]);
             let mistakes = crate::checks::catalogue::with_file(file, broken.as_bytes()).expect_err("it is broken");
             let places: Vec<(usize, usize)> = open.iter().map(|at| place(&text, *at)).collect();
-            let told = mistakes.0.iter().filter(|mistake| mistake.found.contains("is never closed"));
+            let told = mistakes.0.iter().filter(|mistake| mistake.found.english().contains("is never closed"));
             let told: Vec<(usize, usize)> = told.map(|mistake| (mistake.line, mistake.column)).collect();
             assert!(told.iter().any(|at| places.contains(at)), "{file} without byte {at}: {mistakes}");
             all += 1;

@@ -308,28 +308,3 @@ fn a_table_of_a_thousand_compartments_is_whole_on_its_page() {
     let other = after.lines().zip(&filled).filter(|(a, b)| a != &b.as_str()).count();
     assert_eq!(other, 1, "only the line of A500 is another");
 }
-
-/// What a mistake is, is told in English as the terminal does; where it is and what to do about it, in the reader's language.
-#[test]
-fn a_mistake_in_the_files_is_placed_and_framed_in_the_readers_language() {
-    let table = Table::new();
-    let seller = table.seller();
-    let file = table.catalog_file("bases.ron");
-    fs::write(&file, fs::read_to_string(&file).unwrap().replacen("price:", "prize:", 1)).unwrap();
-    let started = Instant::now();
-    while !seller.get("/trays").text.contains("id=\"mistakes\"") {
-        assert!(started.elapsed() < Duration::from_secs(20), "the mistake is not told");
-        thread::sleep(Duration::from_millis(50));
-    }
-    for (lang, words) in [
-        (Lang::De, "Öffne die Datei in einem Texteditor"),
-        (Lang::Fr, "Ouvre le fichier dans un éditeur de texte"),
-        (Lang::Es, "Abre el archivo en un editor de texto"),
-    ] {
-        let cookie = format!("{}; language={}", seller.cookie, lang.code());
-        let text = Seller { agent: agent(), url: seller.url.clone(), cookie }.get("/trays").text;
-        assert!(text.contains(words) && text.contains("bases.ron"), "{lang:?}: {text}");
-        assert!(text.contains("<span lang=\"en\">"), "{lang:?}: what stands there is marked as English");
-    }
-    assert!(seller.get("/trays").text.contains("prize"), "what stands there is repeated");
-}

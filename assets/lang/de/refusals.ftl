@@ -14,10 +14,7 @@ not-taken-not-asked = an der Kasse hat niemand danach gefragt
 not-taken-unreadable = die Kasse kann es nicht lesen (Antwort { $status }: { $said })
 not-taken-no-answer = die Kasse hat nicht geantwortet ({ $why })
 not-taken-desk-failed = an der Kasse stimmt etwas nicht (Antwort { $status }: { $said })
-mistake-place = In { $file }, Zeile { $line }, Spalte { $column }, steht etwas, das der Tisch so nicht brauchen kann.
-mistake-file = Die Datei { $file } ist nicht so, wie der Tisch sie braucht.
-mistake-to-do = Öffne die Datei in einem Texteditor, verbessere die Stelle und speichere sie; diese Seite folgt von selbst.
-mistake-note = Was dort steht und was richtig wäre (auf Englisch):
+mistake-to-do = Öffne jede Datei in einem Texteditor, verbessere die Stelle und speichere sie.
 
 kiosk-version = Version { $version }
 kiosk-other-version = Version { $version }, die Kasse hat { $own }. Es wird bedient, wie es ist; installiere nach dem Markt auf beiden dieselbe.

@@ -14,10 +14,7 @@ not-taken-not-asked = nobody at the desk has asked for it
 not-taken-unreadable = the desk can’t read it (answer { $status }: { $said })
 not-taken-no-answer = the desk did not answer ({ $why })
 not-taken-desk-failed = something is wrong at the desk (answer { $status }: { $said })
-mistake-place = In { $file }, line { $line }, column { $column }, something is not as the table needs it.
-mistake-file = The file { $file } is not as the table needs it.
-mistake-to-do = Open the file in a text editor, mend the place and save it; this page follows by itself.
-mistake-note = What stands there, and what would be right (in English):
+mistake-to-do = Open each file in a text editor, mend the place and save it.
 
 kiosk-version = Version { $version }
 kiosk-other-version = Version { $version }, and the desk is { $own }. It is served as it is; install the same on both after the show.

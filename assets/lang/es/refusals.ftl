@@ -14,10 +14,7 @@ not-taken-not-asked = nadie en la caja lo ha pedido
 not-taken-unreadable = la caja no puede leerlo (respuesta { $status }: { $said })
 not-taken-no-answer = la caja no respondió ({ $why })
 not-taken-desk-failed = algo va mal en la caja (respuesta { $status }: { $said })
-mistake-place = En { $file }, línea { $line }, columna { $column }, hay algo que no es como lo necesita la mesa.
-mistake-file = El archivo { $file } no es como lo necesita la mesa.
-mistake-to-do = Abre el archivo en un editor de texto, corrige el sitio y guárdalo; esta página se actualiza sola.
-mistake-note = Lo que hay ahí, y lo que sería correcto (en inglés):
+mistake-to-do = Abre cada archivo en un editor de texto, corrige el sitio y guárdalo.
 
 kiosk-version = Versión { $version }
 kiosk-other-version = Versión { $version }, y la caja tiene la { $own }. Se la atiende tal como está; instala la misma en ambas después de la feria.

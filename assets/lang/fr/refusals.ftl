@@ -14,10 +14,7 @@ not-taken-not-asked = personne à la caisse ne l’a demandé
 not-taken-unreadable = la caisse n’arrive pas à le lire (réponse { $status } : { $said })
 not-taken-no-answer = la caisse n’a pas répondu ({ $why })
 not-taken-desk-failed = quelque chose ne va pas à la caisse (réponse { $status } : { $said })
-mistake-place = Dans { $file }, ligne { $line }, colonne { $column }, quelque chose n’est pas comme il le faut pour la table.
-mistake-file = Le fichier { $file } n’est pas comme il le faut pour la table.
-mistake-to-do = Ouvre le fichier dans un éditeur de texte, corrige l’endroit et enregistre ; cette page suit toute seule.
-mistake-note = Ce qui y est, et ce qui serait juste (en anglais) :
+mistake-to-do = Ouvre chaque fichier dans un éditeur de texte, corrige l’endroit et enregistre.
 
 kiosk-version = Version { $version }
 kiosk-other-version = Version { $version }, et la caisse a la { $own }. Elle est servie telle quelle ; installe la même sur les deux après la vente.

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::{
     craft::Home,
-    ron_tree::{Document, EditError, Step, Value, in_quotes},
+    ron_tree::{Document, Step, Value, in_quotes},
 };
 
 /// More rows or columns than any tray has.
@@ -38,7 +38,7 @@ impl TableFiles {
             Act::Copy { from, to, id } => {
                 let (from, to) = (self.taken_cell(*from)?, self.empty_cell(*to)?);
                 let entry = self.file(&from.file)?.written(&from.path()).unwrap_or_default().to_owned();
-                let mut copy = Document::read("the copy", entry).map_err(EditRefusal::Mistakes)?;
+                let mut copy = Document::read(&from.file, entry).map_err(EditRefusal::Mistakes)?;
                 Fields::new().text("id", id).write_into(&mut copy, &[])?;
                 self.put(&to, copy.text())
             }
@@ -193,5 +193,5 @@ impl TableFiles {
 
 /// A file that has another form than a table's; the reader tells it with its place.
 fn no_list(file: &str) -> EditRefusal {
-    EditError::NoPlace(file.to_owned()).into()
+    EditRefusal::NoPlace(format!("rows: [[…]] ({file})"))
 }

@@ -1,7 +1,7 @@
 //! Keeping a change: checked as a whole, every file old or new, and the way back.
 
 use std::{
-    collections::BTreeMap,
+    collections::{BTreeMap, BTreeSet},
     fs, io,
     path::{Path, PathBuf},
     sync::{Mutex, MutexGuard, PoisonError},
@@ -10,6 +10,7 @@ use std::{
 use super::{
     act::Act,
     files::TableFiles,
+    left_over,
     refusal::{EditRefusal, Place},
     versions::{Changed, VersionListed, Versions, still_as_left, write},
 };
@@ -30,7 +31,15 @@ const BYTE_ORDER_MARK: &str = "\u{feff}";
 pub struct TableEditor {
     root: PathBuf,
     /// One change at a time.
-    versions: Mutex<Versions>,
+    kept: Mutex<Kept>,
+}
+
+/// What is kept of changes.
+#[derive(Debug)]
+struct Kept {
+    versions: Versions,
+    /// Pictures that came since the start and that no change has named yet.
+    fresh: BTreeSet<String>,
 }
 
 impl TableEditor {
@@ -45,11 +54,18 @@ impl TableEditor {
             write(&root, &versions.files(number)?)?;
             versions.end(number)?;
         }
-        Ok(Self { root, versions: Mutex::new(versions) })
+        let editor = Self { root, kept: Mutex::new(Kept { versions, fresh: BTreeSet::new() }) };
+        editor.tidy(&editor.kept());
+        Ok(editor)
     }
 
-    fn versions(&self) -> MutexGuard<'_, Versions> {
-        self.versions.lock().unwrap_or_else(PoisonError::into_inner)
+    fn kept(&self) -> MutexGuard<'_, Kept> {
+        self.kept.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Takes pictures away that nobody names any more. Where that does not work now, it does after another change.
+    fn tidy(&self, kept: &Kept) {
+        let _ = left_over::take_away(&self.root, &kept.versions, &kept.fresh);
     }
 
     /// The folder whose files it writes.
@@ -78,7 +94,7 @@ impl TableEditor {
         pictures: &BTreeMap<String, Picture>,
         (at, words): (&str, &str),
     ) -> Result<bool, EditRefusal> {
-        let versions = self.versions();
+        let mut kept = self.kept();
         let before = self.files()?;
         let mut after = before.clone();
         let applied = acts.iter().try_for_each(|act| after.apply(act));
@@ -93,7 +109,7 @@ impl TableEditor {
         applied?;
         let texts = after.files.iter().map(|(name, file)| (name.clone(), file.text().to_owned())).collect();
         check_changed(&self.root, &texts, pictures).map_err(EditRefusal::Mistakes)?;
-        self.keep(&versions, &changed, (at, words), None)?;
+        self.keep(&mut kept, &changed, (at, words), None)?;
         Ok(true)
     }
 
@@ -102,28 +118,31 @@ impl TableEditor {
     /// # Errors
     /// There is none, somebody wrote in its files since, or the disk refuses.
     pub fn undo(&self, at: &str) -> Result<VersionListed, EditRefusal> {
-        let versions = self.versions();
-        let list = versions.list();
+        let mut kept = self.kept();
+        let list = kept.versions.list();
         let last = list.into_iter().find(|one| !one.is_undone && one.takes_back.is_none());
         let last = last.ok_or(EditRefusal::NothingToUndo)?;
-        let files = versions.files(last.number)?;
+        let files = kept.versions.files(last.number)?;
         still_as_left(&self.root, &files)?;
         let back: Vec<Changed> =
             files.into_iter().map(|one| Changed { file: one.file, before: one.after, after: one.before }).collect();
-        self.keep(&versions, &back, (at, &last.words), Some(last.number))?;
+        self.keep(&mut kept, &back, (at, &last.words), Some(last.number))?;
         Ok(last)
     }
 
     /// The last changes, the newest first.
     pub fn list(&self) -> Vec<VersionListed> {
-        self.versions().list()
+        self.kept().versions.list()
     }
 
-    /// Puts a picture into the folder under a name that has no other one; nothing is overwritten.
+    /// Puts a picture into the folder under a name that has no other one; nothing is overwritten. It stays at least until a
+    /// change names it, or the program starts anew.
     ///
     /// # Errors
     /// The disk refuses.
     pub fn keep_picture(&self, name: &str, bytes: &[u8]) -> io::Result<()> {
+        let mut kept = self.kept();
+        kept.fresh.insert(name.to_owned());
         let folder = self.root.join("pictures");
         fs::create_dir_all(&folder)?;
         let path = folder.join(name);
@@ -152,15 +171,19 @@ impl TableEditor {
 
     fn keep(
         &self,
-        versions: &Versions,
+        kept: &mut Kept,
         changed: &[Changed],
         (at, words): (&str, &str),
         takes_back: Option<u64>,
     ) -> Result<(), EditRefusal> {
-        let number = versions.begin(at, words, takes_back, changed)?;
+        let number = kept.versions.begin(at, words, takes_back, changed)?;
         let written = write(&self.root, changed);
         if let Ok(None) = written {
-            return Ok(versions.end(number)?);
+            let texts = || changed.iter().filter_map(|one| one.after.as_deref());
+            kept.fresh.retain(|name| !texts().any(|text| text.contains(name.as_str())));
+            kept.versions.end(number)?;
+            self.tidy(kept);
+            return Ok(());
         }
         // What was written already is taken back, so that nothing is half done.
         let back: Vec<Changed> = changed
@@ -168,7 +191,7 @@ impl TableEditor {
             .map(|one| Changed { file: one.file.clone(), before: one.after.clone(), after: one.before.clone() })
             .collect();
         let _ = write(&self.root, &back);
-        versions.forget(number);
+        kept.versions.forget(number);
         let file = written?.unwrap_or_default();
         let now = fs::read_to_string(self.root.join(&file))?;
         let would_be = changed.iter().find(|one| one.file == file).and_then(|one| one.after.clone());

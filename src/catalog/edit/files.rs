@@ -4,7 +4,7 @@ use std::{collections::BTreeMap, path::Path};
 
 use super::refusal::{EditRefusal, Place};
 use crate::{
-    catalog::folder::{names_files, read_text, tray_files},
+    catalog::listing::{names_files, read_text, tray_files},
     craft::Home,
     disk::digest::sha256_hex,
     ron_tree::{Document, Mistakes, Step, Value},

@@ -9,6 +9,7 @@
 //! | `entry` | entries as they are written: fields, guesses, ids |
 //! | `editor` | keeping a change: checked as a whole, old or new, never torn; the way back |
 //! | `versions` | the last twenty changes, as files of their own |
+//! | `left_over` | pictures that the desk has kept and nobody names any more |
 //! | `begin` | a new table, empty or like the demo |
 
 mod act;
@@ -17,6 +18,7 @@ mod begin;
 mod editor;
 mod entry;
 mod files;
+mod left_over;
 mod refusal;
 mod versions;
 

@@ -88,6 +88,9 @@ pub enum EditRefusal {
         /// As it would be.
         would_be: String,
     },
+    /// A file has another form than a table's, so that there is no such place in it.
+    #[error("there is no {0} in the file")]
+    NoPlace(String),
     /// The disk refuses.
     #[error("the table can't be written: {0}")]
     Disk(#[from] io::Error),
@@ -97,7 +100,7 @@ impl From<EditError> for EditRefusal {
     fn from(error: EditError) -> Self {
         match error {
             EditError::WouldNotRead(mistakes) => Self::Mistakes(mistakes),
-            EditError::NoPlace(_) => Self::Disk(io::Error::other(error.to_string())),
+            EditError::NoPlace(place) => Self::NoPlace(place),
         }
     }
 }

@@ -132,6 +132,18 @@ impl Versions {
         files.map(|(i, file)| Ok(Changed { file, before: text("before", i)?, after: text("after", i)? })).collect()
     }
 
+    /// Every file of all of them, as it was and as it became.
+    pub(super) fn texts(&self) -> io::Result<Vec<PathBuf>> {
+        let mut texts = Vec::new();
+        for folder in fs::read_dir(&self.0)? {
+            let folder = folder?.path();
+            for text in if folder.is_dir() { fs::read_dir(&folder)?.collect() } else { vec![] } {
+                texts.push(text?.path());
+            }
+        }
+        Ok(texts)
+    }
+
     /// The change that was begun and not ended, if there is one.
     pub(super) fn cut_short(&self) -> Option<u64> {
         self.numbers().into_iter().rev().find(|number| self.record(*number).is_some_and(|record| !record.done))

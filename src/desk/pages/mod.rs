@@ -14,6 +14,7 @@
 //! | `waiting`, `board` | guests who wait for a seat; the board for any screen |
 //! | `put_back` | where a stray drop belongs |
 //! | `trays`, `counting` | counts, and the catalogue's mistakes; counting all trays on one page |
+//! | `mistakes` | what is wrong in the maker's files, wherever a page tells it |
 //! | `cautions_card`, `caution_signs` | the cautions of the whole table, to print; the sign of each caution |
 //! | `bench` | before and after a show: how many to make, cuts, what a show came to for the maker |
 //! | `show` | what a show is and came to; ending it; practice |
@@ -34,6 +35,7 @@ mod frame;
 mod inset;
 mod kiosks;
 mod lengths;
+mod mistakes;
 mod new_sale;
 mod nowhere;
 mod on;

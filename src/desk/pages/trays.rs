@@ -15,6 +15,7 @@ use serde::Deserialize;
 
 use super::{
     frame::{Tab, page},
+    mistakes,
     sign_in::alert,
     words,
 };
@@ -22,10 +23,9 @@ use crate::{
     catalog::{Catalog, Loaded, Tray},
     craft::Home,
     desk::{refusal::Refusal, seller::Seller, state::DeskState},
-    lang::{Lang, Message, Texts, message, say},
+    lang::{Message, Texts, message, say},
     ledger::{Count, Role},
     quoting::excerpt,
-    ron_tree::Mistake,
 };
 
 /// Nobody counts more than this in one compartment; a larger figure is a slip of the finger.
@@ -44,7 +44,7 @@ async fn trays(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Res
     let title = say!(texts, "tab-trays");
     let main = html! {
         h1.unseen { (title) }
-        (mistakes(texts, &desk, &loaded))
+        (what_is_wrong(texts, &desk, &loaded))
         p.links.row.wraps {
             a href="/trays/count" { (say!(texts, "count-title")) }
             a href="/trays/cautions" { (say!(texts, "trays-card")) }
@@ -68,49 +68,20 @@ async fn trays(State(desk): State<Arc<DeskState>>, seller: Seller) -> Result<Res
     Ok(page(&desk, texts, Tab::Trays, &title, &main).into_response())
 }
 
-fn mistakes(texts: &Texts, desk: &DeskState, loaded: &Loaded) -> Markup {
+fn what_is_wrong(texts: &Texts, desk: &DeskState, loaded: &Loaded) -> Markup {
     html! {
-        @if let Some(mistakes) = desk.catalog.mistakes() {
+        @if let Some(told) = desk.catalog.mistakes() {
             section.card.mistakes #mistakes aria-label=(say!(texts, "mistakes-title")) {
                 h2 { (say!(texts, "mistakes-title")) }
-                p { (say!(texts, "mistakes-about")) }
-                ul {
-                    @for mistake in &mistakes.0 {
-                        li {
-                            (mistake_words(texts, mistake))
-                        }
-                    }
-                }
+                p { (say!(texts, "mistakes-about")) " " (say!(texts, "mistake-to-do")) }
+                (mistakes::list(texts, &told))
             }
         }
         @if !loaded.remarks.is_empty() {
             section.card aria-label=(say!(texts, "remarks")) {
                 h2 { (say!(texts, "remarks-title")) }
-                ul { @for remark in &loaded.remarks { li { (words::sentence(remark)) } } }
+                ul { @for remark in &loaded.remarks { li { (mistakes::detail(texts, remark)) } } }
             }
-        }
-    }
-}
-
-/// One mistake. What stands in a file and what would be right are as many things as there are fields, and are told in English,
-/// which the terminal speaks as well; where it is and what to do about it is told in the reader's language.
-fn mistake_words(texts: &Texts, mistake: &Mistake) -> Markup {
-    let said = format!("{} {}", words::sentence(&mistake.found), words::sentence(&mistake.expected));
-    html! {
-        code {
-            (mistake.file)
-            @if mistake.line > 0 { (say!(texts, "mistake-at", line = mistake.line, column = mistake.column)) }
-        }
-        @if texts.lang == Lang::En {
-            p { (said) }
-        } @else {
-            @let (file, line, column) = (mistake.file.as_str(), mistake.line, mistake.column);
-            p {
-                @if line > 0 { (say!(texts, "mistake-place", file = file, line = line, column = column)) }
-                @else { (say!(texts, "mistake-file", file = file)) }
-                " " (say!(texts, "mistake-to-do"))
-            }
-            p.faint { (say!(texts, "mistake-note")) " " span lang="en" { (said) } }
         }
     }
 }

@@ -115,8 +115,13 @@ pub(super) fn trouble(texts: &Texts, error: &LedgerError, catalog: &Catalog) -> 
 
 /// With a capital and a full stop.
 pub(in crate::desk) fn sentence(words: &str) -> String {
+    stopped(&capital(words))
+}
+
+/// With a full stop, where nothing else ends it.
+pub(super) fn stopped(words: &str) -> String {
     let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
-    format!("{}{stop}", capital(words))
+    format!("{words}{stop}")
 }
 
 /// With a capital.

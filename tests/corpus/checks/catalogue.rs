@@ -79,7 +79,7 @@ pub fn file(name: &str, data: &[u8]) {
             let json = serde_json::to_vec(&*loaded.catalog).expect("a form in JSON");
             let again: Catalog = serde_json::from_slice(&json).expect("the catalogue");
             assert_eq!(again, *loaded.catalog);
-            loaded.remarks.iter().for_each(|remark| is_one_line(remark));
+            loaded.remarks.iter().for_each(|remark| is_one_line(remark.english()));
             for base in &loaded.catalog.bases {
                 let piece = Piece {
                     base: base.id.clone(),

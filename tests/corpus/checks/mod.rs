@@ -7,7 +7,10 @@ pub mod desk;
 pub mod tablet;
 pub mod text;
 
-use chatelaine::ron_tree::Mistakes;
+use chatelaine::{
+    lang::{Lang, Texts},
+    ron_tree::Mistakes,
+};
 
 /// Characters of one message at most, its file and place included.
 const LONGEST: usize = 1900;
@@ -32,7 +35,11 @@ pub fn are_told_well(mistakes: &Mistakes, source_of: impl Fn(&str) -> Option<Vec
     assert!(mistakes.0.len() <= 2000, "{} mistakes", mistakes.0.len());
     for mistake in &mistakes.0 {
         is_one_line(&mistake.to_string());
-        assert!(!mistake.file.is_empty() && !mistake.found.is_empty() && !mistake.expected.is_empty(), "{mistake:?}");
+        for lang in Lang::ALL {
+            is_one_line(&Texts::of(lang).mistake(mistake));
+        }
+        let (found, expected) = (mistake.found.english(), mistake.expected.english());
+        assert!(!mistake.file.is_empty() && !found.is_empty() && !expected.is_empty(), "{mistake:?}");
         if let (Some(source), line @ 1..) = (source_of(&mistake.file), mistake.line) {
             let lines = source.iter().filter(|byte| **byte == b'\n').count() + 1;
             assert!(line <= lines && mistake.column >= 1, "{mistake} stands beyond {lines} lines");

@@ -36,7 +36,7 @@ use maud::{Markup, html};
 
 use super::{
     frame::{Tab, page},
-    words,
+    mistakes,
 };
 use crate::{
     bench::{SPOOLS, SpoolsNow, carried_on},
@@ -122,22 +122,13 @@ async fn workshop(desk: &DeskState, catalog: &Catalog) -> Result<(Option<Worksho
 }
 
 /// What is wrong with the workshop's file, with every place.
-fn mistakes_in(texts: &Texts, mistakes: Option<&Mistakes>) -> Markup {
+fn mistakes_in(texts: &Texts, told: Option<&Mistakes>) -> Markup {
     html! {
-        @if let Some(mistakes) = mistakes {
+        @if let Some(told) = told {
             section.card.mistakes aria-label=(say!(texts, "mistakes-title")) {
                 h2 { (say!(texts, "bench-file-wrong")) }
-                ul {
-                    @for mistake in &mistakes.0 {
-                        li {
-                            code {
-                                (mistake.file)
-                                @if mistake.line > 0 { (say!(texts, "mistake-at", line = mistake.line, column = mistake.column)) }
-                            }
-                            p { (words::sentence(&mistake.found)) " " (words::sentence(&mistake.expected)) }
-                        }
-                    }
-                }
+                p { (say!(texts, "mistake-to-do")) }
+                (mistakes::list(texts, told))
             }
         }
     }

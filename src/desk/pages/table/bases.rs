@@ -12,6 +12,7 @@ use axum::{
 use maud::{Markup, html};
 
 use super::{
+    base_sizes,
     form::{TableForm, marks},
     guesses,
     refused::refused,
@@ -235,6 +236,7 @@ async fn base_page(desk: &Arc<DeskState>, texts: &Texts, id: &str, trouble: Opti
         form.card.stack method="post" action={ "/table/bases/" (id) } {
             (marks(files.as_ref(), &places))
             (fields(texts, &loaded.catalog, Some(base)))
+            (base_sizes::fields(texts, base))
             button.main { (say!(texts, "table-keep")) }
         }
         p.faint { (say!(texts, "table-base-hint")) }
@@ -255,7 +257,8 @@ async fn tell(
     let texts = form.seller.texts;
     let loaded = desk.catalog.loaded();
     let before = loaded.catalog.base(&id);
-    let told = match read(texts, &loaded.catalog, &form, before) {
+    let sizes = before.map_or_else(|| Ok(Fields::new()), |base| base_sizes::read(texts, &form, base));
+    let told = match read(texts, &loaded.catalog, &form, before).and_then(|told| Ok(told.and(sizes?))) {
         Ok(told) => told,
         Err(words) => {
             let page = base_page(&desk, texts, &id, Some(&words)).await?;

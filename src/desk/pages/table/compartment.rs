@@ -176,6 +176,8 @@ impl Scene<'_> {
         let price = kind.map(|kind| as_typed(texts, kind.price)).unwrap_or_default();
         let sort = kind.map_or_else(|| usual_sort(&self.loaded.catalog, home), |kind| kind.sort);
         let told = |guess| kind.filter(|kind| !kind.guessed.contains(&guess));
+        // Kept as it stands, a guess stays one; it is told by being chosen.
+        let is_guess = kind.is_some() && told(Guess::Sort).is_none();
         html! {
             form.card.stack method="post" enctype="multipart/form-data" action={ "/table/at/" (home) } {
                 (self.marks())
@@ -183,8 +185,9 @@ impl Scene<'_> {
                     div {
                         label for="sort" { (say!(texts, "table-sort")) }
                         select #sort name="sort" {
+                            @if is_guess { option value="" selected { "≈ " (texts.get(&format!("one-{}", sort.name()))) } }
                             @for one in Sort::ALL {
-                                option value=(one.name()) selected[*one == sort] { (texts.get(&format!("one-{}", one.name()))) }
+                                option value=(one.name()) selected[!is_guess && *one == sort] { (texts.get(&format!("one-{}", one.name()))) }
                             }
                         }
                     }

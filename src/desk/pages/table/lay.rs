@@ -21,7 +21,7 @@ use super::{
 };
 use crate::{
     catalog::{Act, EditRefusal, Fields, Loaded},
-    craft::{DropKind, Home, Sort},
+    craft::{DropKind, Guess, Home, Sort},
     desk::{
         editing,
         money_words::amount_words,
@@ -61,7 +61,7 @@ fn told(texts: &Texts, form: &TableForm, loaded: &Loaded, before: Option<&DropKi
     let price = price.transpose()?;
     let mut fields = Fields::new();
     if let Some(sort) = Sort::ALL.iter().find(|sort| sort.name() == form.text("sort"))
-        && before.is_none_or(|kind| kind.sort != *sort)
+        && before.is_none_or(|kind| kind.sort != *sort || kind.guessed.contains(&Guess::Sort))
     {
         fields = fields.written("sort", sort.name());
     }

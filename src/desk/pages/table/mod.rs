@@ -7,13 +7,14 @@
 //! | `facts` | the table itself: name, place, currency, tax, whose cautions; a table like the demo |
 //! | `compartment`, `lay` | one compartment: the page, and what is done there |
 //! | `trays`, `many` | trays as grids; new prices for many compartments |
-//! | `bases` | what drops hang on |
+//! | `bases`, `base_sizes` | what drops hang on; its sizes and weights |
 //! | `labels` | price marks and other paper for the table |
 //! | `form`, `refused` | forms with photos, and what a page has seen; why nothing was changed, with both sides of a conflict |
 //! | `tray_photo` | a tray by one photo |
 //! | `ids` | ids for what is new |
 //! | `guesses` | what is guessed, in words |
 
+mod base_sizes;
 mod bases;
 mod compartment;
 mod facts;

@@ -1,6 +1,6 @@
 //! Why nothing was changed. Where somebody else changed the same by hand, both are shown, and neither is lost.
 
-use std::sync::Arc;
+use std::{io, sync::Arc};
 
 use axum::{
     http::StatusCode,
@@ -15,11 +15,12 @@ use crate::{
         editing,
         pages::{
             frame::{Tab, page},
-            words,
+            mistakes, words,
         },
         state::DeskState,
     },
     lang::{Texts, say},
+    ron_tree::{Detail, Part, detail},
 };
 
 /// Fields that say nothing to a reader.
@@ -36,7 +37,16 @@ pub(super) async fn refused(
     let texts = form.seller.texts;
     let main = html! {
         h1 { (say!(texts, "table-not-changed")) }
-        p.trouble role="alert" data-stands { (words::sentence(&why(texts, error))) }
+        @match error {
+            EditRefusal::Mistakes(all) => {
+                div.trouble role="alert" data-stands {
+                    p { (words::sentence(&say!(texts, "table-not-whole"))) }
+                    (mistakes::list(texts, all))
+                }
+            }
+            EditRefusal::Disk(error) => { p.trouble role="alert" data-stands { (mistakes::detail(texts, &disk(error))) } }
+            _ => { p.trouble role="alert" data-stands { (words::sentence(&why(texts, error))) } }
+        }
         @match error {
             EditRefusal::Changed { place, now } => { (both(desk, form, place, now, action).await) }
             EditRefusal::WrittenSince { now, would_be, .. } => {
@@ -85,11 +95,16 @@ async fn both(desk: &Arc<DeskState>, form: &TableForm, place: &Place, now: &str,
     }
 }
 
+/// The disk refuses, and the system says why.
+pub(super) fn disk(error: &io::Error) -> Detail {
+    detail!("wrong-disk", "the table's files can't be written ({why})", why = Part::foreign(error))
+}
+
 /// Why, as the beginning of a sentence.
 pub(super) fn why(texts: &Texts, error: &EditRefusal) -> String {
     match error {
         EditRefusal::Mistakes(mistakes) => {
-            let all: Vec<String> = mistakes.0.iter().take(3).map(ToString::to_string).collect();
+            let all: Vec<String> = mistakes.0.iter().take(3).map(|mistake| texts.mistake(mistake)).collect();
             say!(texts, "table-mistakes", what = all.join(" · "))
         }
         EditRefusal::Changed { place, .. } => say!(texts, "table-changed-meanwhile", place = place.to_string()),
@@ -104,6 +119,7 @@ pub(super) fn why(texts: &Texts, error: &EditRefusal) -> String {
         EditRefusal::NoDemo => say!(texts, "table-no-demo"),
         EditRefusal::NothingToUndo => say!(texts, "table-nothing-to-undo"),
         EditRefusal::WrittenSince { file, .. } => say!(texts, "table-written-since", file = file.as_str()),
-        EditRefusal::Disk(error) => say!(texts, "table-disk", why = error.to_string()),
+        EditRefusal::NoPlace(place) => say!(texts, "table-no-place", place = place.as_str()),
+        EditRefusal::Disk(error) => texts.detail_words(&disk(error)),
     }
 }

@@ -113,7 +113,7 @@ pub(super) async fn with_drafts<T: Send + 'static>(
 
 fn disk(error: &io::Error) -> Refusal {
     tracing::error!("a tray's photo: {error}");
-    Refusal::Said(StatusCode::INSUFFICIENT_STORAGE, message!("table-disk", why = error.to_string()))
+    Refusal::Said(StatusCode::INSUFFICIENT_STORAGE, message!("wrong-disk", why = error.to_string()))
 }
 
 /// Works on a photo, alone. The inner result is what the seller can put right, in words.
