@@ -13,6 +13,8 @@
 mod acts;
 #[path = "edits/entries.rs"]
 mod entries;
+#[path = "edits/lots.rs"]
+mod lots;
 #[path = "support/random.rs"]
 mod random;
 mod support;

@@ -28,6 +28,8 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/waiting.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/counting.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/making.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/lots.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/prices.ftl")),
         ]
     };
 }

@@ -9,12 +9,12 @@ use std::{
 
 use super::{
     act::Act,
-    files::TableFiles,
+    files::{PARTS, TableFiles},
     refusal::{EditRefusal, Place},
     versions::{Changed, VersionListed, Versions, still_as_left, write},
 };
 use crate::{
-    catalog::{folder::check_changed, pictures::Picture},
+    catalog::{folder::check_changed, pictures::Picture, read_parts::workshop_in},
     disk::durable,
     ron_tree::Document,
 };
@@ -41,10 +41,12 @@ impl TableEditor {
     /// The disk refuses.
     pub fn open(root: PathBuf, versions: PathBuf) -> io::Result<Self> {
         let versions = Versions::open(versions)?;
+        let alone = versions.alone()?;
         if let Some(number) = versions.cut_short() {
             write(&root, &versions.files(number)?)?;
             versions.end(number)?;
         }
+        drop(alone);
         Ok(Self { root, versions: Mutex::new(versions) })
     }
 
@@ -79,6 +81,7 @@ impl TableEditor {
         (at, words): (&str, &str),
     ) -> Result<bool, EditRefusal> {
         let versions = self.versions();
+        let _alone = versions.alone()?;
         let before = self.files()?;
         let mut after = before.clone();
         let applied = acts.iter().try_for_each(|act| after.apply(act));
@@ -91,8 +94,13 @@ impl TableEditor {
             return Err(EditRefusal::Changed { place: place.clone(), now: before.written(place) });
         }
         applied?;
-        let texts = after.files.iter().map(|(name, file)| (name.clone(), file.text().to_owned())).collect();
-        check_changed(&self.root, &texts, pictures).map_err(EditRefusal::Mistakes)?;
+        let texts: BTreeMap<String, String> =
+            after.files.iter().map(|(name, file)| (name.clone(), file.text().to_owned())).collect();
+        let catalog = check_changed(&self.root, &texts, pictures).map_err(EditRefusal::Mistakes)?;
+        // A workshop that was wrong before is no reason to keep the table from being changed.
+        if let Some(text) = changed.iter().find(|one| one.file == PARTS).and_then(|_| texts.get(PARTS)) {
+            workshop_in(text, &catalog).map_err(EditRefusal::Mistakes)?;
+        }
         self.keep(&versions, &changed, (at, words), None)?;
         Ok(true)
     }
@@ -103,6 +111,7 @@ impl TableEditor {
     /// There is none, somebody wrote in its files since, or the disk refuses.
     pub fn undo(&self, at: &str) -> Result<VersionListed, EditRefusal> {
         let versions = self.versions();
+        let _alone = versions.alone()?;
         let list = versions.list();
         let last = list.into_iter().find(|one| !one.is_undone && one.takes_back.is_none());
         let last = last.ok_or(EditRefusal::NothingToUndo)?;

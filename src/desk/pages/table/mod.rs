@@ -17,14 +17,14 @@
 mod bases;
 mod compartment;
 mod facts;
-mod form;
+pub(super) mod form;
 mod guesses;
 mod ids;
 mod labels;
 mod lay;
 mod many;
 mod overview;
-mod refused;
+pub(super) mod refused;
 mod tray_photo;
 mod trays;
 
