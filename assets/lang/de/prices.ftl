@@ -14,6 +14,7 @@ prices-same = { $n ->
    *[other] Werden dann { $n } an einem Markt verkauft, verdienen sie, was jetzt { $sold } verdienen: { $earned }.
   }
 prices-never = Wie viele auch verkauft werden, sie verdienen nie, was jetzt verdient wird: { $earned }.
+prices-at-a-loss = So wie es ist, verliert jedes { $loss }, wenn sein Anteil am Stand dabei ist.
 prices-by-price = Nach Preis
 prices-suggested = { $n ->
     [one] Nach den Kosten genügte ein Preis: { $points }.
@@ -25,13 +26,15 @@ prices-even = { $n ->
   }
 prices-never-even = Keine Zahl von Stücken verdient den Stand von { $stall }, weil ein Stück mehr kostet, als es bringt.
 prices-price = Preis
-prices-kinds = Arten
-prices-sold = Je Markt verkauft
+prices-at = { $n ->
+    [one] 1 Art; je Markt { $sold } verkauft
+   *[other] { $n } Arten; je Markt { $sold } verkauft
+  }
 prices-margin = Verdient eines
 prices-least = das am wenigsten verdient: { $amount }
 prices-each = Stück für Stück
 prices-about = Kosten sind Teile nach deinen Posten, Minuten zu deinem Satz und der Anteil am Stand. Ein „?“ steht, wo parts.ron kein Rezept oder keinen Posten hat.
-prices-cost = Kosten
+prices-costs = Preis { $price }, kostet { $cost }.
 prices-point = Nach den Kosten: { $point }
 prices-longest = In der längsten Länge kostet sie { $cost }, zum selben Preis.
 prices-no-pieces = „{ $found }“ ist keine Stückzahl; schreib eine ganze Zahl bis 100000.

@@ -14,6 +14,7 @@ prices-same = { $n ->
    *[other] If { $n } are sold at a show then, they earn what { $sold } earn now: { $earned }.
   }
 prices-never = However many are sold, they never earn what is earned now: { $earned }.
+prices-at-a-loss = As it is, each one loses { $loss } once its share of the stall is in.
 prices-by-price = By price
 prices-suggested = { $n ->
     [one] By the costs one price would do: { $points }.
@@ -25,13 +26,15 @@ prices-even = { $n ->
   }
 prices-never-even = No number of pieces earns the stall of { $stall }: they cost more than they bring.
 prices-price = Price
-prices-kinds = Kinds
-prices-sold = Sold at a show
+prices-at = { $n ->
+    [one] 1 kind; { $sold } sold at a show
+   *[other] { $n } kinds; { $sold } sold at a show
+  }
 prices-margin = Earned by one
 prices-least = the one that earns least: { $amount }
 prices-each = Piece by piece
 prices-about = Costs are parts by your lots, minutes at your rate, and the share of the stall. A “?” stands where parts.ron has no recipe or no lot.
-prices-cost = Cost
+prices-costs = Sold for { $price }, costs { $cost }.
 prices-point = By its cost: { $point }
 prices-longest = In its longest length it costs { $cost }, at the same price.
 prices-no-pieces = “{ $found }” is no number of pieces; write a whole number up to 100000.

@@ -14,6 +14,7 @@ prices-same = { $n ->
    *[other] Si entonces se venden { $n } en una feria, ganan lo que ahora ganan { $sold }: { $earned }.
   }
 prices-never = Por muchos que se vendan, nunca ganan lo que se gana ahora: { $earned }.
+prices-at-a-loss = Tal como está, cada uno pierde { $loss } una vez contada su parte del puesto.
 prices-by-price = Por precio
 prices-suggested = { $n ->
     [one] Según los costes bastaría un precio: { $points }.
@@ -25,13 +26,15 @@ prices-even = { $n ->
   }
 prices-never-even = Ningún número de piezas gana el puesto de { $stall }: cuestan más de lo que traen.
 prices-price = Precio
-prices-kinds = Clases
-prices-sold = Vendido por feria
+prices-at = { $n ->
+    [one] 1 clase; { $sold } vendidas por feria
+   *[other] { $n } clases; { $sold } vendidas por feria
+  }
 prices-margin = Gana uno
 prices-least = el que menos gana: { $amount }
 prices-each = Pieza por pieza
 prices-about = Los costes son las piezas según tus lotes, los minutos a tu tarifa y la parte del puesto. Hay un «?» donde parts.ron no tiene receta o lote.
-prices-cost = Coste
+prices-costs = Precio { $price }, cuesta { $cost }.
 prices-point = Según su coste: { $point }
 prices-longest = En su largo mayor cuesta { $cost }, al mismo precio.
 prices-no-pieces = «{ $found }» no es un número de piezas; escribe un número entero hasta 100000.

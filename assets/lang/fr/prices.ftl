@@ -14,6 +14,7 @@ prices-same = { $n ->
    *[other] S’il s’en vend alors { $n } sur un marché, elles gagnent ce que { $sold } gagnent maintenant : { $earned }.
   }
 prices-never = Quel que soit le nombre vendu, elles ne gagnent jamais ce qui est gagné maintenant : { $earned }.
+prices-at-a-loss = Tel quel, chacun perd { $loss } une fois comptée sa part du stand.
 prices-by-price = Par prix
 prices-suggested = { $n ->
     [one] D’après les coûts, un prix suffirait : { $points }.
@@ -25,13 +26,15 @@ prices-even = { $n ->
   }
 prices-never-even = Aucun nombre de pièces ne gagne le stand de { $stall } : elles coûtent plus qu’elles ne rapportent.
 prices-price = Prix
-prices-kinds = Sortes
-prices-sold = Vendu par marché
+prices-at = { $n ->
+    [one] 1 sorte ; { $sold } vendues par marché
+   *[other] { $n } sortes ; { $sold } vendues par marché
+  }
 prices-margin = Gagne une pièce
 prices-least = celle qui gagne le moins : { $amount }
 prices-each = Pièce par pièce
 prices-about = Les coûts sont les pièces d’après tes lots, les minutes à ton tarif et la part du stand. Un « ? » figure là où parts.ron n’a pas de recette ou de lot.
-prices-cost = Coût
+prices-costs = Prix { $price }, coûte { $cost }.
 prices-point = D’après son coût : { $point }
 prices-longest = Dans sa plus grande longueur elle coûte { $cost }, au même prix.
 prices-no-pieces = « { $found } » n’est pas un nombre de pièces ; écris un nombre entier jusqu’à 100000.

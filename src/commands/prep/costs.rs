@@ -117,16 +117,19 @@ fn words(currency: Currency, list: &PriceList, changes: &[PriceChange]) -> Strin
         words += &format!("The stall of {} is earned by {pieces}.\n", currency.plain(stall));
     }
     for change in changes {
-        let same = change.sold_for_the_same.map_or_else(|| "no number".to_owned(), |n| n.to_string());
         words += &format!(
-            "{} at {} in place of {}: one earns {} in place of {}; {same} sold earn what {} earn now.\n",
+            "{} at {} in place of {}: one earns {} in place of {}",
             change.id,
             currency.plain(change.to),
             currency.plain(change.from),
             sum(Some(change.margin_then)),
             sum(Some(change.margin_now)),
-            change.sold
         );
+        words += &match change.sold_for_the_same {
+            _ if change.margin_now <= Decimal::ZERO => "; now each one loses with its share of the stall.\n".to_owned(),
+            Some(same) => format!("; {same} sold earn what {} earn now.\n", change.sold),
+            None => format!("; no number sold earns what {} earn now.\n", change.sold),
+        };
     }
     words.trim_end().to_owned()
 }

@@ -117,9 +117,9 @@ async fn prices(
     let told = Told { texts, catalog, currency, list: &list };
     let main = html! {
         @if workshop.is_none() && mistakes.is_none() { p { (say!(texts, "bench-no-recipes")) } }
-        (told.form(&asked))
         @if let Some(change) = &change { (told.change(change)) }
         (told.by_price())
+        (told.form(&asked))
         (told.rows())
     };
     Ok(bench_page(&desk, texts, HERE, mistakes.as_ref(), &main))
@@ -185,6 +185,7 @@ impl Told<'_> {
                 p {
                     strong {
                         @match change.sold_for_the_same {
+                            _ if change.margin_now <= Decimal::ZERO => (say!(texts, "prices-at-a-loss", loss = self.money(-change.margin_now))),
                             Some(n) => (say!(texts, "prices-same", n = n, sold = change.sold, earned = self.money(change.earned))),
                             None => (say!(texts, "prices-never", earned = self.money(change.earned))),
                         }
@@ -215,8 +216,6 @@ impl Told<'_> {
                     thead {
                         tr {
                             th { (say!(texts, "prices-price")) }
-                            th.figure { (say!(texts, "prices-kinds")) }
-                            th.figure { (say!(texts, "prices-sold")) }
                             th.figure { (say!(texts, "prices-margin")) }
                         }
                     }
@@ -224,13 +223,12 @@ impl Told<'_> {
                         @for at in &list.prices {
                             tr {
                                 td {
-                                    (self.money(at.price))
+                                    strong { (self.money(at.price)) } br;
+                                    span.faint { (say!(texts, "prices-at", n = at.kinds, sold = texts.lang.number(at.sold.round_dp(1).normalize()))) }
                                     @if let Some(least) = at.least.filter(|least| at.margin.is_some_and(|margin| *least < margin)) {
                                         br; span.faint { (say!(texts, "prices-least", amount = self.money(least))) }
                                     }
                                 }
-                                td.figure { (at.kinds) }
-                                td.figure { (texts.lang.number(at.sold.round_dp(1).normalize())) }
                                 td.figure { (self.known(at.margin)) }
                             }
                         }
@@ -250,8 +248,6 @@ impl Told<'_> {
                     thead {
                         tr {
                             th { (say!(texts, "sold-part")) }
-                            th.figure { (say!(texts, "prices-price")) }
-                            th.figure { (say!(texts, "prices-cost")) }
                             th.figure { (say!(texts, "prices-margin")) }
                         }
                     }
@@ -267,14 +263,13 @@ impl Told<'_> {
         html! {
             tr {
                 td {
-                    (self.name(&one.id))
+                    (self.name(&one.id)) br;
+                    span.faint { (say!(texts, "prices-costs", price = self.money(one.price), cost = self.known(cost))) }
                     @if let Some(point) = row.point.filter(|point| *point != one.price) {
                         br; span.faint { (say!(texts, "prices-point", point = self.money(point))) }
                     }
                     @if let Some(longest) = row.longest { br; span.faint { (say!(texts, "prices-longest", cost = self.money(longest))) } }
                 }
-                td.figure { (self.money(one.price)) }
-                td.figure { (self.known(cost)) }
                 td.figure { @if one.margin.is_some_and(|margin| margin < Decimal::ZERO) { strong.grave { (self.known(one.margin)) } } @else { (self.known(one.margin)) } }
             }
         }
