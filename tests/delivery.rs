@@ -28,7 +28,7 @@ use chatelaine::{
     ledger::{Ledger, LedgerError},
     link::{
         Draft, Kept, Link, LinkConfig, News, NewsReceiver, PairError, Pairing, SendError,
-        wire::{CatalogContent, Delivery, DeskNews, KioskReport, TicketReport},
+        wire::{CatalogContent, Delivery, DeskNews, KioskReport, TicketReport, WaitingNews},
     },
     money::Currency,
     ticket::Receipt,
@@ -175,6 +175,7 @@ fn fake_answers(
             .then(|| CatalogContent { catalog: (*loaded.catalog).clone(), pictures: BTreeMap::new() }),
         wanted: vec![],
         put_away: vec![],
+        waiting: WaitingNews::default(),
     };
     move |asked: &Asked| -> Told {
         if asked.line.starts_with("GET /link/news") {

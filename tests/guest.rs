@@ -27,7 +27,7 @@ use chatelaine::{
         Effect, Guest, NotSent, Overlay, Request, Screen, SellerNote, SellerStep, Sending, Session, Settings, Standing,
         Told, WhyNot,
     },
-    link::{Draft, Kept, News, PairError, PinAnswer, SendError, Snapshot},
+    link::{Draft, Kept, News, PairError, PinAnswer, SendError, Snapshot, WaitingNews},
     ticket::TicketNumber,
 };
 use rust_decimal::Decimal;
@@ -38,7 +38,8 @@ pub fn demo() -> Snapshot {
     let mut available: BTreeMap<String, u32> = BTreeMap::new();
     available.extend(loaded.catalog.drops.iter().map(|kind| (kind.id.clone(), kind.stock)));
     available.extend(loaded.catalog.bases.iter().map(|base| (base.id.clone(), base.stock)));
-    Snapshot { catalog: Arc::clone(&loaded.catalog), available, revision: loaded.revision.clone() }
+    let (catalog, revision) = (Arc::clone(&loaded.catalog), loaded.revision.clone());
+    Snapshot { catalog, available, revision, waiting: WaitingNews::default() }
 }
 
 /// A tablet at Welcome with this table.

@@ -21,6 +21,9 @@ mod golden;
 #[path = "kiosk/keys.rs"]
 mod keys;
 mod kiosk_support;
+#[allow(dead_code, reason = "places are drawn by number here")]
+#[path = "support/random.rs"]
+mod random;
 #[path = "kiosk/reader.rs"]
 mod reader;
 #[path = "kiosk/reading.rs"]
@@ -33,6 +36,8 @@ mod seller;
 mod suits;
 #[path = "kiosk/touches.rs"]
 mod touches;
+#[path = "kiosk/touches_for_long.rs"]
+mod touches_for_long;
 #[path = "kiosk/truth.rs"]
 mod truth;
 
@@ -84,10 +89,18 @@ fn read_and_tick(hand: &mut Hand) {
 
 /// The desk sends another catalogue.
 fn news(hand: &mut Hand, revision: &str, change: impl FnOnce(&mut Catalog)) {
+    tell(hand, revision, |snapshot| {
+        let mut catalog = (*snapshot.catalog).clone();
+        change(&mut catalog);
+        snapshot.catalog = Arc::new(catalog);
+    });
+}
+
+/// The desk tells something else than before.
+fn tell(hand: &mut Hand, revision: &str, change: impl FnOnce(&mut Snapshot)) {
     let known = hand.app.world().resource::<Tablet>().known().snapshot.clone().unwrap();
-    let mut catalog = (*known.catalog).clone();
-    change(&mut catalog);
-    let snapshot = Snapshot { catalog: Arc::new(catalog), revision: revision.into(), ..(*known).clone() };
+    let mut snapshot = Snapshot { revision: revision.into(), ..(*known).clone() };
+    change(&mut snapshot);
     hand.around.news.send(News::Snapshot(snapshot.into())).unwrap();
     hand.wait_for("the news", |world| {
         world.resource::<Tablet>().known().snapshot.as_ref().unwrap().revision == revision

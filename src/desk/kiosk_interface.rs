@@ -36,7 +36,7 @@ use crate::{
     },
     quoting::excerpt,
     ticket::{NotTaken, Receipt, SentTicket, TicketNumber},
-    waiting::minutes_shown,
+    waiting::{Line, minutes_shown},
 };
 
 /// A question for news waits this long for some.
@@ -51,7 +51,6 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/link/report", post(report))
         .route("/link/take-in", post(take_in))
         .route("/link/pin", post(ask_pin))
-        .route("/link/waiting", get(waiting))
         .route("/link/piece/{number}", get(piece_to_thread))
 }
 
@@ -203,6 +202,7 @@ async fn news(
     }
     let loaded = desk.catalog.loaded();
     let digit = kiosk.digit;
+    let now = desk.clock.now().as_millisecond();
     let mut news = desk
         .ledger
         .look(move |ledger| {
@@ -218,6 +218,7 @@ async fn news(
                 wanted: vec![],
                 put_away: vec![],
                 practice,
+                waiting: waiting_at(&ledger.waiting()?, now),
             })
         })
         .await?;
@@ -236,20 +237,19 @@ async fn news(
 /// Who is called to a seat, and how long a guest waits who takes a number now.
 pub(super) async fn waiting_news(desk: &DeskState) -> Result<WaitingNews, Refusal> {
     let line = desk.ledger.look(|ledger| ledger.waiting()).await?;
+    Ok(waiting_at(&line, desk.clock.now().as_millisecond()))
+}
+
+/// What guests are told of the line at a moment, in milliseconds since 1970.
+fn waiting_at(line: &Line, now_ms: i64) -> WaitingNews {
     let ahead = line.waiting().len();
-    let range = line.wait(ahead, desk.clock.now().as_millisecond());
-    Ok(WaitingNews {
+    WaitingNews {
         seats: line.seats(),
         free: line.free(),
         called: line.called().to_vec(),
         waiting: ahead,
-        minutes: (line.seats() > 0).then(|| minutes_shown(range)),
-    })
-}
-
-/// Who is called to a seat, for the tablets' first screen.
-async fn waiting(State(desk): State<Arc<DeskState>>, _kiosk: Kiosk) -> Result<Json<WaitingNews>, Refusal> {
-    Ok(Json(waiting_news(&desk).await?))
+        minutes: (line.seats() > 0).then(|| minutes_shown(line.wait(ahead, now_ms))),
+    }
 }
 
 /// Why a tablet has to wait.

@@ -150,7 +150,12 @@ impl Shared {
                     }
                 }
             }
-            Snapshot { catalog: Arc::clone(catalog), available, revision: state.revision.clone() }
+            Snapshot {
+                catalog: Arc::clone(catalog),
+                available,
+                revision: state.revision.clone(),
+                waiting: state.waiting.clone(),
+            }
         };
         self.tell(News::Snapshot(Arc::new(snapshot)));
     }

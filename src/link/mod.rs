@@ -38,7 +38,7 @@ use uuid::Uuid;
 use crate::{catalog::Catalog, caution::Verdict, craft::Piece, money::Quote, ticket::TicketNumber};
 pub use handle::{Link, LinkError, kept_pairing};
 pub use own_key::own_key;
-pub use wire::{Pairing, PinAnswer};
+pub use wire::{Pairing, PinAnswer, WaitingNews};
 
 /// The port on which a desk answers unless told otherwise.
 pub const DESK_PORT: u16 = 7345;
@@ -63,6 +63,8 @@ pub struct Snapshot {
     pub available: BTreeMap<String, u32>,
     /// Hash of the catalogue and its pictures.
     pub revision: String,
+    /// Who is called to a seat, and how long a guest waits.
+    pub waiting: WaitingNews,
 }
 
 impl Snapshot {

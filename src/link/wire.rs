@@ -9,7 +9,6 @@
 //! | `POST /link/report` | [`KioskReport`] | nothing |
 //! | `POST /link/take-in` | [`SentTicket`], one that the news asked for | [`Receipt`](crate::ticket::Receipt) |
 //! | `POST /link/pin` | [`PinQuestion`] | [`PinAnswer`] |
-//! | `GET /link/waiting` | – | [`WaitingNews`]: who is called to a seat, and how long a guest waits |
 //! | `GET /link/piece/NUMBER` | – | [`PieceToThread`]: the piece of a ticket of this show, or 404 |
 //!
 //! `P` is `true` or `false`: whether the tablet practises, as far as it knows. A tablet of an earlier version does not say
@@ -133,6 +132,9 @@ pub struct DeskNews {
     /// The desk practises: what is sent counts for nothing, and says so itself.
     #[serde(default)]
     pub practice: bool,
+    /// Who is called to a seat; a desk of an earlier version does not tell.
+    #[serde(default)]
+    pub waiting: WaitingNews,
 }
 
 /// What lies on a kiosk, for the seller.

@@ -36,6 +36,7 @@ use std::{
     time::{Duration, Instant},
 };
 
+use bevy::prelude::{Assets, Image, Mesh};
 use bevy_egui::egui::pos2;
 use chatelaine::{
     guest::Request,
@@ -154,6 +155,18 @@ fn play(hand: &mut Hand, random: &mut Random, frames: usize) {
     }
 }
 
+/// How much of what could grow there is.
+fn kept(hand: &Hand) -> String {
+    let world = hand.app.world();
+    format!(
+        "{} textures, {} meshes, {} entities, {:.1} MB of pictures",
+        world.resource::<Assets<Image>>().len(),
+        world.resource::<Assets<Mesh>>().len(),
+        world.entities().len(),
+        world.resource::<Pictures>().bytes() as f64 / 1e6
+    )
+}
+
 /// A desk on a table of `trays` trays, whose pages a seller has read with every picture on them.
 fn desk_with(trays: usize) -> (usize, f64) {
     let folder = tempfile::tempdir().expect("a folder");
@@ -230,7 +243,7 @@ fn main() {
                 let mut random = Random(1);
                 for minute in 1..=minutes {
                     play(&mut hand, &mut random, 60 * 50);
-                    println!("after {minute} minutes of touches: {:.0} MB", resident_mb());
+                    println!("after {minute} minutes of touches: {:.0} MB; {}", resident_mb(), kept(&hand));
                 }
             }
         }

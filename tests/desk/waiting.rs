@@ -14,10 +14,7 @@ fn taken(seller: &Seller, seen: usize, what: &str) {
 }
 
 fn news(kiosk: &Kiosk) -> WaitingNews {
-    let url = format!("{}/link/waiting", kiosk.pairing.desk);
-    let mut answer = kiosk.agent.get(url).header("Authorization", kiosk.bearer()).call().unwrap();
-    assert_eq!(answer.status(), 200);
-    answer.body_mut().read_json().unwrap()
+    kiosk.news(-1, "").waiting
 }
 
 /// The numbers on the board, in their order.

@@ -211,7 +211,6 @@ const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/staff/remove", Sellers, "name=Nobody"),
     ("GET", "/link/news", Tablet, "have=-1&revision=none"),
     ("GET", "/link/picture/{name}", Tablet, ""),
-    ("GET", "/link/waiting", Tablet, ""),
     ("GET", "/link/piece/{number}", Tablet, ""),
     ("POST", "/link/tickets", Tablet, "{}"),
     ("POST", "/link/report", Tablet, "{}"),

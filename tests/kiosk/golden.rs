@@ -8,7 +8,7 @@ use chatelaine::{
     craft::Wearer,
     guest::{Contrast, Looks, Overlay, Request, Screen},
     kiosk::{Tablet, draw_all, i18n::Lang, offscreen, shoot, stage::Moving},
-    link::News,
+    link::{News, WaitingNews},
 };
 use image::{RgbaImage, imageops::FilterType};
 
@@ -16,7 +16,7 @@ use super::{
     colour::{ciede2000, lab, linear_rgb},
     every_screen, hang,
     kiosk_support::{Hand, options},
-    news,
+    news, tell,
 };
 
 /// Width of a kept picture.
@@ -235,6 +235,28 @@ fn the_ribbon_of_practice_hangs_over_every_screen() {
         hand.reach_the_stage();
         set(&mut hand, lang, Contrast::Daylight);
         compare(&mut hand, &format!("practice-stage-{}-{}", size.0, lang.code()), &mut wrong);
+    }
+    assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
+}
+
+/// Who is called to a seat stands on Welcome, in the longest words beside everything else; what a silent desk said last does not.
+#[test]
+fn who_is_called_to_a_seat_stands_on_welcome() {
+    let mut wrong = Vec::new();
+    for (size, lang) in [((1280, 800), Lang::En), ((800, 480), Lang::De), ((480, 800), Lang::Fr)] {
+        let Some(mut hand) = drawn(size) else { return };
+        set(&mut hand, lang, Contrast::Daylight);
+        tell(&mut hand, "called", |snapshot| {
+            let called = vec![12, 13, 214, 15, 16, 17, 18];
+            snapshot.waiting = WaitingNews { seats: 8, free: 0, called, waiting: 5, minutes: Some((15, 40)) };
+        });
+        let read = hand.reads();
+        assert!(read.contains("12  ·  13  ·  214  ·  15  ·  16  ·  17 …") && read.contains("40\u{a0}min"), "{read}");
+        compare(&mut hand, &format!("welcome-called-{}-{}", size.0, lang.code()), &mut wrong);
+        hand.around.news.send(News::DeskInReach(false)).unwrap();
+        hand.wait_for("the desk to be missed", |world| world.resource::<Tablet>().known().in_reach == Some(false));
+        hand.frames(3);
+        assert!(!hand.reads().contains("214"), "nobody knows whether that still holds");
     }
     assert!(wrong.is_empty(), "these differ from their kept pictures: {}", wrong.join(", "));
 }

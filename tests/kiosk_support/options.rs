@@ -17,7 +17,7 @@ use chatelaine::{
     kiosk::{KioskOptions, WakeCell},
     link::{
         Link, LinkConfig, News, Pairing,
-        wire::{CatalogContent, DeskNews},
+        wire::{CatalogContent, DeskNews, WaitingNews},
     },
 };
 
@@ -65,6 +65,7 @@ pub fn options_with(catalog: &Path) -> (KioskOptions, Surroundings) {
         content: None,
         wanted: vec![],
         put_away: vec![],
+        waiting: WaitingNews::default(),
     };
     std::fs::write(folder.path().join("catalog.json"), serde_json::to_vec(&content).unwrap()).unwrap();
     std::fs::write(folder.path().join("desk.json"), serde_json::to_vec(&desk).unwrap()).unwrap();

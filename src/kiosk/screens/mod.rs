@@ -2,6 +2,7 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
+//! | `called` | who is called to a seat, on Welcome |
 //! | `welcome`, `base`, `stage`, `review`, `sent` | the guest's way, screen by screen |
 //! | `put_back` | where a drop that lies about belongs |
 //! | `threading` | a sent piece collected and threaded, with its homes to tick |
@@ -13,6 +14,7 @@
 
 mod base;
 mod base_sign;
+mod called;
 mod hand;
 mod hazards;
 mod keypad;

@@ -10,7 +10,7 @@ use super::{
         theme::Type,
         tone::Tone,
     },
-    Scene,
+    Scene, called,
     parts::notices,
 };
 use crate::guest::{Contrast, Overlay, Request};
@@ -37,6 +37,10 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     let (begin, rest) = cut_bottom(rest.with_max_y(rest.bottom() - gap), b.small_hands_px(96.0));
     let words = rest.with_max_y(rest.bottom() - gap * 1.5);
     let words = words.with_min_y(notices(b, s, words.min, words.width()));
+    let free = words.with_min_y(called::slip(b, s, words));
+    // Who is called counts more than the name and the invitation.
+    let has_room = free == words || free.height() > b.line(100.0);
+    let words = free;
 
     let laid = s.catalog().is_some_and(|catalog| !catalog.bases.is_empty());
     let ready = s.guest.known().paired && laid;
@@ -44,14 +48,18 @@ pub(super) fn paint(b: &mut Brush, s: &Scene, layout: &Layout) {
     // Where there is little room the words need more of it than the name.
     let share = if words.height() < b.line(340.0) { 0.32 } else { 0.56 };
     let (title, under) = cut_top(words, words.height() * share);
-    b.text(title.with_max_y(title.bottom() - gap), Align2::LEFT_BOTTOM, &name, Type::TITLE);
+    if has_room {
+        b.text(title.with_max_y(title.bottom() - gap), Align2::LEFT_BOTTOM, &name, Type::TITLE);
+    }
     let text = match (s.guest.known().paired, ready) {
         (false, _) => s.t("welcome-not-paired"),
         (true, false) if s.catalog().is_some() => s.t("welcome-being-laid"),
         (true, false) => s.t("welcome-no-catalogue"),
         _ => s.t("welcome-invitation"),
     };
-    b.text(under, Align2::LEFT_TOP, &text, Type::BODY.sized(24.0));
+    if has_room || !ready {
+        b.text(under, Align2::LEFT_TOP, &text, Type::BODY.sized(24.0));
+    }
     b.button(begin, Look::Main, Some(Icon::Onward), &s.t("welcome-begin"), ready.then_some(Request::Begin));
     let (put_back, thread) = cut_left(put_back, (put_back.width() - gap) * 0.56);
     let thread = thread.with_min_x(thread.left() + gap);

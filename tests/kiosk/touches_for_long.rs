@@ -1,0 +1,89 @@
+//! Touches without end: a tablet keeps nothing of what went by.
+
+use std::fs;
+
+use bevy::prelude::{Assets, Image, Mesh};
+use bevy_egui::egui::pos2;
+use chatelaine::{
+    guest::Request,
+    kiosk::{Pictures, Tablet},
+};
+
+use crate::{kiosk_support::Hand, random::Random};
+
+/// A minute of touches has so many frames.
+const FRAMES: usize = 60 * 50;
+
+/// How much of what could grow there is once a guest has left.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Kept {
+    textures: usize,
+    meshes: usize,
+    entities: usize,
+}
+
+/// Anything anywhere, as children do.
+fn play(hand: &mut Hand, random: &mut Random, frames: usize) {
+    for _ in 0..frames / 4 {
+        let at = pos2(random.below(1280) as f32, random.below(800) as f32);
+        if random.below(3) == 0 {
+            let to = pos2(random.below(1280) as f32, random.below(800) as f32);
+            hand.drag(at, to);
+        } else {
+            hand.tap_at(at);
+        }
+    }
+}
+
+fn kept(hand: &mut Hand) -> Kept {
+    hand.ask(Request::Close);
+    hand.ask(Request::StartOver);
+    hand.wait_for("the pictures", |world| world.resource::<Pictures>().are_settled());
+    hand.seconds(2.0);
+    let world = hand.app.world();
+    Kept {
+        textures: world.resource::<Assets<Image>>().len(),
+        meshes: world.resource::<Assets<Mesh>>().len(),
+        entities: world.entities().len() as usize,
+    }
+}
+
+/// Megabytes that the system says this process has; nothing where it does not say so.
+fn resident_mb() -> f64 {
+    let status = fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap_or("0 kB");
+    line.trim().trim_end_matches(" kB").trim().parse::<f64>().unwrap_or(0.0) / 1024.0
+}
+
+/// Half a minute in the usual run; `CHATELAINE_TOUCHES=60` goes on for an hour and watches the memory too.
+#[test]
+fn touches_for_long_leave_nothing_behind() {
+    let minutes: usize = std::env::var("CHATELAINE_TOUCHES").ok().and_then(|text| text.parse().ok()).unwrap_or(0);
+    let mut hand = Hand::at((1280, 800));
+    let mut random = Random(1);
+    // Once through everything, so that what is made once has been made.
+    play(&mut hand, &mut random, FRAMES / 4);
+    let first = kept(&mut hand);
+    play(&mut hand, &mut random, FRAMES / 4);
+    let second = kept(&mut hand);
+    // The large pictures that were used last stay, within their budget.
+    let pictures = hand.app.world().resource::<Tablet>().known().catalog().map_or(0, |catalog| catalog.drops.len());
+    let most = |before: usize| before + 2 * pictures;
+    assert!(second.textures <= most(first.textures), "{first:?} {second:?}");
+    assert_eq!((second.meshes, second.entities), (first.meshes, first.entities));
+    let mut resident = Vec::new();
+    for minute in 1..=minutes {
+        play(&mut hand, &mut random, FRAMES);
+        let now = kept(&mut hand);
+        assert!(now.textures <= most(first.textures), "{first:?} {now:?}");
+        assert_eq!((now.meshes, now.entities), (first.meshes, first.entities), "after {minute} minutes");
+        resident.push(resident_mb());
+        println!("after {minute} minutes: {:.0} MB, {now:?}", resident[minute - 1]);
+    }
+    if let [.., last] = resident[..]
+        && minutes >= 10
+    {
+        let middle = resident[minutes / 2];
+        assert!(last < middle + 8.0, "the memory grew from {middle:.0} to {last:.0} MB in the second half");
+    }
+}
