@@ -253,6 +253,8 @@ fn a_makers_month_is_the_same_on_the_pages_as_at_the_terminal() {
     look(&browser, "bench-lot-change");
     browser.click("form[action='/bench/lots/strike'] button");
     browser.wait_for("Undo: lot R10-26-2 struck out");
+    // A touch just after something new has come to lie there is not taken.
+    std::thread::sleep(std::time::Duration::from_secs(1));
     browser.click(".own-undo button");
     browser.wait_for("Undone: lot R10-26-2 struck out");
     month.recall();
