@@ -253,10 +253,9 @@ fn a_makers_month_is_the_same_on_the_pages_as_at_the_terminal() {
     look(&browser, "bench-lot-change");
     browser.click("form[action='/bench/lots/strike'] button");
     browser.wait_for("Undo: lot R10-26-2 struck out");
-    // A touch just after something new has come to lie there is not taken.
-    std::thread::sleep(std::time::Duration::from_secs(1));
     browser.click(".own-undo button");
-    browser.wait_for("Undone: lot R10-26-2 struck out");
+    // It stands there again, and what could be taken back next is that it was written down.
+    browser.wait_for("Undo: lot R10-26-2 written down");
     month.recall();
     month.quarter();
     browser.open(&format!("{}/bench/prices?stall=40&of=charm-moon&to=3.50", month.url));
