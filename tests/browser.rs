@@ -40,6 +40,8 @@ mod languages;
 mod light;
 #[path = "browser/line.rs"]
 mod line;
+#[path = "browser/month.rs"]
+mod month;
 #[path = "browser/own_table.rs"]
 mod own_table;
 #[path = "browser/paper.rs"]

@@ -15,6 +15,8 @@ mod acts;
 mod entries;
 #[path = "edits/left_over.rs"]
 mod left_over;
+#[path = "edits/lots.rs"]
+mod lots;
 #[path = "support/random.rs"]
 mod random;
 #[path = "edits/sorts.rs"]

@@ -19,6 +19,8 @@ mod figures;
 #[path = "desk/kit.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod kit;
+#[path = "evenings/lots.rs"]
+mod lots;
 #[path = "evenings/many.rs"]
 mod many;
 #[path = "evenings/pages.rs"]

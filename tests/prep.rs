@@ -67,7 +67,9 @@ impl Terminal<'_> {
     fn run(&self, words: &[&str]) -> std::process::Output {
         let mut command = Command::new(env!("CARGO_BIN_EXE_chatelaine"));
         command.arg("prep").args(words).args(["--catalog".as_ref(), self.0.join("catalog").as_os_str()]);
-        if ["how-many", "parts", "recall", "count"].contains(&words[0]) {
+        if ["how-many", "parts", "recall", "count", "cuts", "costs", "after", "packing", "plans", "orders", "made"]
+            .contains(&words[0])
+        {
             command.args(["--data".as_ref(), self.0.join("data").as_os_str()]);
         }
         command.output().expect("it runs")
@@ -130,6 +132,82 @@ fn recall_and_quarter(table: &Table, seller: &seller::Seller, terminal: &Termina
     assert_eq!((&heart["expected"], &heart["counted"]), (&8.into(), &Value::Null));
 }
 
+/// Few prices, what another one would do and how many pieces earn the stall, reckoned once more from the costs of each piece.
+fn prices_at_the_terminal(terminal: &Terminal<'_>, seller: &seller::Seller, costs: &Value) {
+    let amount = |value: &Value| value.as_str().expect("an amount").parse::<Decimal>().expect("a number");
+    let rows = costs["parts"].as_array().expect("parts");
+    let row = |id: &str| rows.iter().find(|row| row["priced"]["id"] == id).expect(id);
+    // Two, one and one were sold at the three shows.
+    let moon = row("charm-moon");
+    assert_eq!(amount(&moon["sold"]).round_dp(6), (Decimal::from(4) / Decimal::from(3)).round_dp(6));
+    // By what is sold: the margins before their share of the stall, half a dollar a piece, weighed by how many were sold.
+    let share = Decimal::new(5, 1);
+    let known: Vec<&Value> = rows.iter().filter(|row| !row["priced"]["margin"].is_null()).collect();
+    let sold: Decimal = known.iter().map(|row| amount(&row["sold"])).sum();
+    let of_one = |row: &Value| amount(&row["sold"]) * (amount(&row["priced"]["margin"]) + share);
+    let earned = known.iter().map(|row| of_one(row)).sum::<Decimal>() / sold;
+    let even = &costs["break_even"];
+    assert_eq!(amount(&even["earned"]).round_dp(10), earned.round_dp(10));
+    let pieces = Decimal::from(even["pieces"].as_u64().expect("pieces"));
+    assert!(pieces * earned >= Decimal::from(40) && (pieces - Decimal::ONE) * earned < Decimal::from(40), "{even}");
+    // Few points, each a multiple of half a dollar; each piece has the nearest that pays its cost.
+    let points: Vec<Decimal> = costs["points"].as_array().expect("points").iter().map(amount).collect();
+    assert!((1..=5).contains(&points.len()) && points.is_sorted(), "{points:?}");
+    assert!(points.iter().all(|point| (*point * Decimal::TWO).fract().is_zero()), "{points:?}");
+    for row in &known {
+        let total: Decimal =
+            ["parts", "labour", "stall"].iter().map(|part| amount(&row["priced"]["cost"][*part])).sum();
+        let wished = total * Decimal::TWO;
+        let pays: Vec<Decimal> = points.iter().copied().filter(|point| *point >= total).collect();
+        let nearest = pays.iter().map(|point| (*point - wished).abs()).min();
+        let point = (!row["point"].is_null()).then(|| (amount(&row["point"]) - wished).abs());
+        assert_eq!(point, nearest, "{row}");
+    }
+    // A chain in its longest length takes more of the spool at the same price, by 48.00 for 20 m.
+    let chain = row("chain-brass");
+    let total: Decimal = ["parts", "labour", "stall"].iter().map(|part| amount(&chain["priced"]["cost"][*part])).sum();
+    let Some(chatelaine::craft::BaseKind::Necklace(necklace)) =
+        read_folder(&demo_catalog()).expect("a catalogue").catalog.base("chain-brass").map(|base| base.kind.clone())
+    else {
+        panic!("a chain")
+    };
+    let more = Decimal::try_from(necklace.lengths.longest.mm() - necklace.lengths.usual.mm()).expect("mm").round_dp(1);
+    let longer = more * Decimal::from(48) / Decimal::from(20_000);
+    assert_eq!((amount(&chain["longest"]) - total).round_dp(10), longer.round_dp(10));
+    // At prices of today: every kind is at one of them, and the page says the same.
+    let kinds: u64 =
+        costs["prices"].as_array().expect("prices").iter().map(|at| at["kinds"].as_u64().expect("n")).sum();
+    assert_eq!(kinds as usize, rows.len());
+    let change = terminal.object(&["costs", "--stall", "40", "--pieces", "80", "--change", "charm-moon=9.50"]);
+    let change = &change["changes"][0];
+    let (now, then) = (amount(&change["margin_now"]), amount(&change["margin_then"]));
+    assert_eq!((then - now).round_dp(10), amount(&change["to"]) - amount(&change["from"]));
+    assert_eq!(change["sold"], 2);
+    let same = Decimal::from(change["sold_for_the_same"].as_u64().expect("a number"));
+    assert!(same * then >= now * Decimal::TWO && (same - Decimal::ONE) * then < now * Decimal::TWO, "{change}");
+    let page = seller.get("/bench/prices?stall=30&travel=10&pieces=80&of=charm-moon&to=9,50").text;
+    for figure in [format!("{same} "), format!("{pieces} pieces earn the stall")] {
+        assert!(page.contains(&figure), "{figure}: {page}");
+    }
+    for point in &points {
+        let mut point = *point;
+        point.rescale(2);
+        assert!(page.contains(&point.to_string()), "{point}: {page}");
+    }
+    for wrong in ["stall=x", "pieces=0", "points=99", "of=charm-moon&to=-3", "of=none&to=3", "travel=-1"] {
+        assert_eq!(seller.get(&format!("/bench/prices?{wrong}")).status, 422, "{wrong}");
+    }
+    // What a show came to is what its page says.
+    let after = terminal.object(&["after", "1"]);
+    let left = amount(&after["after"]["left_for_work"]);
+    let mut shown = left.round_dp(2);
+    shown.rescale(2);
+    assert!(seller.get("/bench/shows/1").text.contains(&shown.abs().to_string()), "{after}");
+    assert!(terminal.refused(&["after", "9"]).contains("closed are"));
+    assert!(terminal.refused(&["costs", "--change", "charm-moon"]).contains("key-heart=9.50"));
+    assert!(terminal.refused(&["costs", "--change", "none=3"]).contains("in no tray and no base"));
+}
+
 #[test]
 fn a_makers_month_through_the_commands_and_on_the_pages() {
     let table = Table::new();
@@ -177,6 +255,7 @@ fn a_makers_month_through_the_commands_and_on_the_pages() {
     assert_eq!(amount(&jade["priced"]["cost"]["parts"]).round_dp(20), parts.round_dp(20));
     assert_eq!(amount(&jade["priced"]["cost"]["labour"]), Decimal::new(8, 1));
     assert_eq!(amount(&jade["priced"]["cost"]["stall"]), Decimal::new(5, 1));
+    prices_at_the_terminal(&terminal, &seller, &costs);
     // Cuts: all of it is there, and what is told adds up.
     let cuts = terminal.object(&["cuts", "--part", "cable-brass", "18in=12", "24in=10", "30in=3"]);
     assert_eq!(cuts["missing"], serde_json::json!([]));

@@ -26,6 +26,8 @@ mod arrivals;
 mod backup;
 #[path = "time/clock.rs"]
 mod clock;
+#[path = "time/counts.rs"]
+mod counts;
 #[path = "time/damage.rs"]
 mod damage;
 #[path = "time/desk_late.rs"]

@@ -30,17 +30,21 @@ const renewTree = (() => {
 
   const isTyped = (one) => one.tagName === "INPUT" && one.type !== "hidden" && one.value !== one.defaultValue;
 
+  // A choice that is not sent yet is as good as what was typed. What sends itself once it is chosen shows what the desk knows.
+  const isChosen = (one) => one.tagName === "SELECT" && one.dataset.submits === undefined
+    && one.value !== ([...one.options].find((option) => option.defaultSelected) ?? one.options[0])?.value;
+
   function element(old, fresh, own) {
     // A PIN that was just sent is typed anew, whatever became of it.
     const typed = isTyped(old) && !(own && old.type === "password");
-    const chosen = old.tagName === "SELECT" && (old.form?.dataset.pending !== undefined);
+    const chosen = old.tagName === "SELECT" && (old.form?.dataset.pending !== undefined || (!own && isChosen(old)));
     const value = old.value;
     attributes(old, fresh);
     children(old, fresh, own);
     if (old.tagName === "INPUT" && !typed) old.value = fresh.defaultValue;
     if (old.tagName === "SELECT") {
       // A list that is open just now is closed by being set, even to what it is.
-      const wanted = chosen ? value : fresh.value;
+      const wanted = chosen && [...old.options].some((option) => option.value === value) ? value : fresh.value;
       if (old.value !== wanted) old.value = wanted;
     }
   }

@@ -5,6 +5,7 @@
 //! | `history` | the shows so far, as far as they tell how much is wanted |
 //! | `numbers` | how many of everything to make for the next show |
 //! | `prices` | what everything costs and earns, and what it should cost |
+//! | `price_list` | few price points and what each earns, how many pieces earn the stall, what another price would do |
 //! | `stock` | what lies there at cost, on a day |
 //! | `after` | what a show came to for the maker |
 //! | `costs` | what the parts and the work in what was sold cost |
@@ -24,6 +25,7 @@ mod lots;
 mod numbers;
 mod parts;
 mod plans;
+mod price_list;
 mod prices;
 mod stock;
 
@@ -31,12 +33,13 @@ pub use after::{AfterShow, SoldHere, SoldOfSort, after_show};
 pub use batch::{Batch, PartShort, batch};
 pub use chains::{ChainError, Chains, chains};
 pub use costs::{SoldCosts, sold_costs};
-pub use cut_lists::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, carried_on, spools_of};
+pub use cut_lists::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, Ticked, carried_on, spools_of, without_promised};
 pub use history::{PastShow, past_shows};
 pub use lots::{BenchCheck, MADE, Made, Recall, Suspect, recall};
 pub use numbers::{Basis, Number, numbers};
 pub use plans::{
     LONGEST, LONGEST_NUMBER, ORDERS, Order, PACKING, PLANNED, PackItem, PlannedShow, by_day, not_listed, packing,
 };
+pub use price_list::{AtPrice, BreakEven, PriceChange, PriceList, PriceRow, StallCosts, price_change, price_list};
 pub use prices::{Priced, prices};
 pub use stock::{StockLine, stock_at_cost, stock_table, worth_of_stock};

@@ -12,7 +12,7 @@ use super::{
 };
 use crate::{
     catalog::{Catalog, Workshop},
-    craft::Home,
+    craft::{Home, Sort},
     ledger::{Count, ShowKind},
     prep::{DemandError, HowMany, Outcome, Prior, Sureness, Worth, forecast, how_many},
 };
@@ -73,9 +73,10 @@ pub fn numbers(
     };
     let all: Vec<(Part<'_>, Vec<Outcome>)> = parts(catalog).map(|part| (part, outcomes(part.id))).collect();
     let priced = prices(catalog, workshop, Decimal::ZERO);
+    let sorts = sold_by_sort(&all);
     let mut numbers = Vec::new();
     for ((part, shows), priced) in all.iter().zip(&priced) {
-        let (prior, mut basis) = prior(part, &all);
+        let (prior, mut basis) = prior(part, &sorts);
         if !shows.is_empty() {
             basis = Basis::Shows;
         }
@@ -96,14 +97,24 @@ pub fn numbers(
     Ok(numbers)
 }
 
-/// What is thought of a part before its own shows: as its sort sells, or as many as the catalogue counts.
-fn prior(part: &Part<'_>, all: &[(Part<'_>, Vec<Outcome>)]) -> (Prior, Basis) {
-    let (mut sold, mut sizes) = (0.0, 0.0);
-    let of_sort = all.iter().filter(|(other, _)| other.sort == part.sort);
-    for show in of_sort.flat_map(|(_, shows)| shows) {
-        sold += f64::from(show.sold);
-        sizes += show.size;
+/// How many of each sort were sold, and at shows of which size in all; bases have no sort.
+type SoldBySort = BTreeMap<Option<Sort>, (f64, f64)>;
+
+fn sold_by_sort(all: &[(Part<'_>, Vec<Outcome>)]) -> SoldBySort {
+    let mut sorts = SoldBySort::new();
+    for (part, shows) in all {
+        let (sold, sizes) = sorts.entry(part.sort).or_default();
+        for show in shows {
+            *sold += f64::from(show.sold);
+            *sizes += show.size;
+        }
     }
+    sorts
+}
+
+/// What is thought of a part before its own shows: as its sort sells, or as many as the catalogue counts.
+fn prior(part: &Part<'_>, sorts: &SoldBySort) -> (Prior, Basis) {
+    let (sold, sizes) = sorts.get(&part.sort).copied().unwrap_or_default();
     // One more show at which half of one was sold keeps a sort of which none was sold from being thought to sell never.
     if sizes > 0.0 {
         return (Prior::about((sold + 0.5) / (sizes + 1.0), Sureness::Hardly), Basis::Sort);

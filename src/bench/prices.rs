@@ -51,7 +51,7 @@ pub fn prices(catalog: &Catalog, workshop: Option<&Workshop>, stall: Decimal) ->
     let priced = parts(catalog).map(|part| {
         let recipe = workshop.and_then(|workshop| Some((workshop, workshop.recipe(catalog, part.id)?)));
         let cost = recipe.map(|(workshop, recipe)| cost_of(recipe, &units, &workshop.rates(stall)));
-        let net_price = without_tax(part.price, tax);
+        let net_price = net_of(part.price, tax);
         let known = cost.as_ref().filter(|cost| cost.unknown.is_empty()).map(Cost::total);
         let from_cost = known.zip(workshop).and_then(|(cost, workshop)| {
             price_from_cost(with_tax(cost, tax), workshop.factor, workshop.price_step).ok()
@@ -69,8 +69,14 @@ pub fn prices(catalog: &Catalog, workshop: Option<&Workshop>, stall: Decimal) ->
     priced.collect()
 }
 
+/// What one should be sold for by its cost, before that is rounded to any step; none where its cost is not known.
+pub(super) fn wished(one: &Priced, workshop: &Workshop, tax: TaxRule) -> Option<Decimal> {
+    let cost = one.cost.as_ref().filter(|cost| cost.unknown.is_empty())?.total();
+    with_tax(cost, tax).checked_mul(workshop.factor)
+}
+
 /// What of a marked price is the seller's: the tax is not, where the price contains it.
-fn without_tax(price: Decimal, tax: TaxRule) -> Decimal {
+pub(super) fn net_of(price: Decimal, tax: TaxRule) -> Decimal {
     match tax {
         TaxRule::Included { percent } => price * Decimal::ONE_HUNDRED / (Decimal::ONE_HUNDRED + percent),
         _ => price,

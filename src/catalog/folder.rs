@@ -232,7 +232,7 @@ pub(super) fn check_changed(
     root: &Path,
     changed: &BTreeMap<String, String>,
     known: &BTreeMap<String, Picture>,
-) -> Result<(), Mistakes> {
+) -> Result<Arc<Catalog>, Mistakes> {
     let mut all: Pictures = known.iter().map(|(name, picture)| (name.clone(), Ok(picture.clone()))).collect();
     for name in pictures::names_in(&root.join("pictures")) {
         if !all.contains_key(&name) && changed.values().any(|text| text.contains(&name)) {
@@ -240,7 +240,7 @@ pub(super) fn check_changed(
             all.insert(name, read);
         }
     }
-    read_with(root, changed, &all).map(|_| ())
+    read_with(root, changed, &all).map(|loaded| loaded.catalog)
 }
 
 /// The catalogue with nothing tried in the test cylinder yet.

@@ -33,7 +33,7 @@ const RECIPE: [&str; 4] = ["id", "sort", "minutes", "needs"];
 const BOUGHT: [&str; 8] = ["part", "lot", "day", "count", "length", "broken", "price", "paper"];
 
 /// The file's name below the catalogue's folder.
-const FILE: &str = "parts.ron";
+pub(super) const FILE: &str = "parts.ron";
 
 /// What `parts.ron` in the catalogue's folder says beside `catalog`; none where there is no such file.
 ///
@@ -44,7 +44,15 @@ pub fn read_workshop(root: &Path, catalog: &Catalog) -> Result<Option<Workshop>,
         return Ok(None);
     }
     let source = read_text(root, FILE).map_err(|mistake| Mistakes(vec![mistake]))?;
-    let (mut reader, node) = Reader::open(FILE, &source);
+    workshop_in(&source, catalog)
+}
+
+/// What the text of such a file says beside `catalog`.
+///
+/// # Errors
+/// Every mistake in it, in order of place.
+pub(super) fn workshop_in(source: &str, catalog: &Catalog) -> Result<Option<Workshop>, Mistakes> {
+    let (mut reader, node) = Reader::open(FILE, source);
     let workshop = node.and_then(|node| read(&mut reader, &node, catalog));
     if reader.mistakes.is_empty() { Ok(workshop) } else { Err(Mistakes(reader.mistakes)) }
 }

@@ -66,6 +66,24 @@ pub struct BoughtLot {
     pub paper: Option<String>,
 }
 
+/// By what a lot is known: nobody writes the same lot of a part down twice on one day.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct LotKey {
+    /// Id of the part.
+    pub part: String,
+    /// What the supplier calls the lot.
+    pub lot: String,
+    /// The day on which it came, as the file has it.
+    pub day: String,
+}
+
+impl BoughtLot {
+    /// By what it is known.
+    pub fn key(&self) -> LotKey {
+        LotKey { part: self.part.clone(), lot: self.lot.clone(), day: self.day.to_string() }
+    }
+}
+
 /// All of it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Workshop {

@@ -8,13 +8,18 @@ use chatelaine::{
 };
 use jiff::Timestamp;
 
-use super::{Told, data_dir};
+use serde_json::json;
+
+use super::{Told, answers::print, data_dir};
 
 #[derive(clap::Args)]
 pub(super) struct Backup {
     /// The file to make; it must not exist yet.
     #[arg(long)]
     to: PathBuf,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
     #[command(flatten)]
     place: Place,
 }
@@ -24,6 +29,9 @@ pub(super) struct Restore {
     /// The backup that takes the ledger's place.
     #[arg(long)]
     from: PathBuf,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
     #[command(flatten)]
     place: Place,
 }
@@ -33,6 +41,9 @@ pub(super) struct Verify {
     /// A ledger or a backup; the desk's ledger otherwise.
     #[arg(conflicts_with = "data")]
     file: Option<PathBuf>,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
     #[command(flatten)]
     place: Place,
 }
@@ -58,17 +69,22 @@ impl Place {
 pub(super) fn backup(options: Backup) -> Result<(), Told> {
     let from = options.place.ledger()?;
     let copied = back_up(&from, &options.to)?;
-    say!(
-        "{} has all of {}: {} tickets, {} entries, copied and read back.",
-        options.to.display(),
-        from.display(),
-        copied.tickets,
-        copied.entries
-    );
-    for fault in &copied.faults {
-        say!("As in the ledger itself: {fault}");
-    }
-    Ok(())
+    let object = json!({
+        "to": options.to, "from": from, "tickets": copied.tickets, "entries": copied.entries, "faults": copied.faults,
+    });
+    print(options.json, &object, || {
+        let mut words = format!(
+            "{} has all of {}: {} tickets, {} entries, copied and read back.",
+            options.to.display(),
+            from.display(),
+            copied.tickets,
+            copied.entries
+        );
+        for fault in &copied.faults {
+            words += &format!("\nAs in the ledger itself: {fault}");
+        }
+        words
+    })
 }
 
 pub(super) fn restore(options: Restore) -> Result<(), Told> {
@@ -83,11 +99,14 @@ pub(super) fn restore(options: Restore) -> Result<(), Told> {
     })?;
     restore_at_next_start(&options.from, &ledger, Timestamp::now())?;
     let kept = restore_now(&ledger)?;
-    say!("{} has taken the place of {}.", options.from.display(), ledger.display());
-    if let Some(kept) = kept {
-        say!("What was there lies in {}.", kept.display());
-    }
-    Ok(())
+    let object = json!({ "from": options.from, "ledger": ledger, "kept": kept });
+    print(options.json, &object, || {
+        let mut words = format!("{} has taken the place of {}.", options.from.display(), ledger.display());
+        if let Some(kept) = &kept {
+            words += &format!("\nWhat was there lies in {}.", kept.display());
+        }
+        words
+    })
 }
 
 pub(super) fn verify(options: Verify) -> Result<(), Told> {
@@ -97,8 +116,8 @@ pub(super) fn verify(options: Verify) -> Result<(), Told> {
     };
     let faults = read_through(&file)?;
     if faults.is_empty() {
-        say!("{} is whole: all of it was read.", file.display());
-        return Ok(());
+        let words = || format!("{} is whole: all of it was read.", file.display());
+        return print(options.json, &json!({ "file": file, "whole": true }), words);
     }
     Err(Told(format!("{} is not whole:\n- {}", file.display(), faults.join("\n- "))))
 }

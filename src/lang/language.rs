@@ -30,6 +30,8 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/making.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/mistakes.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/bases.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/lots.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/prices.ftl")),
         ]
     };
 }

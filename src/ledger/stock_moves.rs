@@ -88,11 +88,14 @@ impl Ledger {
         let Some(last) = last else {
             return Ok(StockOn { known_since: known_since.as_deref().map(time), ..StockOn::default() });
         };
+        // The last move of each part by then, looked for from its end: after many shows there are very many of them.
         let mut all = self.db.prepare_cached(
-            "SELECT part, on_hand FROM stock_moves
-             WHERE move IN (SELECT max(move) FROM stock_moves WHERE seq <= ? GROUP BY part)",
+            "SELECT id, (SELECT on_hand FROM stock_moves WHERE part = stock.id AND seq <= ?
+                         ORDER BY move DESC LIMIT 1) FROM stock",
         )?;
-        let parts = all.query_map([last], |row| Ok((row.get(0)?, row.get(1)?)))?.collect::<Result<_, _>>()?;
+        let rows = all.query_map([last], |row| Ok((row.get(0)?, row.get::<_, Option<u32>>(1)?)))?;
+        let all = rows.collect::<Result<Vec<(String, Option<u32>)>, _>>()?;
+        let parts = all.into_iter().filter_map(|(id, count)| Some((id, count?))).collect();
         Ok(StockOn { parts, known_since: known_since.as_deref().map(time) })
     }
 

@@ -3,19 +3,12 @@
 //! What a drop sells at a usual show is a Poisson number whose mean nobody knows; what is thought of the mean is a gamma
 //! distribution. Counts of shows make it sharper, and the next count is then negative binomial. A show at which the last one
 //! was sold tells only that at least so many were wanted. With such shows the mean has no closed form any more, and its
-//! distribution is summed over a grid.
+//! distribution is summed over a grid (`sold_out`).
 
-/// The largest count of a show, and the largest guess.
-const MOST_SOLD: u32 = 10_000;
+use super::sold_out::{Belief, MOST_SOLD, TAIL, over_grid};
+
 /// How small and how large a show can be beside a usual one.
 const SIZES: std::ops::RangeInclusive<f64> = 0.05..=20.0;
-/// What is left out of a distribution at its upper end.
-const TAIL: f64 = 1e-12;
-/// Points of the grid.
-const POINTS: usize = 161;
-/// Where the logarithm of a density is so far below its highest that nothing is left of it.
-const FAR_BELOW: f64 = 36.0;
-
 /// What one drop did at one show.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Outcome {
@@ -144,7 +137,8 @@ pub fn forecast(prior: Prior, shows: &[Outcome], size: f64) -> Result<Forecast, 
     if at_least.is_empty() {
         return Ok(negative_binomial(shape, rate / (rate + size), shape / rate * size));
     }
-    Ok(over_grid(&Belief { shape, rate, at_least }, size))
+    let (at_most, mean) = over_grid(&Belief { shape, rate, at_least }, size);
+    Ok(Forecast { at_most, mean })
 }
 
 /// The distribution with `shape` successes of chance `p` each.
@@ -158,108 +152,6 @@ fn negative_binomial(shape: f64, p: f64, mean: f64) -> Forecast {
             break;
         }
         log_chance += ((shape + k) / (k + 1.0)).ln() + rest;
-        k += 1.0;
-    }
-    Forecast { at_most, mean }
-}
-
-/// What is thought of the mean after the shows: a gamma distribution, and shows that sold out.
-struct Belief {
-    shape: f64,
-    rate: f64,
-    at_least: Vec<(u32, f64)>,
-}
-
-impl Belief {
-    /// The logarithm of its density over the logarithm of the mean, but for a constant.
-    fn log_density(&self, log_mean: f64, log_factorials: &[f64]) -> f64 {
-        let mean = log_mean.exp();
-        let sold_out = self.at_least.iter().map(|(count, size)| log_at_least(*count, mean * size, log_factorials));
-        self.shape * log_mean - self.rate * mean + sold_out.sum::<f64>()
-    }
-}
-
-/// The logarithm of the chance that a Poisson number of this mean is `count` or more.
-fn log_at_least(count: u32, mean: f64, log_factorials: &[f64]) -> f64 {
-    let chance_of = |k: u32| (f64::from(k) * mean.ln() - mean - log_factorials[k as usize]).exp();
-    if mean >= f64::from(count) {
-        let (mut term, mut below) = (chance_of(count - 1), 0.0);
-        for k in (0..count).rev() {
-            below += term;
-            term *= f64::from(k) / mean;
-            if term < below * 1e-16 {
-                break;
-            }
-        }
-        return (-below).ln_1p();
-    }
-    let (mut term, mut rest, mut k) = (1.0, 0.0, f64::from(count));
-    while term > rest * 1e-16 {
-        rest += term;
-        k += 1.0;
-        term *= mean / k;
-    }
-    f64::from(count) * mean.ln() - mean - log_factorials[count as usize] + rest.ln()
-}
-
-/// The next count, summed over a grid of means.
-fn over_grid(belief: &Belief, size: f64) -> Forecast {
-    let most = belief.at_least.iter().map(|(count, _)| *count).max().unwrap_or_default();
-    let mut log_factorials = vec![0.0];
-    for k in 1..=most {
-        log_factorials.push(log_factorials[k as usize - 1] + f64::from(k).ln());
-    }
-    let density = |log_mean: f64| belief.log_density(log_mean, &log_factorials);
-    let sold: f64 = belief.at_least.iter().map(|(count, _)| f64::from(*count)).sum();
-    let sizes: f64 = belief.at_least.iter().map(|(_, size)| size).sum();
-    let about = ((belief.shape + sold) / (belief.rate + sizes)).ln();
-    let highest = highest_of(&density, about - 6.0, about + 6.0);
-    let top = density(highest);
-    let far = |direction: f64| {
-        let mut step = 0.02;
-        while top - density(highest + direction * step) < FAR_BELOW && step < 40.0 {
-            step *= 1.3;
-        }
-        highest + direction * step
-    };
-    let (low, high) = (far(-1.0), far(1.0));
-    let logs = (0..POINTS).map(|n| low + (high - low) * n as f64 / (POINTS - 1) as f64);
-    let mut points: Vec<(f64, f64)> = logs.map(|log| (log.exp() * size, (density(log) - top).exp())).collect();
-    let total: f64 = points.iter().map(|(_, weight)| weight).sum();
-    points.iter_mut().for_each(|(_, weight)| *weight /= total);
-    points.retain(|(_, weight)| *weight > 1e-15);
-    mixture(&points)
-}
-
-/// Where a function of one hill is highest.
-fn highest_of(of: &dyn Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
-    for _ in 0..40 {
-        let third = (high - low) / 3.0;
-        if of(low + third) < of(high - third) { low += third } else { high -= third }
-    }
-    (low + high) / 2.0
-}
-
-/// Poisson numbers of several means with their weights.
-fn mixture(points: &[(f64, f64)]) -> Forecast {
-    let mean = points.iter().map(|(mean, weight)| mean * weight).sum();
-    // The chance of a count falls below what a float holds where the mean is large: logarithms hold it.
-    let mut logs: Vec<(f64, f64)> = points.iter().map(|(mean, weight)| (weight.ln() - mean, mean.ln())).collect();
-    let (mut sum, mut at_most, mut k) = (0.0, Vec::new(), 0.0_f64);
-    while at_most.len() <= 20 * MOST_SOLD as usize {
-        let next = (k + 1.0).ln();
-        let mut chance = 0.0;
-        for (log, log_mean) in &mut logs {
-            if *log > -60.0 {
-                chance += log.exp();
-            }
-            *log += *log_mean - next;
-        }
-        sum += chance;
-        at_most.push(f64::min(sum, 1.0));
-        if k > mean && (1.0 - sum < TAIL || chance < 1e-18) {
-            break;
-        }
         k += 1.0;
     }
     Forecast { at_most, mean }

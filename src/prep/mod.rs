@@ -2,7 +2,7 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
-//! | `demand` | what is sold at the next show, from the shows so far and a guess |
+//! | `demand`, `sold_out` | what is sold at the next show, from the shows so far and a guess; what shows that sold out tell |
 //! | `how_many` | how many to take along, by what a sale and a leftover are worth |
 //! | `costs` | what parts cost by the lots that were bought, and what a drop costs by its recipe |
 //! | `pricing` | prices from costs, few price points, margin and break-even |
@@ -17,6 +17,7 @@ mod demand;
 mod how_many;
 mod pricing;
 mod shopping;
+mod sold_out;
 
 pub use costs::{Bought, Cost, Need, Rates, Recipe, cost_of, unit_cost};
 pub use demand::{DemandError, Forecast, Outcome, Prior, Sureness, forecast};

@@ -49,11 +49,15 @@ pub fn price_points(wished: &[Decimal], most: usize, step: Decimal) -> Result<Ve
     let mut sorted = wished.to_vec();
     sorted.sort_unstable();
     let n = sorted.len();
+    let mut sums = vec![Decimal::ZERO];
+    for price in &sorted {
+        sums.push(sums[sums.len() - 1].checked_add(*price).ok_or(PriceError::TooLarge)?);
+    }
     // The best point for each run of neighbours, and how far its prices are from it in sum.
     let mut runs = vec![vec![None; n + 1]; n];
     for (from, row) in runs.iter_mut().enumerate() {
-        for to in from + 1..=n {
-            row[to] = point_of(&sorted[from..to], step);
+        for (to, best) in row.iter_mut().enumerate().skip(from + 1) {
+            *best = point_of(&sorted, &sums, (from, to), step);
         }
     }
     // best[k][to]: the least sum for the first `to` prices with k runs, and where the last begins.
@@ -79,14 +83,23 @@ pub fn price_points(wished: &[Decimal], most: usize, step: Decimal) -> Result<Ve
     Ok(points)
 }
 
-/// The multiple of `step` that is nearest to sorted prices in sum, the higher of two, and that sum.
-fn point_of(sorted: &[Decimal], step: Decimal) -> Option<(Decimal, Decimal)> {
-    let middle = *sorted.get(sorted.len() / 2)?;
-    let lower = *sorted.get((sorted.len() - 1) / 2)?;
+/// The multiple of `step` that is nearest to the sorted prices from one place to before another in sum, the higher of two, and
+/// that sum. `sums` are those of the first prices, none to all: so each sum takes two looks and not all of the prices.
+fn point_of(
+    sorted: &[Decimal],
+    sums: &[Decimal],
+    (from, to): (usize, usize),
+    step: Decimal,
+) -> Option<(Decimal, Decimal)> {
+    let middle = *sorted.get((from + to) / 2)?;
+    let lower = *sorted.get((from + to - 1) / 2)?;
     let steps = |price: Decimal| price.checked_div(step);
     let candidates = [steps(middle)?.ceil(), steps(middle)?.floor(), steps(lower)?.ceil(), steps(lower)?.floor()];
     let far = |point: Decimal| {
-        sorted.iter().try_fold(Decimal::ZERO, |sum, price| sum.checked_add(point.checked_sub(*price)?.abs()))
+        let here = from + sorted[from..to].partition_point(|price| *price < point);
+        let of = |count: usize| point.checked_mul(Decimal::from(count));
+        let below = of(here - from)?.checked_sub(sums[here] - sums[from])?;
+        below.checked_add((sums[to] - sums[here]).checked_sub(of(to - here)?)?)
     };
     let points = candidates.into_iter().filter(|steps| *steps >= Decimal::ONE);
     let points = points.chain([Decimal::ONE]).filter_map(|steps| steps.checked_mul(step));

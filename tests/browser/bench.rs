@@ -99,6 +99,8 @@ fn the_benchs_pages_fit_a_phone_and_a_laptop() {
     let pages = [
         "bench",
         "bench/parts",
+        "bench/prices",
+        "bench/lots/write",
         "bench/cuts",
         "bench/made",
         "bench/packing",

@@ -3,7 +3,7 @@
 use std::{fs, path::PathBuf};
 
 use chatelaine::{
-    catalog::{Act, Fields, TableEditor},
+    catalog::{Act, Fields, Seen, TableEditor, read_folder},
     disk::digest::sha256_hex,
 };
 
@@ -155,4 +155,23 @@ fn nothing_goes_while_a_text_cannot_be_read() {
     }
     anew(&mut bench);
     assert!(!path(&bench, &name).exists());
+}
+
+/// The terminal writes in the same files while a desk runs, to which a photo has just come.
+#[test]
+fn an_editor_beside_the_desk_leaves_what_has_just_come() {
+    let bench = table();
+    let (name, bytes) = picture("photo", 77);
+    bench.editor.keep_picture(&name, &bytes).unwrap();
+    let (root, versions) = (bench.dir.path().join("catalog"), bench.dir.path().join("versions"));
+    let beside = TableEditor::open_beside(root, versions).unwrap();
+    let loaded = read_folder(&bench.dir.path().join("catalog"));
+    let pictures = loaded.map(|loaded| loaded.pictures.clone()).unwrap_or_default();
+    let fields = Fields::new().text("name", "From the terminal");
+    assert!(
+        beside.change(&[Act::Table { fields }], &Seen::new(), &pictures, ("2026-11-28T06:00:00Z", "a name")).unwrap()
+    );
+    assert!(path(&bench, &name).exists(), "its change is on its way");
+    lay(&bench, &name);
+    assert!(path(&bench, &name).exists());
 }

@@ -3,6 +3,7 @@
 use std::{fs, process::Command};
 
 use chatelaine::{
+    bench::{CUT_LISTS, CutLine, CutList},
     catalog::Catalog,
     ledger::{Ledger, LedgerError},
     money::Tender,
@@ -18,7 +19,7 @@ use crate::{
 };
 
 /// The value of the hidden field `name` in the first form after `before` on a page.
-fn hidden(page: &str, before: &str, name: &str) -> String {
+pub fn hidden(page: &str, before: &str, name: &str) -> String {
     let (_, rest) = page.split_once(before).unwrap_or_else(|| panic!("no {before} on the page"));
     let (_, rest) = rest.split_once(&format!("name=\"{name}\" value=\"")).unwrap_or_else(|| panic!("no {name}"));
     rest.split('"').next().expect("a value").to_owned()
@@ -38,10 +39,16 @@ fn sells(table: &Table, sequence: u16) -> String {
     table.desk.with_ledger(sold).expect("the ledger").expect("sold")
 }
 
-fn object(table: &Table, words: &[&str]) -> Value {
+pub fn object(table: &Table, words: &[&str]) -> Value {
     let mut command = Command::new(env!("CARGO_BIN_EXE_chatelaine"));
-    command.args(words).arg("--json").args(["--data".as_ref(), table.dir.path().join("data").as_os_str()]);
-    if words[0] == "prep" || words.contains(&"stock") {
+    command.args(words).arg("--json");
+    // What needs no ledger asks for none.
+    if words[1] != "lots" {
+        command.args(["--data".as_ref(), table.dir.path().join("data").as_os_str()]);
+    }
+    // What is only kept in the ledger asks for no catalogue.
+    let ledger_alone = ["packing", "plans", "orders", "made"].contains(&words[1]);
+    if words[0] == "prep" && !ledger_alone || words.contains(&"stock") {
         command.args(["--catalog".as_ref(), table.dir.path().join("catalog").as_os_str()]);
     }
     let done = command.output().expect("it runs");
@@ -102,6 +109,12 @@ fn a_recall_names_every_piece_that_can_have_the_lot_and_no_more() {
     assert!(shown.contains("No test report or declaration") && shown.contains("accredited laboratory"));
     let told = seller.get("/bench/made").text;
     assert!(told.contains("second shelf") && told.contains("Lots: K-26-2.") && told.contains("Not checked:"), "{told}");
+    let noted = object(&table, &["prep", "made", "key-heart", "--lot", "k-26-2"])["made"].clone();
+    assert_eq!(noted.as_array().map(Vec::len), Some(1), "{noted}");
+    assert_eq!((&noted[0]["count"], &noted[0]["lots"]["key-blank"][0]), (&5.into(), &"K-26-2".into()));
+    assert_eq!(noted[0]["checked"], serde_json::json!(["loops_closed", "pull"]));
+    assert_eq!(noted[0]["not_checked"], serde_json::json!(["wire_trimmed", "corks_glued", "end_rings"]));
+    assert_eq!(object(&table, &["prep", "made", "charm-moon"])["made"], serde_json::json!([]));
     assert_eq!(seller.get("/bench/lots?lot=none").status, 404);
     for (of, count) in [("key-hart", "5"), ("key-heart", "x"), ("key-heart", "0")] {
         let fields = [("form", Uuid::now_v7().to_string()), ("of", of.into()), ("count", count.into())];
@@ -144,22 +157,46 @@ fn cuts_are_kept_ticked_off_and_carried_on() {
     let ticked = seller.get(&kept.location).text;
     assert_eq!(ticked.matches("name=\"on\" value=\"0\"").count(), 1, "ticked by two phones it is cut once");
     assert!(seller.get("/bench/cuts").text.contains("1 of"), "the list is found again");
-    // Another plan does not count on the spool that is cut.
+    // Another plan does not count on what is cut or is going to be, on the page as at the terminal.
+    assert!(seller.get(asked).text.contains("Left out, since"), "what the list is going to cut");
+    let other = object(&table, &["prep", "cuts", "--part", "cable-brass", "18in=12", "24in=2"]);
+    let spools: Vec<f64> = list_of(&table, &form).iter().map(|line| line.from.mm()).collect();
+    assert_eq!(other["promised_mm"].as_array().expect("lengths").len(), spools.len() - 1, "{other}");
     assert_ne!(hidden(&seller.get(asked).text, "method=\"post\" action=\"/bench/cuts\"", "seen"), seen);
     assert_eq!(said(&seen, &Uuid::now_v7().to_string()).status, 409);
-    // Taken back, all is as it was.
+    // Taken back and put away, all is as it was.
     let id = Uuid::now_v7().to_string();
     assert_eq!(seller.post(&kept.location, &[("form", &id), ("line", "0"), ("on", "0")]).status, 303);
-    assert_eq!(hidden(&seller.get(asked).text, "method=\"post\" action=\"/bench/cuts\"", "seen"), seen);
+    assert_ne!(hidden(&seller.get(asked).text, "method=\"post\" action=\"/bench/cuts\"", "seen"), seen);
     let id = Uuid::now_v7().to_string();
     assert_eq!(seller.post(&kept.location, &[("form", &id), ("away", "1")]).location, "/bench/cuts");
+    assert_eq!(hidden(&seller.get(asked).text, "method=\"post\" action=\"/bench/cuts\"", "seen"), seen);
     assert_eq!(seller.get(&kept.location).status, 404);
+}
+
+/// The lines of a kept list of cuts.
+fn list_of(table: &Table, id: &str) -> Vec<CutLine> {
+    let lists =
+        table.desk.with_ledger(|ledger| ledger.pages::<CutList>(CUT_LISTS)).expect("the ledger").expect("lists");
+    lists.into_iter().find(|kept| kept.id == id).expect("the list").page.lines
 }
 
 fn post(seller: &Seller, path: &str, fields: &[(&str, &str)]) -> u16 {
     let form = Uuid::now_v7().to_string();
     let all: Vec<(&str, &str)> = std::iter::once(("form", form.as_str())).chain(fields.iter().copied()).collect();
     seller.post(path, &all).status
+}
+
+fn plans_at_the_terminal(table: &Table) {
+    let show = object(table, &["prep", "plans"])["shows"][0].clone();
+    let told =
+        ["day", "place", "fee", "deadline", "permit"].map(|field| show[field].as_str().expect("words").to_owned());
+    assert_eq!((told.join(" "), &show["over"]), ("2031-05-09 Mill Lane 45.50 2031-02-01 A-17".into(), &false.into()));
+    let order = object(table, &["prep", "orders"])["orders"][0].clone();
+    assert_eq!(
+        (&order["due"], &order["number"], &order["late"], &order["done"]),
+        (&"2020-01-02".into(), &"+4930901820".into(), &true.into(), &false.into())
+    );
 }
 
 #[test]
@@ -180,6 +217,9 @@ fn what_was_forgotten_is_packed_first_and_plans_are_plain_fields() {
     let page = seller.get("/bench/packing").text;
     let at = |words: &str| page.find(words).unwrap_or_else(|| panic!("no {words}"));
     assert!(at("Spare fuse") < at("Pliers") && page.contains("forgotten once") && page.contains("12 things"), "{page}");
+    let list = object(&table, &["prep", "packing"]);
+    let first = serde_json::json!({ "what": "Spare fuse", "spare": true, "packed": true, "forgotten": 1 });
+    assert_eq!((&list["left"], &list["items"][0]), (&12.into(), &first), "{list}");
     assert_eq!(post(&seller, "/bench/packing/all", &[("act", "again")]), 303);
     assert!(seller.get("/bench/packing").text.contains("13 things"));
     assert_eq!(post(&seller, &address, &[("act", "gone")]), 303);
@@ -217,12 +257,14 @@ fn what_was_forgotten_is_packed_first_and_plans_are_plain_fields() {
     let page = seller.get("/bench/plans").text;
     assert!(page.contains("Fee: 45.50") || page.contains("Fee: $45.50"), "{page}");
     assert!(page.contains("Permit: A-17.") && page.contains("+4930901820") && page.contains("late"), "{page}");
+    plans_at_the_terminal(&table);
     let (_, address) = page.split_once("action=\"/bench/plans/orders/").expect("the order's form");
     let address = format!("/bench/plans/orders/{}", address.split('"').next().expect("an id"));
     assert_eq!(post(&seller, &address, &[("act", "done")]), 303);
     assert!(!seller.get("/bench/plans").text.contains(">late<"));
     assert_eq!(post(&seller, &address, &[("act", "gone")]), 303);
     assert!(!seller.get("/bench/plans").text.contains("Two moons"));
+    assert_eq!(object(&table, &["prep", "orders"]), serde_json::json!({ "orders": [] }));
     assert_eq!(post(&seller, "/bench/plans/orders/none", &[("act", "gone")]), 404);
 }
 

@@ -104,6 +104,15 @@ fn what_is_no_whole_backup_changes_nothing() {
     assert_eq!(keys(&ledger), 7);
 }
 
+/// One JSON object of a command on the ledger in `dir`.
+fn object(dir: &Path, words: &[&str]) -> serde_json::Value {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_chatelaine"));
+    command.args(words).args(["--json".as_ref(), "--data".as_ref(), dir.join("data").as_os_str()]);
+    let done = command.output().expect("it runs");
+    assert!(done.status.success(), "{words:?}: {}", String::from_utf8_lossy(&done.stderr));
+    serde_json::from_slice(&done.stdout).expect("one JSON object")
+}
+
 fn terminal(dir: &Path, from: &Path) -> std::process::Output {
     let mut command = Command::new(env!("CARGO_BIN_EXE_chatelaine"));
     command.args(["restore".as_ref(), "--from".as_ref(), from.as_os_str()]);
@@ -143,5 +152,14 @@ fn a_copy_of_the_page_is_restored_at_the_next_start_and_by_the_command() {
     let done = terminal(dir.path(), &copy);
     assert!(done.status.success(), "{}", String::from_utf8_lossy(&done.stderr));
     assert!(String::from_utf8_lossy(&done.stdout).contains("replaced-"), "{done:?}");
+    assert_eq!(keys(&dir.path().join("data/ledger.sqlite")), 7);
+    // The same in JSON: copied, and put back.
+    let other = dir.path().join("other.sqlite");
+    let other = other.to_str().expect("a name");
+    let copied = object(dir.path(), &["backup", "--to", other]);
+    assert!(copied["entries"].as_i64() > Some(0) && copied["faults"] == serde_json::json!([]), "{copied}");
+    let back = object(dir.path(), &["restore", "--from", other]);
+    assert!(Path::new(back["kept"].as_str().expect("a folder")).is_dir(), "{back}");
+    assert_eq!(object(dir.path(), &["verify"])["whole"], true);
     assert_eq!(keys(&dir.path().join("data/ledger.sqlite")), 7);
 }

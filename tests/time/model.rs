@@ -7,6 +7,8 @@ use jiff::{SignedDuration, Timestamp};
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
+use crate::counts::Counting;
+
 /// The demo table holds for 45 minutes.
 const HOLD: SignedDuration = SignedDuration::from_mins(45);
 
@@ -71,6 +73,8 @@ pub struct Model {
     /// How many of each part there are.
     pub on_hand: BTreeMap<String, u32>,
     pub tickets: Vec<Ticket>,
+    /// What is counted by hand.
+    pub counting: Counting,
 }
 
 impl Model {
@@ -113,10 +117,19 @@ impl Model {
 
     /// Whether the seller may do `act` to the ticket at place `n`; if so, it is done.
     pub fn act(&mut self, n: usize, act: &Act) -> bool {
+        let allowed = self.may(n, act);
+        if allowed {
+            self.done(n, act);
+        }
+        allowed
+    }
+
+    /// Whether the seller may do `act` to the ticket at place `n`.
+    pub fn may(&self, n: usize, act: &Act) -> bool {
         let ticket = &self.tickets[n];
         let slot = |at: usize| ticket.slots.get(at).filter(|slot| !slot.removed).cloned();
         let open = ticket.state.is_open();
-        let allowed = match act {
+        match act {
             Act::Call => matches!(ticket.state, State::Sent | State::Checked),
             Act::Tick { at, on, found } => {
                 open && slot(*at).is_some_and(|slot| !on || slot.held || *found || self.free(&slot.id) > 0)
@@ -129,11 +142,7 @@ impl Model {
             }
             Act::HandOver => ticket.state == State::RungUp,
             Act::LetGo => open,
-        };
-        if allowed {
-            self.done(n, act);
         }
-        allowed
     }
 
     fn done(&mut self, n: usize, act: &Act) {

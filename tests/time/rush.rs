@@ -19,19 +19,20 @@ use uuid::Uuid;
 
 use crate::{
     book::{catalog, now, sent},
+    counts::Counting,
     model::{Act, Model, Slot},
     random::Random,
 };
 
-const DROPS: [&str; 5] = ["key-heart", "key-round", "charm-moon", "bead-jade", "locket-round"];
-const BASE: &str = "chain-brass";
+pub const DROPS: [&str; 5] = ["key-heart", "key-round", "charm-moon", "bead-jade", "locket-round"];
+pub const BASE: &str = "chain-brass";
 
-struct Rush {
-    ledger: Ledger,
+pub struct Rush {
+    pub ledger: Ledger,
     file: Option<PathBuf>,
-    catalog: Arc<Catalog>,
-    model: Model,
-    random: Random,
+    pub catalog: Arc<Catalog>,
+    pub model: Model,
+    pub random: Random,
     sent: Vec<SentTicket>,
     /// The next number of each of three tablets in the show it knows, which may be over already.
     tablets: [(i64, u16); 3],
@@ -54,7 +55,9 @@ impl Rush {
             ledger.recount(id, 4, now()).expect("recounted");
         }
         let on_hand = ledger.counts().expect("counts").into_iter().map(|(id, count)| (id, count.on_hand)).collect();
-        let model = Model { now: now(), show: 1, on_hand, tickets: vec![] };
+        let counting = Counting::new(ledger.change().expect("a number"));
+        let mut model = Model { now: now(), show: 1, on_hand, tickets: vec![], counting };
+        model.look();
         let tablets = [(1, 0); 3];
         Self { ledger, file, catalog, model, random: Random(seed), sent: vec![], tablets, closed: vec![] }
     }
@@ -63,11 +66,18 @@ impl Rush {
     fn step(&mut self) -> String {
         // Time goes on, by up to two minutes.
         self.model.now += SignedDuration::from_secs(self.random.below(120) as i64);
+        let done = self.any_step();
+        self.model.watch();
+        done
+    }
+
+    fn any_step(&mut self) -> String {
         match self.random.below(100) {
             0..20 => self.send(),
             20..25 => self.deliver_again(),
-            25..85 => self.act(),
-            85..91 => {
+            25..80 => self.act(),
+            80..86 => self.counting(),
+            86..91 => {
                 self.model.sweep();
                 self.ledger.end_holds(self.model.now).expect("a sweep");
                 "a sweep".to_owned()
@@ -167,6 +177,9 @@ impl Rush {
             _ => Act::LetGo,
         };
         let before = self.ledger.change().expect("a number");
+        if self.model.may(n, &act) {
+            self.model.about_to_swap(&act);
+        }
         let wanted = self.model.act(n, &act);
         let (id, time, catalog) = (self.sent[n].id, self.model.now, Arc::clone(&self.catalog));
         let ledger = &mut self.ledger;
@@ -266,6 +279,7 @@ impl Rush {
         for (id, count) in self.ledger.counts().expect("counts") {
             assert_eq!((count.on_hand, count.held), (self.model.on_hand[&id], self.model.held(&id)), "{id}");
         }
+        self.look_at_counts();
         let (found, wanted) = (self.ledger.so_far().expect("sums"), self.model.sums(self.model.show));
         assert_eq!(
             (found.sold, found.let_go, found.cash, found.card),

@@ -1,7 +1,10 @@
 //! What can be done to a table.
 
-use super::entry::Fields;
-use crate::craft::Home;
+use super::{
+    entry::Fields,
+    lots::{LotTold, PutAway},
+};
+use crate::{catalog::workshop::LotKey, craft::Home};
 
 /// One thing that the maker does to her table.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -82,6 +85,25 @@ pub enum Act {
     RetireBase {
         /// The id by which the catalogue knows it.
         id: String,
+    },
+    /// Writes down a lot that was bought.
+    WriteLot {
+        /// What is told of it.
+        told: LotTold,
+        /// What of it goes into the drawer or onto the bench; nothing, where that is counted by hand.
+        put_away: Option<PutAway>,
+    },
+    /// Tells something else of a lot.
+    TellLot {
+        /// By what it is known until now.
+        key: LotKey,
+        /// What is told.
+        fields: Fields,
+    },
+    /// Strikes a lot out that was never bought.
+    StrikeLot {
+        /// By what it is known.
+        key: LotKey,
     },
     /// Tells something else of the table itself.
     Table {

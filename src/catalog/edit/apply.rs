@@ -47,6 +47,7 @@ impl TableFiles {
                 let cell = self.taken_cell(*home)?;
                 let id = self.id_in(*home, &cell);
                 self.put(&cell, "Empty")?;
+                self.forget_recipe(&id)?;
                 self.forget_names(&id)
             }
             Act::NewTray { letter, name, rows, columns } => self.new_tray(*letter, name, *rows, *columns),
@@ -68,8 +69,12 @@ impl TableFiles {
             Act::RetireBase { id } => {
                 let i = self.base(id).ok_or_else(|| EditRefusal::NoBase(id.clone()))?;
                 self.file(BASES)?.remove_item(&[], i)?;
+                self.forget_recipe(id)?;
                 self.forget_names(id)
             }
+            Act::WriteLot { told, put_away } => self.write_lot(told, put_away.as_ref()),
+            Act::TellLot { key, fields } => self.tell_lot(key, fields),
+            Act::StrikeLot { key } => self.strike_lot(key),
             Act::Table { fields } => fields.write_into(self.file(TABLE)?, &[]),
         }
     }

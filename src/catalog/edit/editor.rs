@@ -9,13 +9,13 @@ use std::{
 
 use super::{
     act::Act,
-    files::TableFiles,
+    files::{PARTS, TableFiles},
     left_over,
     refusal::{EditRefusal, Place},
     versions::{Changed, VersionListed, Versions, still_as_left, write},
 };
 use crate::{
-    catalog::{folder::check_changed, pictures::Picture},
+    catalog::{folder::check_changed, pictures::Picture, read_parts::workshop_in},
     disk::durable,
     ron_tree::Document,
 };
@@ -32,6 +32,8 @@ pub struct TableEditor {
     root: PathBuf,
     /// One change at a time.
     kept: Mutex<Kept>,
+    /// Whether pictures go that nobody names any more.
+    tidies: bool,
 }
 
 /// What is kept of changes.
@@ -49,13 +51,28 @@ impl TableEditor {
     /// # Errors
     /// The disk refuses.
     pub fn open(root: PathBuf, versions: PathBuf) -> io::Result<Self> {
+        Self::opened(root, versions, true)
+    }
+
+    /// The same beside a desk that may be running: no picture is ever taken away, since one that has just come to the desk is
+    /// named by nobody yet.
+    ///
+    /// # Errors
+    /// The disk refuses.
+    pub fn open_beside(root: PathBuf, versions: PathBuf) -> io::Result<Self> {
+        Self::opened(root, versions, false)
+    }
+
+    fn opened(root: PathBuf, versions: PathBuf, tidies: bool) -> io::Result<Self> {
         let versions = Versions::open(versions)?;
+        let alone = versions.alone()?;
         if let Some(number) = versions.cut_short() {
             write(&root, &versions.files(number)?)?;
             versions.end(number)?;
         }
-        let editor = Self { root, kept: Mutex::new(Kept { versions, fresh: BTreeSet::new() }) };
+        let editor = Self { root, kept: Mutex::new(Kept { versions, fresh: BTreeSet::new() }), tidies };
         editor.tidy(&editor.kept());
+        drop(alone);
         Ok(editor)
     }
 
@@ -65,7 +82,9 @@ impl TableEditor {
 
     /// Takes pictures away that nobody names any more. Where that does not work now, it does after another change.
     fn tidy(&self, kept: &Kept) {
-        let _ = left_over::take_away(&self.root, &kept.versions, &kept.fresh);
+        if self.tidies {
+            let _ = left_over::take_away(&self.root, &kept.versions, &kept.fresh);
+        }
     }
 
     /// The folder whose files it writes.
@@ -95,6 +114,7 @@ impl TableEditor {
         (at, words): (&str, &str),
     ) -> Result<bool, EditRefusal> {
         let mut kept = self.kept();
+        let _alone = kept.versions.alone()?;
         let before = self.files()?;
         let mut after = before.clone();
         let applied = acts.iter().try_for_each(|act| after.apply(act));
@@ -107,8 +127,13 @@ impl TableEditor {
             return Err(EditRefusal::Changed { place: place.clone(), now: before.written(place) });
         }
         applied?;
-        let texts = after.files.iter().map(|(name, file)| (name.clone(), file.text().to_owned())).collect();
-        check_changed(&self.root, &texts, pictures).map_err(EditRefusal::Mistakes)?;
+        let texts: BTreeMap<String, String> =
+            after.files.iter().map(|(name, file)| (name.clone(), file.text().to_owned())).collect();
+        let catalog = check_changed(&self.root, &texts, pictures).map_err(EditRefusal::Mistakes)?;
+        // A workshop that was wrong before is no reason to keep the table from being changed.
+        if let Some(text) = changed.iter().find(|one| one.file == PARTS).and_then(|_| texts.get(PARTS)) {
+            workshop_in(text, &catalog).map_err(EditRefusal::Mistakes)?;
+        }
         self.keep(&mut kept, &changed, (at, words), None)?;
         Ok(true)
     }
@@ -119,6 +144,7 @@ impl TableEditor {
     /// There is none, somebody wrote in its files since, or the disk refuses.
     pub fn undo(&self, at: &str) -> Result<VersionListed, EditRefusal> {
         let mut kept = self.kept();
+        let _alone = kept.versions.alone()?;
         let list = kept.versions.list();
         let last = list.into_iter().find(|one| !one.is_undone && one.takes_back.is_none());
         let last = last.ok_or(EditRefusal::NothingToUndo)?;

@@ -4,7 +4,10 @@ use std::{collections::BTreeMap, path::Path};
 
 use super::refusal::{EditRefusal, Place};
 use crate::{
-    catalog::listing::{names_files, read_text, tray_files},
+    catalog::{
+        listing::{names_files, read_text, tray_files},
+        read_parts,
+    },
     craft::Home,
     disk::digest::sha256_hex,
     ron_tree::{Document, Mistakes, Step, Value},
@@ -15,10 +18,15 @@ pub(super) const TABLE: &str = "table.ron";
 /// The file of the bases.
 pub(super) const BASES: &str = "bases.ron";
 
+/// The workshop's file, where there is one.
+pub(super) const PARTS: &str = read_parts::FILE;
+
 /// The files that the editor writes, by their names below the folder.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TableFiles {
     pub(super) files: BTreeMap<String, Document>,
+    /// What is wrong with the workshop's file, so that it is not among them: the table is worked on without it.
+    pub(super) workshop_broken: Option<Mistakes>,
 }
 
 /// Where a compartment stands.
@@ -55,7 +63,16 @@ impl TableFiles {
             let file = Document::read(&name, text).map_err(EditRefusal::Mistakes)?;
             Ok((name, file))
         });
-        Ok(Self { files: read.collect::<Result<_, EditRefusal>>()? })
+        let mut files: BTreeMap<String, Document> = read.collect::<Result<_, EditRefusal>>()?;
+        let mut workshop_broken = None;
+        if root.join(PARTS).symlink_metadata().is_ok() {
+            let read = read_text(root, PARTS).map_err(|mistake| Mistakes(vec![mistake]));
+            match read.and_then(|text| Document::read(PARTS, text)) {
+                Ok(file) => drop(files.insert(PARTS.to_owned(), file)),
+                Err(mistakes) => workshop_broken = Some(mistakes),
+            }
+        }
+        Ok(Self { files, workshop_broken })
     }
 
     /// The text of a file.
@@ -138,6 +155,7 @@ impl TableFiles {
             }
             Place::Tray(letter) => self.tray(*letter).map(|(_, file)| file.text()),
             Place::Base(id) => self.base(id).and_then(|i| self.files.get(BASES)?.written(&[Step::Item(i)])),
+            Place::Lot(key) => self.lot_written(key),
             Place::Table => self.text(TABLE),
         };
         found.unwrap_or_default().to_owned()

@@ -6,6 +6,7 @@
 //! | `act`, `refusal` | what can be done, and why it is refused |
 //! | `files` | the files as they are now, and where a home stands in them |
 //! | `apply` | what an act changes in them |
+//! | `lots` | lots that were bought, in the workshop's file |
 //! | `entry` | entries as they are written: fields, guesses, ids |
 //! | `editor` | keeping a change: checked as a whole, old or new, never torn; the way back |
 //! | `versions` | the last twenty changes, as files of their own |
@@ -19,6 +20,7 @@ mod editor;
 mod entry;
 mod files;
 mod left_over;
+mod lots;
 mod refusal;
 mod versions;
 
@@ -27,5 +29,6 @@ pub use begin::{begin_empty, begin_like, is_there};
 pub use editor::{Seen, TableEditor};
 pub use entry::{Fields, fresh_id};
 pub use files::TableFiles;
+pub use lots::{LotAmount, LotTold, PutAway, written_length};
 pub use refusal::{EditRefusal, Place};
 pub use versions::VersionListed;

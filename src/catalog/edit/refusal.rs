@@ -3,6 +3,7 @@
 use std::{fmt, io};
 
 use crate::{
+    catalog::workshop::LotKey,
     craft::Home,
     ron_tree::{EditError, Mistakes},
 };
@@ -16,6 +17,8 @@ pub enum Place {
     Tray(char),
     /// A base.
     Base(String),
+    /// A lot that was bought.
+    Lot(LotKey),
     /// The table's own file.
     Table,
 }
@@ -26,6 +29,7 @@ impl fmt::Display for Place {
             Self::Home(home) => write!(f, "{home}"),
             Self::Tray(letter) => write!(f, "{letter}"),
             Self::Base(id) => write!(f, "{id}"),
+            Self::Lot(key) => write!(f, "{}", key.lot),
             Self::Table => write!(f, "table.ron"),
         }
     }
@@ -69,6 +73,15 @@ pub enum EditRefusal {
     /// There is no such base.
     #[error("there is no base {0}")]
     NoBase(String),
+    /// The lot is written down already, and otherwise.
+    #[error("lot {0} of that part and day is written down already")]
+    LotThere(String),
+    /// There is no such lot.
+    #[error("there is no lot {0} of that part and day")]
+    NoLot(String),
+    /// Nothing is said of parts yet.
+    #[error("there is no parts.ron yet, which says what drops are made of")]
+    NoWorkshop,
     /// Something lies on the table already.
     #[error("the table is not empty any more")]
     NotBare,

@@ -4,12 +4,14 @@
 use std::{
     fs, io,
     path::{Path, PathBuf},
+    thread,
+    time::Duration,
 };
 
 use serde::{Deserialize, Serialize};
 
 use super::refusal::EditRefusal;
-use crate::disk::{digest::sha256_hex, durable};
+use crate::disk::{FolderLock, LockError, digest::sha256_hex, durable};
 
 /// So many changes are kept.
 const MOST_KEPT: usize = 20;
@@ -56,11 +58,26 @@ struct Record {
 pub(super) struct Versions(PathBuf);
 
 const RECORD: &str = "change.json";
+/// How often, and how long each time, one waits for another program that makes a change.
+const TRIES: u32 = 100;
+const PAUSE: Duration = Duration::from_millis(50);
 
 impl Versions {
     pub(super) fn open(folder: PathBuf) -> io::Result<Self> {
         fs::create_dir_all(&folder)?;
         Ok(Self(folder))
+    }
+
+    /// Keeps other programs from making a change meanwhile, as a command beside a desk that is running.
+    pub(super) fn alone(&self) -> io::Result<FolderLock> {
+        for _ in 0..TRIES {
+            match FolderLock::take(&self.0) {
+                Err(LockError::InUse) => thread::sleep(PAUSE),
+                Err(LockError::Disk(error)) => return Err(error),
+                Ok(lock) => return Ok(lock),
+            }
+        }
+        Err(io::Error::other("another program is making a change and does not come to its end"))
     }
 
     /// The numbers of all that are whole, the oldest first.

@@ -3,13 +3,15 @@
 use std::time::{Duration, Instant};
 
 use chatelaine::{
-    bench::chains,
+    bench::{CUT_LISTS, CutList, SPOOLS, SpoolsNow, carried_on, chains, without_promised},
+    catalog::Workshop,
     craft::Length,
+    ledger::Ledger,
     prep::cuts::{BetterPlan, CutJob, Tenths, Wanted, better_plan},
 };
 use serde_json::{Value, json};
 
-use super::{Bench, Told, print, stop::Stop};
+use super::{Bench, Place, Told, print, stop::Stop};
 
 #[derive(clap::Args)]
 pub(super) struct Options {
@@ -24,6 +26,8 @@ pub(super) struct Options {
     seconds: u64,
     #[command(flatten)]
     bench: Bench,
+    #[command(flatten)]
+    place: Place,
 }
 
 /// The lengths as they were typed, longest first and each once, as the job has them.
@@ -37,8 +41,22 @@ fn wanted(typed: &[String]) -> Result<Vec<Wanted>, Told> {
     wanted.collect()
 }
 
-pub(super) fn run(options: &Options) -> Result<(), Told> {
+/// The workshop with its spools as the cuts so far have left them, without what lists that are worked on are going to cut; and
+/// how long each of that is. A maker without a ledger has the spools of the file.
+fn spools_now(workshop: Workshop, place: Place, part: &str) -> Result<(Workshop, Vec<Tenths>), Told> {
+    let file = place.ledger()?;
+    if !file.exists() {
+        return Ok((workshop, vec![]));
+    }
+    let ledger = Ledger::beside_the_desk(&file)?;
+    let spools = ledger.pages::<SpoolsNow>(SPOOLS)?.into_iter().map(|kept| (kept.id, kept.page));
+    let lists: Vec<CutList> = ledger.pages::<CutList>(CUT_LISTS)?.into_iter().map(|kept| kept.page).collect();
+    Ok(without_promised(carried_on(workshop, &spools.collect::<Vec<_>>()), &lists, part))
+}
+
+pub(super) fn run(options: Options) -> Result<(), Told> {
     let (_, workshop) = options.bench.workshop()?;
+    let (workshop, promised) = spools_now(workshop, options.place, &options.part)?;
     let chains = chains(&workshop, &options.part, &wanted(&options.lengths)?)?;
     let (stop, began) = (Stop::listen(), Instant::now());
     let limit = Duration::from_secs(options.seconds);
@@ -55,10 +73,17 @@ pub(super) fn run(options: &Options) -> Result<(), Told> {
         }
         !stop.is_pressed() && began.elapsed() < limit
     })?;
-    print(options.bench.json, &object(&chains.job, &better), || words(&chains.name, &chains.job, &better))
+    print(options.bench.json, &object(&chains.job, &better, &promised), || {
+        let mut words = words(&chains.name, &chains.job, &better);
+        if !promised.is_empty() {
+            let all: Vec<String> = promised.iter().map(ToString::to_string).collect();
+            words += &format!("\nLeft out, since a list that is worked on cuts it: {}.", all.join(", "));
+        }
+        words
+    })
 }
 
-fn object(job: &CutJob, better: &BetterPlan) -> Value {
+fn object(job: &CutJob, better: &BetterPlan, promised: &[Tenths]) -> Value {
     let plan = &better.plan;
     let cuts = plan.cuts.iter().map(|cut| {
         let lengths = job.wanted().iter().zip(&cut.counts).filter(|(_, n)| **n > 0);
@@ -76,6 +101,7 @@ fn object(job: &CutJob, better: &BetterPlan) -> Value {
     json!({
         "cuts": cuts.collect::<Vec<Value>>(),
         "missing": missing,
+        "promised_mm": promised.iter().map(|one| one.mm()).collect::<Vec<f64>>(),
         "drawn_mm": plan.drawn.mm(),
         "lost_mm": plan.lost.mm(),
         "at_least_mm": better.at_least.mm(),

@@ -2,22 +2,26 @@
 //!
 //! | file | look here for |
 //! | --- | --- |
+//! | `costs` | costs, prices and what they earn; what a show came to |
 //! | `cuts` | which spool is cut into what |
 //! | `ledger` | where a lot may be; what should lie there |
+//! | `lots` | lots that were bought, and writing one down |
+//! | `workbook` | packing, shows to come, custom orders, what was made and checked |
 //! | `stop` | Ctrl-C while something takes long |
 
+mod costs;
 mod cuts;
 mod ledger;
+mod lots;
 mod stop;
+mod workbook;
 
 use std::{collections::BTreeMap, path::PathBuf};
 
 use chatelaine::{
-    bench::{Number, Priced, batch, numbers, past_shows, prices},
+    bench::{Number, batch, numbers, past_shows},
     catalog::{Catalog, Workshop, read_folder, read_workshop},
     ledger::{Ledger, ShowKind},
-    money::parse_price,
-    prep::break_even,
 };
 use rust_decimal::Decimal;
 use serde_json::json;
@@ -42,11 +46,29 @@ enum Command {
     /// What a batch takes from the drawers, what is short, and what to buy.
     Parts(Parts),
     /// What everything costs and earns, and what it should cost.
-    Costs(Costs),
+    Costs(costs::Options),
+    /// What a show came to for the maker: what sold by home and by sort, margin, fee, cost and reward.
+    After(costs::After),
+    /// The lots that were bought, with their papers.
+    Lots(lots::Lots),
+    /// Write down a lot that was bought, in parts.ron, and what is whole of it in its drawer.
+    Bought(lots::Bought),
+    /// Strike a lot out that was never bought.
+    Strike(lots::Strike),
+    /// Take the last change of the table's files back.
+    Undo(lots::Undo),
     /// Where a lot may be: in which sold pieces, and on the table still.
     Recall(ledger::Recall),
     /// What should lie in every compartment, and what was counted last.
     Count(ledger::Count),
+    /// What is to be packed for a show: what was forgotten most often first.
+    Packing(workbook::Look),
+    /// Shows to come, with fee, deadline and permit.
+    Plans(workbook::Look),
+    /// Custom orders: by when they are wanted, and what was agreed.
+    Orders(workbook::Look),
+    /// What was made of which lots, and what was checked.
+    Made(workbook::LookAtMade),
 }
 
 #[derive(clap::Args)]
@@ -78,26 +100,23 @@ struct Parts {
     how_many: HowMany,
 }
 
-#[derive(clap::Args)]
-struct Costs {
-    #[command(flatten)]
-    bench: Bench,
-    /// What stall and travel cost for one show.
-    #[arg(long, requires = "pieces")]
-    stall: Option<String>,
-    /// How many pieces, bases and drops counted one by one, a show is expected to sell.
-    #[arg(long, requires = "stall", value_parser = clap::value_parser!(u32).range(1..=100_000))]
-    pieces: Option<u32>,
-}
-
 pub(super) fn run(options: Options) -> Result<(), Told> {
     match options.command {
         Command::HowMany(options) => how_many(options),
-        Command::Cuts(options) => cuts::run(&options),
+        Command::Cuts(options) => cuts::run(options),
         Command::Parts(options) => parts(options),
-        Command::Costs(options) => costs(&options),
+        Command::Costs(options) => costs::run(options),
+        Command::After(options) => costs::after(options),
+        Command::Lots(options) => lots::listed(&options),
+        Command::Bought(options) => lots::bought(options),
+        Command::Strike(options) => lots::strike(options),
+        Command::Undo(options) => lots::undo(options),
         Command::Recall(options) => ledger::recalled(options),
         Command::Count(options) => ledger::counted(options),
+        Command::Packing(options) => workbook::packed(options),
+        Command::Plans(options) => workbook::planned(options),
+        Command::Orders(options) => workbook::ordered(options),
+        Command::Made(options) => workbook::made(options),
     }
 }
 
@@ -222,36 +241,5 @@ fn parts(options: Parts) -> Result<(), Told> {
             words += &format!("Not in this, since parts.ron has no recipe: {}\n", batch.without_recipe.join(", "));
         }
         words + &format!("To buy in all: {}", currency.plain(batch.price))
-    })
-}
-
-fn costs(options: &Costs) -> Result<(), Told> {
-    let (catalog, workshop) = options.bench.workshop()?;
-    let currency = catalog.table.prices.currency;
-    let stall = match &options.stall {
-        Some(text) => parse_price(text, currency).map_err(|error| Told(error.to_string()))?,
-        None => Decimal::ZERO,
-    };
-    // The stall is what is to be earned: its share is in the costs, and break-even is reckoned without it.
-    let share = options.pieces.map_or(Decimal::ZERO, |pieces| stall / Decimal::from(pieces));
-    let priced = prices(&catalog, Some(&workshop), share);
-    let earn = |one: &Priced| break_even(stall, one.margin? + share);
-    let rows: Vec<_> = priced.iter().map(|one| json!({ "priced": one, "stall_earned_by": earn(one) })).collect();
-    print(options.bench.json, &json!({ "currency": currency.code, "parts": rows }), || {
-        let mut words = format!("{:<22}{:>10}{:>10}{:>10}{:>12}", "", "price", "cost", "margin", "by cost");
-        words += if stall > Decimal::ZERO { "  stall earned by\n" } else { "\n" };
-        for one in &priced {
-            let amount = |amount: Option<Decimal>| {
-                amount.map_or_else(|| "?".to_owned(), |sum| format!("{:.2}", sum.round_dp(2)))
-            };
-            let cost = amount(one.cost.as_ref().filter(|_| one.is_known()).map(|cost| cost.total()));
-            let [margin, by_cost] = [one.margin, one.price_from_cost].map(amount);
-            words += &format!("{:<22}{:>10}{cost:>10}{margin:>10}{by_cost:>12}", one.id, currency.plain(one.price));
-            if let Some(pieces) = earn(one).filter(|_| stall > Decimal::ZERO) {
-                words += &format!("{pieces:>17}");
-            }
-            words.push('\n');
-        }
-        words + "A “?” stands where parts.ron has no recipe, or no lot of one of the parts."
     })
 }

@@ -6,7 +6,7 @@ use super::{
     super::{outside::window::WindowSize, pictures::Pictures, tablet::Tablet, tone::Tone},
     Hanger, InHand,
     art::{Art, Relief},
-    lit::{Lit, Materials, SQUARE},
+    lit::{Kind, Lit, Materials, SQUARE},
     motion::Moving,
     over::OVER,
     seen::{Place, Seen, Shown, height_of},
@@ -23,11 +23,12 @@ pub(super) struct Linen;
 
 type OnlyLinen = (With<Linen>, Without<Part>);
 
-/// One sprite, used anew each frame for whatever comes at its number; of the stage, or over the paper.
+/// One sprite, used anew each frame for whatever of its kind comes at its number; of the stage, or over the paper.
 #[derive(Component, PartialEq, Eq, Hash, Clone, Copy)]
 pub(super) struct Part {
     over: bool,
     number: usize,
+    kind: Kind,
 }
 
 /// The ground lies behind everything.

@@ -19,7 +19,7 @@ use super::{
     titled, workshop,
 };
 use crate::{
-    bench::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, spools_of},
+    bench::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, Ticked, spools_of},
     craft::Length,
     desk::{approval::Posted, pages::words, refusal::Refusal, seller::Owner, state::DeskState},
     lang::{Texts, message, say},
@@ -45,7 +45,7 @@ async fn keep(State(desk): State<Arc<DeskState>>, posted: Posted<Vec<(String, St
     let loaded = desk.catalog.loaded();
     let (workshop, _) = workshop(&desk, &loaded.catalog).await?;
     let planned = match &workshop {
-        Some(workshop) => planned(workshop, &asked).await?,
+        Some(workshop) => planned(&desk, workshop, &asked).await?,
         None => None,
     };
     let planned = planned.ok_or_else(no_form)?;
@@ -139,20 +139,28 @@ async fn tick(
         let mut list = lists.into_iter().find(|kept| kept.id == found.id).map_or(found.page, |kept| kept.page);
         if away {
             list.gone = true;
-            return ledger.keep_pages(form, &[(CUT_LISTS, &found.id, written(&list)?)], now);
+            ledger.keep_pages(form, &[(CUT_LISTS, &found.id, written(&list)?)], now)?;
+            return Ok(Ticked::Moved);
         }
         let now_there =
             ledger.pages::<SpoolsNow>(SPOOLS)?.into_iter().map(|kept| (kept.id, kept.page)).collect::<Vec<_>>();
         let spools = file.as_ref().and_then(|workshop| spools_of(workshop, &list.part, &now_there));
         let mut spools = spools.unwrap_or(SpoolsNow { file: vec![], lengths: vec![] });
-        if !list.tick(line.unwrap_or(usize::MAX), on, &mut spools.lengths) {
-            return Ok(());
+        let ticked = list.tick(line.unwrap_or(usize::MAX), on, &mut spools.lengths);
+        if ticked != Ticked::Moved {
+            return Ok(ticked);
         }
         let part = list.part.clone();
         let pages = [(CUT_LISTS, found.id.as_str(), written(&list)?), (SPOOLS, part.as_str(), written(&spools)?)];
-        ledger.keep_pages(form, &pages, now)
+        ledger.keep_pages(form, &pages, now)?;
+        Ok(ticked)
     };
-    desk.ledger.enter_by(&seller, entered).await?;
+    if let Ticked::NotThere(length) = desk.ledger.enter_by(&seller, entered).await? {
+        let length = words::length(seller.texts, Length::from_mm(length.mm()));
+        let said =
+            if on { message!("cuts-not-there", length = length) } else { message!("cuts-rest-gone", length = length) };
+        return Err(Refusal::Said(StatusCode::CONFLICT, said));
+    }
     let to = if away { "/bench/cuts".to_owned() } else { format!("/bench/cuts/{id}") };
     Ok(Redirect::to(&to).into_response())
 }

@@ -22,7 +22,7 @@ use super::{
     workshop,
 };
 use crate::{
-    bench::chains,
+    bench::{CutList, chains, without_promised},
     catalog::{There, Workshop},
     craft::Length,
     desk::{pages::words, refusal::Refusal, seller::Owner, state::DeskState},
@@ -91,6 +91,8 @@ pub(super) struct Planned {
     pub(super) job: CutJob,
     pub(super) plan: CutPlan,
     better: Option<BetterPlan>,
+    /// What lists that are worked on are going to cut, so that it is left out.
+    promised: Vec<Tenths>,
 }
 
 impl Planned {
@@ -111,7 +113,7 @@ async fn cuts(
     let (workshop, mistakes) = workshop(&desk, &loaded.catalog).await?;
     let lists = kept_lists(&desk).await?;
     let planned = match &workshop {
-        Some(workshop) => planned(workshop, &asked).await?,
+        Some(workshop) => planned(&desk, workshop, &asked).await?,
         None => None,
     };
     let main = html! {
@@ -126,7 +128,7 @@ async fn cuts(
 }
 
 /// The plan for what was asked; none where nothing was.
-pub(super) async fn planned(workshop: &Workshop, asked: &Asked) -> Result<Option<Planned>, Refusal> {
+pub(super) async fn planned(desk: &DeskState, workshop: &Workshop, asked: &Asked) -> Result<Option<Planned>, Refusal> {
     let refused = |said: Message| Refusal::Said(StatusCode::UNPROCESSABLE_ENTITY, said);
     let wanted = asked.wanted().map_err(refused)?;
     if wanted.is_empty() {
@@ -134,10 +136,12 @@ pub(super) async fn planned(workshop: &Workshop, asked: &Asked) -> Result<Option
     }
     let part = workshop.part(&asked.part).map_or_else(|| excerpt(&asked.part), |part| part.name.clone());
     let impossible = move || refused(message!("cuts-impossible", part = part));
-    let job = chains(workshop, &asked.part, &wanted).map_err(|_| impossible())?.job;
+    let lists: Vec<CutList> = kept_lists(desk).await?.into_iter().map(|kept| kept.page).collect();
+    let (workshop, promised) = without_promised(workshop.clone(), &lists, &asked.part);
+    let job = chains(&workshop, &asked.part, &wanted).map_err(|_| impossible())?.job;
     if !asked.better {
         let plan = quick_plan(&job);
-        return Ok(Some(Planned { job, plan, better: None }));
+        return Ok(Some(Planned { job, plan, better: None, promised }));
     }
     // The search has a thread of its own: nobody waits for it but who asked.
     let searched = job.clone();
@@ -146,11 +150,11 @@ pub(super) async fn planned(workshop: &Workshop, asked: &Asked) -> Result<Option
         better_plan(&searched, &mut |_| began.elapsed() < LONGEST)
     });
     Ok(Some(match found.await {
-        Ok(Ok(better)) => Planned { job, plan: better.plan.clone(), better: Some(better) },
+        Ok(Ok(better)) => Planned { job, plan: better.plan.clone(), better: Some(better), promised },
         failed => {
             tracing::warn!("no better plan: {failed:?}");
             let plan = quick_plan(&job);
-            Planned { job, plan, better: None }
+            Planned { job, plan, better: None, promised }
         }
     }))
 }
@@ -218,6 +222,9 @@ fn list(texts: &Texts, planned: &Planned, asked: &Asked) -> Markup {
     html! {
         section.card aria-label=(say!(texts, "cuts-list")) {
             h2 { (say!(texts, "cuts-list")) }
+            @if !planned.promised.is_empty() {
+                p { (say!(texts, "cuts-promised", n = planned.promised.len(), what = planned.promised.iter().copied().map(length).collect::<Vec<_>>().join(", "))) }
+            }
             @if !missing.is_empty() { p.grave { (say!(texts, "cuts-missing", what = missing.join(", "))) } }
             ul.cuts {
                 @for cut in &plan.cuts {

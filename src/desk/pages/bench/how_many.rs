@@ -102,7 +102,7 @@ fn table(texts: &Texts, catalog: &Catalog, numbers: &[&Number], scale: u32) -> M
         table.made {
             thead {
                 tr {
-                    th { (say!(texts, "sold-home")) }
+                    th.short { (say!(texts, "sold-home")) }
                     th { (say!(texts, "sold-part")) }
                     th.figure { (say!(texts, "bench-there")) }
                     th.figure { (say!(texts, "bench-make")) }

@@ -16,9 +16,10 @@ use serde::Deserialize;
 use super::{bench_page, workshop};
 use crate::{
     bench::{Recall, recall},
-    catalog::{BoughtLot, Catalog, There, Workshop},
+    catalog::{BoughtLot, Catalog, There, VersionListed, Workshop},
     craft::Length,
     desk::{
+        editing,
         pages::words::{self, money},
         refusal::Refusal,
         seller::Owner,
@@ -40,6 +41,8 @@ struct Asked {
     /// The lot that is looked for.
     #[serde(default)]
     lot: String,
+    /// What was just undone.
+    undone: Option<u64>,
 }
 
 async fn lots(
@@ -62,7 +65,9 @@ async fn lots(
         let nothing = || Refusal::Said(StatusCode::NOT_FOUND, message!("lots-none", found = excerpt(&wanted)));
         Some(found.ok_or_else(nothing)?)
     };
+    let changes = editing::changes(&desk).await;
     let main = html! {
+        (back(texts, &changes, asked.undone))
         form.row.wraps.ask-for.no-print method="get" action=(HERE) {
             label for="lot" { (say!(texts, "lots-find")) }
             input #lot name="lot" value=(wanted) autocomplete="off" required;
@@ -109,8 +114,9 @@ fn bought(texts: &Texts, catalog: &Catalog, workshop: &Workshop) -> Markup {
     html! {
         section.card aria-label=(say!(texts, "lots-bought")) {
             h2 { (say!(texts, "lots-bought")) }
+            p.no-print { a.button href="/bench/lots/write" { (say!(texts, "lot-write")) } }
             ul.differences {
-                @for lot in &workshop.lots {
+                @for lot in newest_first(workshop) {
                     li {
                         strong { (workshop.part(&lot.part).map_or(lot.part.as_str(), |part| &part.name)) } " · "
                         a href={ (HERE) "?lot=" (in_query(&lot.lot)) } { (lot.lot) } br;
@@ -120,11 +126,41 @@ fn bought(texts: &Texts, catalog: &Catalog, workshop: &Workshop) -> Markup {
                                 Some(paper) => (say!(texts, "lots-paper", paper = paper.as_str())),
                                 None => (say!(texts, "lots-no-paper")),
                             }
+                            " "
+                            @let key = lot.key();
+                            a.no-print href={
+                                (HERE) "/change?part=" (in_query(&key.part)) "&lot=" (in_query(&key.lot)) "&day=" (in_query(&key.day))
+                            } { (say!(texts, "lot-change", lot = lot.lot.as_str())) }
                         }
                     }
                 }
             }
             p.faint { (say!(texts, "lots-about")) }
+        }
+    }
+}
+
+/// The lots, the newest first.
+fn newest_first(workshop: &Workshop) -> Vec<&BoughtLot> {
+    let mut lots: Vec<&BoughtLot> = workshop.lots.iter().collect();
+    lots.sort_by_key(|lot| std::cmp::Reverse(lot.day.to_string()));
+    lots
+}
+
+/// The way back from the last change, and what was taken back.
+fn back(texts: &Texts, changes: &[VersionListed], undone: Option<u64>) -> Markup {
+    let undone = undone.and_then(|number| changes.iter().find(|one| one.number == number));
+    let last = changes.iter().find(|one| !one.is_undone && one.takes_back.is_none());
+    html! {
+        @if let Some(undone) = undone {
+            p.done-note role="status" { (say!(texts, "table-undone", what = undone.words.as_str())) }
+        }
+        @if let Some(last) = last {
+            form.row.wraps.own-undo.no-print method="post" action="/table/undo" {
+                input type="hidden" name="number" value=(last.number);
+                input type="hidden" name="back" value=(HERE);
+                button.quiet { (say!(texts, "table-undo", what = last.words.as_str())) }
+            }
         }
     }
 }

@@ -7,8 +7,9 @@
 //! | `after` | what a show came to for the maker |
 //! | `backup` | a copy of the ledger in one touch |
 //! | `cuts`, `cut_list`, `kept_lists` | which spool is cut into what; the list that is ticked off; those that are worked on |
+//! | `prices` | what everything costs and earns, few price points, what another price would do |
 //! | `parts` | what a batch takes, what to buy, what stops when a part is gone |
-//! | `lots`, `made` | lots, where one of them may be, and the checklist for children; what was made and checked |
+//! | `lots`, `write_lot`, `made` | lots, where one of them may be, and the checklist for children; one is written down; what was made and checked |
 //! | `plans`, `packing` | shows to come and custom orders; what to pack |
 //! | `year` | the year for the tax return, and the stock at cost |
 
@@ -24,6 +25,8 @@ mod packing;
 mod parts;
 mod plans;
 mod plot;
+mod prices;
+mod write_lot;
 mod year;
 
 use std::sync::Arc;
@@ -56,7 +59,9 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(cuts::routes())
         .merge(cut_list::routes())
         .merge(parts::routes())
+        .merge(prices::routes())
         .merge(lots::routes())
+        .merge(write_lot::routes())
         .merge(made::routes())
         .merge(plans::routes())
         .merge(packing::routes())
@@ -65,9 +70,10 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 /// The bench's pages with the keys of their words.
-const PAGES: [(&str, &str); 9] = [
+const PAGES: [(&str, &str); 10] = [
     ("/bench", "bench-how-many"),
     ("/bench/parts", "parts-title"),
+    ("/bench/prices", "prices-title"),
     ("/bench/cuts", "bench-cuts"),
     ("/bench/made", "made-title"),
     ("/bench/lots", "lots-title"),

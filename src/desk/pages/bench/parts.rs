@@ -104,7 +104,7 @@ impl Told<'_> {
                 h2 { (say!(texts, "parts-buy")) }
                 @if short.is_empty() { p { (say!(texts, "parts-enough")) } }
                 @else {
-                    table.made {
+                    table.made.lengths {
                         thead { tr { th { (say!(texts, "sold-part")) } th.figure { (say!(texts, "parts-short")) } th.figure { (say!(texts, "parts-price")) } } }
                         tbody {
                             @for part in &short {
@@ -140,7 +140,7 @@ impl Told<'_> {
         html! {
             section.card aria-label=(say!(texts, "parts-drawers")) {
                 h2 { (say!(texts, "parts-drawers")) }
-                table.made {
+                table.made.lengths {
                     thead { tr { th { (say!(texts, "sold-part")) } th.figure { (say!(texts, "parts-needed")) } th.figure { (say!(texts, "bench-there")) } } }
                     tbody {
                         @for part in &self.batch.parts {

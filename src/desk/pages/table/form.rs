@@ -11,7 +11,7 @@ use axum::{
 use maud::{Markup, html};
 
 use crate::{
-    catalog::{Place, Seen, TableFiles},
+    catalog::{LotKey, Place, Seen, TableFiles},
     desk::{refusal::Refusal, seller::Owner, signed_in::Seller, state::DeskState},
     lang::message,
 };
@@ -20,7 +20,7 @@ use crate::{
 const SEEN: &str = "seen";
 
 /// What the seller sent.
-pub(super) struct TableForm {
+pub(in crate::desk::pages) struct TableForm {
     pub seller: Seller,
     pub fields: Vec<(String, String)>,
     /// A photo, where one was chosen.
@@ -69,40 +69,40 @@ async fn parts_of(request: Request) -> Result<Parts, Response> {
 
 impl TableForm {
     /// What was typed into a field, without blanks around it; nothing where there is no such field.
-    pub(super) fn text(&self, name: &str) -> &str {
+    pub(in crate::desk::pages) fn text(&self, name: &str) -> &str {
         self.fields.iter().find(|(one, _)| one == name).map_or("", |(_, text)| text.trim())
     }
 
     /// What was typed into a field, unless that is nothing.
-    pub(super) fn told(&self, name: &str) -> Option<&str> {
+    pub(in crate::desk::pages) fn told(&self, name: &str) -> Option<&str> {
         Some(self.text(name)).filter(|text| !text.is_empty())
     }
 
     /// Everything of this name.
-    pub(super) fn all<'a>(&'a self, name: &'a str) -> impl Iterator<Item = &'a str> {
+    pub(in crate::desk::pages) fn all<'a>(&'a self, name: &'a str) -> impl Iterator<Item = &'a str> {
         self.fields.iter().filter(move |(one, _)| one == name).map(|(_, text)| text.as_str())
     }
 
     /// How the page's places were.
-    pub(super) fn seen(&self) -> Seen {
+    pub(in crate::desk::pages) fn seen(&self) -> Seen {
         self.all(SEEN).filter_map(read_mark).collect()
     }
 
     /// The same fields for another try, but for what was seen and the photo.
-    pub(super) fn again(&self) -> Vec<(String, String)> {
+    pub(in crate::desk::pages) fn again(&self) -> Vec<(String, String)> {
         self.fields.iter().filter(|(name, _)| name != SEEN).cloned().collect()
     }
 }
 
 /// Fields that say how places are now.
-pub(super) fn marks(files: Option<&TableFiles>, places: &[Place]) -> Markup {
+pub(in crate::desk::pages) fn marks(files: Option<&TableFiles>, places: &[Place]) -> Markup {
     let marks: Vec<(Place, String)> =
         files.map(|files| places.iter().map(|place| (place.clone(), files.mark(place))).collect()).unwrap_or_default();
     mark_fields(&marks)
 }
 
 /// Fields that say how places were when something was made of them.
-pub(super) fn mark_fields(marks: &[(Place, impl AsRef<str>)]) -> Markup {
+pub(in crate::desk::pages) fn mark_fields(marks: &[(Place, impl AsRef<str>)]) -> Markup {
     html! {
         @for (place, mark) in marks {
             input type="hidden" name=(SEEN) value={ (address(place)) " " (mark.as_ref()) };
@@ -116,16 +116,23 @@ fn address(place: &Place) -> String {
         Place::Home(home) => format!("at-{home}"),
         Place::Tray(letter) => format!("tray-{letter}"),
         Place::Base(id) => format!("base-{id}"),
+        Place::Lot(key) => format!("lot-{}/{}/{}", key.part, key.day, key.lot),
         Place::Table => "table".to_owned(),
     }
 }
 
 fn read_mark(text: &str) -> Option<(Place, String)> {
-    let (address, mark) = text.split_once(' ')?;
+    // A lot's name may have blanks in it; a mark has none.
+    let (address, mark) = text.rsplit_once(' ')?;
     let place = match address.split_once('-') {
         Some(("at", home)) => Place::Home(home.parse().ok()?),
         Some(("tray", letter)) => Place::Tray(letter.chars().next()?),
         Some(("base", id)) => Place::Base(id.to_owned()),
+        Some(("lot", key)) => {
+            let mut key = key.splitn(3, '/').map(str::to_owned);
+            let (part, day, lot) = (key.next()?, key.next()?, key.next()?);
+            Place::Lot(LotKey { part, lot, day })
+        }
         _ if address == "table" => Place::Table,
         _ => return None,
     };
@@ -138,12 +145,18 @@ mod tests {
 
     #[test]
     fn places_are_read_as_they_are_written() {
-        let places =
-            [Place::Home("B3".parse().unwrap()), Place::Tray('Q'), Place::Base("chain-brass".into()), Place::Table];
+        let lot = LotKey { part: "ring-10".into(), lot: "R 10/26 - a".into(), day: "2026-02-11".into() };
+        let places = [
+            Place::Home("B3".parse().unwrap()),
+            Place::Tray('Q'),
+            Place::Base("chain-brass".into()),
+            Place::Lot(lot),
+            Place::Table,
+        ];
         for place in places {
             assert_eq!(read_mark(&format!("{} abc", address(&place))), Some((place, "abc".to_owned())));
         }
-        for text in ["", "at-B3", "at-b3 x", "none x", "tray- x"] {
+        for text in ["", "at-B3", "at-b3 x", "none x", "tray- x", "lot-ring-10/2026-02-11 x"] {
             assert_eq!(read_mark(text), None, "{text}");
         }
     }

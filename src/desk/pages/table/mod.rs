@@ -18,14 +18,14 @@ mod base_sizes;
 mod bases;
 mod compartment;
 mod facts;
-mod form;
+pub(super) mod form;
 mod guesses;
 mod ids;
 mod labels;
 mod lay;
 mod many;
 mod overview;
-mod refused;
+pub(super) mod refused;
 mod tray_photo;
 mod trays;
 

@@ -188,13 +188,15 @@ fn guessed(texts: &Texts, catalog: &Catalog) -> Markup {
 async fn undo(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<Response, Refusal> {
     // Sent twice it must not take back what was done before.
     let asked: u64 = form.text("number").parse().unwrap_or(0);
+    // The bench's lots are written by the same editor.
+    let back = if form.text("back") == "/bench/lots" { "/bench/lots" } else { "/table" };
     let changes = editing::changes(&desk).await;
     let last = changes.iter().find(|one| !one.is_undone && one.takes_back.is_none());
     if last.is_none_or(|last| last.number != asked) {
-        return Ok(Redirect::to("/table").into_response());
+        return Ok(Redirect::to(back).into_response());
     }
     Ok(match editing::undo(&desk).await {
-        Ok(undone) => Redirect::to(&format!("/table?undone={}", undone.number)).into_response(),
-        Err(error) => refused(&desk, &form, &error, ("/table/undo", "/table")).await,
+        Ok(undone) => Redirect::to(&format!("{back}?undone={}", undone.number)).into_response(),
+        Err(error) => refused(&desk, &form, &error, ("/table/undo", back)).await,
     })
 }

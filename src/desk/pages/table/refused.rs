@@ -24,11 +24,11 @@ use crate::{
 };
 
 /// Fields that say nothing to a reader.
-const UNSAID: [&str; 2] = ["form", "go"];
+const UNSAID: [&str; 5] = ["form", "go", "was_part", "was_lot", "was_day"];
 
 /// The page that says why, with a way to enter the same all the same where that is possible. `action` is where the form was
 /// sent, `back` where its page is.
-pub(super) async fn refused(
+pub(in crate::desk::pages) async fn refused(
     desk: &Arc<DeskState>,
     form: &TableForm,
     error: &EditRefusal,
@@ -60,13 +60,16 @@ pub(super) async fn refused(
     let status = match error {
         EditRefusal::Disk(_) => StatusCode::INSUFFICIENT_STORAGE,
         EditRefusal::Mistakes(_) | EditRefusal::NoGrid { .. } => StatusCode::BAD_REQUEST,
-        EditRefusal::NoHome(_) | EditRefusal::NoTray(_) | EditRefusal::NoBase(_) => StatusCode::NOT_FOUND,
+        EditRefusal::NoHome(_) | EditRefusal::NoTray(_) | EditRefusal::NoBase(_) | EditRefusal::NoLot(_) => {
+            StatusCode::NOT_FOUND
+        }
         _ => StatusCode::CONFLICT,
     };
     if status.is_server_error() {
         tracing::error!("{error}");
     }
-    (status, page(desk, texts, Tab::Trays, &say!(texts, "table-not-changed"), &main)).into_response()
+    let tab = if back.starts_with("/bench") { Tab::Bench } else { Tab::Trays };
+    (status, page(desk, texts, tab, &say!(texts, "table-not-changed"), &main)).into_response()
 }
 
 /// What stands in the file now beside what was typed, with both ways on.
@@ -101,7 +104,7 @@ pub(super) fn disk(error: &io::Error) -> Detail {
 }
 
 /// Why, as the beginning of a sentence.
-pub(super) fn why(texts: &Texts, error: &EditRefusal) -> String {
+pub(in crate::desk::pages) fn why(texts: &Texts, error: &EditRefusal) -> String {
     match error {
         EditRefusal::Mistakes(mistakes) => {
             let all: Vec<String> = mistakes.0.iter().take(3).map(|mistake| texts.mistake(mistake)).collect();
@@ -115,6 +118,9 @@ pub(super) fn why(texts: &Texts, error: &EditRefusal) -> String {
         EditRefusal::TrayThere(letter) => say!(texts, "table-tray-there", letter = letter.to_string()),
         EditRefusal::NoGrid { most } => say!(texts, "table-no-grid", most = *most),
         EditRefusal::NoBase(id) => say!(texts, "table-no-base", name = id.as_str()),
+        EditRefusal::LotThere(lot) => say!(texts, "lot-there", lot = lot.as_str()),
+        EditRefusal::NoLot(lot) => say!(texts, "lot-none", lot = lot.as_str()),
+        EditRefusal::NoWorkshop => say!(texts, "lot-no-workshop"),
         EditRefusal::NotBare => say!(texts, "table-not-bare"),
         EditRefusal::NoDemo => say!(texts, "table-no-demo"),
         EditRefusal::NothingToUndo => say!(texts, "table-nothing-to-undo"),
