@@ -36,7 +36,7 @@ use std::{
     time::{Duration, Instant},
 };
 
-use bevy::prelude::{Assets, Image, Mesh};
+use bevy::prelude::{Assets, Entity, Image, Mesh};
 use bevy_egui::egui::pos2;
 use chatelaine::{
     guest::Request,
@@ -156,13 +156,14 @@ fn play(hand: &mut Hand, random: &mut Random, frames: usize) {
 }
 
 /// How much of what could grow there is.
-fn kept(hand: &Hand) -> String {
-    let world = hand.app.world();
+fn kept(hand: &mut Hand) -> String {
+    let world = hand.app.world_mut();
+    let entities = world.query::<Entity>().iter(world).count();
     format!(
         "{} textures, {} meshes, {} entities, {:.1} MB of pictures",
         world.resource::<Assets<Image>>().len(),
         world.resource::<Assets<Mesh>>().len(),
-        world.entities().len(),
+        entities,
         world.resource::<Pictures>().bytes() as f64 / 1e6
     )
 }
@@ -243,7 +244,7 @@ fn main() {
                 let mut random = Random(1);
                 for minute in 1..=minutes {
                     play(&mut hand, &mut random, 60 * 50);
-                    println!("after {minute} minutes of touches: {:.0} MB; {}", resident_mb(), kept(&hand));
+                    println!("after {minute} minutes of touches: {:.0} MB; {}", resident_mb(), kept(&mut hand));
                 }
             }
         }
