@@ -14,9 +14,9 @@ use crate::{kiosk_support::Hand, random::Random};
 /// A minute of touches has so many frames.
 const FRAMES: usize = 60 * 50;
 
-/// The sprites of the fullest pieces so far stay, hidden, for the next one: a chain of 150 links and 40 drops with their rings
-/// and shadows are about 600 places, each with a sprite for each of five kinds of square at most.
-const MOST_ENTITIES: usize = 600 * 5 + 200;
+/// The sprites of the fullest pieces so far stay, hidden, for the next one: a chain of 300 links with their shadows and 40 drops
+/// with their rings and shadows are about 1,000 places, each with a sprite for each of five kinds of square at most.
+const MOST_ENTITIES: usize = 1_000 * 5;
 
 /// How much of what could grow there is once a guest has left.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
