@@ -37,12 +37,11 @@ use std::{
 };
 
 use bevy::prelude::{Assets, Entity, Image, Mesh};
-use bevy_egui::egui::pos2;
 use chatelaine::{
     guest::Request,
     kiosk::{Pictures, offscreen},
 };
-use kiosk_support::{Hand, options_with};
+use kiosk_support::{Hand, options_with, resident_mb};
 use random::Random;
 
 const SIZE: (u32, u32) = (1280, 800);
@@ -101,13 +100,6 @@ fn write(folder: &Path, trays: usize) {
     }
 }
 
-/// Megabytes that the system says this process has.
-fn resident_mb() -> f64 {
-    let status = fs::read_to_string("/proc/self/status").unwrap_or_default();
-    let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap_or("0 kB");
-    line.trim().trim_end_matches(" kB").trim().parse::<f64>().unwrap_or(0.0) / 1024.0
-}
-
 fn settled(hand: &mut Hand) -> Duration {
     let start = Instant::now();
     while !hand.app.world().resource::<Pictures>().are_settled() {
@@ -140,19 +132,6 @@ fn tablet_with(trays: usize) -> (Hand, tempfile::TempDir) {
     let (options, around) = options_with(table.path());
     let app = offscreen(options, SIZE).expect("a graphics driver");
     (Hand::on(app, around), table)
-}
-
-/// A child's hour, some minutes of it: anything anywhere.
-fn play(hand: &mut Hand, random: &mut Random, frames: usize) {
-    for _ in 0..frames / 4 {
-        let at = pos2(random.below(1280) as f32, random.below(800) as f32);
-        if random.below(3) == 0 {
-            let to = pos2(random.below(1280) as f32, random.below(800) as f32);
-            hand.drag(at, to);
-        } else {
-            hand.tap_at(at);
-        }
-    }
 }
 
 /// How much of what could grow there is.
@@ -243,7 +222,7 @@ fn main() {
                 let (mut hand, _table) = tablet_with(TRAYS);
                 let mut random = Random(1);
                 for minute in 1..=minutes {
-                    play(&mut hand, &mut random, 60 * 50);
+                    hand.play(60 * 50, |below| random.below(below));
                     println!("after {minute} minutes of touches: {:.0} MB; {}", resident_mb(), kept(&mut hand));
                 }
             }

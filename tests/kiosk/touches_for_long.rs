@@ -1,15 +1,15 @@
 //! Touches without end: a tablet keeps nothing of what went by.
 
-use std::fs;
-
 use bevy::prelude::{Assets, Entity, Image, Mesh};
-use bevy_egui::egui::pos2;
 use chatelaine::{
     guest::Request,
     kiosk::{Pictures, Tablet},
 };
 
-use crate::{kiosk_support::Hand, random::Random};
+use crate::{
+    kiosk_support::{Hand, resident_mb},
+    random::Random,
+};
 
 /// A minute of touches has so many frames.
 const FRAMES: usize = 60 * 50;
@@ -26,19 +26,6 @@ struct Kept {
     entities: usize,
 }
 
-/// Anything anywhere, as children do.
-fn play(hand: &mut Hand, random: &mut Random, frames: usize) {
-    for _ in 0..frames / 4 {
-        let at = pos2(random.below(1280) as f32, random.below(800) as f32);
-        if random.below(3) == 0 {
-            let to = pos2(random.below(1280) as f32, random.below(800) as f32);
-            hand.drag(at, to);
-        } else {
-            hand.tap_at(at);
-        }
-    }
-}
-
 fn kept(hand: &mut Hand) -> Kept {
     hand.ask(Request::Close);
     hand.ask(Request::StartOver);
@@ -52,13 +39,6 @@ fn kept(hand: &mut Hand) -> Kept {
     }
 }
 
-/// Megabytes that the system says this process has; nothing where it does not say so.
-fn resident_mb() -> f64 {
-    let status = fs::read_to_string("/proc/self/status").unwrap_or_default();
-    let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap_or("0 kB");
-    line.trim().trim_end_matches(" kB").trim().parse::<f64>().unwrap_or(0.0) / 1024.0
-}
-
 /// Half a minute in the usual run; `CHATELAINE_TOUCHES=60` goes on for an hour and watches the memory too.
 #[test]
 fn touches_for_long_leave_nothing_behind() {
@@ -66,9 +46,9 @@ fn touches_for_long_leave_nothing_behind() {
     let mut hand = Hand::at((1280, 800));
     let mut random = Random(1);
     // Once through everything, so that what is made once has been made.
-    play(&mut hand, &mut random, FRAMES / 4);
+    hand.play(FRAMES / 4, |below| random.below(below));
     let first = kept(&mut hand);
-    play(&mut hand, &mut random, FRAMES / 4);
+    hand.play(FRAMES / 4, |below| random.below(below));
     let second = kept(&mut hand);
     // The large pictures that were used last stay, within their budget.
     let pictures = hand.app.world().resource::<Tablet>().known().catalog().map_or(0, |catalog| catalog.drops.len());
@@ -78,7 +58,7 @@ fn touches_for_long_leave_nothing_behind() {
     assert!(first.entities < MOST_ENTITIES && second.entities < MOST_ENTITIES, "{first:?} {second:?}");
     let mut resident = Vec::new();
     for minute in 1..=minutes {
-        play(&mut hand, &mut random, FRAMES);
+        hand.play(FRAMES, |below| random.below(below));
         let now = kept(&mut hand);
         assert!(now.textures <= most(first.textures), "{first:?} {now:?}");
         assert_eq!(now.meshes, first.meshes, "after {minute} minutes");

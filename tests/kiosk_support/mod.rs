@@ -17,7 +17,7 @@ use bevy::{
     prelude::*,
     window::{CursorMoved, WindowEvent, WindowFocused},
 };
-use bevy_egui::egui::{Pos2, Rect, vec2};
+use bevy_egui::egui::{Pos2, Rect, pos2, vec2};
 use chatelaine::{
     craft::Token,
     guest::{
@@ -32,6 +32,13 @@ use chatelaine::{
 };
 #[allow(unused_imports, reason = "not every test needs all of it")]
 pub use options::{SOLD_OUT, Surroundings, options, options_beside, options_with};
+
+/// Megabytes that the system says this process has; nothing where it does not say so.
+pub fn resident_mb() -> f64 {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap_or("0 kB");
+    line.trim().trim_end_matches(" kB").trim().parse::<f64>().unwrap_or(0.0) / 1024.0
+}
 
 /// A guest at a tablet.
 pub struct Hand {
@@ -106,6 +113,20 @@ impl Hand {
         self.frames(1);
         let texts = &self.app.world().resource::<Proof>().texts;
         texts.iter().map(|written| written.text.as_str()).collect::<Vec<_>>().join("\n")
+    }
+
+    /// So many frames of what children do: anything anywhere. `below` draws a number below the one it is given.
+    pub fn play(&mut self, frames: usize, mut below: impl FnMut(u64) -> u64) {
+        let anywhere = |below: &mut dyn FnMut(u64) -> u64| pos2(below(1280) as f32, below(800) as f32);
+        for _ in 0..frames / 4 {
+            let at = anywhere(&mut below);
+            if below(3) == 0 {
+                let to = anywhere(&mut below);
+                self.drag(at, to);
+            } else {
+                self.tap_at(at);
+            }
+        }
     }
 
     /// The screen.
