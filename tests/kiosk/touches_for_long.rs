@@ -69,7 +69,8 @@ fn touches_for_long_leave_nothing_behind() {
     if let [.., last] = resident[..]
         && minutes >= 10
     {
-        let middle = resident[minutes / 2];
-        assert!(last < middle + 8.0, "the memory grew from {middle:.0} to {last:.0} MB in the second half");
+        // What was had once is given back in its own time: the second half may not need more than the first one ever did.
+        let most = resident[..minutes / 2].iter().copied().fold(0.0, f64::max);
+        assert!(last < most + 8.0, "the memory grew from {most:.0} to {last:.0} MB in the second half");
     }
 }
