@@ -321,24 +321,34 @@ async fn follow_ledger(desk: Arc<DeskState>) {
     }
 }
 
+/// What tablets ask has a shorter way than pages: it is asked by programs, over and over, and guests wait for it.
 fn router(desk: Arc<DeskState>) -> Router {
+    let tablets = kiosk_interface::routes()
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), keep_apart))
+        .layer(CatchPanicLayer::custom(after_panic))
+        .layer(axum::middleware::from_fn(receive_body))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))
+        .layer(axum::middleware::from_fn(put_into_form));
+    for_browsers(&desk).merge(tablets).with_state(desk)
+}
+
+fn for_browsers(desk: &Arc<DeskState>) -> Router<Arc<DeskState>> {
     Router::new()
         .merge(pages::routes())
-        .merge(kiosk_interface::routes())
         .merge(events::routes())
         .merge(assets::routes())
         .merge(language::routes())
         .merge(answers::routes())
         .fallback(pages::nowhere)
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), pages::mistyped))
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), keep_apart))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(desk), pages::mistyped))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(desk), keep_apart))
         .layer(axum::middleware::from_fn(send_changes))
         .layer(CatchPanicLayer::custom(after_panic))
         .layer(axum::middleware::from_fn(receive_body))
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), let_photos_in))
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), guard))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(desk), let_photos_in))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(desk), guard))
         .layer(axum::middleware::from_fn(put_into_form))
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&desk), lead_away_from_pins))
+        .layer(axum::middleware::from_fn_with_state(Arc::clone(desk), lead_away_from_pins))
         // A page is a fifth of its size then, and a phone's radio takes longer than the desk. Streams of beats and pictures go
         // as they are, and so do typefaces that are packed already.
         .layer(
@@ -346,5 +356,4 @@ fn router(desk: Arc<DeskState>) -> Router {
                 .quality(CompressionLevel::Fastest)
                 .compress_when(DefaultPredicate::new().and(NotForContentType::const_new("font/woff2"))),
         )
-        .with_state(desk)
 }

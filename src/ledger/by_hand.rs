@@ -66,7 +66,7 @@ impl Ledger {
             (line.held, line.ticked) = (true, true);
         }
         ticket.state = State::Checked;
-        insert(&tx, &sent, &ticket)?;
+        insert(&tx, &serde_json::to_string(&sent)?, &ticket)?;
         tx.commit()?;
         Ok(ticket)
     }

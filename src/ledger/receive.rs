@@ -6,7 +6,8 @@ use jiff::Timestamp;
 use rusqlite::{Connection, params};
 
 use super::{
-    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, prices::agreeing, rows::listed, rows::note, stock::hold,
+    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, prices::agreeing, rows::listed, rows::note_written,
+    stock::hold,
 };
 use crate::{
     catalog::Catalog,
@@ -45,7 +46,8 @@ impl Ledger {
             Ok(found) => found,
             Err(why) => return Ok(Receipt::refused(why)),
         };
-        let arrival = note(&tx, now, Some(sent.id), "sent", sent)?;
+        let written = serde_json::to_string(sent)?;
+        let arrival = note_written(&tx, now, Some(sent.id), "sent", &written)?;
         let mut ticket = arrived(sent, arrival, now, rules);
         ticket.hold_until = holds::until(&tx, now)?;
         ticket.sum_doubt = sum_doubt;
@@ -58,7 +60,7 @@ impl Ledger {
         ticket.total_by_catalog = total_today.filter(|total| *total != sent.quote.total);
         // The tablet may have judged by an older catalogue; the entry of the delivery keeps what the guest saw.
         ticket.judge(catalog, &tx)?;
-        insert(&tx, sent, &ticket)?;
+        insert(&tx, &written, &ticket)?;
         tx.commit()?;
         Ok(Receipt::Stored { short })
     }
@@ -217,19 +219,20 @@ fn hold_parts(db: &Connection, ticket: &mut Ticket) -> Result<Vec<String>, Ledge
     Ok(short)
 }
 
-pub(super) fn insert(db: &Connection, sent: &SentTicket, ticket: &Ticket) -> Result<(), LedgerError> {
+/// Puts a new ticket beside what was sent, as it is written down.
+pub(super) fn insert(db: &Connection, sent: &str, ticket: &Ticket) -> Result<(), LedgerError> {
     db.prepare_cached(
         "INSERT INTO tickets (id, show, number, arrival, state, hold_until, sent, ticket)
          VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
     )?
     .execute(params![
-        sent.id.to_string(),
-        sent.show,
-        sent.number.to_string(),
+        ticket.id.to_string(),
+        ticket.show,
+        ticket.number.to_string(),
         ticket.arrival,
         ticket.state.code(),
         ticket.hold_until.to_string(),
-        serde_json::to_string(sent)?,
+        sent,
         serde_json::to_string(ticket)?
     ])?;
     Ok(())

@@ -121,6 +121,17 @@ pub(super) fn note(
     kind: &str,
     body: &impl Serialize,
 ) -> Result<i64, LedgerError> {
+    note_written(change, now, about, kind, &serde_json::to_string(body)?)
+}
+
+/// The same where the body is written down already.
+pub(super) fn note_written(
+    change: &Change<'_>,
+    now: Timestamp,
+    about: Option<Uuid>,
+    kind: &str,
+    body: &str,
+) -> Result<i64, LedgerError> {
     enter(change, change.by.as_deref(), now, about, kind, body)
 }
 
@@ -131,7 +142,7 @@ pub(super) fn note_by_itself(
     kind: &str,
     body: &impl Serialize,
 ) -> Result<i64, LedgerError> {
-    enter(db, None, now, None, kind, body)
+    enter(db, None, now, None, kind, &serde_json::to_string(body)?)
 }
 
 fn enter(
@@ -140,13 +151,13 @@ fn enter(
     now: Timestamp,
     about: Option<Uuid>,
     kind: &str,
-    body: &impl Serialize,
+    body: &str,
 ) -> Result<i64, LedgerError> {
     db.prepare_cached("INSERT INTO events (at, ticket, kind, body, by) VALUES (?, ?, ?, ?, ?)")?.execute(params![
         now.to_string(),
         about.map(|id| id.to_string()),
         kind,
-        serde_json::to_string(body)?,
+        body,
         by
     ])?;
     Ok(db.last_insert_rowid())

