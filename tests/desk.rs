@@ -83,6 +83,8 @@ mod tray_kill;
 mod tray_photo;
 #[path = "desk/tray_scene.rs"]
 mod tray_scene;
+#[path = "desk/two_on_one.rs"]
+mod two_on_one;
 #[path = "desk/waiting.rs"]
 mod waiting;
 #[path = "desk/who_may.rs"]

@@ -28,6 +28,7 @@
       history.pushState(null, "", response.url);
       document.title = next.title;
       main().replaceWith(document.importNode(fresh, true));
+      listenAnew();
       holdStill.anew();
       scrollTo(0, 0);
     } else {
@@ -124,8 +125,14 @@
     const body = new URLSearchParams(new FormData(form, event.submitter)).toString();
     const secret = form.querySelector("input[type=password]") !== null;
     const action = event.submitter?.hasAttribute("formaction") ? event.submitter.formAction : form.action;
-    send({ action, body, label: labelOf(form, event.submitter), page: location.pathname, repeats: form.dataset.repeats !== undefined, secret });
+    send({ action, body, seen: seen(), label: labelOf(form, event.submitter), page: location.pathname, repeats: form.dataset.repeats !== undefined, secret });
   });
+
+  // Which entry of its ticket was the last that the page shows: what another has changed since is told before it counts.
+  const seen = () => {
+    const last = main().querySelector("[data-seen]")?.dataset.seen;
+    return last === undefined ? {} : { "x-seen": last };
+  };
 
   async function send(entry) {
     const number = ++asked;
@@ -133,7 +140,7 @@
     unanswered = null;
     line.keep("");
     try {
-      const answer = await line.ask(entry.action, { method: "POST", headers: { "x-in-place": "1" }, body: new URLSearchParams(entry.body) });
+      const answer = await line.ask(entry.action, { method: "POST", headers: { "x-in-place": "1", ...entry.seen }, body: new URLSearchParams(entry.body) });
       if (leadsToSignIn(answer.response)) { signInFor(entry); return; }
       take(answer, number, true);
       if (!answer.response.ok) keep(main().querySelector(".trouble"));
@@ -159,7 +166,8 @@
 
   function offer(entry, words, word) {
     line.keep(words, [
-      [word, () => { line.keep(""); send(entry); }],
+      // Whoever says so has looked again.
+      [word, () => { line.keep(""); send({ ...entry, seen: seen() }); }],
       [say("leave"), () => line.keep("")],
     ]);
   }
@@ -290,7 +298,7 @@
   }
   function listen() {
     if (stream) return;
-    stream = new EventSource("/events");
+    stream = new EventSource(`/events?page=${encodeURIComponent(location.pathname)}`);
     stream.onmessage = (event) => heard(event.data);
     // A stream that the browser gave up is opened anew by the next look.
     stream.onerror = () => { if (stream && stream.readyState === EventSource.CLOSED) stream = null; };
@@ -298,6 +306,11 @@
   function rest() {
     stream?.close();
     stream = null;
+  }
+  // Another page is open from now on.
+  function listenAnew() {
+    rest();
+    listen();
   }
   setInterval(look, LOOK);
   document.addEventListener("visibilitychange", () => { if (document.hidden) rest(); else { listen(); renew(); } });

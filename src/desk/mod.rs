@@ -41,6 +41,7 @@ mod auth;
 mod books;
 mod check_pin;
 mod clock;
+mod company;
 mod connections;
 mod cookies;
 mod editing;

@@ -36,6 +36,7 @@ pub(super) async fn begin(desk: &DeskState) -> Result<(), Refusal> {
     let loaded = desk.catalog.loaded();
     let currency = loaded.catalog.table.prices.currency;
     desk.ledger.switch(move |books, now| books.begin_practice(currency, now).map_err(not_begun)).await?;
+    desk.company.forget_entries();
     desk.practice.set(Some(Running { id, revision: loaded.revision.clone() }));
     desk.keep_data_private();
     desk.tablets.ask_again();
@@ -74,6 +75,7 @@ pub(super) async fn end(desk: &Arc<DeskState>) -> Result<(), Refusal> {
         // The ledger is worked on again all the same; what it has not heard comes with the next start.
         tracing::error!("practice ended, but the catalogue could not be taken over: {refusal:?}");
     }
+    desk.company.forget_entries();
     desk.practice.set(None);
     // Whoever looks has left the copy by now.
     desk.ledger.look(|_| Ok(())).await?;

@@ -24,6 +24,9 @@ use crate::{
 
 pub(super) use super::signed_in::Seller;
 
+/// In this header a page says which entry was the last that it shows of its ticket.
+const SEEN: &str = "x-seen";
+
 /// Who types a PIN into a page; `None` for the machine itself, which always can.
 pub(super) async fn guesser(
     desk: &DeskState,
@@ -78,7 +81,8 @@ impl FromRequestParts<Arc<DeskState>> for Seller {
         }
         let is_here = Caller::from_request_parts(parts, desk).await?.is_here;
         let InLanguage(texts) = InLanguage::of(&parts.headers);
-        Ok(Self { token_hash, who: Some(session.who), role: session.role, texts, is_here })
+        let seen = parts.headers.get(SEEN).and_then(|seen| seen.to_str().ok()?.parse().ok());
+        Ok(Self { token_hash, who: Some(session.who), role: session.role, texts, is_here, seen })
     }
 }
 

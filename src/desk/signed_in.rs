@@ -20,6 +20,8 @@ pub(super) struct Seller {
     pub texts: &'static Texts,
     /// Whether they sit at the machine on which the desk runs.
     pub is_here: bool,
+    /// The last entry on the page from which they act, where it says so.
+    pub seen: Option<i64>,
 }
 
 impl Seller {
@@ -61,6 +63,7 @@ mod tests {
             role: Role::Helper,
             texts: Texts::of(Lang::De),
             is_here: false,
+            seen: None,
         };
         let entered = mia.approved().name().to_owned();
         assert_eq!(entered, "Mia, approved by the seller", "the ledger keeps one language");

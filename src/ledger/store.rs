@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use rusqlite::{Connection, TransactionBehavior};
+use rusqlite::{Connection, TransactionBehavior, params};
 use uuid::Uuid;
 
 use super::{
@@ -68,9 +68,18 @@ impl Ledger {
     /// # Errors
     /// The ledger can't be read.
     pub fn history(&self, id: Uuid) -> Result<Vec<Event>, LedgerError> {
-        let mut all =
-            self.db.prepare_cached("SELECT seq, at, kind, body, by FROM events WHERE ticket = ? ORDER BY seq")?;
-        let mut rows = all.query([id.to_string()])?;
+        self.history_since(id, 0)
+    }
+
+    /// What happened to a ticket after entry `seen`, oldest first.
+    ///
+    /// # Errors
+    /// The ledger can't be read.
+    pub fn history_since(&self, id: Uuid, seen: i64) -> Result<Vec<Event>, LedgerError> {
+        let mut all = self
+            .db
+            .prepare_cached("SELECT seq, at, kind, body, by FROM events WHERE ticket = ? AND seq > ? ORDER BY seq")?;
+        let mut rows = all.query(params![id.to_string(), seen])?;
         let mut events = Vec::new();
         while let Some(row) = rows.next()? {
             events.push(Event {

@@ -323,3 +323,8 @@ sale-to-till = Zum Bezahlen
 sale-tray = Kasten { $letter }
 sale-none-left = keins mehr
 sale-not-counted = nicht gezählt
+
+together-other = { $name } hat dieses Ticket auch offen.
+together-own = Du hast dieses Ticket auch auf einem anderen Gerät offen.
+together-changed = Seit du hingesehen hast, hat jemand anders dieses Ticket geändert. Von dir wurde nichts eingetragen:
+together-look-again = Sieh noch einmal hin und tu es noch einmal, wenn es noch stimmt.

@@ -323,3 +323,8 @@ sale-to-till = To the till
 sale-tray = Tray { $letter }
 sale-none-left = none left
 sale-not-counted = not counted
+
+together-other = { $name } has this ticket open as well.
+together-own = You have this ticket open on another device as well.
+together-changed = Somebody else has changed this ticket since you looked, so nothing of yours was entered:
+together-look-again = Look once more, and do it again if it is still right.

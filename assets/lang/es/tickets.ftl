@@ -326,3 +326,8 @@ sale-to-till = A cobrar
 sale-tray = Bandeja { $letter }
 sale-none-left = no queda
 sale-not-counted = sin contar
+
+together-other = { $name } también tiene abierto este tique.
+together-own = También tienes abierto este tique en otro dispositivo.
+together-changed = Alguien más ha cambiado este tique desde que lo miraste. No se ha anotado nada tuyo:
+together-look-again = Míralo otra vez y vuelve a hacerlo si todavía es correcto.

@@ -14,7 +14,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use uuid::Uuid;
 
-use super::view::{with, with_trouble};
+use super::view::{with, with_changes, with_trouble};
 use crate::{
     caution::CautionCode,
     craft::{Home, Length, PIECE_LENGTHS_MM, Wearer},
@@ -30,7 +30,7 @@ use crate::{
         state::DeskState,
     },
     lang::{Texts, message, say},
-    ledger::{Charge, Ledger, LedgerError, Part, Ticket},
+    ledger::{Charge, Event, Ledger, LedgerError, Part, Ticket},
     quoting::quoted,
 };
 
@@ -51,17 +51,58 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .route("/tickets/{id}/let-go", get(ask_let_go).post(let_go))
 }
 
-/// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page.
+/// Does something to ticket `id` and leads back to the place on its page; what the ledger refuses stands on that page. Where
+/// somebody else has changed the ticket since it was looked at, nothing is done, and the page says what has changed.
 pub(super) async fn act(
     on: &On,
     place: &str,
     work: impl FnOnce(&mut Ledger, Uuid, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
 ) -> Answered {
+    act_beside(on, place, |_| false, work).await
+}
+
+/// The same for what may be done beside some changes of others.
+async fn act_beside(
+    on: &On,
+    place: &str,
+    beside: impl Fn(&Event) -> bool + Send + 'static,
+    work: impl FnOnce(&mut Ledger, Uuid, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
+) -> Answered {
     let id = on.id;
-    match on.desk.ledger.enter_by(&on.seller, move |ledger, now| work(ledger, id, now)).await {
-        Ok(_) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
+    match entered(on, beside, work).await {
+        Ok(None) => Ok(Redirect::to(&format!("/tickets/{id}{place}")).into_response()),
+        Ok(Some(since)) => with_changes(on, since).await,
         Err(Refusal::Ledger(error)) => refused(on, error).await,
         Err(refusal) => Err(refusal),
+    }
+}
+
+/// Does something to the ticket, unless somebody else has changed it since it was looked at: then gives the last entry that
+/// was seen.
+async fn entered(
+    on: &On,
+    beside: impl Fn(&Event) -> bool + Send + 'static,
+    work: impl FnOnce(&mut Ledger, Uuid, Timestamp) -> Result<Ticket, LedgerError> + Send + 'static,
+) -> Result<Option<i64>, Refusal> {
+    let (id, company) = (on.id, &on.desk.company);
+    let (seen, own) = (company.seen(id, &on.seller), company.own(id, &on.seller));
+    let done = on.desk.ledger.enter_by(&on.seller, move |ledger, now| {
+        let before = ledger.history_since(id, seen.unwrap_or(i64::MAX))?;
+        let unseen =
+            |event: &&Event| event.by.is_some() && !own.iter().any(|own| own.contains(&event.seq)) && !beside(event);
+        if let (Some(seen), Some(_)) = (seen, before.iter().find(unseen)) {
+            return Ok(Err(seen));
+        }
+        let last = ledger.change()?;
+        work(ledger, id, now)?;
+        Ok(Ok(last + 1..=ledger.change()?))
+    });
+    match done.await? {
+        Ok(entries) => {
+            company.wrote(id, &on.seller, entries);
+            Ok(None)
+        }
+        Err(seen) => Ok(Some(seen)),
     }
 }
 
@@ -97,11 +138,29 @@ async fn tick(on: On, Form(form): Form<Tick>) -> Answered {
         },
     };
     let (is_here, found) = (form.on == 1, form.found == 1);
-    act(&on, &place, move |ledger, id, now| ledger.tick(id, part, is_here, found, now)).await
+    act_beside(
+        &on,
+        &place,
+        move |event| goes_with_tick(event, part, is_here),
+        move |ledger, id, now| ledger.tick(id, part, is_here, found, now),
+    )
+    .await
+}
+
+/// Two who check a piece together tick different parts of it, or say the same of one.
+fn goes_with_tick(event: &Event, part: Part, is_here: bool) -> bool {
+    let other_part = || serde_json::from_value::<(Part, bool)>(event.body.clone()).is_ok_and(|(of, _)| of != part);
+    match event.kind.as_str() {
+        "ticked" => is_here || other_part(),
+        "unticked" => !is_here || other_part(),
+        "all_ticked" => is_here,
+        _ => false,
+    }
 }
 
 async fn all_here(on: On) -> Answered {
-    act(&on, "#till", move |ledger, id, now| ledger.tick_all(id, now)).await
+    let beside = |event: &Event| matches!(event.kind.as_str(), "ticked" | "all_ticked");
+    act_beside(&on, "#till", beside, move |ledger, id, now| ledger.tick_all(id, now)).await
 }
 
 #[derive(Deserialize)]
@@ -120,16 +179,15 @@ async fn add(on: On, Form(form): Form<OneMore>) -> Answered {
         return with_trouble(&on, StatusCode::BAD_REQUEST, &words).await;
     };
     let (kind, found, of) = (kind.id.clone(), form.found == 1, Arc::clone(&loaded));
-    let done = on.desk.ledger.enter_by(&on.seller, {
-        let (id, kind) = (on.id, kind.clone());
-        move |ledger, now| ledger.add_drop(id, &kind, found, &of.catalog, now)
-    });
-    match done.await {
-        Ok(_) => Ok(Redirect::to(&format!("/tickets/{}#add", on.id)).into_response()),
+    let added = kind.clone();
+    let add = move |ledger: &mut Ledger, id, now: Timestamp| ledger.add_drop(id, &added, found, &of.catalog, now);
+    match entered(&on, |_| false, add).await {
+        Ok(None) => Ok(Redirect::to(&format!("/tickets/{}#add", on.id)).into_response()),
+        Ok(Some(since)) => with_changes(&on, since).await,
         Err(Refusal::Ledger(LedgerError::NoneLeft(_))) => {
             let name = words::part_name(texts, &loaded.catalog, &kind);
             let question = is_it_here(texts, on.id, &form.home, &name);
-            Ok((StatusCode::CONFLICT, with(&on.desk, texts, on.id, Some(&question)).await?).into_response())
+            Ok((StatusCode::CONFLICT, with(&on, |_| Some(question)).await?).into_response())
         }
         Err(Refusal::Ledger(error)) => refused(&on, error).await,
         Err(refusal) => Err(refusal),

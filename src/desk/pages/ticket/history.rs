@@ -51,7 +51,7 @@ impl View {
     }
 
     /// One entry in words. An entry of a kind that this version does not know is told by its name.
-    fn happened(&self, event: &Event) -> String {
+    pub(super) fn happened(&self, event: &Event) -> String {
         let texts = self.texts;
         match event.kind.as_str() {
             "sent" => say!(texts, "history-sent"),

@@ -14,6 +14,7 @@
 //! | `history` | what happened so far |
 //! | `actions` | what the seller does: one address for each |
 //! | `missing` | a drop that is not there: another in its place, or none |
+//! | `together` | who else has the ticket open, and what another changed meanwhile |
 //! | `unreadable` | a ticket whose entry is damaged |
 
 mod actions;
@@ -27,6 +28,7 @@ mod price_actions;
 mod ring_up;
 mod tick_off;
 mod till;
+mod together;
 mod unreadable;
 mod view;
 mod which_sum;

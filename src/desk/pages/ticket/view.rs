@@ -57,25 +57,32 @@ pub(super) struct View {
     pub(super) alone: bool,
     /// Receipt and slip.
     pub(super) paper: Markup,
+    /// Who else has the ticket open.
+    pub(super) company: Vec<String>,
+    /// By which name the reader is known.
+    pub(super) own_name: String,
 }
 
 async fn show(on: On) -> Answered {
-    with(&on.desk, on.texts(), on.id, None).await
+    with(&on, |_| None).await
 }
 
 /// The ticket's page, with what went wrong on top.
 pub(super) async fn with_trouble(on: &On, status: StatusCode, trouble: &str) -> Answered {
     let trouble = html! { p.trouble role="alert" { (trouble) } };
-    Ok((status, with(&on.desk, on.texts(), on.id, Some(&trouble)).await?).into_response())
+    Ok((status, with(on, |_| Some(trouble)).await?).into_response())
+}
+
+/// The ticket's page, with what others changed after entry `since` on top, since what was asked for was not done.
+pub(super) async fn with_changes(on: &On, since: i64) -> Answered {
+    let own = on.desk.company.own(on.id, &on.seller);
+    let page = with(on, |view| Some(view.changed(since, &own))).await?;
+    Ok((StatusCode::CONFLICT, page).into_response())
 }
 
 /// The ticket's page, with something on top.
-pub(super) async fn with(
-    desk: &DeskState,
-    texts: &'static Texts,
-    id: Uuid,
-    on_top: Option<&Markup>,
-) -> Result<Response, Refusal> {
+pub(super) async fn with(on: &On, on_top: impl FnOnce(&View) -> Option<Markup>) -> Result<Response, Refusal> {
+    let (desk, texts, id) = (&on.desk, on.texts(), on.id);
     let read = desk
         .ledger
         .look(move |ledger| {
@@ -101,8 +108,12 @@ pub(super) async fn with(
     let title = say!(texts, "ticket-title", number = ticket.number.to_string());
     let (loaded, now) = (desk.catalog.loaded(), desk.clock.now());
     let paper = paper::of_ticket(desk, texts, &ticket, bill.as_ref().map(|(bill, _)| bill));
-    let view = View { texts, ticket, history, others, counts, bill, loaded, now, alone, paper };
-    Ok(page(desk, texts, Tab::Tickets, &title, &view.content(on_top)).into_response())
+    desk.company.show(id, &on.seller, history.last().map_or(0, |event| event.seq));
+    let company = desk.company.others(id, &on.seller);
+    let own_name = on.seller.name().to_owned();
+    let view = View { texts, ticket, history, others, counts, bill, loaded, now, alone, paper, company, own_name };
+    let on_top = on_top(&view);
+    Ok(page(desk, texts, Tab::Tickets, &title, &view.content(on_top.as_ref())).into_response())
 }
 
 #[derive(Deserialize)]
@@ -152,6 +163,7 @@ impl View {
     fn content(&self, on_top: Option<&Markup>) -> Markup {
         html! {
             @if let Some(on_top) = on_top { (on_top) }
+            (self.together())
             div.bench {
                 (self.piece())
                 div.work {
