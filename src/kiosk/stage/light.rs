@@ -16,6 +16,9 @@ const WANDERS: f32 = 0.9;
 /// On Welcome it wanders once in so many seconds, for so long: seldom and short, since a tablet that waits has to sleep.
 const EVERY_S: f32 = 30.0;
 const LONG_S: f32 = 0.7;
+/// Where that is fewer frames than this, each costs the machine much, as without a graphics card: it wanders more seldom.
+const FEW_FRAMES: u32 = 20;
+const SELDOM_S: f32 = 180.0;
 /// Nearer than this it has come to rest.
 const STILL: f32 = 0.004;
 
@@ -63,6 +66,10 @@ pub(super) fn lean(
 #[derive(Debug, Default)]
 pub(super) struct Wandering {
     began_s: f32,
+    /// How many frames it has had since.
+    frames: u32,
+    /// Whether it had few the last time since somebody touched something.
+    slow: bool,
 }
 
 impl Wandering {
@@ -70,15 +77,20 @@ impl Wandering {
     /// time has come, however seldom the tablet ticks.
     fn at(&mut self, quiet_s: f32) -> f32 {
         if quiet_s < self.began_s {
-            self.began_s = 0.0;
+            *self = Self::default();
         }
-        if quiet_s - self.began_s >= EVERY_S {
-            self.began_s = quiet_s;
+        if quiet_s - self.began_s >= if self.slow { SELDOM_S } else { EVERY_S } {
+            (self.began_s, self.frames) = (quiet_s, 0);
         }
         let since = quiet_s - self.began_s;
         if self.began_s == 0.0 || since > LONG_S {
+            if self.frames > 0 {
+                self.slow = self.frames < FEW_FRAMES;
+                self.frames = 0;
+            }
             0.0
         } else {
+            self.frames += 1;
             // Never quite nothing while it wanders, so that the next frame comes.
             WANDERS * (std::f32::consts::TAU * since / LONG_S).sin() + f32::EPSILON
         }
@@ -96,6 +108,15 @@ mod tests {
         let awake = moments.iter().filter(|lean| **lean != 0.0).count() as f32 / moments.len() as f32;
         assert!((0.01..0.03).contains(&awake), "{awake}");
         assert!(moments.iter().all(|lean| lean.abs() <= WANDERS * 1.001));
+    }
+
+    #[test]
+    fn where_each_frame_costs_much_it_wanders_more_seldom() {
+        let mut wandering = Wandering::default();
+        // Ten frames a second for an hour: what a processor draws that has to do all by itself.
+        let moments: Vec<f32> = (0..36_000).map(|at| wandering.at(at as f32 / 10.0)).collect();
+        let awake = moments.iter().filter(|lean| **lean != 0.0).count() as f32 / moments.len() as f32;
+        assert!((0.002..0.005).contains(&awake), "{awake}");
     }
 
     #[test]

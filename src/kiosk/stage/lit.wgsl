@@ -20,8 +20,6 @@
 // The window: from the upper left, towards the viewer. The pictures were painted in the same light.
 const KEY: vec3<f32> = vec3<f32>(-0.42, 0.58, 0.70);
 
-const QUARTER_TURN: f32 = 1.5707963;
-
 // Where the light comes from now: it leans by as much as the eye is high, which is nothing else to a picture without
 // perspective.
 fn key_now() -> vec3<f32> {
@@ -33,8 +31,13 @@ fn shade(normal: vec3<f32>, key: vec3<f32>) -> f32 {
 }
 
 // A mirror of the light, halfway between it and the viewer.
-fn glint(normal: vec3<f32>, key: vec3<f32>, narrow: f32) -> f32 {
-    return pow(max(dot(normal, normalize(key + vec3<f32>(0.0, 0.0, 1.0))), 0.0), narrow);
+fn glint(normal: vec3<f32>, key: vec3<f32>) -> f32 {
+    let towards = max(dot(normal, normalize(key + vec3<f32>(0.0, 0.0, 1.0))), 0.0);
+    // To the 36th power.
+    let fourth = towards * towards * towards * towards;
+    let eighth = fourth * fourth;
+    let sixteenth = eighth * eighth;
+    return sixteenth * sixteenth * fourth;
 }
 
 // What is brighter than a screen: straight up to a knee, then softly towards white.
@@ -80,10 +83,14 @@ fn lit_place(at: vec2<f32>, size: vec2<f32>, axis: vec2<f32>) -> Place {
     // How it lies in the room now.
     let turned = vec3<f32>(axis.x * n.x - axis.y * n.y, axis.y * n.x + axis.x * n.y, n.z);
     let twist = clamp(axis.y * surface.y, -0.7, 0.7);
-    let now = normalize(vec3<f32>(turned.x * cos(twist) + turned.z * sin(twist), turned.y, turned.z * cos(twist) - turned.x * sin(twist)));
+    // Sine and cosine of a small angle, by the first terms of their series.
+    let square = twist * twist;
+    let sine = twist * (1.0 - square * (1.0 - square / 20.0) / 6.0);
+    let cosine = 1.0 - square * (1.0 - square * (1.0 - square / 30.0) / 12.0) / 2.0;
+    let now = normalize(vec3<f32>(turned.x * cosine + turned.z * sine, turned.y, turned.z * cosine - turned.x * sine));
     let key = key_now();
     let relit = clamp(shade(now, key) / shade(n, KEY), 0.6, 1.5);
-    let shine = surface.x * (glint(now, key, 36.0) - glint(n, KEY, 36.0));
+    let shine = surface.x * (glint(now, key) - glint(n, KEY));
     let light = max(color.rgb * relit + vec3<f32>(shine), vec3<f32>(0.0));
     return Place(light, color.a, body.a * inside.x * inside.y, color.rgb, now);
 }
@@ -127,19 +134,27 @@ fn shadow_of_picture(at: vec2<f32>) -> vec4<f32> {
     return vec4<f32>(tint.rgb, tint.a * there / 6.0);
 }
 
-// From the nearest place of the right half of an upright oval with half axes `axes` to `p`; y up.
+// From the nearest place of the right half of an upright oval with half axes `axes` to `p`; y up. The nearest place lies on the
+// way from the middle of the oval's bend there to `p`, and a place found by a guessed bend is a better guess; two rounds come
+// within a twentieth of a pixel for rings of any turn, and need no angles, which cost a software driver most.
 fn from_half_oval(p: vec2<f32>, axes: vec2<f32>) -> vec2<f32> {
-    var around = asin(clamp(p.y / axes.y, -1.0, 1.0));
-    var away = p;
-    for (var round = 0; round < 4; round++) {
-        let on = vec2<f32>(cos(around), sin(around));
-        away = p - axes * on;
-        // Newton's way to where the square of the distance is least.
-        let slope = axes.x * on.y * away.x - axes.y * on.x * away.y;
-        let bend = axes.x * on.x * away.x + axes.y * on.y * away.y + axes.x * axes.x * on.y * on.y + axes.y * axes.y * on.x * on.x;
-        around = clamp(around - clamp(slope / max(bend, 0.12 * axes.y * axes.y), -0.4, 0.4), -QUARTER_TURN, QUARTER_TURN);
+    let oval = max(axes, vec2<f32>(0.001));
+    let above = vec2<f32>(p.x, abs(p.y));
+    let sought = max(above, vec2<f32>(0.0));
+    let flatness = (oval.x * oval.x - oval.y * oval.y) * vec2<f32>(1.0, -1.0) / oval;
+    var on = vec2<f32>(0.70710678);
+    for (var round = 0; round < 2; round++) {
+        let bend = flatness * on * on * on;
+        let out = sought - bend;
+        let reach = out * (length(oval * on - bend) / max(length(out), 0.000001));
+        on = normalize(clamp((reach + bend) / oval, vec2<f32>(0.000001), vec2<f32>(1.0)));
     }
-    return p - axes * vec2<f32>(cos(around), sin(around));
+    // Left of the middle, where the oval does not go on, its end may be nearer.
+    let from_line = above - oval * on;
+    let from_end = above - vec2<f32>(0.0, oval.y);
+    let ends = p.x < 0.0 && dot(from_end, from_end) < dot(from_line, from_line);
+    let away = select(from_line, from_end, ends);
+    return vec2<f32>(away.x, select(-away.y, away.y, p.y >= 0.0));
 }
 
 // The wire's sizes in pixels: half axes of its middle line, and half of its thickness. `form` has how thick it is beside its
