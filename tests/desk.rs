@@ -65,6 +65,8 @@ mod own_table;
 mod people_pages;
 #[path = "desk/queue.rs"]
 mod queue;
+#[path = "desk/routes.rs"]
+mod routes;
 #[path = "photo/scene.rs"]
 #[allow(dead_code, reason = "the photos' own tests need more of it")]
 mod scene;

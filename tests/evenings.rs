@@ -14,6 +14,8 @@
 mod book;
 #[path = "evenings/card.rs"]
 mod card;
+#[path = "evenings/drawers.rs"]
+mod drawers;
 #[path = "evenings/figures.rs"]
 mod figures;
 #[path = "desk/kit.rs"]
@@ -25,11 +27,18 @@ mod lots;
 mod many;
 #[path = "evenings/pages.rs"]
 mod pages;
+#[path = "support/random.rs"]
+#[allow(dead_code, reason = "other tests need more of it")]
+mod random;
+#[path = "evenings/recalled.rs"]
+mod recalled;
 #[path = "evenings/restored.rs"]
 mod restored;
 #[path = "desk/seller.rs"]
 #[allow(dead_code, reason = "the desk's own tests need more of it")]
 mod seller;
 mod support;
+#[path = "evenings/table_cuts.rs"]
+mod table_cuts;
 #[path = "evenings/year.rs"]
 mod year;

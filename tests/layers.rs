@@ -38,7 +38,7 @@ const ROOMS: &[(&str, &[&str], &[&str])] = &[
         &["disk", "ron_tree", "craft", "money", "export", "caution", "catalog", "ticket", "waiting"],
         &["rusqlite", "jiff"],
     ),
-    ("bench", &["craft", "money", "export", "prep", "catalog", "ledger"], &["jiff"]),
+    ("bench", &["craft", "money", "export", "prep", "catalog", "ticket", "ledger"], &["jiff"]),
     ("lang", &["ron_tree", "craft", "money", "caution", "catalog"], &[]),
     ("link", &["disk", "machine", "craft", "money", "caution", "catalog", "ticket"], &["ureq"]),
     ("paper", &["qr", "craft", "money", "caution", "catalog", "lang"], &["image", "krilla", "rustybuzz"]),

@@ -7,19 +7,8 @@ use crate::{
     prep::cuts::{CutJob, CutPlan, Tenths},
 };
 
-/// The kinds of these pages in the workbook.
+/// The kind of these pages in the workbook.
 pub const CUT_LISTS: &str = "cuts";
-/// See [`CUT_LISTS`].
-pub const SPOOLS: &str = "spools";
-
-/// The spools of one part as the last cut left them.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct SpoolsNow {
-    /// What `parts.ron` said when the first of them was cut: where it says something else by now, it was counted anew.
-    pub file: Vec<Tenths>,
-    /// How long each is now.
-    pub lengths: Vec<Tenths>,
-}
 
 /// One piece of stock and what is cut from it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -101,25 +90,6 @@ impl CutList {
         let open = self.lines.iter().filter(|line| !line.done && !self.gone);
         open.map(|line| line.from)
     }
-}
-
-/// The spools of a part as they are: as the last cut left them, or as the file says.
-pub fn spools_of(workshop: &Workshop, part: &str, now: &[(String, SpoolsNow)]) -> Option<SpoolsNow> {
-    let There::Spools { lengths: file, .. } = &workshop.part(part)?.there else { return None };
-    let kept = now.iter().find(|(id, spools)| id == part && spools.file == *file);
-    let lengths = kept.map_or_else(|| file.clone(), |(_, spools)| spools.lengths.clone());
-    Some(SpoolsNow { file: file.clone(), lengths })
-}
-
-/// The workshop with its spools as the last cuts left them.
-pub fn carried_on(mut workshop: Workshop, now: &[(String, SpoolsNow)]) -> Workshop {
-    let spools: Vec<_> = workshop.parts.iter().map(|part| spools_of(&workshop, &part.id, now)).collect();
-    for (part, spools) in workshop.parts.iter_mut().zip(spools) {
-        if let (There::Spools { lengths, .. }, Some(spools)) = (&mut part.there, spools) {
-            *lengths = spools.lengths;
-        }
-    }
-    workshop
 }
 
 /// The workshop without what lists that are worked on are still going to cut, and how long each of that is: another plan

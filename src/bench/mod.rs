@@ -12,7 +12,8 @@
 //! | `batch` | what a batch takes from the drawers, what is short, what to buy |
 //! | `parts` | bases and drops in one list |
 //! | `chains`, `cut_lists` | what is cut from which spool; a list that is ticked off, and the remnants it leaves |
-//! | `lots` | what was made of which lots, the bench check, and where a lot may be |
+//! | `lots`, `recall` | what was made of which lots, the bench check; where a lot may be |
+//! | `there`, `table_cuts` | what lies in the drawers and on the bench now; lengths that were cut at the table |
 //! | `plans` | packing, shows to come, custom orders |
 
 mod after;
@@ -27,19 +28,25 @@ mod parts;
 mod plans;
 mod price_list;
 mod prices;
+mod recall;
 mod stock;
+mod table_cuts;
+mod there;
 
 pub use after::{AfterShow, SoldHere, SoldOfSort, after_show};
 pub use batch::{Batch, PartShort, batch};
 pub use chains::{ChainError, Chains, chains};
 pub use costs::{SoldCosts, sold_costs};
-pub use cut_lists::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, Ticked, carried_on, spools_of, without_promised};
+pub use cut_lists::{CUT_LISTS, CutLine, CutList, Ticked, without_promised};
 pub use history::{PastShow, past_shows};
-pub use lots::{BenchCheck, MADE, Made, Recall, Suspect, recall};
+pub use lots::{BenchCheck, MADE, Made};
 pub use numbers::{Basis, Number, numbers};
 pub use plans::{
     LONGEST, LONGEST_NUMBER, ORDERS, Order, PACKING, PLANNED, PackItem, PlannedShow, by_day, not_listed, packing,
 };
 pub use price_list::{AtPrice, BreakEven, PriceChange, PriceList, PriceRow, StallCosts, price_change, price_list};
 pub use prices::{Priced, prices};
+pub use recall::{Recall, Suspect, recall};
 pub use stock::{StockLine, stock_at_cost, stock_table, worth_of_stock};
+pub use table_cuts::{CutOff, TABLE_CUTS, TableCut, bases_on_spools, count_cuts};
+pub use there::{PartNow, SPOOLS, UsedSince, carried_on, parts_now, taken_back};

@@ -50,8 +50,8 @@ mod watch;
 mod workshop;
 
 pub use edit::{
-    Act, EditRefusal, Fields, LotAmount, LotTold, Place, PutAway, Seen, TableEditor, TableFiles, VersionListed,
-    begin_empty, begin_like, fresh_id, is_there, written_length,
+    Act, EditRefusal, Fields, LotAmount, LotTold, PartTold, Place, PutAway, Seen, TableEditor, TableFiles,
+    VersionListed, begin_empty, begin_like, fresh_id, is_there, written_length,
 };
 pub use folder::{Loaded, read_folder};
 pub use model::{Catalog, PieceError, Table, TableGuess, ThreadedBy, Till, Tray};
@@ -63,4 +63,4 @@ pub use printed::Printed;
 pub use read_parts::read_workshop;
 pub use read_piece::read_piece;
 pub use watch::{Watch, watch};
-pub use workshop::{BoughtLot, BoughtPart, LotKey, There, Workshop};
+pub use workshop::{BoughtLot, BoughtPart, LotKey, PartCount, There, Workshop};

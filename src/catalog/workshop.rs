@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
 
 use super::Catalog;
 use crate::{
@@ -39,6 +40,26 @@ pub enum There {
         /// From which length on a remnant is kept.
         keep_from: Tenths,
     },
+}
+
+/// How much of a part there is.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(untagged)]
+pub enum PartCount {
+    /// So many pieces in its drawer.
+    Pieces(u32),
+    /// Spools and remnants, each so long.
+    Spools(Vec<Tenths>),
+}
+
+impl PartCount {
+    /// What lies there of a part.
+    pub fn of(there: &There) -> Self {
+        match there {
+            There::Pieces(count) => Self::Pieces(*count),
+            There::Spools { lengths, .. } => Self::Spools(lengths.clone()),
+        }
+    }
 }
 
 impl There {

@@ -56,8 +56,8 @@ pub(super) struct Place {
 }
 
 impl Place {
-    pub(super) fn ledger(self) -> Result<PathBuf, Told> {
-        let folder = data_dir(self.data, "desk")?;
+    pub(super) fn ledger(&self) -> Result<PathBuf, Told> {
+        let folder = data_dir(self.data.clone(), "desk")?;
         // Where a tablet's window runs with the desk, the folder that was named has one for each.
         let beside = folder.join("desk");
         let in_it = |folder: &Path| folder.join("ledger.sqlite").exists();

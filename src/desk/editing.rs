@@ -7,8 +7,14 @@ use std::{
     sync::Arc,
 };
 
-use super::state::DeskState;
-use crate::catalog::{Act, EditRefusal, Seen, TableFiles, VersionListed, begin_like};
+use uuid::Uuid;
+
+use super::{state::DeskState, table_cuts::TableCuts};
+use crate::{
+    bench::{PartNow, SPOOLS, parts_now, taken_back},
+    catalog::{Act, EditRefusal, PartCount, Seen, TableFiles, VersionListed, begin_like},
+    ledger::{LedgerError, written},
+};
 
 /// The table's files as they are now.
 pub(super) async fn files(desk: &Arc<DeskState>) -> Result<TableFiles, EditRefusal> {
@@ -39,14 +45,64 @@ pub(super) async fn change(
     .await
 }
 
-/// Takes the last change back.
+/// Takes the last change back. What was cut or sold since of what lies in drawers and on spools stays cut and sold; where that
+/// would be less than nothing, nothing is taken back.
 pub(super) async fn undo(desk: &Arc<DeskState>) -> Result<VersionListed, EditRefusal> {
     work(desk, |desk| {
+        let catalog = Arc::clone(&desk.catalog.loaded().catalog);
+        let keep = match (desk.editor.workshop_undone(&catalog)?, desk.catalog.workshop(&catalog).ok().flatten()) {
+            (Some(before), Some(after)) => {
+                let pages = desk.ledger.run_blocking(|ledger, _| parts_now(ledger));
+                let pages = pages.unwrap_or_else(|| Ok(vec![])).map_err(io::Error::other)?;
+                taken_back(&before, &after, &pages).map_err(|used| EditRefusal::UsedSince(used.part))?
+            }
+            _ => vec![],
+        };
         let undone = desk.editor.undo(&desk.clock.now().to_string())?;
         take_in(desk);
+        keep_parts(desk, keep)?;
         Ok(undone)
     })
     .await
+}
+
+/// Writes what was counted of a part, whatever cuts and sales have made of the count before; `act` is the change of the file.
+pub(super) async fn count_part(
+    desk: &Arc<DeskState>,
+    act: Act,
+    seen: Seen,
+    words: String,
+    counted: (String, PartCount),
+) -> Result<bool, EditRefusal> {
+    let changed = change(desk, vec![act], seen, words).await?;
+    work(desk, move |desk| {
+        let (part, there) = counted;
+        let catalog = Arc::clone(&desk.catalog.loaded().catalog);
+        let pages = desk.ledger.run_blocking(|ledger, _| parts_now(ledger));
+        let pages = pages.unwrap_or_else(|| Ok(vec![])).map_err(io::Error::other)?;
+        let workshop = desk.catalog.workshop(&catalog).ok().flatten();
+        let now = workshop.and_then(|workshop| PartNow::of(&workshop, &part, &pages));
+        // The file says so, and nothing was taken since: there is nothing to keep.
+        if let Some(now) = now.filter(|now| now.now != there) {
+            keep_parts(desk, vec![(part, PartNow { now: there, ..now })])?;
+        }
+        Ok(changed)
+    })
+    .await
+}
+
+/// Keeps what there is of parts.
+fn keep_parts(desk: &DeskState, keep: Vec<(String, PartNow)>) -> Result<(), EditRefusal> {
+    if keep.is_empty() {
+        return Ok(());
+    }
+    let kept = desk.ledger.run_blocking(move |ledger, now| {
+        let pages = keep.iter().map(|(part, page)| Ok((SPOOLS, part.as_str(), written(page)?)));
+        let pages = pages.collect::<Result<Vec<_>, LedgerError>>()?;
+        ledger.keep_pages(Uuid::now_v7(), &pages, now)
+    });
+    kept.unwrap_or(Ok(())).map_err(io::Error::other)?;
+    Ok(())
 }
 
 /// Keeps a picture in the table's folder.
@@ -79,9 +135,13 @@ async fn work<T: Send + 'static>(
 /// mistakes that are told.
 pub(super) fn take_in(desk: &DeskState) {
     let loaded = desk.catalog.read_again();
-    let noted = desk.ledger.run_blocking(move |ledger, now| match loaded {
-        Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, now),
-        None => Ok(()),
+    let cuts = TableCuts::of(desk);
+    let noted = desk.ledger.run_blocking(move |ledger, now| {
+        cuts.tell(ledger)?;
+        match loaded {
+            Some(loaded) => ledger.take_catalog(&loaded.catalog, &loaded.revision, now),
+            None => Ok(()),
+        }
     });
     if let Some(Err(error)) = noted {
         tracing::error!("{error}");

@@ -11,6 +11,8 @@
 //! | `books`, `practice`, `practising` | the real ledger or a copy to practise on; keeping the two apart |
 //! | `live_catalog` | the catalogue as it is now, also while the folder is broken |
 //! | `editing`, `photos` | the editor of the table's files at work; photos as they come in |
+//! | `cut_search` | the search for a better plan of cuts, which tells how far it is and can be stopped |
+//! | `table_cuts` | which bases come off a spool, and what a sale takes off it |
 //! | `photo_work`, `tray_drafts`, `tray_cutting` | one photo at a time; photos of trays that are being worked on, and the work on them |
 //! | `connections` | who may be connected, and for how long without asking anything |
 //! | `guard` | what every request has to pass, and what every answer carries |
@@ -44,6 +46,7 @@ mod clock;
 mod company;
 mod connections;
 mod cookies;
+mod cut_search;
 mod editing;
 mod end_holds;
 mod error;
@@ -77,6 +80,7 @@ mod seller;
 mod server;
 mod signed_in;
 mod state;
+mod table_cuts;
 mod tablets;
 mod tray_cutting;
 mod tray_drafts;

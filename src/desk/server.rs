@@ -25,6 +25,7 @@ use super::{
     clock::Clock,
     company::Company,
     connections::{Caller, GuardedListener, receive_body},
+    cut_search::CutSearches,
     editing::take_in,
     end_holds,
     error::DeskError,
@@ -44,6 +45,7 @@ use super::{
     printing::Printing,
     refusal_forms::put_into_form,
     state::{DeskState, is_ours},
+    table_cuts::TableCuts,
     tablets::Tablets,
     tray_drafts::TrayDrafts,
 };
@@ -146,6 +148,7 @@ impl Desk {
             company: Company::default(),
             tray_drafts: TrayDrafts::new(&config.data_dir),
             practice: Practice::new(cut_short),
+            cut_searches: CutSearches::default(),
             printing: Printing::open(move || for_printing.send_modify(|beat| *beat += 1))?,
             pulse,
             closing,
@@ -153,6 +156,10 @@ impl Desk {
             way_back: OnceLock::new(),
         });
 
+        let cuts = TableCuts::of(&desk);
+        if let Some(Err(error)) = desk.ledger.run_blocking(move |ledger, _| cuts.tell(ledger)) {
+            tracing::error!("{error}");
+        }
         let for_watch = Arc::downgrade(&desk);
         let watching = watch(&config.catalog_dir, move || {
             if let Some(desk) = for_watch.upgrade() {

@@ -5,9 +5,9 @@ use std::{net::SocketAddr, path::PathBuf, sync::OnceLock};
 use tokio::sync::watch;
 
 use super::{
-    alarms::Alarms, auth::Auth, clock::Clock, company::Company, gallery::Gallery, kept_answers::Answers,
-    ledger_thread::LedgerThread, live_catalog::LiveCatalog, practice::Practice, printing::Printing, tablets::Tablets,
-    tray_drafts, tray_drafts::TrayDrafts,
+    alarms::Alarms, auth::Auth, clock::Clock, company::Company, cut_search::CutSearches, gallery::Gallery,
+    kept_answers::Answers, ledger_thread::LedgerThread, live_catalog::LiveCatalog, practice::Practice,
+    printing::Printing, tablets::Tablets, tray_drafts, tray_drafts::TrayDrafts,
 };
 use crate::{catalog::TableEditor, disk};
 
@@ -30,6 +30,7 @@ pub(super) struct DeskState {
     pub company: Company,
     pub tray_drafts: TrayDrafts,
     pub practice: Practice,
+    pub cut_searches: CutSearches,
     pub printing: Printing,
     /// Beats whenever a page may look different.
     pub pulse: watch::Sender<u64>,

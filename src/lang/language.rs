@@ -31,6 +31,7 @@ macro_rules! files {
             include_str!(concat!("../../assets/lang/", $code, "/mistakes.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/bases.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/lots.ftl")),
+            include_str!(concat!("../../assets/lang/", $code, "/drawers.ftl")),
             include_str!(concat!("../../assets/lang/", $code, "/prices.ftl")),
         ]
     };

@@ -7,6 +7,7 @@ use uuid::Uuid;
 use super::{
     Ledger, LedgerError, Ticket,
     access::digit_for_the_desk,
+    cut_to_length::is_cut,
     receive::{arrived, insert, last_sequence},
     rows::{current_show, find, note},
     stock::hold_there,
@@ -59,8 +60,11 @@ impl Ledger {
         let arrival = note(&tx, now, Some(id), "opened_by_hand", &(&sent, was_found))?;
         let mut ticket = arrived(&sent, arrival, now, catalog.table.prices.clone());
         ticket.hold_until = super::holds::until(&tx, now)?;
-        hold_there(&tx, &ticket.piece.base, was_found)?;
-        (ticket.base_held, ticket.base_ticked) = (true, true);
+        ticket.cut_to_length = is_cut(&tx, piece, catalog)?;
+        if !ticket.cut_to_length {
+            hold_there(&tx, &ticket.piece.base, was_found)?;
+        }
+        (ticket.base_held, ticket.base_ticked) = (!ticket.cut_to_length, true);
         for line in &mut ticket.lines {
             hold_there(&tx, &line.id, was_found)?;
             (line.held, line.ticked) = (true, true);

@@ -6,7 +6,7 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::{
-    Ledger, LedgerError, Part, Ticket, TicketLine, bill, holds,
+    Ledger, LedgerError, Part, Ticket, TicketLine, bill, cut_to_length, holds,
     rows::{current_show, find, note, save},
     stock::{free, hold, hold_there},
     sums,
@@ -48,7 +48,7 @@ impl Ledger {
         self.change_ticket(id, now, if on { "ticked" } else { "unticked" }, &(part, was_found), |db, ticket| {
             open(ticket)?;
             let (part_id, held) = match part {
-                Part::Base => (ticket.piece.base.clone(), ticket.base_held),
+                Part::Base => (ticket.piece.base.clone(), ticket.base_held || ticket.cut_to_length),
                 Part::Line(at) => {
                     let line = live(ticket, at)?;
                     (line.id.clone(), line.held)
@@ -60,7 +60,7 @@ impl Ledger {
             match part {
                 Part::Base => {
                     ticket.base_ticked = on;
-                    ticket.base_held |= on;
+                    ticket.base_held |= on && !ticket.cut_to_length;
                 }
                 Part::Line(at) => {
                     let line = live(ticket, at)?;
@@ -135,7 +135,8 @@ impl Ledger {
     /// Makes the necklace another length, which costs nothing.
     ///
     /// # Errors
-    /// There is no such ticket or it can't be read, it is closed, or the base is not made in that length.
+    /// There is no such ticket or it can't be read, it is closed, the base is not made in that length, or it would be one that
+    /// lies ready and none is left.
     pub fn set_length(
         &mut self,
         id: Uuid,
@@ -148,6 +149,7 @@ impl Ledger {
             let piece = crate::craft::Piece { length: Some(length), drops: vec![], ..ticket.piece.clone() };
             catalog.parts(&piece)?;
             ticket.piece.length = Some(length);
+            cut_to_length::follow(db, ticket, catalog)?;
             ticket.derive(catalog, db)
         })
     }

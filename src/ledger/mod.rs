@@ -14,8 +14,8 @@
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
 //! | `bill`, `sell` | what is paid together, and put right afterwards; a piece that becomes the guest's |
-//! | `stock`, `holds` | counts; how long parts are held |
-//! | `counting`, `stock_moves` | counting by hand and why it differs; how each count moved, and was on a day |
+//! | `stock`, `holds`, `cut_to_length` | counts; how long parts are held; chains that are none of those that lie ready |
+//! | `counting`, `stock_moves`, `sold_pieces` | counting by hand and why it differs; how each count moved, and was on a day; all that was sold |
 //! | `workbook` | what the bench keeps: lots, checks, plans |
 //! | `take_catalog` | another catalogue is taken over |
 //! | `price_by_hand` | what the seller takes off, and plain lines on a piece |
@@ -36,6 +36,7 @@ mod by_hand;
 mod close;
 mod confirm;
 mod counting;
+mod cut_to_length;
 mod edit;
 mod error;
 mod facts;
@@ -57,6 +58,7 @@ mod sell;
 mod sessions;
 mod shared_commit;
 mod show_end;
+mod sold_pieces;
 mod staff;
 mod stock;
 mod stock_moves;
@@ -89,10 +91,11 @@ pub use rows::{Event, Listed, Show};
 pub use sessions::{Browser, Session, Visitor};
 pub use shared_commit::{AfterCommit, Work};
 pub use show_end::{Closing, PartThen, ShowEnd, reward_of};
+pub use sold_pieces::SoldTicket;
 pub(crate) use staff::{LONGEST_NAME, MOST_HELPERS};
 pub use staff::{Role, SELLER, Staff, StaffError};
 pub use stock::Count;
-pub use stock_moves::{SoldTicket, StockMove, StockOn};
+pub use stock_moves::{StockMove, StockOn};
 pub use store::Ledger;
 pub use sums::{CloseOut, LateSums, SetApart, SoldLine, TakenBack};
 pub use ticket::{Part, SumDoubt, Ticket, TicketLine};

@@ -5,6 +5,7 @@ use uuid::Uuid;
 
 use super::{
     Ledger, LedgerError, Ticket, TicketLine,
+    cut_to_length::is_cut,
     edit::{fits, follow_ticks, open},
     stock::{free, hold, hold_there},
 };
@@ -20,10 +21,10 @@ impl Ledger {
         self.change_ticket(id, now, "all_ticked", &(), |db, ticket| {
             open(ticket)?;
             if !ticket.base_ticked {
-                if !ticket.base_held {
+                if !ticket.base_held && !ticket.cut_to_length {
                     hold_there(db, &ticket.piece.base, false)?;
                 }
-                (ticket.base_held, ticket.base_ticked) = (true, true);
+                (ticket.base_held, ticket.base_ticked) = (!ticket.cut_to_length, true);
             }
             for line in ticket.lines.iter_mut().filter(|line| !line.removed && !line.ticked) {
                 if !line.held {
@@ -87,15 +88,16 @@ impl Ledger {
                     fits(base, kind)?;
                 }
             }
-            if !hold(db, &base.id)? {
-                return Err(LedgerError::NoneLeft(base.id.clone()));
-            }
             if ticket.base_held {
                 free(db, &ticket.piece.base)?;
             }
-            (ticket.base_held, ticket.base_ticked) = (true, false);
             ticket.piece.length = base.length_like(ticket.piece.length);
             ticket.piece.base.clone_from(&base.id);
+            ticket.cut_to_length = is_cut(db, &ticket.piece, catalog)?;
+            if !ticket.cut_to_length && !hold(db, &base.id)? {
+                return Err(LedgerError::NoneLeft(base.id.clone()));
+            }
+            (ticket.base_held, ticket.base_ticked) = (!ticket.cut_to_length, false);
             ticket.quote.base.id.clone_from(&base.id);
             ticket.quote.base.price = base.price;
             follow_ticks(ticket);

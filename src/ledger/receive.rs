@@ -6,8 +6,8 @@ use jiff::Timestamp;
 use rusqlite::{Connection, params};
 
 use super::{
-    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, holds, prices::agreeing, rows::listed, rows::note_written,
-    stock::hold,
+    Ledger, LedgerError, SumDoubt, Ticket, TicketLine, cut_to_length::is_cut, holds, prices::agreeing, rows::listed,
+    rows::note_written, stock::hold,
 };
 use crate::{
     catalog::Catalog,
@@ -51,6 +51,7 @@ impl Ledger {
         let mut ticket = arrived(sent, arrival, now, rules);
         ticket.hold_until = holds::until(&tx, now)?;
         ticket.sum_doubt = sum_doubt;
+        ticket.cut_to_length = is_cut(&tx, &ticket.piece, catalog)?;
         let short = hold_parts(&tx, &mut ticket)?;
         if refuse_if_short && !short.is_empty() {
             // The change is taken back with its entry and its holds. A part of which several are gone is named as often.
@@ -181,6 +182,7 @@ pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: Pr
         piece: sent.piece.clone(),
         base_ticked: false,
         base_held: false,
+        cut_to_length: false,
         lines: sent.quote.drops.iter().map(line).collect(),
         quote: sent.quote.clone(),
         rules,
@@ -212,7 +214,7 @@ fn hold_parts(db: &Connection, ticket: &mut Ticket) -> Result<Vec<String>, Ledge
         }
         Ok(held)
     };
-    ticket.base_held = hold_one(&ticket.piece.base)?;
+    ticket.base_held = !ticket.cut_to_length && hold_one(&ticket.piece.base)?;
     for line in &mut ticket.lines {
         line.held = hold_one(&line.id)?;
     }

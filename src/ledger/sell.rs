@@ -39,7 +39,7 @@ pub(super) fn sell(db: &Connection, ticket: &mut Ticket) -> Result<(), LedgerErr
             return Err(LedgerError::NoneLeft(part));
         }
     }
-    ticket.base_held = true;
+    ticket.base_held = !ticket.cut_to_length;
     ticket.lines.iter_mut().filter(|line| !line.removed).for_each(|line| line.held = true);
     for part in ticket.held_parts() {
         take(db, &part)?;
@@ -49,11 +49,14 @@ pub(super) fn sell(db: &Connection, ticket: &mut Ticket) -> Result<(), LedgerErr
     go(ticket, State::RungUp)
 }
 
-/// Takes a whole piece back; its parts lie in their homes again where they go `home`.
+/// Takes a whole piece back; its parts lie in their homes again where they go `home`. A chain that was cut to length is none of
+/// those that lie ready, and nothing of it goes back onto its spool.
 pub(super) fn take_back(db: &Connection, ticket: &mut Ticket, home: bool) -> Result<(), LedgerError> {
     go(ticket, State::TakenBack)?;
     if home {
-        one_more(db, &ticket.piece.base)?;
+        if !ticket.cut_to_length {
+            one_more(db, &ticket.piece.base)?;
+        }
         for (_, line) in ticket.live_lines() {
             one_more(db, &line.id)?;
         }

@@ -4,15 +4,8 @@ use std::collections::BTreeMap;
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, params};
-use serde::Serialize;
-use uuid::Uuid;
 
-use super::{
-    Ledger, LedgerError, Listed,
-    rows::{listed, time},
-    stock::count_of,
-};
-use crate::ticket::State;
+use super::{Ledger, LedgerError, rows::time, stock::count_of};
 
 /// What was there at the end of a day.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -32,25 +25,6 @@ pub struct StockMove {
     pub at: Timestamp,
     /// How many there were after it, those held included.
     pub on_hand: u32,
-}
-
-/// A piece that was sold.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct SoldTicket {
-    /// Id of its ticket.
-    pub id: Uuid,
-    /// Its number.
-    pub number: String,
-    /// The show in which it was sold.
-    pub show: i64,
-    /// The entry of the sale.
-    pub seq: i64,
-    /// When, by the desk's clock.
-    pub at: Timestamp,
-    /// Where it is now.
-    pub state: State,
-    /// Its base and drops, by id.
-    pub parts: Vec<String>,
 }
 
 /// The fewest that were free of a part, and the most that were there, at entry `seen` and ever since.
@@ -100,6 +74,7 @@ impl Ledger {
     }
 
     /// How the count of a part moved, oldest first: the entry by which, when that was, and how many there were after it.
+    /// Where one was only held or freed, there are as many as before, and nothing moved.
     ///
     /// # Errors
     /// The ledger can't be read.
@@ -108,43 +83,15 @@ impl Ledger {
             "SELECT stock_moves.seq, at, on_hand FROM stock_moves LEFT JOIN events ON events.seq = stock_moves.seq
              WHERE part = ? AND stock_moves.seq IS NOT NULL ORDER BY move",
         )?;
-        let rows = all.query_map([part], |row| {
-            let at = row.get::<_, Option<String>>(1)?.map_or(Timestamp::UNIX_EPOCH, |text| time(&text));
-            Ok(StockMove { seq: row.get(0)?, at, on_hand: row.get(2)? })
-        })?;
-        Ok(rows.collect::<Result<_, _>>()?)
-    }
-
-    /// Every piece that was sold, with what is in it, in the order in which they were sold; what was taken back again
-    /// included.
-    ///
-    /// # Errors
-    /// The ledger can't be read.
-    pub fn sold_pieces(&self) -> Result<Vec<SoldTicket>, LedgerError> {
-        let mut entries = self.db.prepare_cached(
-            "SELECT ticket, min(seq), at FROM events WHERE kind = 'rung_up' AND ticket IS NOT NULL GROUP BY ticket",
-        )?;
-        let rows =
-            entries.query_map([], |row| Ok((row.get::<_, String>(0)?, (row.get(1)?, row.get::<_, String>(2)?))))?;
-        let entries: BTreeMap<String, (i64, String)> = rows.collect::<Result<_, _>>()?;
-        let sold = listed(&self.db, "state IN ('rung_up', 'handed_over', 'taken_back') ORDER BY arrival", [])?;
-        let told = |one: Listed| {
-            let (seq, at) = entries.get(&one.id.to_string())?;
-            let ticket = one.ticket.ok()?;
-            let drops = ticket.live_lines().map(|(_, line)| line.id.clone());
-            let parts = std::iter::once(ticket.piece.base.clone()).chain(drops).collect();
-            Some(SoldTicket {
-                id: one.id,
-                number: one.number,
-                show: one.settled.unwrap_or(one.show),
-                seq: *seq,
-                at: time(at),
-                state: one.state,
-                parts,
-            })
-        };
-        let mut all: Vec<SoldTicket> = sold.into_iter().filter_map(told).collect();
-        all.sort_by_key(|one| one.seq);
-        Ok(all)
+        let mut rows = all.query([part])?;
+        let mut moves: Vec<StockMove> = Vec::new();
+        while let Some(row) = rows.next()? {
+            let on_hand = row.get(2)?;
+            if moves.last().is_none_or(|last| last.on_hand != on_hand) {
+                let at = row.get_ref(1)?.as_str_or_null().ok().flatten().map_or(Timestamp::UNIX_EPOCH, time);
+                moves.push(StockMove { seq: row.get(0)?, at, on_hand });
+            }
+        }
+        Ok(moves)
     }
 }

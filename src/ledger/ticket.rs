@@ -75,6 +75,9 @@ pub struct Ticket {
     pub base_ticked: bool,
     /// Whether the base is held in the stock.
     pub base_held: bool,
+    /// Whether its chain is cut off a spool at the table: none of those that lie ready is held or sold for it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub cut_to_length: bool,
     /// The drops, left to right, removed ones included.
     pub lines: Vec<TicketLine>,
     /// The sum as it is now.
@@ -147,7 +150,7 @@ impl Ticket {
 
     /// Ids of parts that are not held in the stock.
     pub fn not_held(&self) -> Vec<&str> {
-        let base = (!self.base_held).then_some(self.piece.base.as_str());
+        let base = (!self.base_held && !self.cut_to_length).then_some(self.piece.base.as_str());
         let lines = self.live_lines().filter(|(_, line)| !line.held).map(|(_, line)| line.id.as_str());
         base.into_iter().chain(lines).collect()
     }

@@ -2,6 +2,7 @@
 
 use std::fs;
 
+use chatelaine::catalog::PartCount;
 use rust_decimal::Decimal;
 use serde_json::Value;
 
@@ -258,9 +259,10 @@ fn cut_first_line(table: &Table, seller: &Seller) -> String {
     let kept = seller.post("/bench/cuts", &fields);
     let id = uuid::Uuid::now_v7().to_string();
     assert_eq!(seller.post(&kept.location, &[("form", &id), ("line", "0"), ("on", "1")]).status, 303);
-    let spools = table.desk.with_ledger(|ledger| ledger.pages::<chatelaine::bench::SpoolsNow>("spools"));
+    let spools = table.desk.with_ledger(|ledger| chatelaine::bench::parts_now(ledger));
     let now = spools.expect("the ledger").expect("pages").remove(0).page;
-    let gone: Vec<_> = now.file.iter().filter(|one| !now.lengths.contains(one)).collect();
+    let PartCount::Spools(file) = &now.file else { panic!("{now:?}") };
+    let gone: Vec<_> = file.iter().filter(|one| !now.spools().contains(one)).collect();
     assert_eq!(gone.len(), 1, "{now:?}");
     chatelaine::catalog::written_length(*gone[0])
 }

@@ -64,6 +64,12 @@ lots-sold = { $n ->
     [one] 1 verkauftes Stück kann sie haben.
    *[other] { $n } verkaufte Stücke können sie haben.
   }
+lots-shown = Verkaufte Stücke { $from } bis { $to } von { $all }, die ältesten zuerst.
+lots-by-show = Nach Markt: { $what }.
+lots-by-state = Wo sie sind: { $what }.
+lots-earlier = Frühere
+lots-later = Spätere
+lots-all-file = Alle als Tabelle
 lots-worst = Stücke in einem Fach lassen sich nicht unterscheiden; darum ist jedes verkaufte genannt, bis alle weg waren. Was nicht aufgeschrieben ist, gilt als das Schlimmste.
 lots-bought = Was gekauft wurde
 lots-broken = { $all }, davon zerbrochen: { $broken }

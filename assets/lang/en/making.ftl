@@ -64,6 +64,12 @@ lots-sold = { $n ->
     [one] 1 sold piece may have it.
    *[other] { $n } sold pieces may have it.
   }
+lots-shown = Sold pieces { $from } to { $to } of { $all }, the oldest first.
+lots-by-show = By show: { $what }.
+lots-by-state = Where they are: { $what }.
+lots-earlier = Earlier ones
+lots-later = Later ones
+lots-all-file = All of them as a table
 lots-worst = Pieces in one compartment can’t be told apart, so each that was sold is named until all of them were gone. What is not noted counts as the worst.
 lots-bought = What was bought
 lots-broken = { $all }, of it broken: { $broken }

@@ -64,6 +64,12 @@ lots-sold = { $n ->
     [one] 1 pieza vendida puede llevarlo.
    *[other] { $n } piezas vendidas pueden llevarlo.
   }
+lots-shown = Piezas vendidas { $from } a { $to } de { $all }, las más antiguas primero.
+lots-by-show = Por feria: { $what }.
+lots-by-state = Dónde están: { $what }.
+lots-earlier = Anteriores
+lots-later = Posteriores
+lots-all-file = Todas como tabla
 lots-worst = Las piezas de una casilla no se distinguen; por eso se nombra cada una hasta que se acabaron todas. Lo que no está anotado cuenta como lo peor.
 lots-bought = Lo que se compró
 lots-broken = { $all }, de ello roto: { $broken }

@@ -64,6 +64,12 @@ lots-sold = { $n ->
     [one] 1 bijou vendu peut l’avoir.
    *[other] { $n } bijoux vendus peuvent l’avoir.
   }
+lots-shown = Bijoux vendus { $from } à { $to } sur { $all }, les plus anciens d’abord.
+lots-by-show = Par vente : { $what }.
+lots-by-state = Où ils sont : { $what }.
+lots-earlier = Plus anciens
+lots-later = Plus récents
+lots-all-file = Tous en tableau
 lots-worst = Les pièces d’une même case ne se distinguent pas : chacune est nommée jusqu’à ce que toutes soient parties. Ce qui n’est pas noté compte comme le pire.
 lots-bought = Ce qui a été acheté
 lots-broken = { $all }, dont cassé : { $broken }

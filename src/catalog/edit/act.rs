@@ -3,8 +3,12 @@
 use super::{
     entry::Fields,
     lots::{LotTold, PutAway},
+    parts::PartTold,
 };
-use crate::{catalog::workshop::LotKey, craft::Home};
+use crate::{
+    catalog::workshop::{LotKey, PartCount},
+    craft::Home,
+};
 
 /// One thing that the maker does to her table.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -104,6 +108,30 @@ pub enum Act {
     StrikeLot {
         /// By what it is known.
         key: LotKey,
+    },
+    /// Writes down a part that drops and bases are made of.
+    NewPart {
+        /// What is told of it.
+        told: PartTold,
+    },
+    /// Writes what was counted of a part.
+    CountPart {
+        /// The id by which the file knows it.
+        id: String,
+        /// What lies there.
+        there: PartCount,
+    },
+    /// Adds to what lies there of a part.
+    AddToPart {
+        /// The id by which the file knows it.
+        id: String,
+        /// What comes.
+        more: PutAway,
+    },
+    /// Strikes out a part that nothing is made of.
+    StrikePart {
+        /// The id by which the file knows it.
+        id: String,
     },
     /// Tells something else of the table itself.
     Table {

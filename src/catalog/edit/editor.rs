@@ -15,7 +15,7 @@ use super::{
     versions::{Changed, VersionListed, Versions, still_as_left, write},
 };
 use crate::{
-    catalog::{folder::check_changed, pictures::Picture, read_parts::workshop_in},
+    catalog::{Catalog, Workshop, folder::check_changed, pictures::Picture, read_parts::workshop_in},
     disk::durable,
     ron_tree::Document,
 };
@@ -154,6 +154,19 @@ impl TableEditor {
             files.into_iter().map(|one| Changed { file: one.file, before: one.after, after: one.before }).collect();
         self.keep(&mut kept, &back, (at, &last.words), Some(last.number))?;
         Ok(last)
+    }
+
+    /// The workshop as it would be once the last change is taken back; none where that changes nothing of it that can be read.
+    ///
+    /// # Errors
+    /// The disk refuses.
+    pub fn workshop_undone(&self, catalog: &Catalog) -> Result<Option<Workshop>, EditRefusal> {
+        let kept = self.kept();
+        let last = kept.versions.list().into_iter().find(|one| !one.is_undone && one.takes_back.is_none());
+        let Some(last) = last else { return Ok(None) };
+        let files = kept.versions.files(last.number)?;
+        let before = files.into_iter().find(|one| one.file == PARTS).and_then(|one| one.before);
+        Ok(before.and_then(|text| workshop_in(text.trim_start_matches(BYTE_ORDER_MARK), catalog).ok().flatten()))
     }
 
     /// The last changes, the newest first.

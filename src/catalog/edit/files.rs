@@ -156,6 +156,7 @@ impl TableFiles {
             Place::Tray(letter) => self.tray(*letter).map(|(_, file)| file.text()),
             Place::Base(id) => self.base(id).and_then(|i| self.files.get(BASES)?.written(&[Step::Item(i)])),
             Place::Lot(key) => self.lot_written(key),
+            Place::Part(id) => self.part_written(id),
             Place::Table => self.text(TABLE),
         };
         found.unwrap_or_default().to_owned()

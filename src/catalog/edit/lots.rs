@@ -9,10 +9,10 @@ use super::{
     refusal::EditRefusal,
 };
 use crate::{
-    catalog::workshop::{BoughtLot, LotKey},
+    catalog::workshop::{BoughtLot, LotKey, PartCount},
     craft::Day,
     prep::cuts::Tenths,
-    ron_tree::{Document, EditError, Node, Step, Value},
+    ron_tree::{Document, Node, Step, Value},
 };
 
 /// How much of a part came.
@@ -46,8 +46,13 @@ pub struct LotTold {
 /// What goes into the drawer, or onto the bench, when a lot comes.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum PutAway {
-    /// So many more pieces in the drawer.
-    Pieces(u32),
+    /// More pieces in the drawer.
+    Pieces {
+        /// What lies there now, where sales have made the file's count an old one.
+        now: Option<u32>,
+        /// What comes to it.
+        more: u32,
+    },
     /// More spools on the bench.
     Spools {
         /// What lies there now, where cuts have made the file's list an old one.
@@ -55,6 +60,18 @@ pub enum PutAway {
         /// What comes to it.
         more: Vec<Tenths>,
     },
+}
+
+impl PutAway {
+    /// Puts `more` to what lies there `now`, where that is not what the file says.
+    pub fn of(more: PartCount, now: Option<PartCount>) -> Self {
+        match (more, now) {
+            (PartCount::Pieces(more), Some(PartCount::Pieces(now))) => Self::Pieces { now: Some(now), more },
+            (PartCount::Pieces(more), _) => Self::Pieces { now: None, more },
+            (PartCount::Spools(more), Some(PartCount::Spools(now))) => Self::Spools { now: Some(now), more },
+            (PartCount::Spools(more), _) => Self::Spools { now: None, more },
+        }
+    }
 }
 
 impl LotTold {
@@ -114,18 +131,18 @@ impl LotTold {
         fields
     }
 
-    /// What of it is whole, as it is put away: on `spools` alike ones where it goes by the length, beside those that lie there
-    /// `now`.
-    pub fn put_away(&self, spools: u32, now: Option<Vec<Tenths>>) -> PutAway {
-        match self.amount {
-            LotAmount::Pieces(count) => PutAway::Pieces(count.saturating_sub(self.broken)),
+    /// What of it is whole, as it is put away: on `spools` alike ones where it goes by the length, beside what lies there
+    /// `now`, where that is not what the file says.
+    pub fn put_away(&self, spools: u32, now: Option<PartCount>) -> PutAway {
+        let more = match self.amount {
+            LotAmount::Pieces(count) => PartCount::Pieces(count.saturating_sub(self.broken)),
             LotAmount::Length(length) => {
                 let whole = length.0.saturating_sub(self.broken.saturating_mul(10));
                 let each = Tenths(whole / spools.max(1));
-                let more = if each.0 > 0 { vec![each; spools.max(1) as usize] } else { vec![] };
-                PutAway::Spools { now, more }
+                PartCount::Spools(if each.0 > 0 { vec![each; spools.max(1) as usize] } else { vec![] })
             }
-        }
+        };
+        PutAway::of(more, now)
     }
 }
 
@@ -139,7 +156,7 @@ pub fn written_length(length: Tenths) -> String {
 }
 
 /// The text of a field, without blanks around it.
-fn text_of<'n>(node: &'n Node, name: &str) -> Option<&'n str> {
+pub(super) fn text_of<'n>(node: &'n Node, name: &str) -> Option<&'n str> {
     let Value::Struct { fields, .. } = &node.value else { return None };
     match &fields.iter().find(|field| field.name == name)?.node.value {
         Value::Text(text) => Some(text.trim()),
@@ -157,7 +174,7 @@ const BOUGHT: Step<'static> = Step::Field("bought");
 
 impl TableFiles {
     /// The entries of one of the workshop's lists.
-    fn workshop_list(&self, list: &str) -> &[Node] {
+    pub(super) fn workshop_list(&self, list: &str) -> &[Node] {
         let node = self.files.get(PARTS).and_then(|file| file.find(&[Step::Field(list)]));
         match node.map(|node| &node.value) {
             Some(Value::List(items)) => items,
@@ -227,43 +244,8 @@ impl TableFiles {
         }
     }
 
-    /// Puts what came into the drawer of a part, or onto the bench.
-    fn put_away(&mut self, part: &str, put_away: &PutAway) -> Result<(), EditRefusal> {
-        let parts = self.workshop_list("parts");
-        // A part that the file does not know is told by its reader.
-        let Some(i) = parts.iter().position(|item| text_of(item, "id") == Some(part)) else { return Ok(()) };
-        let path = [Step::Field("parts"), Step::Item(i)];
-        let file = self.workshop_file()?;
-        match put_away {
-            PutAway::Pieces(more) => {
-                let there = match file.find(&[path[0], path[1], Step::Field("drawer")]).map(|node| &node.value) {
-                    Some(Value::Number(text)) => text.parse::<u32>().ok(),
-                    _ => None,
-                };
-                let there = there.ok_or_else(|| EditRefusal::from(EditError::NoPlace(format!("drawer of {part}"))))?;
-                Ok(file.set_field(&path, "drawer", &there.saturating_add(*more).to_string())?)
-            }
-            PutAway::Spools { now: Some(now), more } => {
-                let all: Vec<String> =
-                    now.iter().chain(more).map(|one| format!("\"{}\"", written_length(*one))).collect();
-                Ok(file.set_field(&path, "spools", &format!("[{}]", all.join(", ")))?)
-            }
-            PutAway::Spools { now: None, more } => {
-                let list = [path[0], path[1], Step::Field("spools")];
-                for one in more {
-                    let count = match file.find(&list).map(|node| &node.value) {
-                        Some(Value::List(items)) => items.len(),
-                        _ => return Err(EditError::NoPlace(format!("spools of {part}")).into()),
-                    };
-                    file.insert_item(&list, count, &format!("\"{}\"", written_length(*one)))?;
-                }
-                Ok(())
-            }
-        }
-    }
-
     /// The workshop's file to write in.
-    fn workshop_file(&mut self) -> Result<&mut Document, EditRefusal> {
+    pub(super) fn workshop_file(&mut self) -> Result<&mut Document, EditRefusal> {
         if let Some(mistakes) = &self.workshop_broken {
             return Err(EditRefusal::Mistakes(mistakes.clone()));
         }

@@ -6,7 +6,7 @@
 //! | `act`, `refusal` | what can be done, and why it is refused |
 //! | `files` | the files as they are now, and where a home stands in them |
 //! | `apply` | what an act changes in them |
-//! | `lots` | lots that were bought, in the workshop's file |
+//! | `lots`, `parts` | lots that were bought, and the parts themselves, in the workshop's file |
 //! | `entry` | entries as they are written: fields, guesses, ids |
 //! | `editor` | keeping a change: checked as a whole, old or new, never torn; the way back |
 //! | `versions` | the last twenty changes, as files of their own |
@@ -21,6 +21,7 @@ mod entry;
 mod files;
 mod left_over;
 mod lots;
+mod parts;
 mod refusal;
 mod versions;
 
@@ -30,5 +31,6 @@ pub use editor::{Seen, TableEditor};
 pub use entry::{Fields, fresh_id};
 pub use files::TableFiles;
 pub use lots::{LotAmount, LotTold, PutAway, written_length};
+pub use parts::PartTold;
 pub use refusal::{EditRefusal, Place};
 pub use versions::VersionListed;

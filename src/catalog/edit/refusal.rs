@@ -19,6 +19,8 @@ pub enum Place {
     Base(String),
     /// A lot that was bought.
     Lot(LotKey),
+    /// A part of the workshop.
+    Part(String),
     /// The table's own file.
     Table,
 }
@@ -28,7 +30,7 @@ impl fmt::Display for Place {
         match self {
             Self::Home(home) => write!(f, "{home}"),
             Self::Tray(letter) => write!(f, "{letter}"),
-            Self::Base(id) => write!(f, "{id}"),
+            Self::Base(id) | Self::Part(id) => write!(f, "{id}"),
             Self::Lot(key) => write!(f, "{}", key.lot),
             Self::Table => write!(f, "table.ron"),
         }
@@ -79,6 +81,27 @@ pub enum EditRefusal {
     /// There is no such lot.
     #[error("there is no lot {0} of that part and day")]
     NoLot(String),
+    /// Another part has this id.
+    #[error("there is a part {0} already")]
+    PartThere(String),
+    /// There is no such part.
+    #[error("there is no part {0}")]
+    NoPart(String),
+    /// Something is made of the part, or some of it was bought.
+    #[error("part {part} stands in {recipes} recipes and {lots} lots; strike these out first")]
+    PartUsed {
+        /// Which part.
+        part: String,
+        /// In how many recipes it stands.
+        recipes: usize,
+        /// In how many lots it came.
+        lots: usize,
+    },
+    /// What a change brought was used since, so that taking it back would leave less than nothing.
+    #[error(
+        "of what that brought of {0}, something was cut or sold since; nothing was undone: count what lies there instead"
+    )]
+    UsedSince(String),
     /// Nothing is said of parts yet.
     #[error("there is no parts.ron yet, which says what drops are made of")]
     NoWorkshop,

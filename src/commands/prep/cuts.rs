@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use chatelaine::{
-    bench::{CUT_LISTS, CutList, SPOOLS, SpoolsNow, carried_on, chains, without_promised},
+    bench::{CUT_LISTS, CutList, carried_on, chains, parts_now, without_promised},
     catalog::Workshop,
     craft::Length,
     ledger::Ledger,
@@ -49,9 +49,8 @@ fn spools_now(workshop: Workshop, place: Place, part: &str) -> Result<(Workshop,
         return Ok((workshop, vec![]));
     }
     let ledger = Ledger::beside_the_desk(&file)?;
-    let spools = ledger.pages::<SpoolsNow>(SPOOLS)?.into_iter().map(|kept| (kept.id, kept.page));
     let lists: Vec<CutList> = ledger.pages::<CutList>(CUT_LISTS)?.into_iter().map(|kept| kept.page).collect();
-    Ok(without_promised(carried_on(workshop, &spools.collect::<Vec<_>>()), &lists, part))
+    Ok(without_promised(carried_on(workshop, &parts_now(&ledger)?), &lists, part))
 }
 
 pub(super) fn run(options: Options) -> Result<(), Told> {

@@ -4,10 +4,10 @@
 use std::path::Path;
 
 use chatelaine::{
-    bench::{SPOOLS, SpoolsNow, carried_on},
+    bench::{PartNow, parts_now, taken_back},
     catalog::{
-        Act, Catalog, LotAmount, LotKey, LotTold, PutAway, Seen, TableEditor, There, Workshop, read_folder,
-        read_workshop, written_length,
+        Act, Catalog, EditRefusal, LotAmount, LotKey, LotTold, PartCount, PutAway, Seen, TableEditor, There, Workshop,
+        read_folder, read_workshop, written_length,
     },
     craft::{Day, Length},
     ledger::Ledger,
@@ -83,11 +83,11 @@ struct Which {
 
 /// Whose files are changed, and where their earlier versions are kept.
 #[derive(clap::Args)]
-struct At {
+pub(super) struct At {
     #[command(flatten)]
-    bench: Bench,
+    pub(super) bench: Bench,
     #[command(flatten)]
-    place: Place,
+    pub(super) place: Place,
 }
 
 impl Which {
@@ -159,23 +159,18 @@ fn told(options: &Bought, catalog: &Catalog, workshop: &Workshop) -> Result<LotT
     })
 }
 
-/// What cuts have left of a part's spools, where that is not what the file says.
-fn cut_since(ledger: &Path, workshop: &Workshop, part: &str) -> Result<Option<Vec<Tenths>>, Told> {
+/// What cuts and sales have left of a part, where that is not what the file says.
+pub(super) fn used_since(ledger: &Path, workshop: &Workshop, part: &str) -> Result<Option<PartCount>, Told> {
     if !ledger.exists() {
         return Ok(None);
     }
-    let pages = Ledger::beside_the_desk(ledger)?.pages::<SpoolsNow>(SPOOLS)?;
-    let pages: Vec<(String, SpoolsNow)> = pages.into_iter().map(|kept| (kept.id, kept.page)).collect();
-    let spools = |workshop: &Workshop| match &workshop.part(part)?.there {
-        There::Spools { lengths, .. } => Some(lengths.clone()),
-        There::Pieces(_) => None,
-    };
-    let now = spools(&carried_on(workshop.clone(), &pages));
-    Ok(now.filter(|now| Some(now) != spools(workshop).as_ref()))
+    let pages = parts_now(&Ledger::beside_the_desk(ledger)?)?;
+    let now = PartNow::of(workshop, part, &pages);
+    Ok(now.filter(|now| now.now != now.file).map(|now| now.now))
 }
 
 /// Does one act to the files of the table, with what was done in words.
-fn change(bench: &Bench, ledger: &Path, act: Act, words: &str) -> Result<bool, Told> {
+pub(super) fn change(bench: &Bench, ledger: &Path, act: Act, words: &str) -> Result<bool, Told> {
     let loaded = read_folder(&bench.catalog)?;
     let at = Timestamp::now().to_string();
     Ok(editor(bench, ledger)?.change(&[act], &Seen::new(), &loaded.pictures, (&at, words))?)
@@ -194,7 +189,7 @@ pub(super) fn bought(options: Bought) -> Result<(), Told> {
     let put_away = if options.leave_drawer {
         None
     } else {
-        Some(told.put_away(spools, cut_since(&ledger, &workshop, &told.part)?))
+        Some(told.put_away(spools, used_since(&ledger, &workshop, &told.part)?))
     };
     let said = put_away.clone();
     let act = Act::WriteLot { told: told.clone(), put_away };
@@ -203,7 +198,7 @@ pub(super) fn bought(options: Bought) -> Result<(), Told> {
     print(bench.json, &answer, || {
         let mut words = if is_new { words(&told) } else { format!("{}\nThat was written down before.", words(&told)) };
         match said.filter(|_| is_new) {
-            Some(PutAway::Pieces(more)) => words += &format!("\n{more} more are in the drawer."),
+            Some(PutAway::Pieces { more, .. }) => words += &format!("\n{more} more are in the drawer."),
             Some(PutAway::Spools { more, .. }) => words += &format!("\n{} more lie among the spools.", more.len()),
             None => {}
         }
@@ -244,8 +239,28 @@ pub(super) fn undo(options: Undo) -> Result<(), Told> {
     if !ledger.with_file_name("versions").is_dir() {
         return Err(Told("there is nothing to undo".to_owned()));
     }
-    let undone = editor(&bench, &ledger)?.undo(&Timestamp::now().to_string())?;
+    let editor = editor(&bench, &ledger)?;
+    stays_used(&bench, &ledger, &editor)?;
+    let undone = editor.undo(&Timestamp::now().to_string())?;
     print(bench.json, &json!({ "undone": undone.words, "at": undone.at }), || {
         format!("Undone: {} ({})", undone.words, undone.at)
     })
+}
+
+/// Refuses where taking the last change back would let something lie there again that was cut or sold since: what has to be
+/// kept of that is the desk's to keep.
+fn stays_used(bench: &Bench, ledger: &Path, editor: &TableEditor) -> Result<(), Told> {
+    if !ledger.exists() {
+        return Ok(());
+    }
+    let (catalog, after) = bench.read()?;
+    let (Some(before), Some(after)) = (editor.workshop_undone(&catalog)?, after) else { return Ok(()) };
+    let pages = parts_now(&Ledger::beside_the_desk(ledger)?)?;
+    match taken_back(&before, &after, &pages) {
+        Ok(keep) if keep.is_empty() => Ok(()),
+        Ok(_) => {
+            Err(Told("something was cut or sold since that change; undo it at the desk, which keeps that".to_owned()))
+        }
+        Err(used) => Err(Told(EditRefusal::UsedSince(used.part).to_string())),
+    }
 }

@@ -4,6 +4,7 @@
 //! | --- | --- |
 //! | `costs` | costs, prices and what they earn; what a show came to |
 //! | `cuts` | which spool is cut into what |
+//! | `drawers` | what lies in drawers and on spools; a part counted, added to, written down, struck out |
 //! | `ledger` | where a lot may be; what should lie there |
 //! | `lots` | lots that were bought, and writing one down |
 //! | `workbook` | packing, shows to come, custom orders, what was made and checked |
@@ -11,6 +12,7 @@
 
 mod costs;
 mod cuts;
+mod drawers;
 mod ledger;
 mod lots;
 mod stop;
@@ -19,7 +21,7 @@ mod workbook;
 use std::{collections::BTreeMap, path::PathBuf};
 
 use chatelaine::{
-    bench::{Number, batch, numbers, past_shows},
+    bench::{Number, batch, carried_on, numbers, parts_now, past_shows},
     catalog::{Catalog, Workshop, read_folder, read_workshop},
     ledger::{Ledger, ShowKind},
 };
@@ -53,6 +55,8 @@ enum Command {
     Lots(lots::Lots),
     /// Write down a lot that was bought, in parts.ron, and what is whole of it in its drawer.
     Bought(lots::Bought),
+    /// What lies in the drawers and on the spools; count, add to, write down or strike out a part.
+    Drawers(drawers::Drawers),
     /// Strike a lot out that was never bought.
     Strike(lots::Strike),
     /// Take the last change of the table's files back.
@@ -109,6 +113,7 @@ pub(super) fn run(options: Options) -> Result<(), Told> {
         Command::After(options) => costs::after(options),
         Command::Lots(options) => lots::listed(&options),
         Command::Bought(options) => lots::bought(options),
+        Command::Drawers(options) => drawers::run(options),
         Command::Strike(options) => lots::strike(options),
         Command::Undo(options) => lots::undo(options),
         Command::Recall(options) => ledger::recalled(options),
@@ -139,6 +144,15 @@ impl Bench {
         })?;
         Ok((catalog, workshop))
     }
+}
+
+/// The workshop with its drawers and spools as cuts and sales have left them. A maker without a ledger has those of the file.
+fn as_it_is_now(workshop: Workshop, place: &Place) -> Result<Workshop, Told> {
+    let file = place.ledger()?;
+    if !file.exists() {
+        return Ok(workshop);
+    }
+    Ok(carried_on(workshop, &parts_now(&Ledger::beside_the_desk(&file)?)?))
 }
 
 impl HowMany {
@@ -205,6 +219,7 @@ fn typed_batch(catalog: &Catalog, typed: &[String]) -> Result<BTreeMap<String, u
 fn parts(options: Parts) -> Result<(), Told> {
     let json = options.how_many.bench.json;
     let (catalog, workshop) = options.how_many.bench.workshop()?;
+    let workshop = as_it_is_now(workshop, &options.how_many.place)?;
     let make = if options.make.is_empty() {
         let (numbers, _) = options.how_many.numbers(&catalog, Some(&workshop))?;
         numbers.into_iter().map(|one| (one.id, one.number.make)).filter(|(_, make)| *make > 0).collect()

@@ -19,12 +19,13 @@ use super::{
     titled, workshop,
 };
 use crate::{
-    bench::{CUT_LISTS, CutLine, CutList, SPOOLS, SpoolsNow, Ticked, spools_of},
+    bench::{CUT_LISTS, CutLine, CutList, PartNow, SPOOLS, Ticked, parts_now},
+    catalog::PartCount,
     craft::Length,
     desk::{approval::Posted, pages::words, refusal::Refusal, seller::Owner, state::DeskState},
     lang::{Texts, message, say},
     ledger::written,
-    prep::cuts::Tenths,
+    prep::cuts::{Tenths, quick_plan},
     quoting::excerpt,
 };
 
@@ -49,12 +50,12 @@ async fn keep(State(desk): State<Arc<DeskState>>, posted: Posted<Vec<(String, St
         None => None,
     };
     let planned = planned.ok_or_else(no_form)?;
-    // A search that is stopped by the clock may end elsewhere; what is kept is said by the list itself.
-    if text("seen").is_some_and(|seen| seen != planned.mark()) && !asked.better {
-        return Err(Refusal::Said(StatusCode::CONFLICT, message!("cuts-changed")));
-    }
+    // What is kept is what was looked at: the plan that was there at once, or the one that a search has found since.
+    let plans = [planned.plan.clone(), quick_plan(&planned.job)];
+    let plan = plans.into_iter().find(|plan| text("seen").is_none_or(|seen| seen == planned.mark(plan)));
+    let plan = plan.ok_or_else(|| Refusal::Said(StatusCode::CONFLICT, message!("cuts-changed")))?;
     let name = workshop.as_ref().and_then(|workshop| workshop.part(&asked.part)).map_or("", |part| &part.name);
-    let list = written(&CutList::of(&asked.part, name, &planned.job, &planned.plan))?;
+    let list = written(&CutList::of(&asked.part, name, &planned.job, &plan))?;
     let kept = move |ledger: &mut crate::ledger::Ledger, now| ledger.keep_pages(form, &[(CUT_LISTS, &id, list)], now);
     desk.ledger.enter_by(&seller, kept).await?;
     Ok(Redirect::to(&address).into_response())
@@ -142,16 +143,13 @@ async fn tick(
             ledger.keep_pages(form, &[(CUT_LISTS, &found.id, written(&list)?)], now)?;
             return Ok(Ticked::Moved);
         }
-        let now_there =
-            ledger.pages::<SpoolsNow>(SPOOLS)?.into_iter().map(|kept| (kept.id, kept.page)).collect::<Vec<_>>();
-        let spools = file.as_ref().and_then(|workshop| spools_of(workshop, &list.part, &now_there));
-        let mut spools = spools.unwrap_or(SpoolsNow { file: vec![], lengths: vec![] });
-        let ticked = list.tick(line.unwrap_or(usize::MAX), on, &mut spools.lengths);
-        if ticked != Ticked::Moved {
-            return Ok(ticked);
-        }
-        let part = list.part.clone();
-        let pages = [(CUT_LISTS, found.id.as_str(), written(&list)?), (SPOOLS, part.as_str(), written(&spools)?)];
+        let pages = parts_now(ledger)?;
+        let before = file.as_ref().and_then(|workshop| PartNow::of(workshop, &list.part, &pages));
+        let mut spools = before.as_ref().map(|now| now.spools().to_vec()).unwrap_or_default();
+        let ticked = list.tick(line.unwrap_or(usize::MAX), on, &mut spools);
+        let (Ticked::Moved, Some(before)) = (ticked, before) else { return Ok(ticked) };
+        let (part, left) = (list.part.clone(), PartNow { now: PartCount::Spools(spools), ..before });
+        let pages = [(CUT_LISTS, found.id.as_str(), written(&list)?), (SPOOLS, part.as_str(), written(&left)?)];
         ledger.keep_pages(form, &pages, now)?;
         Ok(ticked)
     };

@@ -1,23 +1,20 @@
 //! Which spool is cut into what: a plan at once, and a better one where there is time.
 
-use std::{
-    sync::Arc,
-    time::{Duration, Instant},
-};
+use std::{sync::Arc, time::Duration};
 
 use axum::{
-    Router,
+    Form, Router,
     extract::{Query, State},
-    http::StatusCode,
-    response::Response,
-    routing::get,
+    http::{HeaderMap, StatusCode},
+    response::{IntoResponse, Redirect, Response},
+    routing::{get, post},
 };
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
 use super::{
-    bench_page,
+    bench_page, in_query,
     kept_lists::{kept_lists, links_to},
     workshop,
 };
@@ -25,21 +22,23 @@ use crate::{
     bench::{CutList, chains, without_promised},
     catalog::{There, Workshop},
     craft::Length,
-    desk::{pages::words, refusal::Refusal, seller::Owner, state::DeskState},
+    desk::{cut_search::CutSearch, pages::words, refusal::Refusal, seller::Owner, state::DeskState},
     lang::{Message, Texts, message, say},
-    prep::cuts::{BetterPlan, CutJob, CutPlan, Tenths, Wanted, better_plan, quick_plan},
+    prep::cuts::{BetterPlan, CutJob, CutPlan, Tenths, Wanted, quick_plan},
     quoting::excerpt,
 };
 
-/// How long a better plan is looked for.
-const LONGEST: Duration = Duration::from_secs(2);
+/// So long one waits for a better plan before being told how far it is.
+const AT_ONCE: Duration = Duration::from_secs(2);
+/// So long one waits for a search that was stopped.
+const STOPPED: Duration = Duration::from_secs(5);
 /// Lines of the form; what is left empty is not cut.
 const LINES: usize = 8;
 /// Lengths that the form begins with (common practice, no source).
 const USUAL: [&str; 6] = ["14in", "16in", "18in", "20in", "24in", "30in"];
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().route("/bench/cuts", get(cuts))
+    Router::new().route("/bench/cuts", get(cuts)).route("/bench/cuts/stop", post(stop))
 }
 
 /// What was asked for, as it was typed.
@@ -91,14 +90,16 @@ pub(super) struct Planned {
     pub(super) job: CutJob,
     pub(super) plan: CutPlan,
     better: Option<BetterPlan>,
+    /// The search for a better one, where it has not ended.
+    search: Option<Arc<CutSearch>>,
     /// What lists that are worked on are going to cut, so that it is left out.
     promised: Vec<Tenths>,
 }
 
 impl Planned {
-    /// What the plan says, short: whether it is still the one that was looked at.
-    pub(super) fn mark(&self) -> String {
-        let cuts = self.plan.cuts.iter();
+    /// What a plan says, short: whether it is still the one that was looked at.
+    pub(super) fn mark(&self, plan: &CutPlan) -> String {
+        let cuts = plan.cuts.iter();
         cuts.map(|cut| format!("{}x{}:{:?}", cut.times, self.job.stock()[cut.stock].length.0, cut.counts)).collect()
     }
 }
@@ -106,6 +107,7 @@ impl Planned {
 async fn cuts(
     State(desk): State<Arc<DeskState>>,
     Query(fields): Query<Vec<(String, String)>>,
+    headers: HeaderMap,
     Owner(seller): Owner,
 ) -> Result<Response, Refusal> {
     let (texts, loaded) = (seller.texts, desk.catalog.loaded());
@@ -115,6 +117,11 @@ async fn cuts(
     let planned = match &workshop {
         Some(workshop) => planned(&desk, workshop, &asked).await?,
         None => None,
+    };
+    // A page that renews itself looks on and begins nothing.
+    let planned = match planned {
+        Some(planned) if asked.better && !headers.contains_key("x-has") => Some(planned.searched(&desk).await),
+        planned => planned,
     };
     let main = html! {
         @match &workshop {
@@ -139,24 +146,88 @@ pub(super) async fn planned(desk: &DeskState, workshop: &Workshop, asked: &Asked
     let lists: Vec<CutList> = kept_lists(desk).await?.into_iter().map(|kept| kept.page).collect();
     let (workshop, promised) = without_promised(workshop.clone(), &lists, &asked.part);
     let job = chains(&workshop, &asked.part, &wanted).map_err(|_| impossible())?.job;
-    if !asked.better {
-        let plan = quick_plan(&job);
-        return Ok(Some(Planned { job, plan, better: None, promised }));
-    }
-    // The search has a thread of its own: nobody waits for it but who asked.
-    let searched = job.clone();
-    let found = tokio::task::spawn_blocking(move || {
-        let began = Instant::now();
-        better_plan(&searched, &mut |_| began.elapsed() < LONGEST)
-    });
-    Ok(Some(match found.await {
-        Ok(Ok(better)) => Planned { job, plan: better.plan.clone(), better: Some(better), promised },
-        failed => {
-            tracing::warn!("no better plan: {failed:?}");
-            let plan = quick_plan(&job);
-            Planned { job, plan, better: None, promised }
+    let planned = Planned { plan: quick_plan(&job), job, better: None, search: None, promised };
+    let search = if asked.better { desk.cut_searches.of(&planned.job) } else { None };
+    Ok(Some(planned.with(search)))
+}
+
+impl Planned {
+    /// The same with what a search has found, or with how far it is.
+    fn with(self, search: Option<Arc<CutSearch>>) -> Self {
+        let Some(search) = search else { return self };
+        match search.far().ended {
+            Some(Some(better)) => Self { plan: better.plan.clone(), better: Some(better), search: None, ..self },
+            Some(None) => self,
+            None => Self { search: Some(search), ..self },
         }
-    }))
+    }
+
+    /// Begins to look for a better plan, and waits a moment for it.
+    async fn searched(self, desk: &Arc<DeskState>) -> Self {
+        let pages = Arc::clone(desk);
+        let search = desk.cut_searches.begin(&self.job, move || {
+            pages.beat();
+            !*pages.closing.borrow()
+        });
+        search.wait(AT_ONCE).await;
+        self.with(Some(search))
+    }
+}
+
+/// Ends a search; its best plan so far stands on the page then.
+async fn stop(
+    State(desk): State<Arc<DeskState>>,
+    Owner(_): Owner,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> Result<Response, Refusal> {
+    let query = as_query(&fields);
+    let asked = Asked::read(fields);
+    let (workshop, _) = workshop(&desk, &desk.catalog.loaded().catalog).await?;
+    let planned = match &workshop {
+        Some(workshop) => planned(&desk, workshop, &asked).await?,
+        None => None,
+    };
+    if let Some(search) = planned.and_then(|planned| planned.search) {
+        search.stop();
+        search.wait(STOPPED).await;
+    }
+    Ok(Redirect::to(&format!("/bench/cuts?{query}")).into_response())
+}
+
+/// The fields of a form as an address has them.
+fn as_query(fields: &[(String, String)]) -> String {
+    let each = fields.iter().map(|(name, value)| format!("{}={}", in_query(name), in_query(value)));
+    each.collect::<Vec<_>>().join("&")
+}
+
+/// The fields that say what is asked.
+fn asked_fields(asked: &Asked) -> Markup {
+    html! {
+        input type="hidden" name="part" value=(asked.part);
+        @for (length, count) in &asked.lines {
+            input type="hidden" name="length" value=(length);
+            input type="hidden" name="count" value=(count);
+        }
+        @if asked.better { input type="hidden" name="better" value="1"; }
+    }
+}
+
+/// How far a search is, with the way to stop it.
+fn searching(texts: &Texts, asked: &Asked, search: &CutSearch) -> Markup {
+    let percent = search.far().progress.filter(|far| far.at_least > 0.0);
+    let percent = percent.map(|far| above(texts, (far.cost - far.at_least).max(0.0) / far.at_least));
+    html! {
+        form.card.no-print method="post" action="/bench/cuts/stop" {
+            p role="status" {
+                @match percent {
+                    Some(percent) => (say!(texts, "cuts-searching-so-far", n = search.seconds(), percent = percent)),
+                    None => (say!(texts, "cuts-searching", n = search.seconds())),
+                }
+            }
+            (asked_fields(asked))
+            button { (say!(texts, "cuts-stop")) }
+        }
+    }
 }
 
 /// The plan is kept as a list that is ticked off: the form says what was asked, and the plan is made again.
@@ -164,13 +235,8 @@ fn keep_form(asked: &Asked, texts: &Texts, planned: &Planned) -> Markup {
     html! {
         form.no-print method="post" action="/bench/cuts" {
             input type="hidden" name="form" value=(Uuid::now_v7());
-            input type="hidden" name="part" value=(asked.part);
-            input type="hidden" name="seen" value=(planned.mark());
-            @for (length, count) in &asked.lines {
-                input type="hidden" name="length" value=(length);
-                input type="hidden" name="count" value=(count);
-            }
-            @if asked.better { input type="hidden" name="better" value="1"; }
+            input type="hidden" name="seen" value=(planned.mark(&planned.plan));
+            (asked_fields(asked))
             button.main { (say!(texts, "cuts-keep")) }
         }
     }
@@ -220,6 +286,7 @@ fn list(texts: &Texts, planned: &Planned, asked: &Asked) -> Markup {
         .map(|(one, n)| say!(texts, "cuts-times", n = *n, length = length(one.length)))
         .collect();
     html! {
+        @if let Some(search) = &planned.search { (searching(texts, asked, search)) }
         section.card aria-label=(say!(texts, "cuts-list")) {
             h2 { (say!(texts, "cuts-list")) }
             @if !planned.promised.is_empty() {
@@ -254,7 +321,10 @@ fn how_good(texts: &Texts, better: &BetterPlan) -> String {
     if better.proven {
         return say!(texts, "cuts-proven");
     }
-    // Tenths of a percent, never told smaller than they are.
-    let tenths = (better.gap * 1000.0).ceil().clamp(1.0, 1e6) as i64;
-    say!(texts, "cuts-gap", percent = texts.lang.number(Decimal::new(tenths, 1)))
+    say!(texts, "cuts-gap", percent = above(texts, better.gap))
+}
+
+/// A share above the bound in percent, to tenths, never told smaller than it is.
+fn above(texts: &Texts, gap: f64) -> String {
+    texts.lang.number(Decimal::new((gap * 1000.0).ceil().clamp(1.0, 1e6) as i64, 1))
 }

@@ -13,7 +13,11 @@ use maud::{Markup, html};
 use rust_decimal::{Decimal, prelude::ToPrimitive};
 use serde::Deserialize;
 
-use super::{bench_page, workshop};
+use super::{
+    bench_page,
+    files::{failed, saved},
+    in_query, recalled, workshop,
+};
 use crate::{
     bench::{Recall, recall},
     catalog::{BoughtLot, Catalog, There, VersionListed, Workshop},
@@ -33,7 +37,7 @@ use crate::{
 const HERE: &str = "/bench/lots";
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().route("/bench/lots", get(lots))
+    Router::new().route("/bench/lots", get(lots)).route("/bench/lots/recall.csv", get(file))
 }
 
 #[derive(Deserialize)]
@@ -41,6 +45,9 @@ struct Asked {
     /// The lot that is looked for.
     #[serde(default)]
     lot: String,
+    /// How many of its sold pieces were shown before.
+    #[serde(default)]
+    from: usize,
     /// What was just undone.
     undone: Option<u64>,
 }
@@ -57,56 +64,41 @@ async fn lots(
         return Ok(bench_page(&desk, texts, HERE, mistakes.as_ref(), &main));
     };
     let wanted = asked.lot.trim().to_owned();
-    let found = if wanted.is_empty() {
-        None
-    } else {
-        let (catalog, bought, lot) = (Arc::clone(&loaded.catalog), workshop.clone(), wanted.clone());
-        let found = desk.ledger.look(move |ledger| recall(&catalog, &bought, ledger, &lot)).await?;
-        let nothing = || Refusal::Said(StatusCode::NOT_FOUND, message!("lots-none", found = excerpt(&wanted)));
-        Some(found.ok_or_else(nothing)?)
-    };
+    let found = if wanted.is_empty() { None } else { Some(found(&desk, &workshop, &wanted).await?) };
     let changes = editing::changes(&desk).await;
     let main = html! {
-        (back(texts, &changes, asked.undone))
+        (back(texts, &changes, asked.undone, HERE))
         form.row.wraps.ask-for.no-print method="get" action=(HERE) {
             label for="lot" { (say!(texts, "lots-find")) }
             input #lot name="lot" value=(wanted) autocomplete="off" required;
             button { (say!(texts, "lots-look")) }
         }
-        @if let Some(recall) = &found { (recalled(texts, &loaded.catalog, recall)) }
+        @if let Some(recall) = &found { (recalled::card(texts, &loaded.catalog, recall, asked.from)) }
         (bought(texts, &loaded.catalog, &workshop))
         (for_children(texts))
     };
     Ok(bench_page(&desk, texts, HERE, mistakes.as_ref(), &main))
 }
 
-fn recalled(texts: &Texts, catalog: &Catalog, recall: &Recall) -> Markup {
-    let name = |id: &String| words::part_name(texts, catalog, id).into_owned();
-    let names = |ids: &mut dyn Iterator<Item = &String>| ids.map(name).collect::<Vec<_>>().join(", ");
-    html! {
-        section.card aria-label=(say!(texts, "lots-where", lot = recall.lot.as_str())) {
-            h2 { (say!(texts, "lots-where", lot = recall.lot.as_str())) }
-            @if recall.used_in.is_empty() { p { (say!(texts, "lots-used-nowhere")) } }
-            @else { p { (say!(texts, "lots-used-in", what = names(&mut recall.used_in.iter()))) } }
-            @if !recall.there.is_empty() {
-                p.grave { (say!(texts, "lots-take-out")) }
-                ul { @for (id, count) in &recall.there { li { (count) " × " (name(id)) } } }
-            }
-            p { strong { (say!(texts, "lots-sold", n = recall.sold.len())) } }
-            @if !recall.sold.is_empty() {
-                ul.differences {
-                    @for one in &recall.sold {
-                        li {
-                            a href={ "/tickets/" (one.ticket.id) } { (one.ticket.number) } " · "
-                            (say!(texts, "show-name", show = one.ticket.show)) " · " (words::day(texts, one.ticket.at)) br;
-                            span.faint { (names(&mut one.by.iter())) }
-                        }
-                    }
-                }
-            }
-            p.faint { (say!(texts, "lots-worst")) }
-        }
-    }
+/// Where a lot may be; a refusal where there is none of that name.
+async fn found(desk: &DeskState, workshop: &Workshop, wanted: &str) -> Result<Recall, Refusal> {
+    let catalog = Arc::clone(&desk.catalog.loaded().catalog);
+    let (bought, lot) = (workshop.clone(), wanted.to_owned());
+    let found = desk.ledger.look(move |ledger| recall(&catalog, &bought, ledger, &lot)).await?;
+    found.ok_or_else(|| Refusal::Said(StatusCode::NOT_FOUND, message!("lots-none", found = excerpt(wanted))))
+}
+
+/// All sold pieces that may have a lot, as a file.
+async fn file(
+    State(desk): State<Arc<DeskState>>,
+    Query(asked): Query<Asked>,
+    Owner(_): Owner,
+) -> Result<Response, Refusal> {
+    let (workshop, _) = workshop(&desk, &desk.catalog.loaded().catalog).await?;
+    let none = || Refusal::Said(StatusCode::NOT_FOUND, message!("lots-none", found = excerpt(asked.lot.trim())));
+    let recall = found(&desk, &workshop.ok_or_else(none)?, asked.lot.trim()).await?;
+    let bytes = recall.table().map_err(|error| failed(&error))?;
+    Ok(saved("recall.csv", "text/csv; charset=utf-8", bytes))
 }
 
 fn bought(texts: &Texts, catalog: &Catalog, workshop: &Workshop) -> Markup {
@@ -148,7 +140,7 @@ fn newest_first(workshop: &Workshop) -> Vec<&BoughtLot> {
 }
 
 /// The way back from the last change, and what was taken back.
-fn back(texts: &Texts, changes: &[VersionListed], undone: Option<u64>) -> Markup {
+pub(super) fn back(texts: &Texts, changes: &[VersionListed], undone: Option<u64>, here: &str) -> Markup {
     let undone = undone.and_then(|number| changes.iter().find(|one| one.number == number));
     let last = changes.iter().find(|one| !one.is_undone && one.takes_back.is_none());
     html! {
@@ -158,7 +150,7 @@ fn back(texts: &Texts, changes: &[VersionListed], undone: Option<u64>) -> Markup
         @if let Some(last) = last {
             form.row.wraps.own-undo.no-print method="post" action="/table/undo" {
                 input type="hidden" name="number" value=(last.number);
-                input type="hidden" name="back" value=(HERE);
+                input type="hidden" name="back" value=(here);
                 button.quiet { (say!(texts, "table-undo", what = last.words.as_str())) }
             }
         }
@@ -181,12 +173,6 @@ fn amount(texts: &Texts, workshop: &Workshop, lot: &BoughtLot) -> String {
     } else {
         say!(texts, "lots-broken", all = all, broken = said(lot.bought.broken))
     }
-}
-
-/// A lot's name as part of an address: what is not plain is written by its bytes. Source: RFC 3986, section 2.1.
-fn in_query(text: &str) -> String {
-    let plain = |b: u8| b.is_ascii_alphanumeric() || b"-._~".contains(&b);
-    text.bytes().map(|b| if plain(b) { char::from(b).to_string() } else { format!("%{b:02X}") }).collect()
 }
 
 /// What a maker of pieces for children has to ask for: a list, and who says what of it applies.

@@ -5,11 +5,12 @@
 //! | `how_many` | how many of everything to make, and the shows to look back on |
 //! | `plot` | a range, what is there and what to take, as one bar |
 //! | `after` | what a show came to for the maker |
-//! | `backup` | a copy of the ledger in one touch |
+//! | `backup`, `files` | a copy of the ledger in one touch; files that are offered |
 //! | `cuts`, `cut_list`, `kept_lists` | which spool is cut into what; the list that is ticked off; those that are worked on |
 //! | `prices` | what everything costs and earns, few price points, what another price would do |
 //! | `parts` | what a batch takes, what to buy, what stops when a part is gone |
-//! | `lots`, `write_lot`, `made` | lots, where one of them may be, and the checklist for children; one is written down; what was made and checked |
+//! | `lots`, `recalled`, `write_lot`, `made` | lots and the checklist for children; where one of them may be; one is written down; what was made and checked |
+//! | `drawers`, `part_typed` | what lies in drawers and on spools, counted, added to, written down; what was cut at the table; what was typed of a part |
 //! | `plans`, `packing` | shows to come and custom orders; what to pack |
 //! | `year` | the year for the tax return, and the stock at cost |
 
@@ -17,15 +18,19 @@ mod after;
 mod backup;
 mod cut_list;
 mod cuts;
+mod drawers;
+mod files;
 mod how_many;
 mod kept_lists;
 mod lots;
 mod made;
 mod packing;
+mod part_typed;
 mod parts;
 mod plans;
 mod plot;
 mod prices;
+mod recalled;
 mod write_lot;
 mod year;
 
@@ -42,7 +47,7 @@ use super::{
     mistakes,
 };
 use crate::{
-    bench::{SPOOLS, SpoolsNow, carried_on},
+    bench::{carried_on, parts_now},
     catalog::{Catalog, Workshop},
     desk::{refusal::Refusal, state::DeskState},
     lang::{Texts, say},
@@ -62,6 +67,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(prices::routes())
         .merge(lots::routes())
         .merge(write_lot::routes())
+        .merge(drawers::routes())
         .merge(made::routes())
         .merge(plans::routes())
         .merge(packing::routes())
@@ -70,12 +76,13 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
 }
 
 /// The bench's pages with the keys of their words.
-const PAGES: [(&str, &str); 10] = [
+const PAGES: [(&str, &str); 11] = [
     ("/bench", "bench-how-many"),
     ("/bench/parts", "parts-title"),
     ("/bench/prices", "prices-title"),
     ("/bench/cuts", "bench-cuts"),
     ("/bench/made", "made-title"),
+    ("/bench/drawers", "drawers-title"),
     ("/bench/lots", "lots-title"),
     ("/bench/packing", "packing-title"),
     ("/bench/plans", "plans-title"),
@@ -114,17 +121,22 @@ fn titled(
     page(desk, texts, Tab::Bench, title, &main).into_response()
 }
 
-/// The workshop with its spools as the last cuts left them, and what is wrong with its file; then it is gone without.
+/// The workshop with its drawers and spools as cuts and sales have left them, and what is wrong with its file; then it is gone without.
 async fn workshop(desk: &DeskState, catalog: &Catalog) -> Result<(Option<Workshop>, Option<Mistakes>), Refusal> {
     match desk.catalog.workshop(catalog) {
         Ok(None) => Ok((None, None)),
         Ok(Some(workshop)) => {
-            let spools = desk.ledger.look(|ledger| ledger.pages::<SpoolsNow>(SPOOLS)).await?;
-            let now: Vec<(String, SpoolsNow)> = spools.into_iter().map(|kept| (kept.id, kept.page)).collect();
+            let now = desk.ledger.look(parts_now).await?;
             Ok((Some(carried_on(workshop, &now)), None))
         }
         Err(mistakes) => Ok((None, Some(mistakes))),
     }
+}
+
+/// A name as part of an address: what is not plain is written by its bytes. Source: RFC 3986, section 2.1.
+fn in_query(text: &str) -> String {
+    let plain = |b: u8| b.is_ascii_alphanumeric() || b"-._~".contains(&b);
+    text.bytes().map(|b| if plain(b) { char::from(b).to_string() } else { format!("%{b:02X}") }).collect()
 }
 
 /// What is wrong with the workshop's file, with every place.

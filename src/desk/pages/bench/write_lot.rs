@@ -15,7 +15,7 @@ use serde::Deserialize;
 
 use super::{titled, workshop};
 use crate::{
-    catalog::{Act, BoughtLot, LotAmount, LotKey, LotTold, Place, There, Workshop, written_length},
+    catalog::{Act, BoughtLot, LotAmount, LotKey, LotTold, PartCount, Place, There, Workshop, written_length},
     craft::{Day, Length},
     desk::{
         editing,
@@ -23,7 +23,7 @@ use crate::{
         pages::{
             table::{
                 form::{TableForm, marks},
-                refused::refused,
+                refused::done_or_refused,
             },
             typed::{as_typed, count, typed_price},
             words,
@@ -46,7 +46,7 @@ const STRIKE: &str = "/bench/lots/strike";
 /// More spools than come at once.
 const MOST_SPOOLS: u32 = 100;
 /// As long as a name in the maker's files can be.
-const LONGEST_NAME: usize = 60;
+pub(super) const LONGEST_NAME: usize = 60;
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
     Router::new()
@@ -200,7 +200,7 @@ fn fields(texts: &Texts, workshop: &Workshop, currency: Currency, typed: &Typed,
 }
 
 /// The workshop in which lots are written; a page that says why there is none otherwise.
-async fn at_the_bench(desk: &Arc<DeskState>) -> Result<Workshop, Refusal> {
+pub(super) async fn at_the_bench(desk: &Arc<DeskState>) -> Result<Workshop, Refusal> {
     let loaded = desk.catalog.loaded();
     match workshop(desk, &loaded.catalog).await? {
         (Some(workshop), _) => Ok(workshop),
@@ -267,19 +267,16 @@ async fn write(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<Re
             return Ok((StatusCode::BAD_REQUEST, page).into_response());
         }
     };
-    let put_away = typed.put_away.then(|| told.put_away(spools, cut_since(&desk, &workshop, &told.part)));
+    let put_away = typed.put_away.then(|| told.put_away(spools, used_since(&desk, &workshop, &told.part)));
     let did = say!(texts, "lot-did-write", lot = told.lot.as_str());
-    done(&desk, &form, Act::WriteLot { told, put_away }, did, WRITE).await
+    Ok(done_or_refused(&desk, &form, Act::WriteLot { told, put_away }, did, (WRITE, LOTS)).await)
 }
 
-/// What lies on the bench of a part, where cuts have made the file's list an old one.
-fn cut_since(desk: &DeskState, workshop: &Workshop, part: &str) -> Option<Vec<Tenths>> {
-    let spools = |workshop: &Workshop| match &workshop.part(part)?.there {
-        There::Spools { lengths, .. } => Some(lengths.clone()),
-        There::Pieces(_) => None,
-    };
+/// What lies there of a part, where cuts and sales have made the file's count an old one.
+pub(super) fn used_since(desk: &DeskState, workshop: &Workshop, part: &str) -> Option<PartCount> {
+    let there = |workshop: &Workshop| workshop.part(part).map(|part| PartCount::of(&part.there));
     let file = desk.catalog.workshop(&desk.catalog.loaded().catalog).ok().flatten();
-    let (now, written) = (spools(workshop)?, file.as_ref().and_then(spools)?);
+    let (now, written) = (there(workshop)?, file.as_ref().and_then(there)?);
     (now != written).then_some(now)
 }
 
@@ -364,24 +361,11 @@ async fn change(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<R
     };
     let fields = told.fields(Some(&LotTold::of(lot, is_by_length(&workshop, &lot.part))));
     let did = say!(texts, "lot-did-change", lot = told.lot.as_str());
-    done(&desk, &form, Act::TellLot { key, fields }, did, CHANGE).await
+    Ok(done_or_refused(&desk, &form, Act::TellLot { key, fields }, did, (CHANGE, LOTS)).await)
 }
 
 async fn strike(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<Response, Refusal> {
     let key = key_in(&form);
     let did = say!(form.seller.texts, "lot-did-strike", lot = key.lot.as_str());
-    done(&desk, &form, Act::StrikeLot { key }, did, STRIKE).await
-}
-
-async fn done(
-    desk: &Arc<DeskState>,
-    form: &TableForm,
-    act: Act,
-    did: String,
-    action: &str,
-) -> Result<Response, Refusal> {
-    Ok(match editing::change(desk, vec![act], form.seen(), did).await {
-        Ok(_) => Redirect::to(LOTS).into_response(),
-        Err(error) => refused(desk, form, &error, (action, LOTS)).await,
-    })
+    Ok(done_or_refused(&desk, &form, Act::StrikeLot { key }, did, (STRIKE, LOTS)).await)
 }

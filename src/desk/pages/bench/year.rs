@@ -5,8 +5,8 @@ use std::sync::Arc;
 use axum::{
     Router,
     extract::{Path, Query, State},
-    http::{StatusCode, header},
-    response::{IntoResponse, Response},
+    http::StatusCode,
+    response::Response,
     routing::get,
 };
 use jiff::{Timestamp, civil::Date, tz::TimeZone};
@@ -14,7 +14,11 @@ use maud::{Markup, html};
 use rust_decimal::Decimal;
 use serde::Deserialize;
 
-use super::{bench_page, workshop};
+use super::{
+    bench_page,
+    files::{failed, saved},
+    workshop,
+};
 use crate::{
     bench::{StockLine, stock_at_cost, stock_table, worth_of_stock},
     desk::{
@@ -247,17 +251,6 @@ fn stock_card(texts: &Texts, day: Date, stock: &StockOn, lines: &[StockLine], cu
             }
         }
     }
-}
-
-/// A file with its name.
-fn saved(name: &str, kind: &str, bytes: Vec<u8>) -> Response {
-    let disposition = format!("attachment; filename=\"{name}\"");
-    ([(header::CONTENT_TYPE, kind.to_owned()), (header::CONTENT_DISPOSITION, disposition)], bytes).into_response()
-}
-
-fn failed(error: &dyn std::fmt::Display) -> Refusal {
-    tracing::error!("a file could not be written: {error}");
-    Refusal::Said(StatusCode::INTERNAL_SERVER_ERROR, message!("refused-no-file"))
 }
 
 fn nothing(name: &str) -> Refusal {

@@ -29,6 +29,7 @@ use crate::{
         refusal::{Refusal, status_of},
         seller::Seller,
         state::DeskState,
+        table_cuts,
     },
     lang::{message, say},
     ledger::{Bill, Ledger, LedgerError, Listed, Paying, Seen},
@@ -53,8 +54,13 @@ pub(super) async fn act(
     place: &str,
     work: impl FnOnce(&mut Ledger, Uuid, Timestamp) -> Result<Bill, LedgerError> + Send + 'static,
 ) -> Answered {
-    let id = on.id;
-    match on.desk.ledger.enter_by(&on.seller, move |ledger, now| work(ledger, id, now)).await {
+    let (id, desk) = (on.id, Arc::clone(&on.desk));
+    let done = on.desk.ledger.enter_by(&on.seller, move |ledger, now| {
+        let bill = work(ledger, id, now)?;
+        table_cuts::count_of_bill(&desk, ledger, id, now);
+        Ok(bill)
+    });
+    match done.await {
         Ok(_) => Ok(Redirect::to(&format!("/bills/{id}{place}")).into_response()),
         Err(Refusal::Ledger(error)) if status_of(&error) == StatusCode::CONFLICT => {
             let words = words::trouble(on.texts(), &error, &on.desk.catalog.loaded().catalog);

@@ -6,7 +6,7 @@ use axum::{
     Router,
     extract::{Path, State},
     http::StatusCode,
-    response::{IntoResponse, Redirect, Response},
+    response::{IntoResponse, Response},
     routing::{get, post},
 };
 use maud::{Markup, html};
@@ -15,7 +15,7 @@ use super::{
     base_sizes,
     form::{TableForm, marks},
     guesses,
-    refused::refused,
+    refused::done_or_refused,
 };
 use crate::{
     catalog::{Act, Catalog, Fields, Place, fresh_id},
@@ -208,10 +208,7 @@ async fn lay_out(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<
     }
     let act = Act::NewBase { form: kind, fields: fields.and(told) };
     let did = say!(texts, "table-did-base", name = name);
-    Ok(match editing::change(&desk, vec![act], form.seen(), did).await {
-        Ok(_) => Redirect::to(HERE).into_response(),
-        Err(error) => refused(&desk, &form, &error, (HERE, HERE)).await,
-    })
+    Ok(done_or_refused(&desk, &form, act, did, (HERE, HERE)).await)
 }
 
 async fn base(
@@ -266,7 +263,14 @@ async fn tell(
         }
     };
     let did = say!(texts, "table-did-base", name = before.map_or(id.as_str(), |base| base.name.as_str()));
-    finish(&desk, &form, Act::TellBase { id: id.clone(), fields: told }, did, &format!("/table/bases/{id}")).await
+    Ok(done_or_refused(
+        &desk,
+        &form,
+        Act::TellBase { id: id.clone(), fields: told },
+        did,
+        (&format!("/table/bases/{id}"), HERE),
+    )
+    .await)
 }
 
 async fn retire(
@@ -277,18 +281,12 @@ async fn retire(
     let loaded = desk.catalog.loaded();
     let name = loaded.catalog.base(&id).map_or(id.as_str(), |base| base.name.as_str());
     let did = say!(form.seller.texts, "table-did-retire-base", name = name);
-    finish(&desk, &form, Act::RetireBase { id: id.clone() }, did, &format!("/table/bases/{id}/retire")).await
-}
-
-async fn finish(
-    desk: &Arc<DeskState>,
-    form: &TableForm,
-    act: Act,
-    did: String,
-    action: &str,
-) -> Result<Response, Refusal> {
-    Ok(match editing::change(desk, vec![act], form.seen(), did).await {
-        Ok(_) => Redirect::to(HERE).into_response(),
-        Err(error) => refused(desk, form, &error, (action, HERE)).await,
-    })
+    Ok(done_or_refused(
+        &desk,
+        &form,
+        Act::RetireBase { id: id.clone() },
+        did,
+        (&format!("/table/bases/{id}/retire"), HERE),
+    )
+    .await)
 }

@@ -116,6 +116,7 @@ fn address(place: &Place) -> String {
         Place::Home(home) => format!("at-{home}"),
         Place::Tray(letter) => format!("tray-{letter}"),
         Place::Base(id) => format!("base-{id}"),
+        Place::Part(id) => format!("part-{id}"),
         Place::Lot(key) => format!("lot-{}/{}/{}", key.part, key.day, key.lot),
         Place::Table => "table".to_owned(),
     }
@@ -128,6 +129,7 @@ fn read_mark(text: &str) -> Option<(Place, String)> {
         Some(("at", home)) => Place::Home(home.parse().ok()?),
         Some(("tray", letter)) => Place::Tray(letter.chars().next()?),
         Some(("base", id)) => Place::Base(id.to_owned()),
+        Some(("part", id)) => Place::Part(id.to_owned()),
         Some(("lot", key)) => {
             let mut key = key.splitn(3, '/').map(str::to_owned);
             let (part, day, lot) = (key.next()?, key.next()?, key.next()?);
@@ -150,6 +152,7 @@ mod tests {
             Place::Home("B3".parse().unwrap()),
             Place::Tray('Q'),
             Place::Base("chain-brass".into()),
+            Place::Part("ring-10".into()),
             Place::Lot(lot),
             Place::Table,
         ];

@@ -188,8 +188,9 @@ fn guessed(texts: &Texts, catalog: &Catalog) -> Markup {
 async fn undo(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<Response, Refusal> {
     // Sent twice it must not take back what was done before.
     let asked: u64 = form.text("number").parse().unwrap_or(0);
-    // The bench's lots are written by the same editor.
-    let back = if form.text("back") == "/bench/lots" { "/bench/lots" } else { "/table" };
+    // The bench's lots and parts are written by the same editor.
+    let pages = ["/bench/lots", "/bench/drawers"];
+    let back = pages.into_iter().find(|page| form.text("back") == *page).unwrap_or("/table");
     let changes = editing::changes(&desk).await;
     let last = changes.iter().find(|one| !one.is_undone && one.takes_back.is_none());
     if last.is_none_or(|last| last.number != asked) {

@@ -4,13 +4,13 @@ use std::{io, sync::Arc};
 
 use axum::{
     http::StatusCode,
-    response::{IntoResponse, Response},
+    response::{IntoResponse, Redirect, Response},
 };
 use maud::{Markup, html};
 
 use super::form::{TableForm, marks};
 use crate::{
-    catalog::{EditRefusal, Place},
+    catalog::{Act, EditRefusal, Place},
     desk::{
         editing,
         pages::{
@@ -25,6 +25,20 @@ use crate::{
 
 /// Fields that say nothing to a reader.
 const UNSAID: [&str; 5] = ["form", "go", "was_part", "was_lot", "was_day"];
+
+/// Does one act to the table's files and leads on to `back`; where it is refused, the page that says why.
+pub(in crate::desk::pages) async fn done_or_refused(
+    desk: &Arc<DeskState>,
+    form: &TableForm,
+    act: Act,
+    did: String,
+    (action, back): (&str, &str),
+) -> Response {
+    match editing::change(desk, vec![act], form.seen(), did).await {
+        Ok(_) => Redirect::to(back).into_response(),
+        Err(error) => refused(desk, form, &error, (action, back)).await,
+    }
+}
 
 /// The page that says why, with a way to enter the same all the same where that is possible. `action` is where the form was
 /// sent, `back` where its page is.
@@ -60,9 +74,11 @@ pub(in crate::desk::pages) async fn refused(
     let status = match error {
         EditRefusal::Disk(_) => StatusCode::INSUFFICIENT_STORAGE,
         EditRefusal::Mistakes(_) | EditRefusal::NoGrid { .. } => StatusCode::BAD_REQUEST,
-        EditRefusal::NoHome(_) | EditRefusal::NoTray(_) | EditRefusal::NoBase(_) | EditRefusal::NoLot(_) => {
-            StatusCode::NOT_FOUND
-        }
+        EditRefusal::NoHome(_)
+        | EditRefusal::NoTray(_)
+        | EditRefusal::NoBase(_)
+        | EditRefusal::NoLot(_)
+        | EditRefusal::NoPart(_) => StatusCode::NOT_FOUND,
         _ => StatusCode::CONFLICT,
     };
     if status.is_server_error() {
@@ -120,6 +136,12 @@ pub(in crate::desk::pages) fn why(texts: &Texts, error: &EditRefusal) -> String 
         EditRefusal::NoBase(id) => say!(texts, "table-no-base", name = id.as_str()),
         EditRefusal::LotThere(lot) => say!(texts, "lot-there", lot = lot.as_str()),
         EditRefusal::NoLot(lot) => say!(texts, "lot-none", lot = lot.as_str()),
+        EditRefusal::PartThere(part) => say!(texts, "part-there", part = part.as_str()),
+        EditRefusal::NoPart(part) => say!(texts, "part-none", part = part.as_str()),
+        EditRefusal::PartUsed { part, recipes, lots } => {
+            say!(texts, "part-used", part = part.as_str(), recipes = *recipes, lots = *lots)
+        }
+        EditRefusal::UsedSince(part) => say!(texts, "part-used-since", part = part.as_str()),
         EditRefusal::NoWorkshop => say!(texts, "lot-no-workshop"),
         EditRefusal::NotBare => say!(texts, "table-not-bare"),
         EditRefusal::NoDemo => say!(texts, "table-no-demo"),

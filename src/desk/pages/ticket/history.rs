@@ -67,6 +67,7 @@ impl View {
             },
             "handed_over" => say!(texts, "history-handed-over"),
             "let_go" => say!(texts, "history-let-go"),
+            "workbook" => say!(texts, "history-workbook"),
             "hold_ended" => say!(texts, "history-hold-ended"),
             "hold_shortened" => say!(texts, "history-hold-shortened"),
             other => self

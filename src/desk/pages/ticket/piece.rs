@@ -102,6 +102,7 @@ impl View {
                         aria-label=(say!(texts, "ticket-longer")) { "+" }
                     button.no-script { (say!(texts, "ticket-set")) }
                 }
+                @if self.ticket.cut_to_length { p.faint.hint { (say!(texts, "table-cuts-on-ticket")) } }
             }
         }
     }

@@ -15,6 +15,7 @@ use crate::{
             words,
         },
         state::DeskState,
+        table_cuts::TableCuts,
     },
     lang::say,
     ledger::Paying,
@@ -46,6 +47,7 @@ async fn ring_up(on: On, Form(form): Form<RingUp>) -> Answered {
         return with_trouble(&on, StatusCode::CONFLICT, &words).await;
     }
     let paying = Paying { tender, amount: None, given };
+    let cuts = before.cut_to_length.then(|| TableCuts::of(&on.desk));
     act(&on, "#till", move |ledger, id, now| {
         let ticket = ledger.ticket(id)?;
         // A second touch on the same button means the first: the money was taken, once.
@@ -53,7 +55,11 @@ async fn ring_up(on: On, Form(form): Form<RingUp>) -> Answered {
         {
             return Ok(ticket);
         }
-        ledger.ring_up_from(id, &paying, now)
+        let sold = ledger.ring_up_from(id, &paying, now)?;
+        if let Some(cuts) = &cuts {
+            cuts.count(ledger, std::slice::from_ref(&sold), now);
+        }
+        Ok(sold)
     })
     .await
 }

@@ -69,7 +69,7 @@ impl View {
             price: self.money(ticket.quote.base.price),
             more: None,
             ticked: ticket.base_ticked,
-            held: ticket.base_held,
+            held: ticket.base_held || ticket.cut_to_length,
         }
     }
 

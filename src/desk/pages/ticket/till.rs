@@ -60,6 +60,7 @@ impl View {
             TicketState::LetGo => html! { p { (say!(texts, "sum-let-go")) } },
             TicketState::TakenBack => html! {
                 p { (say!(texts, "sum-taken-back")) }
+                @if self.ticket.cut_to_length { p.faint { (say!(texts, "table-cuts-taken-back")) } }
                 (self.to_bill(&say!(texts, "sum-to-bill")))
             },
             TicketState::Sent | TicketState::Called | TicketState::Checked => match &self.bill {
