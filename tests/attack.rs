@@ -76,7 +76,7 @@ impl OwnDesk {
     fn on(home: tempfile::TempDir, data: &Path, more: &[&str]) -> Self {
         let mut child = Command::new(env!("CARGO_BIN_EXE_chatelaine"))
             .args(["desk", "--listen", "127.0.0.1:0", "--catalog"])
-            .arg(support::demo_catalog())
+            .arg(support::test_table())
             .arg("--data")
             .arg(data)
             .args(more)
@@ -237,7 +237,7 @@ fn nothing_of_a_piece_is_kept_in_a_browser_after_signing_out() {
 #[test]
 fn the_data_are_the_owners_alone() {
     let home = tempfile::tempdir().expect("a folder");
-    support::copy(&support::demo_catalog(), &home.path().join("catalog")).expect("a copy");
+    support::copy(&support::test_table(), &home.path().join("catalog")).expect("a copy");
     // As an earlier version left it: everybody may read.
     let data = home.path().join("data");
     fs::create_dir(&data).expect("a folder");
@@ -263,7 +263,7 @@ fn the_data_are_the_owners_alone() {
     assert!(files >= 2, "the ledger and its write-ahead log");
     // A folder that others use stays theirs; only the ledger is closed.
     let shared = tempfile::tempdir().expect("a folder");
-    support::copy(&support::demo_catalog(), &shared.path().join("catalog")).expect("a copy");
+    support::copy(&support::test_table(), &shared.path().join("catalog")).expect("a copy");
     let folder = shared.path().join("data");
     fs::create_dir(&folder).expect("a folder");
     fs::write(folder.join("prices.txt"), "theirs").expect("a file");

@@ -26,7 +26,7 @@ use chatelaine::{
     lang::Lang,
     ron_tree::{Detail, Mistake, Mistakes},
 };
-use support::{copy, demo_catalog};
+use support::{copy, demo_catalog, test_table};
 
 /// Line and column, from 1, of `words` in `text`.
 fn place(text: &str, words: &str) -> (usize, usize) {
@@ -84,7 +84,7 @@ fn the_demo_catalogue_speaks_every_language() {
 #[test]
 fn a_file_of_names_for_no_language_is_told() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
+    copy(&test_table(), dir.path()).expect("a copy");
     fs::remove_dir_all(dir.path().join("names")).expect("removed");
     assert!(read_folder(dir.path()).is_ok(), "translations may be left out");
     fs::create_dir(dir.path().join("names")).expect("made");
@@ -96,7 +96,7 @@ fn a_file_of_names_for_no_language_is_told() {
 /// The quick answer for thousands of drops, and the one with all its words, in every region.
 #[test]
 fn a_drop_suits_where_no_caution_speaks_against_it() {
-    let loaded = read_folder(&demo_catalog()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let loaded = read_folder(&test_table()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
     let mut against = 0;
     for rules in &loaded.rules {
         let catalog = Catalog { rules: rules.clone(), ..loaded.catalog.as_ref().clone() };
@@ -113,7 +113,7 @@ fn a_drop_suits_where_no_caution_speaks_against_it() {
 #[test]
 fn allergens_are_usual_ones_or_own_words() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
+    copy(&test_table(), dir.path()).expect("a copy");
     let path = dir.path().join("trays/d.ron");
     let text = fs::read_to_string(&path).expect("a file");
     fs::write(&path, text.replace("[Milk, Wheat]", "[Sesame, \"tree nuts\", \" carmine \"]")).expect("written");
@@ -135,10 +135,10 @@ fn the_reference_library_reads_the_same_files() {
     }
 }
 
-/// A copy of the demo catalogue with one file changed.
+/// A copy of the test table with one file changed.
 fn changed(file: &str, right: &str, wrong: &str) -> tempfile::TempDir {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
+    copy(&test_table(), dir.path()).expect("a copy");
     let path = dir.path().join(file);
     let text = fs::read_to_string(&path).expect("a file");
     assert!(text.contains(right), "{file} has no {right}");

@@ -88,7 +88,7 @@ impl Tablet {
     }
 
     fn draft(&self) -> Draft {
-        let catalog = read_folder(&support::demo_catalog()).expect("a good catalogue").catalog;
+        let catalog = read_folder(&support::test_table()).expect("a good catalogue").catalog;
         let piece = Piece {
             base: "chain-brass".into(),
             length: None,
@@ -162,7 +162,7 @@ fn fake_answers(
     usual: Arc<Mutex<u16>>,
     order: Arc<Mutex<Vec<Uuid>>>,
 ) -> impl Fn(&Asked) -> Told + Send + Sync + 'static {
-    let loaded = read_folder(&support::demo_catalog()).expect("a good catalogue");
+    let loaded = read_folder(&support::test_table()).expect("a good catalogue");
     let available: BTreeMap<String, u32> = loaded.catalog.drops.iter().map(|kind| (kind.id.clone(), 9)).collect();
     let news = move |line: &str| DeskNews {
         practice: false,

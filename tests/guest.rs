@@ -32,9 +32,9 @@ use chatelaine::{
 };
 use rust_decimal::Decimal;
 
-/// The demo table with everything in stock.
-pub fn demo() -> Snapshot {
-    let loaded = read_folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog")).expect("the catalogue");
+/// The test table with everything in stock.
+pub fn test_table() -> Snapshot {
+    let loaded = read_folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/table")).expect("the catalogue");
     let mut available: BTreeMap<String, u32> = BTreeMap::new();
     available.extend(loaded.catalog.drops.iter().map(|kind| (kind.id.clone(), kind.stock)));
     available.extend(loaded.catalog.bases.iter().map(|base| (base.id.clone(), base.stock)));
@@ -61,7 +61,7 @@ fn hang(kind: &str) -> Request {
 }
 
 fn on_stage(base: &str, drops: &[&str]) -> Guest {
-    let mut guest = at_welcome(&demo());
+    let mut guest = at_welcome(&test_table());
     ask(&mut guest, [Request::Begin, Request::ChooseBase(base.into()), Request::ToStage]);
     ask(&mut guest, drops.iter().map(|kind| hang(kind)));
     assert_eq!((guest.screen(), hung(&guest).len()), (Screen::Stage, drops.len()));
@@ -274,7 +274,7 @@ fn what_is_being_sent_does_not_change() {
 
 #[test]
 fn why_a_drop_is_not_hung_is_told_as_it_is() {
-    let mut snapshot = demo();
+    let mut snapshot = test_table();
     snapshot.available.insert("key-petal".into(), 0);
     let mut guest = at_welcome(&snapshot);
     ask(&mut guest, [Request::Begin, Request::ToStage, hang("key-petal")]);
@@ -293,7 +293,7 @@ fn why_a_drop_is_not_hung_is_told_as_it_is() {
 
 #[test]
 fn the_seller_comes_in_by_the_right_pin_alone() {
-    let mut guest = at_welcome(&demo());
+    let mut guest = at_welcome(&test_table());
     ask(&mut guest, [Request::AskSeller, Request::Key('1'), Request::Key('2')]);
     assert_eq!((guest.screen(), &guest.seller().step), (Screen::Seller, &SellerStep::Pin));
     assert_eq!(guest.apply(Request::EnterKeys), [Effect::AskPin("12".into())]);
@@ -345,7 +345,7 @@ fn a_piece_of_bare_base_has_its_sum() {
 /// A table that is only begun has nothing to hang anything on: guests stay at Welcome, whatever they touch.
 #[test]
 fn at_a_table_that_is_only_begun_guests_stay_at_welcome() {
-    let mut snapshot = demo();
+    let mut snapshot = test_table();
     let catalog = Arc::make_mut(&mut snapshot.catalog);
     catalog.bases.clear();
     catalog.drops.clear();
@@ -375,7 +375,7 @@ fn at_a_table_that_is_only_begun_guests_stay_at_welcome() {
     ask(&mut guest, [Request::Begin]);
     assert_eq!(guest.screen(), Screen::Welcome);
     // The table is laid meanwhile.
-    let _ = guest.hear(News::Snapshot(Arc::new(demo())));
+    let _ = guest.hear(News::Snapshot(Arc::new(test_table())));
     ask(&mut guest, [Request::Begin]);
     assert_eq!(guest.screen(), Screen::Base);
 }

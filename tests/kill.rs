@@ -30,7 +30,7 @@ use chatelaine::{
     link::{Draft, Link, LinkConfig, News, NewsReceiver, Pairing},
 };
 use jiff::Timestamp;
-use support::{copy, demo_catalog};
+use support::{copy, test_table};
 use uuid::Uuid;
 
 const TRIES: u64 = 200;
@@ -108,7 +108,7 @@ fn no_ticket_is_lost_or_doubled_by_kill_9() {
     let dir = tempfile::tempdir().expect("a folder");
     let (catalog, data, kiosk, told) =
         (dir.path().join("catalog"), dir.path().join("desk"), dir.path().join("kiosk"), dir.path().join("told"));
-    copy(&demo_catalog(), &catalog).expect("a copy");
+    copy(&test_table(), &catalog).expect("a copy");
     for (file, from) in [("bases.ron", "stock: 20"), ("trays/a.ron", "stock: 12")] {
         let text = fs::read_to_string(catalog.join(file)).expect("a file").replacen(from, "stock: 90000", 1);
         fs::write(catalog.join(file), text).expect("written");

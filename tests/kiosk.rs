@@ -167,7 +167,7 @@ fn a_guest_goes_the_whole_way() {
 fn the_desk_has_what_the_tag_said() {
     let dir = tempfile::tempdir().unwrap();
     let config = DeskConfig {
-        catalog_dir: concat!(env!("CARGO_MANIFEST_DIR"), "/catalog").into(),
+        catalog_dir: concat!(env!("CARGO_MANIFEST_DIR"), "/tests/table").into(),
         data_dir: dir.path().into(),
         listen: ([127, 0, 0, 1], 0).into(),
     };

@@ -34,7 +34,7 @@ use serde_json::Value;
 
 use book::{check_all, now, sent};
 use kit::Table;
-use support::{copy, demo_catalog};
+use support::{copy, test_table};
 
 /// A show with the pieces that were sold at it, closed.
 fn show(ledger: &mut Ledger, catalog: &Catalog, kind: ShowKind, fee: u32, pieces: &[&[&str]]) {
@@ -167,7 +167,7 @@ fn prices_at_the_terminal(terminal: &Terminal<'_>, seller: &seller::Seller, cost
     let chain = row("chain-brass");
     let total: Decimal = ["parts", "labour", "stall"].iter().map(|part| amount(&chain["priced"]["cost"][*part])).sum();
     let Some(chatelaine::craft::BaseKind::Necklace(necklace)) =
-        read_folder(&demo_catalog()).expect("a catalogue").catalog.base("chain-brass").map(|base| base.kind.clone())
+        read_folder(&test_table()).expect("a catalogue").catalog.base("chain-brass").map(|base| base.kind.clone())
     else {
         panic!("a chain")
     };
@@ -275,7 +275,7 @@ fn a_makers_month_through_the_commands_and_on_the_pages() {
 #[test]
 fn what_cannot_be_prepared_is_told_in_words() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), &dir.path().join("catalog")).expect("a copy");
+    copy(&test_table(), &dir.path().join("catalog")).expect("a copy");
     let terminal = Terminal(dir.path());
     for (words, told) in [
         (&["how-many", "--kind", "wedding"][..], "fair, open_house, home_party"),
@@ -325,7 +325,7 @@ const SLIPS: &[(&str, &str, &str)] = &[
 fn every_slip_in_the_workshops_file_is_told_with_its_place() {
     let dir = tempfile::tempdir().expect("a folder");
     let folder = dir.path().join("catalog");
-    copy(&demo_catalog(), &folder).expect("a copy");
+    copy(&test_table(), &folder).expect("a copy");
     let catalog = read_folder(&folder).expect("a good catalogue").catalog;
     let good = fs::read_to_string(folder.join("parts.ron")).expect("the file");
     let workshop = read_workshop(&folder, &catalog).expect("no mistakes").expect("a workshop");

@@ -344,7 +344,7 @@ impl OwnDesk {
         let data = tempfile::tempdir().expect("a folder");
         let mut child = Command::new(env!("CARGO_BIN_EXE_chatelaine"))
             .args(["desk", "--listen", "127.0.0.1:0", "--catalog"])
-            .arg(support::demo_catalog())
+            .arg(support::test_table())
             .arg("--data")
             .arg(data.path())
             .stdout(Stdio::piped())
@@ -365,7 +365,7 @@ impl OwnDesk {
         let request = PairRequest { code: code.as_str().expect("a code").to_owned(), key: None };
         let mut answer = agent().post(format!("{}/link/pair", self.url)).send_json(request).expect("an answer");
         let pairing = answer.body_mut().read_json().expect("a pairing");
-        let catalog = read_folder(&support::demo_catalog()).expect("a good catalogue").catalog;
+        let catalog = read_folder(&support::test_table()).expect("a good catalogue").catalog;
         Kiosk { agent: agent(), pairing, catalog }
     }
 

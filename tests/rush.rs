@@ -88,7 +88,7 @@ impl Place {
     fn new() -> Self {
         let dir = tempfile::tempdir().expect("a folder");
         let catalog = dir.path().join("catalog");
-        support::copy(&support::demo_catalog(), &catalog).expect("a copy");
+        support::copy(&support::test_table(), &catalog).expect("a copy");
         for (file, from, to) in
             [("bases.ron", "stock: 20", "stock: 3000"), ("table.ron", "hold_minutes: 45", "hold_minutes: 1")]
         {

@@ -131,3 +131,35 @@ fn nobody_is_addressed_formally() {
     }
     assert!(stiff.is_empty(), "{stiff:#?}");
 }
+
+/// What guests read says charm and bead as the trade does: "drop" is the maker's word, in files and on the desk. And "show"
+/// is only ever something to do: the event of that name is the seller's.
+#[test]
+fn guests_read_the_words_of_the_trade() {
+    let whole = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/lang/en.ftl")).expect("English");
+    let (mut key, mut read, mut faults) = ("", 0, Vec::new());
+    for line in whole.lines().filter(|line| !line.starts_with('#')) {
+        let text = match line.split_once(" = ") {
+            Some((name, text)) if !line.starts_with(' ') => {
+                key = name;
+                text
+            }
+            _ => line,
+        };
+        if ["seller-", "pair-", "pin-"].iter().any(|sellers| key.starts_with(sellers)) {
+            continue;
+        }
+        read += 1;
+        let words: Vec<String> =
+            text.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()).map(str::to_lowercase).collect();
+        let is_event = |pair: &[String]| pair[1] == "show" && ["a", "the", "this", "any"].contains(&pair[0].as_str());
+        if words.iter().any(|word| word == "drop" || word == "drops")
+            || words == ["show"]
+            || words.windows(2).any(is_event)
+        {
+            faults.push(format!("{key}: {text}"));
+        }
+    }
+    assert!(read > 200, "{read}");
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}

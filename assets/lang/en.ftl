@@ -31,7 +31,7 @@ seat-come = Please come to the table
 seat-from-to = A seat at the table: { $from } to { $to } min
 seat-up-to = A seat at the table: up to { $to } min
 put-back = Where does this go?
-put-back-hint = Touch the picture of the drop you have found.
+put-back-hint = Touch the picture of what you have found.
 thread = I have a number
 thread-ask = Type the number of the ticket
 thread-asking = Looking it up…
@@ -43,7 +43,7 @@ thread-collected = { $n } of { $of }
 thread-done = Finished
 
 base-title = Choose your base
-base-onward = On to the drops
+base-onward = On to charms and beads
 base-shorter = Shorter
 base-longer = Longer
 base-unfit = Not for this age
@@ -54,10 +54,10 @@ neck-title = How far round is the neck?
 neck-why = Measured where the chain will lie. It is only used for this piece.
 neck-unknown = Not measured
 not-to-be-worn = Not to be worn
-base-left-off-title = Some drops went back
+base-left-off-title = Some charms went back
 base-left-off = { $n ->
-    [one] One drop does not go onto this base. It is back in its compartment.
-   *[other] { $n } drops do not go onto this base. They are back in their compartments.
+    [one] One charm does not go onto this base. It is back in its compartment.
+   *[other] { $n } charms do not go onto this base. They are back in their compartments.
   }
 falls-throat = close round the throat
 falls-neck = round the base of the neck
@@ -70,7 +70,7 @@ stage-undo = Undo
 stage-redo = Redo
 stage-anew = Start over
 stage-surprise = Surprise me
-stage-no-surprise = Nothing that is left fits what you asked for. Show more drops, or raise the budget.
+stage-no-surprise = Nothing that is left fits what you asked for. Ask for less under “Find”, or raise the budget.
 stage-to-left = One place to the left
 stage-to-right = One place to the right
 stage-take-off = Take off
@@ -78,19 +78,19 @@ stage-nearer = Look closer
 stage-whole = See the whole piece
 stage-true-size = See it at its real size
 stage-usual-size = Back to the usual size
-stage-hint = Touch a drop, or drag it onto the base.
+stage-hint = Touch a charm, or drag it onto the base.
 stage-review = Look it over
 stage-no-room-title = No more room
 stage-no-room = { $n ->
-    [one] Only one drop has room on this base. Take one off first, or choose a longer base.
-   *[other] { $n } drops have room on this base. Take one off first, or choose a longer base.
+    [one] Only one charm has room on this base. Take one off first, or choose a longer base.
+   *[other] { $n } charms have room on this base. Take one off first, or choose a longer base.
   }
 stage-no-room-at-all = { $n ->
-    [one] Only one drop fits on this base. Take one off, or choose another base.
-   *[other] Only { $n } drops fit on this base. Take one off, or choose another base.
+    [one] Only one charm fits on this base. Take one off, or choose another base.
+   *[other] Only { $n } charms fit on this base. Take one off, or choose another base.
   }
 trouble-too-short = This length is too short for that neck. Choose a longer one.
-trouble-other = This piece can’t be made as it is. Change the base or take a drop off.
+trouble-other = This piece can’t be made as it is. Change the base or take a charm off.
 rows-before = Rows before
 rows-after = More rows
 
@@ -105,7 +105,7 @@ why-no-fit = The ring of { $name } opens { $opens } mm; this base needs { $need
 filters = Find
 filters-title = What do you want to see?
 filters-any = Any
-filters-clear = Show everything
+filters-clear = See everything
 filters-show = Done
 filters-budget = I have
 filters-price = Each costs at most
@@ -210,7 +210,7 @@ caution-food_allergen = A decoration, not to be eaten. Its allergens are not kno
 caution-food_allergen-known = A decoration, not to be eaten. It contains: { $allergens }. Do not wear it with an allergy to that.
 caution-looks_like_food = It looks like food, but is not to be eaten: a child can take it for food and choke on it.
 caution-liquid = A liquid is in it: it can break or leak. Do not drink it.
-caution-heavy_on_child = It weighs { $number } g with its drops, much for a young neck.
+caution-heavy_on_child = It weighs { $number } g with all that hangs on it, much for a young neck.
 caution-chain_too_short = It closes on necks up to { $number } mm round: measure the neck.
 caution-chain_too_short-own = It closes on necks up to { $number } mm round; you gave { $limit } mm.
 caution-bangle_size = It goes over hands up to { $number } mm round: measure the hand.
@@ -223,8 +223,8 @@ unsuitable-nothing = Nothing on this table suits. Please ask the seller.
 unsuitable-unknown = A part of this piece is not for every child. Who is it for?
 unsuitable-base = Another base or length
 unsuitable-change = Change who it is for
-unsuitable-show = Show suitable drops
-unsuitable-back = Back to the drops
+unsuitable-show = See what suits
+unsuitable-back = Back to the charms
 grown-up = I am a grown-up and have read this.
 grown-up-read = { $n ->
     [one] Read the caution first
@@ -287,11 +287,11 @@ send-short = { $names }: the last one has just been taken. The rest of your piec
 
 sent-title = Your number
 sent-next = Go to the desk. When your number is called, your piece is put together.
-sent-thread = Collect your drops from their homes and thread them. Then bring your piece to the desk. On every tablet your number shows this list again.
+sent-thread = Collect your charms from their homes and thread them. Then bring your piece to the desk. On every tablet your number shows this list again.
 sent-kept = Your piece is kept on this tablet and will be delivered to the desk. Your number is good.
-sent-short = One of the drops may be gone; the desk will help you choose.
+sent-short = One of your charms may be gone; the desk will help you choose.
 sent-refused = The desk could not take your ticket. Please go there with your number; the seller can take it in.
-sent-homes = Where your drops live on the table
+sent-homes = Where your charms live on the table
 sent-done = Done
 
 anew-title = Start over?
@@ -361,8 +361,8 @@ key-enter = Enter
 card-title = { $table }: who can wear it?
 card-about = Cautions under the rules of { $region }, one by one. What hangs together can weigh too much or be too long; the ticket says so.
 card-bases = Bases
-card-ready = without drops, at the length that lies ready
-card-drop = Drop
+card-ready = without charms, at the length that lies ready
+card-drop = Charm or bead
 card-base = Base
 card-care = With care
 card-fine = Nothing found

@@ -62,7 +62,7 @@ pub(super) fn text(finding: &Finding<'_>, allergens: &[Allergen]) -> String {
             "It looks like food, but is not to be eaten: a child can take it for food and choke on it."
         }
         (Liquid, _) => "A liquid is in it: it can break or leak. Do not drink it.",
-        (HeavyOnChild, _) => return format!("It weighs {number} g with its drops, much for a young neck."),
+        (HeavyOnChild, _) => return format!("It weighs {number} g with all that hangs on it, much for a young neck."),
         (ChainTooShort, Form::Own) => {
             let neck = finding.limit.unwrap_or_default();
             return format!("It closes on necks up to {number} mm round; you gave {neck} mm.");

@@ -143,7 +143,7 @@ fn keep_copy(folder: &Path, copy: &Path, revision: &str) -> bool {
     let fresh = fresh_copy(copy);
     let copied = (|| -> io::Result<()> {
         remove(&fresh)?;
-        copy_folder(folder, &fresh)?;
+        copy_files(folder, &fresh, Below::Folders)?;
         // The folder may have been edited meanwhile.
         if !read_folder(&fresh).is_ok_and(|loaded| loaded.revision == revision) {
             return Err(io::Error::other("the folder changed while it was copied"));
@@ -166,16 +166,26 @@ fn remove(folder: &Path) -> io::Result<()> {
     }
 }
 
-/// Copies what a catalogue is read from. A pipe would keep its reader waiting, and nothing that is read is one.
-fn copy_folder(from: &Path, to: &Path) -> io::Result<()> {
+/// What of a folder is copied beside its files.
+#[derive(Clone, Copy, PartialEq)]
+enum Below {
+    Folders,
+    Nothing,
+}
+
+/// Copies what a catalogue is read from: files, and folders with files, which may be links to where they lie. A pipe would
+/// keep its reader waiting, and nothing that is read is one.
+fn copy_files(from: &Path, to: &Path, below: Below) -> io::Result<()> {
     fs::create_dir_all(to)?;
     for entry in fs::read_dir(from)? {
         let entry = entry?;
         let to = to.join(entry.file_name());
-        if entry.file_type()?.is_dir() {
-            copy_folder(&entry.path(), &to)?;
-        } else if fs::metadata(entry.path()).is_ok_and(|found| found.is_file()) {
+        // A link to nowhere is read by nobody.
+        let Ok(found) = fs::metadata(entry.path()) else { continue };
+        if found.is_file() {
             fs::copy(entry.path(), to)?;
+        } else if found.is_dir() && below == Below::Folders {
+            copy_files(&entry.path(), &to, Below::Nothing)?;
         }
     }
     Ok(())

@@ -20,9 +20,11 @@
 //! | `places` | where everything of a piece hangs, or why it is no piece |
 //! | `standing` | how each drop of the trays stands to the piece |
 //! | `surprise`, `chance` | a piece put together by chance; chance that can be repeated |
+//! | `amounts` | round amounts that a guest chooses among |
 //! | `length` | steps of a necklace's length |
 //! | `looks`, `settings` | how the screens look, and what is kept of it |
 
+pub mod amounts;
 mod apply;
 mod chance;
 mod derived;

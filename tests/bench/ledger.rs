@@ -73,7 +73,7 @@ impl Bench {
     fn new() -> Self {
         let dir = tempfile::tempdir().expect("a folder");
         let catalog_dir = dir.path().join("catalog");
-        support::copy(&support::demo_catalog(), &catalog_dir).expect("a copy");
+        support::copy(&support::test_table(), &catalog_dir).expect("a copy");
         for (file, from) in [("bases.ron", "stock: 20"), ("trays/a.ron", "stock: 12")] {
             let text = fs::read_to_string(catalog_dir.join(file)).expect("a file").replacen(from, "stock: 90000", 1);
             fs::write(catalog_dir.join(file), text).expect("written");

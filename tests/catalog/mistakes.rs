@@ -133,7 +133,7 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
 #[test]
 fn every_slip_is_told_with_its_place() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
+    copy(&test_table(), dir.path()).expect("a copy");
     let mut faults = Vec::new();
     for (file, right, wrong, stands, says) in SLIPS {
         let path = dir.path().join(file);
@@ -157,7 +157,7 @@ fn every_slip_is_told_with_its_place() {
 #[test]
 fn all_mistakes_of_a_folder_are_told_at_once() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
+    copy(&test_table(), dir.path()).expect("a copy");
     for (file, right, wrong) in [
         ("table.ron", "rho: 0.6", "rho: 9"),
         ("bases.ron", "stock: 20", "stock: x"),
@@ -178,7 +178,7 @@ fn all_mistakes_of_a_folder_are_told_at_once() {
 #[test]
 fn files_that_are_damaged_anywhere_end_in_a_message() {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), dir.path()).expect("a copy");
+    copy(&test_table(), dir.path()).expect("a copy");
     fs::remove_dir_all(dir.path().join("pictures")).expect("removed");
     let path = dir.path().join("bases.ron");
     let whole = fs::read(&path).expect("a file");

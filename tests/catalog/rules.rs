@@ -8,7 +8,7 @@ fn a_region_is_a_file_of_the_folder() {
     let told = read_folder(dir.path()).expect_err("no such rules yet").to_string();
     assert!(told.contains("table.ron:9:13: CA is not a region with rules"), "{told}");
 
-    let us = fs::read_to_string(demo_catalog().join("../assets/rules/us.ron")).expect("the rules");
+    let us = fs::read_to_string(test_table().join("../../assets/rules/us.ron")).expect("the rules");
     let canada = us.replace("\"US\"", "\"CA\"").replace("gauge: Inch", "gauge: Metric");
     fs::create_dir(dir.path().join("rules")).expect("a folder");
     fs::write(dir.path().join("rules/ca.ron"), &canada).expect("written");
@@ -68,11 +68,11 @@ fn a_rules_folder_that_cannot_be_read_is_a_mistake() {
 #[test]
 fn rules_of_the_folder_replace_those_of_the_program() {
     let dir = changed("table.ron", "region: US", "region: US");
-    let us = fs::read_to_string(demo_catalog().join("../assets/rules/us.ron")).expect("the rules");
+    let us = fs::read_to_string(test_table().join("../../assets/rules/us.ron")).expect("the rules");
     fs::create_dir(dir.path().join("rules")).expect("a folder");
     fs::write(dir.path().join("rules/us.ron"), us.replace("\"United States\"", "\"Here\"")).expect("written");
     let loaded = read_folder(dir.path()).unwrap_or_else(|mistakes| panic!("{mistakes}"));
     assert_eq!((loaded.catalog.rules.name.as_str(), loaded.rules.len()), ("Here", 3));
-    let before = read_folder(&demo_catalog()).expect("the catalogue").revision;
+    let before = read_folder(&test_table()).expect("the catalogue").revision;
     assert_ne!(loaded.revision, before, "an edited rule is another catalogue");
 }

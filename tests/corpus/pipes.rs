@@ -2,7 +2,10 @@
 
 use std::{fs, os::unix::net::UnixListener, path::Path, process::Command, sync::mpsc, thread, time::Duration};
 
-use chatelaine::desk::{Desk, DeskConfig};
+use chatelaine::{
+    catalog::read_folder,
+    desk::{Desk, DeskConfig},
+};
 
 use crate::{
     checks::catalogue::write_good,
@@ -62,4 +65,26 @@ fn a_desk_starts_beside_a_pipe_and_keeps_its_copy() {
     assert!(desk.is_ok(), "{:?}", desk.err());
     let copy = dir.path().join("data/last-good");
     assert!(copy.join("table.ron").is_file() && !copy.join("notes").exists(), "the copy is kept without the pipe");
+}
+
+/// Pictures that lie on another disk are in the copy all the same; a link to its own folder is no folder without end.
+#[test]
+fn a_copy_has_what_a_linked_folder_holds() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let (table, elsewhere) = (dir.path().join("catalog"), dir.path().join("elsewhere"));
+    write_good(&table);
+    fs::rename(table.join("pictures"), &elsewhere).expect("moved");
+    std::os::unix::fs::symlink(&elsewhere, table.join("pictures")).expect("a link");
+    std::os::unix::fs::symlink(&table, table.join("itself")).expect("a link");
+    let config = DeskConfig {
+        catalog_dir: table,
+        data_dir: dir.path().join("data"),
+        listen: "127.0.0.1:0".parse().expect("an address"),
+    };
+    let desk = Desk::start(config).unwrap_or_else(|error| panic!("{error}"));
+    let copy = dir.path().join("data/last-good");
+    fs::remove_dir_all(&elsewhere).expect("the other disk is gone");
+    assert!(read_folder(&copy).is_ok(), "{:?}", read_folder(&copy).err());
+    assert!(copy.join("itself/table.ron").is_file() && !copy.join("itself/itself").exists());
+    desk.stop();
 }

@@ -121,7 +121,7 @@ fn what_is_no_size_is_refused_with_what_would_be_right() {
 
 /// What was written by hand stays as it was written where nobody changes it, and a bangle has its own figures.
 #[test]
-fn figures_of_the_demo_stay_as_they_were_written() {
+fn figures_of_the_table_stay_as_they_were_written() {
     let table = Table::new();
     let seller = table.seller();
     let before = fs::read_to_string(table.catalog_file("bases.ron")).unwrap();

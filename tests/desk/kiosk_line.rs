@@ -15,7 +15,7 @@ fn a_kiosk_hears_of_the_catalogue_and_of_counts() {
     assert_eq!((&content.catalog.table, &content.catalog.trays), (&told, &catalog.trays));
     let marked = |drops: &[DropKind]| -> Vec<_> { drops.iter().map(|kind| (kind.id.clone(), kind.price)).collect() };
     assert_eq!(marked(&content.catalog.drops), marked(&catalog.drops));
-    // Every drop of the demo catalogue has a picture and its relief.
+    // Every drop of the test table has a picture and its relief.
     let both = catalog.drops.iter().flat_map(|kind| [kind.picture.clone(), relief_name(&kind.picture)]);
     assert!(content.pictures.keys().cloned().eq(both.collect::<BTreeSet<_>>()));
     let drop = kiosk.fitting()[0];

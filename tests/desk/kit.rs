@@ -21,7 +21,7 @@ use tempfile::TempDir;
 use ureq::Agent;
 use uuid::Uuid;
 
-use crate::support::{copy, demo_catalog};
+use crate::support::{copy, test_table};
 
 /// The seller's PIN in these tests.
 pub const PIN: &str = "482913";
@@ -36,7 +36,7 @@ impl Table {
     /// A desk on a copy of the repository's catalogue.
     pub fn new() -> Self {
         let dir = tempfile::tempdir().expect("a temporary folder");
-        copy(&demo_catalog(), &dir.path().join("catalog")).expect("a copy");
+        copy(&test_table(), &dir.path().join("catalog")).expect("a copy");
         let desk = Desk::start(config(dir.path())).expect("the desk starts");
         Self { desk, dir }
     }

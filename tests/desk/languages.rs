@@ -56,7 +56,7 @@ const SHOWS_AND_SALES: &[&str] = &[
     "/bench/backup/none",
 ];
 
-/// The pages of the seller's own table; in B16 of the demo nothing lies.
+/// The pages of the seller's own table; in B16 of the test table nothing lies.
 const OWN_TABLE: &[&str] = &[
     "/table",
     "/table/facts",
@@ -115,7 +115,7 @@ const NAMES: &[&str] = &[
 ];
 
 /// What the maker wrote of parts, lots and papers stays as it is in every language.
-const WORKSHOP: &str = include_str!("../../catalog/parts.ron");
+const WORKSHOP: &str = include_str!("../table/parts.ron");
 
 /// Somebody who reads the pages in a language.
 struct Reader {

@@ -46,7 +46,7 @@ fn read(drawing: &str) -> String {
 /// A desk that answers in every network, as one under a table does.
 fn in_a_network() -> Table {
     let dir = tempfile::tempdir().expect("a temporary folder");
-    support::copy(&support::demo_catalog(), &dir.path().join("catalog")).expect("a copy");
+    support::copy(&support::test_table(), &dir.path().join("catalog")).expect("a copy");
     let mut open = config(dir.path());
     open.listen = SocketAddr::from((Ipv4Addr::UNSPECIFIED, 0));
     Table { desk: Desk::start(open).expect("the desk starts"), dir }

@@ -14,7 +14,7 @@ use tempfile::TempDir;
 
 use crate::{random::Random, support};
 
-/// A copy of the demo table with comments as a maker writes them, and its editor.
+/// A copy of the test table with comments as a maker writes them, and its editor.
 pub struct Bench {
     pub dir: TempDir,
     pub editor: TableEditor,
@@ -24,7 +24,7 @@ impl Bench {
     pub fn new() -> Self {
         let dir = tempfile::tempdir().unwrap();
         let root = dir.path().join("catalog");
-        support::copy(&support::demo_catalog(), &root).unwrap();
+        support::copy(&support::test_table(), &root).unwrap();
         for tray in ["a", "b", "c", "d"] {
             let path = root.join(format!("trays/{tray}.ron"));
             let text = fs::read_to_string(&path).unwrap();

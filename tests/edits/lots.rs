@@ -23,7 +23,7 @@ fn write(told: &LotTold) -> Act {
     Act::WriteLot { told: told.clone(), put_away: Some(told.put_away(2, None)) }
 }
 
-/// The demo's workshop with a comment behind every third line and above every entry that was bought.
+/// The test table's workshop with a comment behind every third line and above every entry that was bought.
 fn commented(bench: &Bench) {
     let mut n = 0;
     let text = bench.text(PARTS);

@@ -21,7 +21,7 @@ fn at(text: &str) -> Timestamp {
     text.parse().expect("a time")
 }
 
-/// The demo table with one base and one drop, which cost `base` and `drop` under this tax.
+/// The test table with one base and one drop, which cost `base` and `drop` under this tax.
 fn priced(base: &str, drop: &str, tax: TaxRule) -> Catalog {
     let mut catalog = (*catalog()).clone();
     catalog.bases.iter_mut().find(|one| one.id == "chain-brass").expect("the chain").price = d(base);

@@ -8,7 +8,7 @@ use chatelaine::{
     ticket::TicketNumber,
 };
 
-use super::{at_welcome, demo, random::Random};
+use super::{at_welcome, random::Random, test_table};
 
 /// Steps of one run of the test.
 const STEPS: usize = 25_000;
@@ -53,7 +53,7 @@ const KEPT_STEPS: usize = 200;
 
 impl Run {
     fn new(seed: u64) -> Self {
-        let snapshot = demo();
+        let snapshot = test_table();
         let log = std::env::var("CHATELAINE_GUEST_LOG").ok().filter(|_| seed == 1).and_then(|n| n.parse().ok());
         Self {
             random: Random(seed),

@@ -22,7 +22,7 @@ fn piece() -> Piece {
 
 #[test]
 fn a_number_brings_the_piece_and_each_home_is_ticked() {
-    let snapshot = demo();
+    let snapshot = test_table();
     let mut guest = at_welcome(&snapshot);
     ask(&mut guest, [Request::HaveNumber]);
     assert_eq!(guest.screen(), Screen::Threading);
@@ -57,7 +57,7 @@ fn a_number_brings_the_piece_and_each_home_is_ticked() {
 
 #[test]
 fn a_wrong_number_is_said_and_can_be_typed_anew() {
-    let mut guest = at_welcome(&demo());
+    let mut guest = at_welcome(&test_table());
     ask(&mut guest, [Request::HaveNumber]);
     assert_eq!(keys(&mut guest, "30425"), [], "the check digit is wrong");
     assert_eq!(guest.session().threading.note, Some(ThreadingNote::NoNumber));

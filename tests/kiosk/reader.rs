@@ -72,7 +72,7 @@ fn a_piece_is_made_and_sent_by_ear() {
     ask(&mut hand, &begin, Action::Click);
     hand.frames(20);
     assert_eq!(hand.screen(), Screen::Base);
-    let onward = the_one(&mut hand, Role::Button, "On to the drops");
+    let onward = the_one(&mut hand, Role::Button, "On to charms and beads");
     ask(&mut hand, &onward, Action::Focus);
     let focus = hand.app.world().resource::<InputFocus>().get();
     assert_eq!(focus, Some(onward.0), "the keyboard's ring and the reader are at the same place");

@@ -19,7 +19,7 @@ use image::RgbaImage;
 
 use super::{golden::drawn, hang, kiosk_support::Hand, stage_at};
 
-/// Hangs the demo table's drops in turn until there are `count`, as long as the base is made.
+/// Hangs the test table's drops in turn until there are `count`, as long as the base is made.
 fn hang_many(hand: &mut Hand, count: usize) {
     hand.ask(Request::Longer(60));
     let catalog = hand.app.world().resource::<Tablet>().known().catalog().unwrap();
@@ -57,7 +57,7 @@ fn a_touch_takes_the_drop_that_is_seen_there() {
     let mut hand = stage_at((1280, 800));
     hang_many(&mut hand, 50);
     hand.see_pictures();
-    let loaded = read_folder(std::path::Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/catalog"))).unwrap();
+    let loaded = read_folder(std::path::Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/table"))).unwrap();
     let mut pictures: HashMap<String, RgbaImage> = HashMap::new();
     for (name, picture) in &loaded.pictures {
         pictures.insert(name.clone(), image::load_from_memory(&picture.read().unwrap()).unwrap().to_rgba8());

@@ -211,7 +211,7 @@ fn on_the_ticket(hand: &Hand, loaded: &Loaded, part: Rect) -> RgbaImage {
 
 #[test]
 fn the_tickets_picture_is_the_piece_on_the_stage() {
-    let loaded = read_folder(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/catalog"))).expect("a good catalogue");
+    let loaded = read_folder(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/table"))).expect("a good catalogue");
     let mut wrong = Vec::new();
     for (name, base, drops) in PIECES {
         let Some(mut hand) = drawn((1280, 800)) else { return };

@@ -31,12 +31,12 @@ pub struct Surroundings {
     pub desk_is_mine: Arc<AtomicBool>,
 }
 
-/// The demo catalogue with one drop sold out.
+/// The test table with one drop sold out.
 pub const SOLD_OUT: &str = "key-petal";
 
-/// Options of a tablet that has seen the demo catalogue once and whose desk is away.
+/// Options of a tablet that has seen the test table once and whose desk is away.
 pub fn options() -> (KioskOptions, Surroundings) {
-    options_with(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/catalog")))
+    options_with(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/table")))
 }
 
 /// The same with the catalogue of another folder.

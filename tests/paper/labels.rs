@@ -12,7 +12,7 @@ use image::GrayImage;
 
 use crate::{
     pdf_reader::{boxes, drawn, has_poppler, keep_picture, known, language, lines, scanned, typefaces},
-    support::demo_catalog,
+    support::test_table,
 };
 
 /// Dots to the inch at which pages are measured: one is 0.042 mm.
@@ -20,8 +20,8 @@ const DOTS: u32 = 600;
 /// How far a line may be from where scissors expect it, in millimetres.
 const RIGHT_TO_MM: f64 = 0.2;
 
-fn demo() -> Catalog {
-    Arc::unwrap_or_clone(read_folder(&demo_catalog()).expect("the demo table").catalog)
+fn whole() -> Catalog {
+    Arc::unwrap_or_clone(read_folder(&test_table()).expect("a good catalogue").catalog)
 }
 
 fn order(parts: &[LabelPart], sheet: Sheet, grid: Grid) -> LabelOrder {
@@ -89,7 +89,7 @@ fn scissors_and_folds_are_right_to_a_fifth_of_a_millimetre() {
     if !has_poppler() {
         return;
     }
-    let catalog = demo();
+    let catalog = whole();
     for (sheet, shape, margins) in [
         (Sheet::A4, "4x14", "10mm"),
         (Sheet::Letter, "4x14", "10mm"),
@@ -129,7 +129,7 @@ fn the_line_to_measure_is_as_long_as_it_says() {
         return;
     }
     for sheet in Sheet::ALL {
-        let out = made(&demo(), Lang::En, &order(&[LabelPart::Marks], sheet, Grid::USUAL));
+        let out = made(&whole(), Lang::En, &order(&[LabelPart::Marks], sheet, Grid::USUAL));
         let page = drawn(&out.pdf, 1, DOTS);
         let foot = page.height() - at_dot(4.5);
         let is_dark = |x: &u32| page.get_pixel(*x, foot).0[0] < 128;
@@ -150,7 +150,7 @@ const LONGEST: [(Lang, &str, &str); 4] = [
 
 /// What lies on the table under names that are as long as names may be, at prices as long as prices get.
 fn long_names(lang: Lang, name: &str, currency: &str) -> Catalog {
-    let mut catalog = demo();
+    let mut catalog = whole();
     let code = ["USD", "EUR", "CHF"]
         .into_iter()
         .find(|code| Currency::from_code(code).is_some_and(|known| known.symbol == currency || *code == currency));
@@ -232,7 +232,7 @@ fn every_compartment_has_a_mark_for_each_rim_with_its_price_as_the_language_writ
     if !has_poppler() {
         return;
     }
-    let catalog = demo();
+    let catalog = whole();
     for (lang, price) in
         [(Lang::En, "$4.50"), (Lang::De, "4,50\u{a0}$"), (Lang::Fr, "4,50\u{a0}$"), (Lang::Es, "4,50\u{a0}$")]
     {
@@ -262,7 +262,7 @@ fn the_two_marks_of_a_compartment_lie_head_to_head() {
     if !has_poppler() {
         return;
     }
-    let out = made(&demo(), Lang::En, &order(&[LabelPart::Marks], Sheet::A4, Grid::USUAL));
+    let out = made(&whole(), Lang::En, &order(&[LabelPart::Marks], Sheet::A4, Grid::USUAL));
     let page = drawn(&out.pdf, 1, 150);
     let (width, height) = Grid::USUAL.mark_mm(Sheet::A4);
     let dot = |mm: f64| mm / 25.4 * 150.0;
@@ -289,7 +289,7 @@ fn maps_lists_tags_and_the_code_say_what_the_table_has() {
     if !has_poppler() {
         return;
     }
-    let loaded = read_folder(&demo_catalog()).expect("the demo table");
+    let loaded = read_folder(&test_table()).expect("a good catalogue");
     let catalog = &loaded.catalog;
     for lang in Lang::ALL {
         let texts = Texts::of(lang);
@@ -323,7 +323,7 @@ fn maps_lists_tags_and_the_code_say_what_the_table_has() {
 
 #[test]
 fn one_tray_or_what_is_new_comes_alone() {
-    let catalog = demo();
+    let catalog = whole();
     let table = LabelTable::of(&catalog, Texts::of(Lang::En));
     let in_b: BTreeSet<String> =
         catalog.drops.iter().filter(|kind| kind.home.tray == 'B').map(|kind| kind.home.to_string()).collect();

@@ -12,7 +12,7 @@ use crate::{
     kit::Table,
     pdf_reader::{has_poppler, lines},
     scene::file,
-    support::{copy, demo_catalog},
+    support::{copy, test_table},
 };
 
 fn run(folder: &Path, arguments: &[&str]) -> Output {
@@ -45,7 +45,7 @@ fn change(folder: &Path, from: &str, to: &str) {
 fn the_terminal_makes_what_is_new_since_the_last_print() {
     let dir = tempfile::tempdir().unwrap();
     let folder = dir.path();
-    copy(&demo_catalog(), &folder.join("catalog")).unwrap();
+    copy(&test_table(), &folder.join("catalog")).unwrap();
     let all = asked(folder, &["--out", "all.pdf"]);
     let drops = all["printed"].as_array().unwrap().len();
     assert!(drops > 60 && all["noted"] == true, "{all}");
@@ -78,7 +78,7 @@ fn the_terminal_makes_what_is_new_since_the_last_print() {
 fn what_can_not_be_made_is_told_and_overwrites_nothing() {
     let dir = tempfile::tempdir().unwrap();
     let folder = dir.path();
-    copy(&demo_catalog(), &folder.join("catalog")).unwrap();
+    copy(&test_table(), &folder.join("catalog")).unwrap();
     fs::write(folder.join("mine.pdf"), "mine").unwrap();
     assert!(refused(folder, &["--out", "mine.pdf"]).contains("mine.pdf can't be made"));
     assert_eq!(fs::read(folder.join("mine.pdf")).unwrap(), b"mine");

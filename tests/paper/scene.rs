@@ -16,13 +16,13 @@ use uuid::Uuid;
 use crate::{
     kit::{Table, config},
     seller::{Answer, Seller},
-    support::{copy, demo_catalog},
+    support::{copy, test_table},
 };
 
 /// A table whose `table.ron` is another in these words.
 pub fn table_with(words: &[(&str, &str)]) -> Table {
     let dir = tempfile::tempdir().expect("a temporary folder");
-    copy(&demo_catalog(), &dir.path().join("catalog")).expect("a copy");
+    copy(&test_table(), &dir.path().join("catalog")).expect("a copy");
     edit(&dir.path().join("catalog/table.ron"), words);
     let desk = Desk::start(config(dir.path())).expect("the desk starts");
     Table { desk, dir }
@@ -45,7 +45,7 @@ pub fn with_printer(printer: &str, more: &str) -> Table {
 /// The same in every network of the machine, as a desk under a table answers.
 pub fn in_a_network(printer: &str) -> Table {
     let dir = tempfile::tempdir().expect("a temporary folder");
-    copy(&demo_catalog(), &dir.path().join("catalog")).expect("a copy");
+    copy(&test_table(), &dir.path().join("catalog")).expect("a copy");
     let more = format!("    paper: (\n        printer: \"{printer}\", columns: 32,\n");
     edit(&dir.path().join("catalog/table.ron"), &[("    paper: (\n", &more)]);
     let mut open = config(dir.path());

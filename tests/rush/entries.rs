@@ -54,7 +54,7 @@ impl Ticket {
         self.state.is_open() && self.live().any(|part| part.held && !part.ticked)
     }
 
-    /// Marked prices with 6.25 % on top, half up: the demo table's rule.
+    /// Marked prices with 6.25 % on top, half up: the test table's rule.
     pub fn total(&self) -> Decimal {
         let marked: Decimal = self.live().map(|part| part.price).sum();
         let tax = marked * Decimal::new(625, 4);

@@ -14,7 +14,7 @@ use rusqlite::Connection;
 use crate::{
     Told,
     entries::{Entry, Holds, Model, Part},
-    support::demo_catalog,
+    support::test_table,
     tablets::{Guests, Tablet},
 };
 
@@ -39,7 +39,7 @@ fn tickets(file: &Path) -> i64 {
 }
 
 pub fn look_up(file: &Path, tablets: &[Tablet], told: &Told) {
-    let catalog = read_folder(&demo_catalog()).expect("a good catalogue").catalog;
+    let catalog = read_folder(&test_table()).expect("a good catalogue").catalog;
     let mut ledger = Ledger::open(file, Timestamp::now()).expect("the ledger");
     assert_eq!(ledger.faults().expect("read"), Vec::<String>::new());
     let seconds = SignedDuration::from_secs;

@@ -128,7 +128,7 @@ fn closing_counts_the_cash_and_the_closed_show_can_be_read() {
     assert_eq!(about(&table, 1).place.as_deref(), Some("Mill Lane"));
 }
 
-/// What one brass chain with a key costs by the demo's `parts.ron`: 24 inches of 10 m at 24.00, a clasp of 26.00/97, rings of
+/// What one brass chain with a key costs by the test table's `parts.ron`: 24 inches of 10 m at 24.00, a clasp of 26.00/97, rings of
 /// 3.90/200 and 4.20/198; a key of 40.00/50 and its ring of 19.00/494.
 fn chain_and_key() -> Decimal {
     let each = |price: (i64, u32), count: u32| Decimal::new(price.0, price.1) / Decimal::from(count);

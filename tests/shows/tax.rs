@@ -35,7 +35,7 @@ fn the_rate_of_the_place_is_that_of_every_sum_and_what_is_on_its_way_keeps_its_o
     let table = Table::new();
     let (seller, old) = (table.seller(), table.kiosk());
     let own = table.catalog().table.prices.tax;
-    assert!(matches!(own, TaxRule::Added { .. }), "the demo table's tax comes on top");
+    assert!(matches!(own, TaxRule::Added { .. }), "the test table's tax comes on top");
     let before = old.news(-1, "");
     let drops = [old.fitting()[0].id.clone(), old.fitting()[1].id.clone()];
     let drops: Vec<&str> = drops.iter().map(String::as_str).collect();

@@ -1,4 +1,4 @@
-//! What tests of the book share: the demo catalogue, a book on it, tickets as a tablet makes them.
+//! What tests of the book share: the table of the tests, a book on it, tickets as a tablet makes them.
 #![allow(dead_code, reason = "not every test needs all of it")]
 
 use std::path::Path;
@@ -13,7 +13,7 @@ use jiff::Timestamp;
 use uuid::Uuid;
 
 pub fn catalog() -> std::sync::Arc<Catalog> {
-    read_folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog")).expect("the catalogue").catalog
+    read_folder(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/table")).expect("the catalogue").catalog
 }
 
 pub fn now() -> Timestamp {

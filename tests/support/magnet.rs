@@ -8,9 +8,9 @@ use chatelaine::{
 /// Its id.
 pub const MAGNET: &str = "clasp-magnet";
 
-/// `catalog` with the magnet in it, five of them, in a compartment that is empty on the demo table.
+/// `catalog` with the magnet in it, five of them, in a compartment that is empty on the test table.
 pub fn with_magnet(catalog: &Catalog) -> Catalog {
-    let like = catalog.drop_kind("key-heart").expect("a drop of the demo table");
+    let like = catalog.drop_kind("key-heart").expect("a drop of the test table");
     let magnet = Some(Magnet::measured(3.0, Length::from_mm(10.0)));
     let kind = DropKind {
         id: MAGNET.into(),

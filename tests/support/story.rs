@@ -32,7 +32,7 @@ pub fn d(text: &str) -> Decimal {
     text.parse().expect("an amount")
 }
 
-/// What the story needs of the demo catalogue, at the story's prices.
+/// What the story needs of the test table, at the story's prices.
 fn storys(catalog: &Catalog) -> Catalog {
     let mut catalog = catalog.clone();
     catalog.bases.retain(|base| base.id == "chain-brass");

@@ -45,7 +45,7 @@ pub fn marked(catalog: &Catalog, drops: &[&str]) -> Decimal {
     base + drops.iter().map(|id| catalog.drop_kind(id).expect("a drop").price).sum::<Decimal>()
 }
 
-/// With the demo table's tax on top: 6.25 %, half up.
+/// With the test table's tax on top: 6.25 %, half up.
 pub fn taxed(marked: Decimal) -> Decimal {
     let tax = marked * d("0.0625");
     marked + tax.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero)

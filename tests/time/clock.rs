@@ -19,7 +19,7 @@ use jiff::{SignedDuration, Timestamp};
 
 use crate::{
     kit::{Table, config},
-    support::{copy, demo_catalog},
+    support::{copy, test_table},
 };
 
 /// How fast the desk's clock goes.
@@ -34,7 +34,7 @@ const LONGER: Duration = Duration::from_secs(200);
 /// A desk that holds for two minutes, and by how many seconds its clock is off.
 fn table() -> (Table, Arc<AtomicI64>) {
     let dir = tempfile::tempdir().expect("a folder");
-    copy(&demo_catalog(), &dir.path().join("catalog")).expect("a copy");
+    copy(&test_table(), &dir.path().join("catalog")).expect("a copy");
     let file = dir.path().join("catalog/table.ron");
     let text = fs::read_to_string(&file).expect("the table").replacen("hold_minutes: 45", "hold_minutes: 2", 1);
     fs::write(&file, text).expect("written");

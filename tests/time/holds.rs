@@ -9,7 +9,7 @@ use chatelaine::{
 };
 use jiff::{SignedDuration, Timestamp, ToSpan};
 
-/// After so long the demo table's holds have ended: it holds for 45 minutes.
+/// After so long the test table's holds have ended: it holds for 45 minutes.
 fn later(minutes: i64) -> Timestamp {
     now() + minutes.minutes()
 }

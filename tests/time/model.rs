@@ -9,7 +9,7 @@ use uuid::Uuid;
 
 use crate::counts::Counting;
 
-/// The demo table holds for 45 minutes.
+/// The test table holds for 45 minutes.
 const HOLD: SignedDuration = SignedDuration::from_mins(45);
 
 /// One part of a ticket; the first is the base.
@@ -38,7 +38,7 @@ impl Ticket {
         self.slots.iter().filter(|slot| !slot.removed)
     }
 
-    /// Marked prices with 6.25 % on top, half up: the demo table's rule.
+    /// Marked prices with 6.25 % on top, half up: the test table's rule.
     pub fn total(&self) -> Decimal {
         let marked: Decimal = self.live().map(|slot| slot.price).sum();
         let tax = marked * Decimal::new(625, 4);

@@ -1,7 +1,6 @@
 //! Sheets over a screen.
 
 use bevy_egui::egui::{Align2, Color32, Rect, Vec2, pos2, vec2};
-use rust_decimal::Decimal;
 
 use super::{
     super::{
@@ -21,13 +20,8 @@ use super::{
 };
 use crate::{
     craft::{Colour, Finish, Sort, Wearer},
-    guest::{Filters, Overlay, Request, length},
+    guest::{Filters, Overlay, Request, amounts, length},
 };
-
-/// Budgets offered, in main units of a currency with minor units; a hundredfold without.
-const BUDGETS: [i64; 9] = [5, 10, 15, 20, 30, 40, 50, 70, 100];
-/// What one drop may cost, in the currency's usual unit.
-const UP_TO: [i64; 3] = [3, 5, 10];
 
 pub(super) fn paint(b: &mut Brush, s: &Scene, sheet: &Overlay) {
     match sheet {
@@ -161,16 +155,14 @@ fn filters(b: &mut Brush, s: &Scene) {
         let mut y = b.paragraph(at, width, &s.t("filters-budget"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
         flow.choice(b, &s.t("filters-any"), on.budget.is_none(), None, Request::Budget(None));
-        let unit = if catalog.table.prices.currency.digits == 0 { 100 } else { 1 };
-        for step in BUDGETS {
-            let amount = Decimal::from(step * unit);
+        let currency = catalog.table.prices.currency;
+        for amount in amounts::budgets(currency) {
             flow.choice(b, &s.money(amount), on.budget == Some(amount), None, Request::Budget(Some(amount)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("filters-price"), Type::SMALL) + gap * 0.4;
         let mut flow = Flow::new(b, pos2(at.x, y), width);
         flow.choice(b, &s.t("filters-any"), on.up_to.is_none(), None, Request::UpTo(None));
-        for step in UP_TO {
-            let amount = Decimal::from(step * unit);
+        for amount in amounts::dearest_drops(currency) {
             flow.choice(b, &up_to(s, amount), on.up_to == Some(amount), None, Request::UpTo(Some(amount)));
         }
         y = b.paragraph(pos2(at.x, flow.bottom() + gap), width, &s.t("wearer-ask"), Type::SMALL) + gap * 0.4;
