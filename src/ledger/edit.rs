@@ -95,6 +95,7 @@ impl Ledger {
             if !hold(db, to)? {
                 return Err(LedgerError::NoneLeft(to.to_owned()));
             }
+            let look = ticket.next_look(to);
             let line = live(ticket, at)?;
             if line.held {
                 free(db, &line.id)?;
@@ -108,6 +109,7 @@ impl Ledger {
                 held: true,
                 removed: false,
                 instead_of: Some(before),
+                look,
             };
             follow_ticks(ticket);
             ticket.derive(catalog, db)

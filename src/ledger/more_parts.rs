@@ -56,6 +56,7 @@ impl Ledger {
                 fits(base, kind)?;
             }
             hold_there(db, &kind.id, was_found)?;
+            let look = ticket.next_look(&kind.id);
             ticket.lines.push(TicketLine {
                 id: kind.id.clone(),
                 home: kind.home,
@@ -64,6 +65,7 @@ impl Ledger {
                 held: true,
                 removed: false,
                 instead_of: None,
+                look,
             });
             ticket.derive(catalog, db)
         })

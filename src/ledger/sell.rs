@@ -78,7 +78,7 @@ pub(super) fn take_line_back(
     let line = ticket.lines.get_mut(at).filter(|line| !line.removed).ok_or(LedgerError::NoLine)?;
     line.removed = true;
     let (id, lives) = (line.id.clone(), line.home);
-    ticket.piece.drops = ticket.live_lines().map(|(_, line)| line.id.clone()).collect();
+    ticket.hang_lines();
     ticket.sum_up()?;
     if home {
         one_more(db, &id)?;

@@ -12,7 +12,7 @@ use super::{LedgerError, bill::Given, facts};
 use crate::{
     catalog::Catalog,
     caution::{Caution, CautionCode, Verdict},
-    craft::{Body, DropKind, Facts, Home, Length, Mass, Material, Piece, Plating, Ring, Sort},
+    craft::{Body, DropKind, Facts, Home, Length, LookNumber, Mass, Material, Piece, Plating, Ring, Sort, free_look},
     money::{MoneyError, Package, PlainLine, PriceRules, PricedDrop, PricedItem, Quote, Reduction, Tender, quote_with},
     ticket::{State, TicketNumber},
 };
@@ -43,6 +43,15 @@ pub struct TicketLine {
     pub removed: bool,
     /// What hung there before it was swapped.
     pub instead_of: Option<String>,
+    /// Of an assortment, the number by which it keeps its look.
+    #[serde(default, skip_serializing_if = "is_first")]
+    pub look: LookNumber,
+}
+
+/// The first look is written as lines always were.
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks for a reference")]
+const fn is_first(look: &LookNumber) -> bool {
+    *look == 0
 }
 
 /// Why the seller has to say what is charged.
@@ -176,9 +185,20 @@ impl Ticket {
         (self.base_held && !self.base_ticked) || self.lines.iter().any(line)
     }
 
+    /// Makes the drops of the piece follow from the lines.
+    pub(super) fn hang_lines(&mut self) {
+        let lines = self.live_lines().map(|(_, line)| (line.id.clone(), line.look));
+        self.piece = self.piece.clone().with_drops(lines.collect::<Vec<_>>());
+    }
+
+    /// The number of the look that another drop of this kind gets.
+    pub(super) fn next_look(&self, kind: &str) -> LookNumber {
+        free_look(self.live_lines().filter(|(_, line)| line.id == kind).map(|(_, line)| line.look))
+    }
+
     /// Makes piece, sum and cautions follow from the lines.
     pub(super) fn derive(&mut self, catalog: &Catalog, db: &Connection) -> Result<(), LedgerError> {
-        self.piece.drops = self.live_lines().map(|(_, line)| line.id.clone()).collect();
+        self.hang_lines();
         self.sum_up()?;
         self.judge(catalog, db)?;
         Ok(())
@@ -305,6 +325,7 @@ fn strange_drop(name: &str, price: Decimal, home: Option<Home>) -> DropKind {
         // No compartment has the number 0.
         home: home.unwrap_or(Home { tray: 'A', compartment: 0 }),
         picture: String::new(),
+        assortment: None,
         counted: None,
         guessed: vec![],
     }

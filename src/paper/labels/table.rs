@@ -40,7 +40,7 @@ pub(super) struct Labelled {
     pub key: String,
     pub home: Option<Home>,
     pub name: String,
-    /// Of a base, the lengths that it is made in.
+    /// Of a base, the lengths that it is made in; of an assortment, that a piece is one from its compartment.
     pub note: Option<String>,
     pub price: String,
     pub count: u32,
@@ -64,7 +64,7 @@ impl LabelTable {
             key: kind.home.to_string(),
             home: Some(kind.home),
             name: called(&kind.id, &kind.name),
-            note: None,
+            note: kind.is_assortment().then(|| say!(texts, "mix-one", home = kind.home.to_string())),
             price: texts.lang.money(kind.price, currency),
             count: kind.stock,
             picture: None,
