@@ -95,7 +95,6 @@ impl Ledger {
             if !hold(db, to)? {
                 return Err(LedgerError::NoneLeft(to.to_owned()));
             }
-            let look = ticket.next_look(to);
             let line = live(ticket, at)?;
             if line.held {
                 free(db, &line.id)?;
@@ -109,8 +108,9 @@ impl Ledger {
                 held: true,
                 removed: false,
                 instead_of: Some(before),
-                look,
+                look: None,
             };
+            ticket.take_a_look(at);
             follow_ticks(ticket);
             ticket.derive(catalog, db)
         })

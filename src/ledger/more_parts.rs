@@ -56,7 +56,6 @@ impl Ledger {
                 fits(base, kind)?;
             }
             hold_there(db, &kind.id, was_found)?;
-            let look = ticket.next_look(&kind.id);
             ticket.lines.push(TicketLine {
                 id: kind.id.clone(),
                 home: kind.home,
@@ -65,8 +64,9 @@ impl Ledger {
                 held: true,
                 removed: false,
                 instead_of: None,
-                look,
+                look: None,
             });
+            ticket.take_a_look(ticket.lines.len() - 1);
             ticket.derive(catalog, db)
         })
     }

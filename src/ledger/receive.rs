@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     catalog::Catalog,
-    craft::{Length, LookNumber, MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece},
+    craft::{Length, MOST_DROPS, NECKS_MM, PIECE_LENGTHS_MM, Piece},
     money::{Currency, PriceRules, PricedDrop},
     ron_tree::is_id,
     ticket::{NotTaken, Receipt, SentTicket, State, TicketNumber},
@@ -160,7 +160,7 @@ fn rules_of(db: &Connection, sent: &SentTicket, catalog: &Catalog) -> Result<Rul
 
 /// The ticket as it arrives, with nothing held yet.
 pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: PriceRules) -> Ticket {
-    let line = |(drop, look): (&PricedDrop, LookNumber)| TicketLine {
+    let line = |drop: &PricedDrop| TicketLine {
         id: drop.id.clone(),
         home: drop.home,
         price: drop.price,
@@ -168,9 +168,9 @@ pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: Pr
         held: false,
         removed: false,
         instead_of: None,
-        look,
+        look: None,
     };
-    Ticket {
+    let mut ticket = Ticket {
         id: sent.id,
         show: sent.show,
         number: sent.number,
@@ -180,7 +180,7 @@ pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: Pr
         piece: sent.piece.clone(),
         base_ticked: false,
         base_held: false,
-        lines: sent.quote.drops.iter().zip(sent.piece.look_numbers()).map(line).collect(),
+        lines: sent.quote.drops.iter().map(line).collect(),
         quote: sent.quote.clone(),
         rules,
         verdict: sent.verdict.clone(),
@@ -198,7 +198,9 @@ pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: Pr
         charged: None,
         settled: None,
         hold_until: now,
-    }
+    };
+    ticket.keep_looks(&sent.piece.look_numbers());
+    ticket
 }
 
 /// Holds what is there of a new ticket's parts; gives what is not.

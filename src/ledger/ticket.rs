@@ -12,7 +12,7 @@ use super::{LedgerError, bill::Given, facts};
 use crate::{
     catalog::Catalog,
     caution::{Caution, CautionCode, Verdict},
-    craft::{Body, DropKind, Facts, Home, Length, LookNumber, Mass, Material, Piece, Plating, Ring, Sort, free_look},
+    craft::{Body, DropKind, Facts, Home, Length, LookNumber, Mass, Material, Piece, Plating, Ring, Sort},
     money::{MoneyError, Package, PlainLine, PriceRules, PricedDrop, PricedItem, Quote, Reduction, Tender, quote_with},
     ticket::{State, TicketNumber},
 };
@@ -43,15 +43,9 @@ pub struct TicketLine {
     pub removed: bool,
     /// What hung there before it was swapped.
     pub instead_of: Option<String>,
-    /// Of an assortment, the number by which it keeps its look.
-    #[serde(default, skip_serializing_if = "is_first")]
-    pub look: LookNumber,
-}
-
-/// The first look is written as lines always were.
-#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks for a reference")]
-const fn is_first(look: &LookNumber) -> bool {
-    *look == 0
+    /// Of an assortment, the number by which it keeps its look, where that is not the usual one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub look: Option<LookNumber>,
 }
 
 /// Why the seller has to say what is charged.
@@ -185,20 +179,9 @@ impl Ticket {
         (self.base_held && !self.base_ticked) || self.lines.iter().any(line)
     }
 
-    /// Makes the drops of the piece follow from the lines.
-    pub(super) fn hang_lines(&mut self) {
-        let lines = self.live_lines().map(|(_, line)| (line.id.clone(), line.look));
-        self.piece = self.piece.clone().with_drops(lines.collect::<Vec<_>>());
-    }
-
-    /// The number of the look that another drop of this kind gets.
-    pub(super) fn next_look(&self, kind: &str) -> LookNumber {
-        free_look(self.live_lines().filter(|(_, line)| line.id == kind).map(|(_, line)| line.look))
-    }
-
     /// Makes piece, sum and cautions follow from the lines.
     pub(super) fn derive(&mut self, catalog: &Catalog, db: &Connection) -> Result<(), LedgerError> {
-        self.hang_lines();
+        self.hang_lines(|id| catalog.drop_kind(id).is_some_and(DropKind::is_assortment));
         self.sum_up()?;
         self.judge(catalog, db)?;
         Ok(())

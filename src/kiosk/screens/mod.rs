@@ -120,7 +120,7 @@ impl Scene<'_, '_> {
 
     /// What one of a kind is called on a piece: of an assortment, one from its compartment.
     fn piece_name<'a>(&'a self, kind: &'a DropKind) -> Cow<'a, str> {
-        self.catalog().map_or(Cow::Borrowed(&kind.name), |catalog| self.texts.piece_name(catalog, kind))
+        self.catalog().map_or(Cow::Borrowed(kind.name.as_str()), |catalog| self.texts.piece_name(catalog, kind))
     }
 
     /// An amount as the guest's language writes it.

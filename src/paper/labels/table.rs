@@ -50,6 +50,12 @@ pub(super) struct Labelled {
 }
 
 impl Labelled {
+    /// Its name with what has to be noted of it.
+    pub(super) fn noted(&self) -> String {
+        let note = self.note.as_ref().map(|note| format!(", {note}")).unwrap_or_default();
+        format!("{}{note}", self.name)
+    }
+
     pub(super) fn is_in(&self, tray: char) -> bool {
         self.home.is_some_and(|home| home.tray == tray)
     }

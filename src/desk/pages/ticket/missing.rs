@@ -163,7 +163,8 @@ fn instead<'a>(
     counts: &BTreeMap<String, Count>,
     wanted: impl Fn(&DropKind) -> bool,
 ) -> Vec<(&'a DropKind, bool)> {
-    let others = ticket.live_lines().filter(|(line, _)| *line != at).map(|(_, line)| (line.id.clone(), line.look));
+    let others =
+        ticket.live_lines().filter(|(line, _)| *line != at).map(|(i, line)| (line.id.clone(), ticket.look_of(i)));
     let without = ticket.piece.clone().with_drops(others.collect::<Vec<_>>());
     // What hangs on the piece is held for it and no longer free.
     let hung = |id: &str| without.drops.iter().filter(|drop| *drop == id).count() as u32;
