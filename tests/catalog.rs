@@ -58,6 +58,7 @@ fn the_demo_catalogue_is_whole() {
             wearer: Default::default(),
             neck: None,
             drops,
+            looks: vec![],
         };
         let quote = catalog.quote(&piece).unwrap_or_else(|error| panic!("{}: {error}", base.id));
         assert_eq!(quote.total, quote.subtotal - quote.discount + quote.tax);
@@ -258,6 +259,7 @@ fn the_demo_table_keeps_its_own_rules() {
                     wearer: chatelaine::craft::Wearer::Unknown,
                     neck: None,
                     drops: vec![kind.id.clone()],
+                    looks: vec![],
                 };
                 let Ok(verdict) = catalog.cautions_under(&piece, rules) else { continue };
                 assert!(!verdict.is_forbidden(), "{} {} {}", rules.region, base.id, kind.id);

@@ -95,6 +95,7 @@ impl Tablet {
             wearer: Wearer::From13,
             neck: None,
             drops: vec!["key-heart".into()],
+            looks: vec![],
         };
         Draft {
             id: Uuid::now_v7(),

@@ -34,7 +34,7 @@ fn chains(catalog: &Catalog) -> impl Iterator<Item = &Base> {
 }
 
 fn piece(base: &str, drops: Vec<String>) -> Piece {
-    Piece { base: base.into(), length: None, wearer: Wearer::From6To12, neck: None, drops }
+    Piece { base: base.into(), length: None, wearer: Wearer::From6To12, neck: None, drops, looks: vec![] }
 }
 
 /// Everything is in stock.
@@ -101,7 +101,7 @@ fn five_buys_a_child_a_finished_piece() {
 #[test]
 fn a_partys_piece_is_a_whole_sum_between_the_usual_and_the_dearest() {
     let catalog = demo();
-    for package in &catalog.table.packages {
+    for package in &catalog.table.till.packages {
         let mut prices: Vec<Decimal> = catalog.drops.iter().map(|kind| kind.price).collect();
         prices.sort();
         let chain = chains(&catalog).next().expect("a chain").price;

@@ -57,6 +57,8 @@ mod kiosk_line;
 mod languages;
 #[path = "desk/mistakes.rs"]
 mod mistakes;
+#[path = "desk/mixes.rs"]
+mod mixes;
 #[path = "desk/one_device.rs"]
 mod one_device;
 #[path = "desk/own_table.rs"]

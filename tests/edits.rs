@@ -17,6 +17,8 @@ mod entries;
 mod left_over;
 #[path = "edits/lots.rs"]
 mod lots;
+#[path = "edits/mixes.rs"]
+mod mixes;
 #[path = "edits/parts.rs"]
 mod parts;
 #[path = "support/random.rs"]

@@ -96,7 +96,14 @@ impl Line {
 
     fn draft(&self) -> Draft {
         let drops = vec!["key-heart".into()];
-        let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, neck: None, drops };
+        let piece = Piece {
+            base: "chain-brass".into(),
+            length: None,
+            wearer: Wearer::From13,
+            neck: None,
+            drops,
+            looks: vec![],
+        };
         let quote = self.snapshot.catalog.quote(&piece).expect("a sum");
         let verdict = self.snapshot.catalog.cautions(&piece).expect("cautions");
         Draft { id: Uuid::now_v7(), piece, quote, verdict, grown_up_confirmed: false }

@@ -338,7 +338,14 @@ fn nothing_of_a_guest_is_left_after_them() {
 fn a_piece_of_bare_base_has_its_sum() {
     let guest = on_stage("bangle-brass", &[]);
     let catalog = guest.known().catalog().expect("a catalogue");
-    let bare = Piece { base: "bangle-brass".into(), length: None, wearer: Wearer::Unknown, neck: None, drops: vec![] };
+    let bare = Piece {
+        base: "bangle-brass".into(),
+        length: None,
+        wearer: Wearer::Unknown,
+        neck: None,
+        drops: vec![],
+        looks: vec![],
+    };
     assert_eq!(guest.derived().quote, catalog.quote(&bare).ok());
 }
 

@@ -57,6 +57,7 @@ fn sender() {
         wearer: Wearer::From13,
         neck: None,
         drops: vec!["key-heart".into(), "key-heart".into()],
+        looks: vec![],
     };
     let quote = snapshot.catalog.quote(&piece).expect("a quote");
     let verdict = snapshot.catalog.cautions(&piece).expect("cautions");

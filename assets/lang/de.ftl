@@ -18,6 +18,9 @@ desk-away = Die Kasse ist nicht erreichbar; du kannst weitermachen.
 disk-nearly-full = Tablet fast voll: bitte am Verkaufstisch Bescheid sagen.
 let-go = Dieses Tablet kann keine Nummern geben: bitte am Verkaufstisch Bescheid sagen.
 practice = Übung: nichts davon zählt
+mix-named = { $name }, einer aus { $home }
+mix-one = einer aus { $home }
+mix-note = In { $homes } liegt eine Mischung: deiner kann anders aussehen.
 sold-out = Alle weg
 tray = Kasten { $letter }
 

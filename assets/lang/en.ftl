@@ -18,6 +18,9 @@ desk-away = The desk is out of reach; you can go on.
 disk-nearly-full = This tablet is nearly full; please tell the seller.
 let-go = This tablet can give no numbers; please tell the seller.
 practice = Practice: nothing counts
+mix-named = { $name }, one from { $home }
+mix-one = one from { $home }
+mix-note = A mix lies in { $homes }: yours may look different.
 sold-out = All taken
 tray = Tray { $letter }
 

@@ -18,6 +18,9 @@ desk-away = La caja no responde; puedes seguir.
 disk-nearly-full = Tableta casi llena: avisa al vendedor.
 let-go = Esta tableta no puede dar números; avisa en la caja, por favor.
 practice = Práctica: nada cuenta
+mix-named = { $name }, uno de { $home }
+mix-one = uno de { $home }
+mix-note = En { $homes } hay un surtido: el tuyo puede ser distinto.
 sold-out = Agotado
 tray = Bandeja { $letter }
 

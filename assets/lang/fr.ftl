@@ -18,6 +18,9 @@ desk-away = La caisse ne répond pas ; tu peux continuer.
 disk-nearly-full = Tablette presque pleine : préviens le vendeur.
 let-go = Cette tablette ne peut plus donner de numéro ; préviens la caisse.
 practice = Entraînement : rien ne compte
+mix-named = { $name }, un de { $home }
+mix-one = un de { $home }
+mix-note = { $homes } : un mélange, le tien peut être différent.
 sold-out = Épuisé
 tray = Plateau { $letter }
 

@@ -262,7 +262,8 @@ fn read_with(root: &Path, changed: &BTreeMap<String, String>, pictures: &Picture
     };
     let used: BTreeMap<String, Picture> = drops
         .iter()
-        .flat_map(|kind| [kind.picture.clone(), relief_name(&kind.picture)])
+        .flat_map(DropKind::pictures)
+        .flat_map(|name| [name.to_owned(), relief_name(name)])
         .filter_map(|name| Some((name.clone(), pictures.get(&name)?.as_ref().ok()?.clone())))
         .collect();
     for (name, picture) in &used {

@@ -35,6 +35,7 @@ mod paper;
 mod pictures;
 mod printed;
 mod read_amounts;
+mod read_assortment;
 mod read_bases;
 mod read_facts;
 mod read_guesses;

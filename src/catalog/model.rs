@@ -1,5 +1,7 @@
 //! A whole catalogue, read and checked.
 
+use std::borrow::Cow;
+
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
@@ -265,6 +267,16 @@ impl Catalog {
         Ok((base, kinds))
     }
 
+    /// Base and drops of `piece` as they hang: of an assortment, each with the look that it has on this piece. That is for
+    /// seeing and placing them; prices and cautions are those of [`Self::parts`].
+    ///
+    /// # Errors
+    /// As for [`Self::parts`].
+    pub fn hung<'a>(&'a self, piece: &Piece) -> Result<(&'a Base, Vec<Cow<'a, DropKind>>), PieceError> {
+        let (base, kinds) = self.parts(piece)?;
+        Ok((base, kinds.into_iter().zip(piece.look_numbers()).map(|(kind, look)| kind.hung_as(look)).collect()))
+    }
+
     /// The quote for `piece` at the catalogue's prices.
     ///
     /// # Errors
@@ -320,7 +332,7 @@ impl Catalog {
             BaseKind::Bangle(_) => vec![None],
         };
         lengths.into_iter().any(|length| {
-            let piece = Piece { base: base.id.clone(), length, wearer, neck: None, drops: vec![] };
+            let piece = Piece { base: base.id.clone(), length, wearer, neck: None, drops: vec![], looks: vec![] };
             self.cautions_of(base, &[], &piece, &self.rules).suitable
         })
     }

@@ -65,7 +65,7 @@ pub fn read_piece(file: &str, source: &str) -> Result<Piece, Mistakes> {
                 .collect();
             read.into_iter().collect()
         });
-        Some(Piece { base: base?, length: whole?, wearer: wearer?, neck: neck?, drops: drops? })
+        Some(Piece { base: base?, length: whole?, wearer: wearer?, neck: neck?, drops: drops?, looks: vec![] })
     });
     match piece {
         Some(piece) if reader.mistakes.is_empty() => Ok(piece),

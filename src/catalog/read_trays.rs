@@ -4,6 +4,7 @@ use super::{
     material_words::of_material,
     model::Tray,
     pictures::{self, Picture, Pictures},
+    read_assortment::{assortment, largest, wide},
     read_bases::price_of,
     read_facts::{FACTS, body},
     read_guesses::{ABOUT_FIGURES, Guesses, counted, known_facts, stock},
@@ -12,7 +13,7 @@ use super::{
 };
 use crate::{
     craft::{
-        Body, Colour, DropKind, Facts, Finish, Guess, Home, Length, Mass, Ring, Sort, USUAL_RING, USUAL_STOCK,
+        Body, Colour, DropKind, Facts, Finish, Guess, Home, Length, Look, Mass, Ring, Sort, USUAL_RING, USUAL_STOCK,
         UnknownSort, heaviest_g, weight_of,
     },
     money::Currency,
@@ -21,8 +22,21 @@ use crate::{
 };
 
 const FIELDS: &[&str] = &[
-    "id", "name", "sort", "finish", "colours", "body", "width", "height", "ring", "weight", "price", "stock",
-    "picture", "large",
+    "id",
+    "name",
+    "sort",
+    "finish",
+    "colours",
+    "body",
+    "width",
+    "height",
+    "ring",
+    "weight",
+    "price",
+    "stock",
+    "picture",
+    "large",
+    "assortment",
 ];
 
 /// A tray with its drops, as far as they could be read, and the places of its letter and the drops' ids.
@@ -137,7 +151,8 @@ fn drop_kind(
         None => Some(guesses.at(Guess::Colours, vec![])),
     };
     // A guess at the sort, as from a photo, may be wrong: what is dangerous of any sort counts until somebody tells it.
-    let is_sure = !guesses.has(Guess::Sort);
+    // Unlike pieces may be of any sort.
+    let is_sure = !guesses.has(Guess::Sort) && f.get("assortment").is_none();
     let usual_facts = || if is_sure { usual.usual_facts() } else { UnknownSort::facts() };
     let facts = known_facts(reader, &f, finish.flatten(), usual_facts, &mut guesses);
     let ring = match f.get("ring") {
@@ -151,7 +166,8 @@ fn drop_kind(
         None => Some(guesses.at(Guess::Picture, String::new())),
     };
     let shown = picture.as_ref().and_then(|name| pictures.get(name)?.as_ref().ok());
-    let size = sized(reader, &f, usual, shown, &mut guesses);
+    let mix = assortment(reader, &f, pictures, usual.usual_size()[1], f.get("body").is_some());
+    let size = mix.as_ref().and_then(|mix| sized(reader, &f, usual, (shown, mix.as_deref()), &mut guesses));
     let of = size.as_ref().zip(ring).zip(facts.as_ref());
     let weight = of.and_then(|((size, ring), facts)| weight(reader, &f, size, ring, facts, &mut guesses));
     let (id, at) = id?;
@@ -172,6 +188,7 @@ fn drop_kind(
         stock: stock?,
         home,
         picture: picture?,
+        assortment: mix?,
         counted: counted?,
         guessed: guesses.all(),
     };
@@ -202,12 +219,12 @@ struct Sized {
 }
 
 /// Its body, width and height as written; what is missing follows from the others, from its picture, or from what is usual
-/// of its sort.
+/// of its sort. Of an assortment, its looks say how large the largest of its pieces is, and the body is that of the smallest.
 fn sized(
     reader: &mut Reader<'_>,
     f: &Fields<'_>,
     sort: Sort,
-    shown: Option<&Picture>,
+    (shown, mix): (Option<&Picture>, Option<&[Look]>),
     guesses: &mut Guesses,
 ) -> Option<Sized> {
     let told_body = match f.get("body") {
@@ -221,12 +238,13 @@ fn sized(
     let (width, height) = (told("width", 200.0), told("height", 300.0));
     let (told_width, told_height) = (width?, height?);
     let [usual_width, usual_height, depth] = sort.usual_size();
-    let is_sure = !guesses.has(Guess::Sort);
+    let is_sure = !guesses.has(Guess::Sort) && mix.is_none();
     let depth = if is_sure { depth } else { UnknownSort::depth() };
-    let of_body = told_body.as_ref().and_then(Body::width_and_height);
-    let wide = shown.map_or(usual_width.mm() / usual_height.mm(), |shown| {
-        (f64::from(shown.width_px) / f64::from(shown.height_px.max(1))).clamp(0.1, 10.0)
-    });
+    let of_body = match mix {
+        Some(looks) => largest(looks),
+        None => told_body.as_ref().and_then(Body::width_and_height),
+    };
+    let wide = shown.map_or(usual_width.mm() / usual_height.mm(), wide);
     let width = told_width.or(of_body.map(|sizes| sizes.0)).unwrap_or_else(|| {
         let height = told_height.unwrap_or(usual_height).mm();
         guesses.at(Guess::Width, Length::from_mm((height * wide).clamp(2.0, 60.0)))
@@ -239,7 +257,11 @@ fn sized(
     let body = match told_body {
         Some(Body::Outline { thickness, .. }) => Body::Outline {
             thickness,
-            shape: shown.and_then(Picture::outline).map(|outline| outline.at_size(width, height)),
+            // The picture of an assortment is no piece's outline.
+            shape: shown
+                .filter(|_| mix.is_none())
+                .and_then(Picture::outline)
+                .map(|outline| outline.at_size(width, height)),
         },
         Some(body) => body,
         None => {
@@ -249,7 +271,8 @@ fn sized(
         }
     };
     // What is only usual of a body is held against nothing that somebody measured.
-    as_large_as_its_picture(reader, f, Some(&body).filter(|_| is_told), Some((width, height)));
+    let told_body = Some(&body).filter(|_| is_told && mix.is_none());
+    as_large_as_its_picture(reader, f, told_body, Some((width, height)));
     Some(Sized { body, width, height, depth })
 }
 
@@ -322,7 +345,8 @@ fn weight(
         return quantity(reader, f, "weight", |weight: &Mass| weight.g(), (low, high, "g"));
     }
     let materials = &facts.materials;
-    if guesses.has(Guess::Body) || guesses.has(Guess::Materials) {
+    // Of unlike pieces nobody knows the heaviest by the body of the smallest.
+    if guesses.has(Guess::Body) || guesses.has(Guess::Materials) || f.get("assortment").is_some() {
         return Some(guesses.at(Guess::Weight, heaviest_g(size.width, size.height, size.depth, materials, ring)));
     }
     let found = weight_of(&size.body, ring, materials);
@@ -353,7 +377,8 @@ fn weight(
     Some(found)
 }
 
-fn picture(reader: &mut Reader<'_>, node: &Node, pictures: &Pictures) -> Option<String> {
+/// The name of a picture that lies in the folder.
+pub(super) fn picture(reader: &mut Reader<'_>, node: &Node, pictures: &Pictures) -> Option<String> {
     let name = reader.text(node, what("a-pictures-file-name", "a picture's file name"))?;
     match pictures.get(name) {
         Some(Ok(_)) => Some(name.to_owned()),

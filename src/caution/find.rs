@@ -61,6 +61,8 @@ pub(super) struct Judgable<'a> {
     /// The body of a drop; a base has none.
     pub body: Option<&'a Body>,
     pub small: Small,
+    /// Whether it is one of unlike pieces, and the body is only that of one of them.
+    pub mixed: bool,
     /// How many magnets the whole piece holds.
     pub magnets: usize,
 }
@@ -121,7 +123,9 @@ impl<'r, F: FnMut(Finding<'r>)> Finder<'r, F> {
         };
         // What fits the cylinder, or may, is a small part already.
         let ball_is_large = |body: &Body| is_ball_beyond_the_cylinder(body, self.rules.gauge);
-        let body = part.body.filter(|_| part.small.size().body == Size::TooLarge);
+        // Beside a smaller piece of its assortment, a large ball is one all the same.
+        let body =
+            part.body.filter(|body| part.small.size().body == Size::TooLarge || part.mixed && ball_is_large(body));
         let mut balls = body.into_iter().chain(facts.comes_off.iter().filter(|body| ball_is_large(body)));
         let ball = balls.any(|body| ball_mm(body).is_some_and(below));
         self.say_if(ball, SmallBall);

@@ -59,6 +59,8 @@ pub(crate) use table_cases::cases;
 pub use verdict::{Caution, DEFERRAL, PieceFacts, Verdict, cautions, drop_cautions, drop_suits};
 
 #[cfg(test)]
+mod assortment_tests;
+#[cfg(test)]
 mod gauge_tests;
 #[cfg(test)]
 mod monotone_tests;

@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use serde::{Deserialize, Serialize};
 
 use super::{Gauge, Size, Solid, gauge::decide};
-use crate::craft::{Base, BaseKind, Body, DropKind, Facts, Guess, Length, Magnet, Ring};
+use crate::craft::{Base, BaseKind, Body, DropKind, Facts, Guess, Length, Look, Magnet, Ring};
 
 /// How the rigid parts of a drop or base stand to the test cylinder.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -27,6 +27,9 @@ impl PartSize {
     /// it, such as a tassel's cap, is smaller than the whole by nobody knows how much. Nor does anybody know how much
     /// smaller than its picture a drop is that was not cut out of it, or than a size that was guessed. A ring or body without
     /// a usable size counts as small.
+    ///
+    /// Of an assortment, any piece may be the one that hangs: the smallest decides, told by its body or seen in a look. A look
+    /// of which the outline is not known is smaller than it seems by nobody knows how much.
     pub fn of(kind: &DropKind, gauge: Gauge) -> Self {
         let is_guess = |guesses: &[Guess]| guesses.iter().any(|guess| kind.guessed.contains(guess));
         let ring = Solid::of_ring(kind.ring).map_or(Size::Fits, |ring| decide(&ring, gauge));
@@ -35,8 +38,13 @@ impl PartSize {
         let not_cut_out = matches!(&kind.body, Body::Outline { shape: Some(shape), .. } if !shape.cut_out);
         let body = match decide(&Solid::of_body(&kind.body), gauge) {
             Size::TooLarge if soft || not_cut_out => Size::Measure,
+            // The body of an assortment's smallest piece is no matter of how large the largest is.
+            size if kind.is_assortment() => unless_told(size, is_guess(&[Guess::Body])),
             size => unless_told(size, is_guess(&[Guess::Body, Guess::Width, Guess::Height])),
         };
+        // What is small already is not tried again: one piece is enough.
+        let mut looks = kind.looks().iter().filter(|_| body == Size::TooLarge).map(|look| of_look(look, gauge));
+        let body = looks.find(|size| *size != Size::TooLarge).unwrap_or(body);
         Self { ring, body, off: smallest_off(&kind.facts, gauge) }
     }
 
@@ -85,6 +93,20 @@ impl PartSize {
             Some(off @ (Size::Fits | Size::Measure)) => format!("{whole} What comes off {}.", of(off)),
             _ => whole,
         }
+    }
+}
+
+/// So thin, in millimetres, a piece is taken to be of which only the outline is known: it holds a sheet of that form, and what
+/// is too large as a sheet is too large.
+const SHEET: Length = Length::from_mm(0.1);
+
+/// How a piece of an assortment stands to the cylinder, as far as its look tells.
+fn of_look(look: &Look, gauge: Gauge) -> Size {
+    match &look.shape {
+        Some(shape) if shape.cut_out => {
+            decide(&Solid::of_body(&Body::Outline { thickness: SHEET, shape: Some(shape.clone()) }), gauge)
+        }
+        _ => Size::Measure,
     }
 }
 

@@ -20,12 +20,13 @@ impl Sizes {
         Self { gauge, known: BTreeMap::new() }
     }
 
-    /// Tries all drops. Those of the same body, ring, materials, loose parts and guesses are tried once.
+    /// Tries all drops. Those of the same body, looks, ring, materials, loose parts and guesses are tried once.
     pub fn of_all<'a>(kinds: impl IntoIterator<Item = &'a DropKind>, gauge: Gauge) -> Self {
         let mut tried: HashMap<String, PartSize> = HashMap::new();
         let known = kinds.into_iter().map(|kind| {
             let (materials, off) = (&kind.facts.materials, &kind.facts.comes_off);
-            let shape = format!("{:?} {:?} {materials:?} {off:?} {:?}", kind.body, kind.ring, kind.guessed);
+            let (body, looks) = (&kind.body, &kind.assortment);
+            let shape = format!("{body:?} {looks:?} {:?} {materials:?} {off:?} {:?}", kind.ring, kind.guessed);
             (kind.id.clone(), *tried.entry(shape).or_insert_with(|| PartSize::of(kind, gauge)))
         });
         Self { gauge, known: known.collect() }

@@ -68,6 +68,7 @@ pub(super) fn neutral_drop() -> DropKind {
         stock: 9,
         home: Home { tray: 'A', compartment: 1 },
         picture: String::new(),
+        assortment: None,
         counted: None,
         guessed: vec![],
     }

@@ -156,14 +156,15 @@ pub fn cautions(facts: &PieceFacts<'_>) -> Verdict {
     };
     let found = |finding: Finding<'_>| all.push(Caution::of(&finding, None, &base.facts));
     let mut finder = Finder { wearer, rules, found };
-    finder.part(&Judgable { facts: &base.facts, body: None, small, magnets });
+    finder.part(&Judgable { facts: &base.facts, body: None, small, mixed: false, magnets });
     let drops_g = facts.drops.iter().map(|kind| kind.weight.g()).sum();
     finder.worn(&Worn { base, length_mm: facts.length_mm, neck_mm: facts.neck_mm, drops_g });
     Verdict::of(all)
 }
 
 fn judgable<'a>(kind: &'a DropKind, sizes: &Sizes, magnets: usize) -> Judgable<'a> {
-    Judgable { facts: &kind.facts, body: Some(&kind.body), small: Small::Drop(sizes.of(kind)), magnets }
+    let (small, mixed) = (Small::Drop(sizes.of(kind)), kind.is_assortment());
+    Judgable { facts: &kind.facts, body: Some(&kind.body), small, mixed, magnets }
 }
 
 fn all_of_drop(kind: &DropKind, sizes: &Sizes, wearer: Wearer, rules: &Rules, magnets: usize, all: &mut Vec<Caution>) {

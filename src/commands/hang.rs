@@ -78,7 +78,8 @@ fn hang_bare(options: &Options) -> Result<Answer, Told> {
 
 fn hang_piece(options: &Options, piece: &Piece) -> Result<Answer, Told> {
     let catalog = read_folder(&options.catalogued.catalog)?.catalog;
-    let (base, kinds) = catalog.parts(piece)?;
+    let (base, hung) = catalog.hung(piece)?;
+    let kinds: Vec<&DropKind> = hung.iter().map(AsRef::as_ref).collect();
     match &base.kind {
         BaseKind::Necklace(n) => hang_necklace(options, piece, (base, n), &kinds, catalog.table.rho),
         BaseKind::Bangle(_) if options.front_length.is_some() => {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Length, Piece, Wearer};
+use super::{Length, LookNumber, Piece, Wearer, free_look};
 
 /// Tells one hung drop from another of the same kind, for as long as the design lives.
 pub type Token = u32;
@@ -14,6 +14,9 @@ pub struct HungDrop {
     pub token: Token,
     /// Id of its [`super::DropKind`].
     pub kind: String,
+    /// Of an assortment, the number by which it keeps its look, whatever else becomes of the piece.
+    #[serde(default)]
+    pub look: LookNumber,
 }
 
 /// What a guest has chosen so far.
@@ -67,6 +70,8 @@ pub enum Change {
     },
     /// Replace all drops at once, as "surprise me" does.
     Drops(Vec<String>),
+    /// Replace all drops by these with the numbers of their looks, as a piece has them that lies there already.
+    Hung(Vec<(String, LookNumber)>),
 }
 
 impl Design {
@@ -110,6 +115,14 @@ impl Design {
                 }
                 true
             }
+            Change::Hung(drops) => {
+                self.drops.clear();
+                for (kind, look) in drops {
+                    let hung = HungDrop { look, ..self.hung(kind) };
+                    self.drops.push(hung);
+                }
+                true
+            }
         }
     }
 
@@ -120,13 +133,15 @@ impl Design {
 
     /// The piece, once there is a base.
     pub fn piece(&self) -> Option<Piece> {
-        Some(Piece {
-            base: self.base.clone()?,
-            length: self.length,
-            wearer: self.wearer,
-            neck: self.neck,
-            drops: self.drops.iter().map(|hung| hung.kind.clone()).collect(),
-        })
+        let (drops, looks) = (vec![], vec![]);
+        let base = self.base.clone()?;
+        let bare = Piece { base, length: self.length, wearer: self.wearer, neck: self.neck, drops, looks };
+        Some(bare.with_drops(self.drops.iter().map(|hung| (hung.kind.clone(), hung.look))))
+    }
+
+    /// The number of the look that the next drop of this kind gets.
+    pub fn next_look(&self, kind: &str) -> LookNumber {
+        free_look(self.drops.iter().filter(|hung| hung.kind == kind).map(|hung| hung.look))
     }
 
     /// Where a drop hangs, counted from the left.
@@ -137,7 +152,8 @@ impl Design {
     fn hung(&mut self, kind: String) -> HungDrop {
         let token = self.next_token;
         self.next_token += 1;
-        HungDrop { token, kind }
+        let look = self.next_look(&kind);
+        HungDrop { token, kind, look }
     }
 }
 
@@ -257,6 +273,39 @@ mod tests {
         assert_eq!((h.now().base.as_deref(), kinds(&h)), (Some("chain"), vec!["key"]));
         assert!(h.undo() && !h.undo());
         assert_eq!(h.now().base.as_deref(), Some("chain"));
+    }
+
+    /// Of an assortment, each hung drop looks the same from when it is hung until it is pulled off.
+    #[test]
+    fn a_look_stays_whatever_becomes_of_the_others() {
+        let mut h = History::default();
+        h.start_with(Change::Base { id: "chain".into(), length: None });
+        for at in [0, 0, 1] {
+            h.apply(hang("mix", at));
+        }
+        let looks = |h: &History| -> Vec<_> {
+            let mut all: Vec<_> = h.now().drops.iter().map(|hung| (hung.token, hung.look)).collect();
+            all.sort_unstable();
+            all
+        };
+        let three = looks(&h);
+        assert_eq!(three, [(0, 0), (1, 1), (2, 2)]);
+        h.apply(Change::Slide { token: 0, to: 0 });
+        h.apply(hang("key", 0));
+        h.apply(Change::Base { id: "bangle".into(), length: None });
+        assert!(three.iter().all(|one| looks(&h).contains(one)));
+        h.apply(Change::PullOff(0));
+        assert_eq!(h.now().piece().unwrap().hung().filter(|(id, _)| *id == "mix").count(), 2);
+        assert!([(1, 1), (2, 2)].iter().all(|one| looks(&h).contains(one)));
+        assert_eq!(h.now().next_look("mix"), 0, "what was pulled off makes room for the next");
+        assert!(h.undo() && three.iter().all(|one| looks(&h).contains(one)));
+        assert!(h.undo() && h.undo() && h.undo() && h.redo() && three == looks(&h));
+        let piece = h.now().piece().unwrap();
+        let mut elsewhere = Design::default();
+        elsewhere.apply(Change::Base { id: piece.base.clone(), length: None });
+        elsewhere.apply(Change::Wearer(piece.wearer));
+        elsewhere.apply(Change::Hung(piece.hung().map(|(id, look)| (id.to_owned(), look)).collect()));
+        assert_eq!(elsewhere.piece(), Some(piece));
     }
 
     #[test]

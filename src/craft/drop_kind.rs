@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use super::{Body, Day, Facts, Finish, Guess, Home, Length, Mass, Ring, material::words};
+use super::{Body, Day, Facts, Finish, Guess, Home, Length, Look, Mass, Ring, material::words};
 
 words! {
     /// What sort of drop it is, as the trade sorts its trays.
@@ -61,7 +61,10 @@ words! {
     }
 }
 
-/// A drop as it stands in the catalogue: one compartment holds several of it.
+/// A drop as it stands in the catalogue: one compartment holds several of it, all alike, or unlike in an assortment.
+///
+/// Of an assortment, facts, ring and price hold for each of its pieces; `body` is that of the smallest, `weight` that of the
+/// heaviest, `width` and `height` those of the largest.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct DropKind {
     /// Its name in files and in the ledger; never changes.
@@ -93,8 +96,11 @@ pub struct DropKind {
     pub stock: u32,
     /// The compartment in which it lies on the table.
     pub home: Home,
-    /// The picture's file name under `pictures/`; empty where there is none yet.
+    /// The picture's file name under `pictures/`; empty where there is none yet. Of an assortment it shows the mix.
     pub picture: String,
+    /// Of an assortment, how its pieces can look; with no look told, it hangs plain.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub assortment: Option<Vec<Look>>,
     /// The day on which that many were counted, where the file says so: another day is another count, also of the same.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub counted: Option<Day>,

@@ -10,6 +10,7 @@
 //! | `material`, `density`, `clear` | materials, platings and finishes; how heavy they are, how they bend light |
 //! | `body` | the solid shape of a drop |
 //! | `base`, `drop_kind`, `home` | what drops hang on; what hangs; where it lies on the table |
+//! | `assortment` | many unlike pieces in one compartment, and which of them a hung drop looks like |
 //! | `facts`, `allergen`, `metal_test` | what is known of a part: food in it, what a laboratory found |
 //! | `guess`, `usual` | what nobody has told of a part; what is usual of each sort, taken the careful way |
 //! | `fit` | whether a ring passes over the closed end of a base |
@@ -17,6 +18,7 @@
 //! | `piece`, `design` | a base with its drops; the piece while a guest works on it, with the way back |
 
 mod allergen;
+mod assortment;
 mod base;
 mod body;
 mod clear;
@@ -40,6 +42,7 @@ mod wearer;
 mod wire;
 
 pub use allergen::{Allergen, UsualAllergen};
+pub use assortment::{Look, LookNumber, MOST_LOOKS, free_look};
 pub use base::{Bangle, Base, BaseKind, Clasp, LengthRange, LinkKind, Necklace};
 pub use body::{Body, OutlineShape};
 pub use day::Day;

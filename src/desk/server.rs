@@ -79,6 +79,21 @@ pub struct Desk {
 /// Requests under way when the desk closes get this long.
 const LAST_ANSWERS: Duration = Duration::from_secs(1);
 
+/// Takes in what is edited in the catalogue's folder, for as long as the desk runs.
+fn watch_folder(desk: &Arc<DeskState>, folder: &Path) -> Option<Watch> {
+    let desk = Arc::downgrade(desk);
+    let watching = watch(folder, move || {
+        if let Some(desk) = desk.upgrade() {
+            take_in(&desk);
+        }
+    });
+    watching
+        .inspect_err(|error| {
+            tracing::warn!("the catalogue's folder can't be watched, edits count after a restart: {error}");
+        })
+        .ok()
+}
+
 /// The ledger in the data folder, after a backup that was to take its place at the next start has taken it.
 fn open_ledger(data_dir: &Path, now: Timestamp) -> Result<Ledger, DeskError> {
     let file = data_dir.join("ledger.sqlite");
@@ -160,19 +175,7 @@ impl Desk {
         if let Some(Err(error)) = desk.ledger.run_blocking(move |ledger, _| cuts.tell(ledger)) {
             tracing::error!("{error}");
         }
-        let for_watch = Arc::downgrade(&desk);
-        let watching = watch(&config.catalog_dir, move || {
-            if let Some(desk) = for_watch.upgrade() {
-                take_in(&desk);
-            }
-        });
-        let watching = match watching {
-            Ok(watching) => Some(watching),
-            Err(error) => {
-                tracing::warn!("the catalogue's folder can't be watched, edits count after a restart: {error}");
-                None
-            }
-        };
+        let watching = watch_folder(&desk, &config.catalog_dir);
         let (ready, is_ready) = oneshot::channel();
         let for_server = Arc::clone(&desk);
         let server = thread::Builder::new()

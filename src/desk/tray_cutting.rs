@@ -2,12 +2,12 @@
 
 use std::io;
 
-use super::tray_drafts::{Cut, InPhoto, PHOTO, SHOWN, ShownAs, Told, TrayDraft, TrayDrafts};
+use super::tray_drafts::{Cut, InPhoto, PHOTO, SHOWN, ShownAs, Told, TrayDraft, TrayDrafts, look_file};
 use crate::{
-    craft::Home,
+    craft::{Home, MOST_LOOKS},
     photo::{
-        Best, Compartment, CutOut, MOST_STROKES, Photo, PhotoRefused, Point, Straightened, Stroke, Tray, TrayRefused,
-        find_corners, jpeg, look, mended, png, usual_corners,
+        Best, Compartment, CutOut, MOST_STROKES, Photo, PhotoRefused, Point, Seen, Straightened, Stroke, TRUSTED, Tray,
+        TrayRefused, find_corners, jpeg, look, mended, png, usual_corners,
     },
 };
 
@@ -140,7 +140,11 @@ pub(super) fn cut_all(drafts: &TrayDrafts, id: &str, grid: &Grid) -> Result<(), 
     for cell in &grid.cells {
         let compartment = straight.compartment(cell.row, cell.column);
         let seen = look(&compartment);
+        let before = draft.at(cell.home);
+        let is_mix = before.is_some_and(|one| one.shown == ShownAs::Mix);
+        let looks = if is_mix { mix_of(&seen, cell.home, &mut pictures)? } else { vec![] };
         let best = match seen.best() {
+            _ if is_mix => ShownAs::Mix,
             Best::CutOut => ShownAs::Cut,
             // What lies there keeps the picture it has, rather than getting a worse one.
             Best::Tile if !cell.taken => ShownAs::Tile,
@@ -157,14 +161,48 @@ pub(super) fn cut_all(drafts: &TrayDrafts, id: &str, grid: &Grid) -> Result<(), 
             mark: cell.mark.clone(),
             shown: best,
             cut: cut.map(facts),
+            looks,
             strokes: vec![],
             px_per_mm: compartment.px_per_mm,
             size_px: compartment.pixels.dimensions(),
-            told: draft.at(cell.home).map_or_else(Told::default, |one| one.told.clone()),
+            told: before.map_or_else(Told::default, |one| one.told.clone()),
         });
     }
     let changed = drafts.change(id, &pictures, |draft| draft.compartments = compartments)?;
     changed.map(|_| ()).ok_or(CutRefused::Gone)
+}
+
+/// The looks of a mix with their pictures: the pieces that can be told apart, where there are several. Its own picture is its
+/// tile.
+fn mix_of(seen: &Seen, home: Home, pictures: &mut Vec<(String, Vec<u8>)>) -> Result<Vec<Cut>, CutRefused> {
+    pictures.push((ShownAs::Mix.file(home), jpeg(&seen.tile)?));
+    let sure = || seen.pieces.iter().filter(|cut| cut.confidence >= TRUSTED);
+    if sure().count() < 2 {
+        return Ok(vec![]);
+    }
+    let mut looks = Vec::new();
+    for (number, cut) in sure().take(MOST_LOOKS).enumerate() {
+        pictures.push((look_file(home, number), png(&cut.picture)?));
+        looks.push(facts(cut));
+    }
+    Ok(looks)
+}
+
+/// Makes a compartment a mix of unlike pieces; how many of them were told apart.
+pub(super) fn mix(drafts: &TrayDrafts, id: &str, grid: &Grid, home: Home) -> Result<usize, CutRefused> {
+    let draft = drafts.read(id).ok_or(CutRefused::Gone)?;
+    let cell = grid.cells.iter().find(|cell| cell.home == home).ok_or(CutRefused::Gone)?;
+    let photo = photo_of(drafts, id)?;
+    let seen = look(&straightened(&photo, &draft, grid)?.compartment(cell.row, cell.column));
+    let mut pictures = Vec::new();
+    let looks = mix_of(&seen, home, &mut pictures)?;
+    let count = looks.len();
+    let changed = drafts.change(id, &pictures, |draft| {
+        if let Some(one) = draft.at_mut(home) {
+            (one.shown, one.looks) = (ShownAs::Mix, looks);
+        }
+    })?;
+    changed.map(|_| count).ok_or(CutRefused::Gone)
 }
 
 fn facts(cut: &CutOut) -> Cut {

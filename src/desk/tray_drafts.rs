@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use crate::{
-    craft::{Home, Sort},
+    craft::{Home, MOST_LOOKS, Sort},
     disk::{durable, plain_file::read_plain},
     photo::{Looks, Point, Stroke},
 };
@@ -60,6 +60,9 @@ pub(super) struct InPhoto {
     pub shown: ShownAs,
     /// Its cut-out, if there is one.
     pub cut: Option<Cut>,
+    /// Of a mix, the cut-outs that become its looks.
+    #[serde(default)]
+    pub looks: Vec<Cut>,
     /// What was stroked to be kept or dropped.
     pub strokes: Vec<Stroke>,
     /// Pixels a millimetre of the whole compartment, and its size.
@@ -75,16 +78,19 @@ pub(super) enum ShownAs {
     Cut,
     Tile,
     Whole,
+    /// A tile of unlike pieces, and as many of them as can be told apart cut out.
+    Mix,
     /// None: nothing lies there, or what lies there keeps its picture.
     Nothing,
 }
 
 impl ShownAs {
     /// All of them with the words for them in addresses and forms, and the ends of their files.
-    pub(super) const ALL: [(Self, &'static str, &'static str); 4] = [
+    pub(super) const ALL: [(Self, &'static str, &'static str); 5] = [
         (Self::Cut, "cut", "png"),
         (Self::Tile, "tile", "jpg"),
         (Self::Whole, "whole", "jpg"),
+        (Self::Mix, "mix", "jpg"),
         (Self::Nothing, "nothing", ""),
     ];
 
@@ -101,6 +107,11 @@ impl ShownAs {
         let (_, word, end) = Self::ALL.iter().find(|(one, ..)| *one == self).unwrap_or(&Self::ALL[1]);
         format!("{home}-{word}.{end}")
     }
+}
+
+/// The name of the picture of a mix's look with this number in the draft's folder.
+pub(super) fn look_file(home: Home, number: usize) -> String {
+    format!("{home}-look-{number}.png")
 }
 
 /// What a cut-out says of its piece.
@@ -210,7 +221,11 @@ impl TrayDrafts {
             let home = name.split_once('-').and_then(|(home, _)| home.parse().ok());
             home.is_some_and(|home| *shown != ShownAs::Nothing && shown.file(home) == name)
         };
-        let is_picture = [PHOTO, SHOWN].contains(&name) || ShownAs::ALL.iter().any(of_home);
+        let is_look = || {
+            let home: Option<Home> = name.split_once('-').and_then(|(home, _)| home.parse().ok());
+            home.is_some_and(|home| (0..MOST_LOOKS).any(|number| look_file(home, number) == name))
+        };
+        let is_picture = [PHOTO, SHOWN].contains(&name) || ShownAs::ALL.iter().any(of_home) || is_look();
         let path = self.of(id).filter(|_| is_picture)?.join(name);
         read_plain(&path, LONGEST).ok()
     }

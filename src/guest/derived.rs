@@ -119,7 +119,8 @@ pub(super) fn sample(snapshot: &Snapshot) -> Option<Piece> {
         }
         BaseKind::Bangle(_) => None,
     };
-    let bare = Piece { base: base.id.clone(), length, wearer: Wearer::From13, neck: None, drops: vec![] };
+    let bare =
+        Piece { base: base.id.clone(), length, wearer: Wearer::From13, neck: None, drops: vec![], looks: vec![] };
     let drops = surprise(snapshot, &bare, &Filters::default(), SEED);
     Some(Piece { drops, ..bare })
 }

@@ -1,6 +1,10 @@
 //! What has to be carried out outside: on the screen, on the line to the desk, by the window.
 
-use crate::{craft::Token, link::Draft, ticket::TicketNumber};
+use crate::{
+    craft::{LookNumber, Token},
+    link::Draft,
+    ticket::TicketNumber,
+};
 
 /// One thing to carry out, in the order in which they come.
 #[derive(Debug, Clone, PartialEq)]
@@ -9,6 +13,8 @@ pub enum Effect {
     Hung {
         /// Id of its kind.
         kind: String,
+        /// How it looks, of an assortment.
+        look: LookNumber,
         /// Which.
         token: Token,
     },
@@ -16,6 +22,8 @@ pub enum Effect {
     TakenOff {
         /// Id of its kind.
         kind: String,
+        /// How it looks, of an assortment.
+        look: LookNumber,
         /// Which.
         token: Token,
     },

@@ -14,7 +14,7 @@ use super::{
     told::{Told, WhyNot},
 };
 use crate::{
-    craft::{Base, BaseKind, Change, History, Piece, Token, Wearer, fit_on},
+    craft::{Base, BaseKind, Change, History, HungDrop, LookNumber, Piece, Token, Wearer, fit_on},
     hang::HangError,
     link::Snapshot,
 };
@@ -91,11 +91,12 @@ impl Guest {
         fresh.apply(change.clone());
         let Some(piece) = fresh.piece() else { return };
         let kept = what_goes_on(&snapshot, base, &piece);
-        let left_off = piece.drops.len() - kept.len();
+        let left_off = piece.drops.len() - kept.drops.len();
         if left_off == 0 {
             return self.change(change);
         }
-        self.change_together(vec![change, Change::Drops(kept)]);
+        let kept = kept.hung().map(|(id, look)| (id.to_owned(), look)).collect();
+        self.change_together(vec![change, Change::Hung(kept)]);
         self.tell(Told::LeftOff { drops: left_off });
     }
 
@@ -118,9 +119,7 @@ impl Guest {
         if !matches!(stands, Standing::Open | Standing::Aside) {
             return self.say_why_not(&kind);
         }
-        let mut more = piece.clone();
-        more.drops.push(kind.clone());
-        match places_of(&snapshot.catalog, &more) {
+        match places_of(&snapshot.catalog, &piece.with(&kind, usize::MAX)) {
             Err(Trouble::Hang(HangError::NoRoom { fits, .. })) => {
                 let base = snapshot.catalog.base(&piece.base);
                 let longer = base.is_some_and(|base| can_be_longer(base, &piece));
@@ -131,9 +130,9 @@ impl Guest {
         }
         self.session.selected = None;
         self.change(Change::Hang { kind: kind.clone(), at: at.unwrap_or(usize::MAX) });
-        let newest = self.session.history.now().drops.iter().map(|hung| hung.token).max();
-        if let Some(token) = newest {
-            self.effects.push(Effect::Hung { kind, token });
+        let newest = self.session.history.now().drops.iter().max_by_key(|hung| hung.token);
+        if let Some(HungDrop { token, look, .. }) = newest.cloned() {
+            self.effects.push(Effect::Hung { kind, look, token });
         }
     }
 
@@ -180,7 +179,7 @@ impl Guest {
         let hung = self.session.history.now().drops.iter().find(|hung| hung.token == token).cloned();
         let Some(hung) = hung else { return };
         self.change(Change::PullOff(token));
-        self.effects.push(Effect::TakenOff { kind: hung.kind, token });
+        self.effects.push(Effect::TakenOff { kind: hung.kind, look: hung.look, token });
     }
 
     fn surprise(&mut self) {
@@ -195,21 +194,24 @@ impl Guest {
             self.change(Change::Drops(drops));
             // They are dealt from their compartments, one by one.
             let dealt: Vec<_> = self.session.history.now().drops.clone();
-            self.effects.extend(dealt.into_iter().map(|hung| Effect::Hung { kind: hung.kind, token: hung.token }));
+            let hung = |HungDrop { kind, look, token }| Effect::Hung { kind, look, token };
+            self.effects.extend(dealt.into_iter().map(hung));
         }
     }
 }
 
 /// What of the drops of `piece` goes onto `base`, which it has now: all whose rings fit, and of those as many as find room.
-fn what_goes_on(snapshot: &Snapshot, base: &Base, piece: &Piece) -> Vec<String> {
-    let goes = |id: &String| snapshot.catalog.drop_kind(id).is_some_and(|kind| fit_on(base, kind.ring).passes);
-    let mut kept: Vec<String> = piece.drops.iter().filter(|id| goes(id)).cloned().collect();
-    while let Err(Trouble::Hang(HangError::NoRoom { .. })) =
-        places_of(&snapshot.catalog, &Piece { drops: kept.clone(), ..piece.clone() })
-    {
+fn what_goes_on(snapshot: &Snapshot, base: &Base, piece: &Piece) -> Piece {
+    let goes = |id: &str| snapshot.catalog.drop_kind(id).is_some_and(|kind| fit_on(base, kind.ring).passes);
+    let mut kept: Vec<(String, LookNumber)> =
+        piece.hung().filter(|(id, _)| goes(id)).map(|(id, look)| (id.to_owned(), look)).collect();
+    loop {
+        let less = piece.clone().with_drops(kept.clone());
+        if !matches!(places_of(&snapshot.catalog, &less), Err(Trouble::Hang(HangError::NoRoom { .. }))) {
+            return less;
+        }
         kept.pop();
     }
-    kept
 }
 
 /// Whether the base of `piece` is made longer than it now is.

@@ -2,7 +2,7 @@
 
 use crate::{
     catalog::{Catalog, PieceError},
-    craft::Piece,
+    craft::{DropKind, Piece},
     hang::{HangError, PiecePlaces, place_piece, worn_neck_mm},
 };
 
@@ -22,6 +22,7 @@ pub enum Trouble {
 /// # Errors
 /// The catalogue does not make it, or there is no room on the base.
 pub fn places_of(catalog: &Catalog, piece: &Piece) -> Result<PiecePlaces, Trouble> {
-    let (base, kinds) = catalog.parts(piece)?;
+    let (base, hung) = catalog.hung(piece)?;
+    let kinds: Vec<&DropKind> = hung.iter().map(AsRef::as_ref).collect();
     Ok(place_piece(base, piece.length, &kinds, worn_neck_mm(base, piece), catalog.table.rho)?)
 }

@@ -18,7 +18,7 @@ const DROPS: usize = 5;
 pub fn surprise(snapshot: &Snapshot, bare: &Piece, filters: &Filters, seed: u64) -> Vec<String> {
     let catalog = &snapshot.catalog;
     let mut chance = Chance(seed);
-    let mut piece = Piece { drops: vec![], ..bare.clone() };
+    let mut piece = Piece { drops: vec![], looks: vec![], ..bare.clone() };
     let mut left: Vec<_> = catalog.drops.iter().collect();
     while piece.drops.len() < DROPS && !left.is_empty() {
         let kind = left.swap_remove(chance.below(left.len()));

@@ -95,9 +95,9 @@ impl Guest {
     /// The piece is looked at, and nobody can change it here.
     fn lay_out(&mut self, piece: Piece) {
         let history = &mut self.session.history;
-        history.start_with(Change::Base { id: piece.base, length: piece.length });
+        history.start_with(Change::Base { id: piece.base.clone(), length: piece.length });
         history.start_with(Change::Wearer(piece.wearer));
         history.start_with(Change::Neck(piece.neck));
-        history.start_with(Change::Drops(piece.drops));
+        history.start_with(Change::Hung(piece.hung().map(|(id, look)| (id.to_owned(), look)).collect()));
     }
 }

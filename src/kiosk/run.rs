@@ -12,7 +12,10 @@ use std::{
 
 use bevy::{
     app::{PluginGroupBuilder, PluginsState, TaskPoolOptions, TaskPoolPlugin},
-    ecs::error::{BevyError, ErrorContext},
+    ecs::{
+        error::{BevyError, ErrorContext},
+        schedule::{Schedules, SingleThreadedExecutor},
+    },
     log::LogPlugin,
     prelude::*,
     render::{
@@ -196,7 +199,16 @@ fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
     if let Some(here) = options.desk_here {
         app.insert_resource(here);
     }
+    one_after_the_other(&mut app);
     app
+}
+
+/// The tablet's own systems are short: handing them to other threads costs more than half of a frame, most of all where the
+/// desk works beside them on a machine of two cores. What is large, as decoding and drawing, has threads of its own.
+fn one_after_the_other(app: &mut App) {
+    for (_, schedule) in app.world_mut().resource_mut::<Schedules>().iter_mut() {
+        schedule.set_executor(SingleThreadedExecutor::new());
+    }
 }
 
 /// Pictures are decoded on half of the cores, at least two: a tray that is turned to for the first time waits for them.

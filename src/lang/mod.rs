@@ -6,6 +6,7 @@
 //! | `texts` | the texts of a language by their keys |
 //! | `message` | a text that is put into words later |
 //! | `cautions`, `for_seller` | cautions in a guest's language, and what is said to the seller beside them |
+//! | `names` | what one piece is called, of an assortment too |
 //! | `details` | what is said of the maker's files; `detail_tests` holds it to the English in the code |
 
 mod cautions;
@@ -13,6 +14,7 @@ mod details;
 mod for_seller;
 mod language;
 mod message;
+mod names;
 mod texts;
 
 pub use details::Stretch;

@@ -108,7 +108,9 @@ impl Ledger {
                 held: true,
                 removed: false,
                 instead_of: Some(before),
+                look: None,
             };
+            ticket.take_a_look(at);
             follow_ticks(ticket);
             ticket.derive(catalog, db)
         })

@@ -12,6 +12,7 @@
 //! | `practice` | a copy to practise on |
 //! | `receive`, `by_hand` | a ticket arrives; one is opened at the desk for a piece threaded by hand |
 //! | `ticket`, `list` | a ticket as the desk works on it; lists in windows |
+//! | `looks` | how drops of assortments look, whatever is done with the others |
 //! | `edit`, `more_parts`, `confirm` | what the seller does with a ticket, and with a whole piece; a sum that no price list gives |
 //! | `bill`, `sell` | what is paid together, and put right afterwards; a piece that becomes the guest's |
 //! | `stock`, `holds`, `cut_to_length` | counts; how long parts are held; chains that are none of those that lie ready |
@@ -42,6 +43,7 @@ mod error;
 mod facts;
 mod holds;
 mod list;
+mod looks;
 mod more_parts;
 mod moved;
 mod open;

@@ -65,7 +65,9 @@ impl Ledger {
                 held: true,
                 removed: false,
                 instead_of: None,
+                look: None,
             });
+            ticket.take_a_look(ticket.lines.len() - 1);
             ticket.derive(catalog, db)
         })
     }

@@ -171,8 +171,9 @@ pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: Pr
         held: false,
         removed: false,
         instead_of: None,
+        look: None,
     };
-    Ticket {
+    let mut ticket = Ticket {
         id: sent.id,
         show: sent.show,
         number: sent.number,
@@ -201,7 +202,9 @@ pub(super) fn arrived(sent: &SentTicket, arrival: i64, now: Timestamp, rules: Pr
         charged: None,
         settled: None,
         hold_until: now,
-    }
+    };
+    ticket.keep_looks(&sent.piece.look_numbers());
+    ticket
 }
 
 /// Holds what is there of a new ticket's parts; gives what is not.

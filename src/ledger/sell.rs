@@ -6,9 +6,14 @@ use super::{
     LedgerError, Ticket,
     bill::Given,
     edit::{go, open},
+    facts,
     stock::{hold, one_more, take},
 };
-use crate::{craft::Home, money::Reduction, ticket::State};
+use crate::{
+    craft::{DropKind, Home},
+    money::Reduction,
+    ticket::State,
+};
 
 /// Refuses a piece that can't be sold as it is, or not yet: a part is not ticked off, the guest was not told, the sum is in
 /// doubt, something may not be sold, or is not for this wearer and nobody confirmed it by name.
@@ -81,7 +86,13 @@ pub(super) fn take_line_back(
     let line = ticket.lines.get_mut(at).filter(|line| !line.removed).ok_or(LedgerError::NoLine)?;
     line.removed = true;
     let (id, lives) = (line.id.clone(), line.home);
-    ticket.piece.drops = ticket.live_lines().map(|(_, line)| line.id.clone()).collect();
+    let mut mixes = Vec::new();
+    for (_, line) in ticket.live_lines() {
+        if facts::part::<DropKind>(db, &line.id)?.is_some_and(|kind| kind.is_assortment()) {
+            mixes.push(line.id.clone());
+        }
+    }
+    ticket.hang_lines(|id| mixes.iter().any(|mix| mix == id));
     ticket.sum_up()?;
     if home {
         one_more(db, &id)?;

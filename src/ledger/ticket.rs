@@ -12,7 +12,7 @@ use super::{LedgerError, bill::Given, facts};
 use crate::{
     catalog::Catalog,
     caution::{Caution, CautionCode, Verdict},
-    craft::{Body, DropKind, Facts, Home, Length, Mass, Material, Piece, Plating, Ring, Sort},
+    craft::{Body, DropKind, Facts, Home, Length, LookNumber, Mass, Material, Piece, Plating, Ring, Sort},
     money::{MoneyError, Package, PlainLine, PriceRules, PricedDrop, PricedItem, Quote, Reduction, Tender, quote_with},
     ticket::{State, TicketNumber},
 };
@@ -43,6 +43,9 @@ pub struct TicketLine {
     pub removed: bool,
     /// What hung there before it was swapped.
     pub instead_of: Option<String>,
+    /// Of an assortment, the number by which it keeps its look, where that is not the usual one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub look: Option<LookNumber>,
 }
 
 /// Why the seller has to say what is charged.
@@ -181,7 +184,7 @@ impl Ticket {
 
     /// Makes piece, sum and cautions follow from the lines.
     pub(super) fn derive(&mut self, catalog: &Catalog, db: &Connection) -> Result<(), LedgerError> {
-        self.piece.drops = self.live_lines().map(|(_, line)| line.id.clone()).collect();
+        self.hang_lines(|id| catalog.drop_kind(id).is_some_and(DropKind::is_assortment));
         self.sum_up()?;
         self.judge(catalog, db)?;
         Ok(())
@@ -308,6 +311,7 @@ fn strange_drop(name: &str, price: Decimal, home: Option<Home>) -> DropKind {
         // No compartment has the number 0.
         home: home.unwrap_or(Home { tray: 'A', compartment: 0 }),
         picture: String::new(),
+        assortment: None,
         counted: None,
         guessed: vec![],
     }

@@ -10,7 +10,7 @@ use tiny_skia::Pixmap;
 
 use crate::{
     catalog::{Catalog, Picture, PieceError},
-    craft::Piece,
+    craft::{DropKind, Piece},
     hang::{HangError, place_piece, worn_neck_mm},
 };
 
@@ -60,7 +60,8 @@ fn paint(
     let canvas =
         if sides.contains(&width_px) && sides.contains(&height_px) { Pixmap::new(width_px, height_px) } else { None };
     let mut canvas = canvas.ok_or(PortraitError::Size(width_px, height_px))?;
-    let (base, kinds) = catalog.parts(piece)?;
+    let (base, hung) = catalog.hung(piece)?;
+    let kinds: Vec<&DropKind> = hung.iter().map(AsRef::as_ref).collect();
     let places = place_piece(base, piece.length, &kinds, worn_neck_mm(base, piece), catalog.table.rho)?;
     draw::piece(&mut canvas, base, &kinds, &places, pictures);
     Ok(canvas)

@@ -89,7 +89,14 @@ impl Bench {
     fn ticket(&self, tablet: usize) -> SentTicket {
         let tablet = tablet % self.tablets.len();
         let drops = vec!["key-heart".to_owned(), "key-heart".to_owned()];
-        let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, neck: None, drops };
+        let piece = Piece {
+            base: "chain-brass".into(),
+            length: None,
+            wearer: Wearer::From13,
+            neck: None,
+            drops,
+            looks: vec![],
+        };
         let sequence = self.next[tablet].fetch_add(1, Ordering::Relaxed);
         SentTicket {
             id: Uuid::now_v7(),

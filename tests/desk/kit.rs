@@ -115,6 +115,7 @@ impl Kiosk {
             wearer,
             neck: None,
             drops: drops.iter().map(|id| (*id).to_owned()).collect(),
+            looks: vec![],
         };
         SentTicket {
             id: Uuid::now_v7(),

@@ -35,11 +35,16 @@ fn field<'a>(page: &'a str, name: &str) -> &'a str {
 
 /// Takes the corners as they were found.
 pub fn cut_out(seller: &Seller, at: &str) {
+    cut_out_of(seller, at, INNER_MM);
+}
+
+/// Takes the corners of a tray as wide as this as they were found.
+pub fn cut_out_of(seller: &Seller, at: &str, inner_mm: f64) {
     let page = seller.get(at).text;
     assert!(page.contains("The corners were found"), "{page}");
     let names: Vec<String> = (0..4).flat_map(|i| [format!("x{i}"), format!("y{i}")]).collect();
     let mut fields: Vec<(&str, &str)> = names.iter().map(|name| (name.as_str(), field(&page, name))).collect();
-    let width = INNER_MM.to_string();
+    let width = inner_mm.to_string();
     fields.push(("width", &width));
     let answer = seller.post(at, &fields);
     assert_eq!(answer.location, format!("{at}/pieces"), "{}", answer.text);

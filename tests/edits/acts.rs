@@ -71,7 +71,7 @@ fn editor(dir: &Path) -> TableEditor {
     TableEditor::open(dir.join("catalog"), dir.join("versions")).unwrap()
 }
 
-fn home(text: &str) -> Home {
+pub fn home(text: &str) -> Home {
     text.parse().unwrap()
 }
 

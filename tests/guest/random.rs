@@ -205,10 +205,10 @@ impl Run {
 
     fn carry_out(&mut self, effect: Effect) {
         match effect {
-            Effect::Hung { kind, token } => {
+            Effect::Hung { kind, look, token } => {
                 self.seen.hung += 1;
                 let design = self.guest.session().history.now();
-                assert!(design.drops.iter().any(|drop| drop.token == token && drop.kind == kind));
+                assert!(design.drops.iter().any(|drop| drop.token == token && drop.kind == kind && drop.look == look));
                 assert!(
                     design.count_of(&kind) <= self.snapshot.available(&kind) as usize,
                     "more {kind} than there are"

@@ -17,6 +17,7 @@ fn piece() -> Piece {
         wearer: Wearer::From13,
         neck: None,
         drops: ["key-heart", "locket-round", "key-heart"].map(str::to_owned).to_vec(),
+        looks: vec![],
     }
 }
 

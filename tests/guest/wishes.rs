@@ -202,7 +202,7 @@ impl Run {
         let base = if self.random.below(8) == 0 { "no-such-base".into() } else { self.some(&ids) };
         let drops = (0..self.random.below(9)).map(|_| self.some_kind()).collect();
         let length = self.some(&[None, Some(Length::from_mm(450.0))]);
-        Piece { base, length, wearer: Wearer::From13, neck: None, drops }
+        Piece { base, length, wearer: Wearer::From13, neck: None, drops, looks: vec![] }
     }
 
     fn other_counts(&mut self) -> Snapshot {

@@ -72,8 +72,7 @@ fn places(hand: &Hand, part: Rect) -> String {
         let (a, b) = (at(a.x_mm, a.y_mm), at(b.x_mm, b.y_mm));
         write!(ends, "{}[{}, {}, {}, {}]", if ends.is_empty() { "" } else { ", " }, a.x, a.y, b.x, b.y).unwrap();
     }
-    let kinds: Vec<_> =
-        motion.rings().filter_map(|(token, _)| Some((token, catalog.drop_kind(moving.kind(token)?)?))).collect();
+    let kinds: Vec<_> = motion.rings().filter_map(|(token, _)| Some((token, moving.kind(token)?))).collect();
     let ranks = ranks(kinds.iter().copied());
     let bounds = tablet.derived().places.as_ref().expect("its places").bounds;
     let middle = (bounds.left_mm + bounds.right_mm) / 2.0;

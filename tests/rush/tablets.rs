@@ -177,7 +177,7 @@ pub fn work(dir: &Path) {
 
 fn draft(catalog: &Catalog, random: &mut Random) -> Draft {
     let drops = (0..random.below(4)).map(|_| DROPS[random.of(DROPS.len())].to_owned()).collect();
-    let piece = Piece { base: BASE.into(), length: None, wearer: Wearer::From13, neck: None, drops };
+    let piece = Piece { base: BASE.into(), length: None, wearer: Wearer::From13, neck: None, drops, looks: vec![] };
     let (quote, verdict) = (catalog.quote(&piece).expect("a sum"), catalog.cautions(&piece).expect("cautions"));
     Draft { id: Uuid::now_v7(), piece, quote, verdict, grown_up_confirmed: false }
 }

@@ -43,6 +43,7 @@ fn draft() -> Draft {
         wearer: Wearer::From13,
         neck: None,
         drops: vec!["key-heart".into()],
+        looks: vec![],
     };
     Draft {
         id: Uuid::now_v7(),

@@ -28,7 +28,8 @@ pub fn opened(catalog: &Catalog) -> Ledger {
 
 pub fn sent(catalog: &Catalog, sequence: u16, drops: &[&str]) -> SentTicket {
     let drops = drops.iter().map(|id| (*id).to_owned()).collect();
-    let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, neck: None, drops };
+    let piece =
+        Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, neck: None, drops, looks: vec![] };
     SentTicket {
         id: Uuid::now_v7(),
         show: 1,

@@ -59,7 +59,14 @@ struct Teller<'a> {
 impl Teller<'_> {
     fn send(&mut self, n: u8, show: i64, sequence: u16, drops: &[&str], at: Timestamp) {
         let drops = drops.iter().map(|id| (*id).to_owned()).collect();
-        let piece = Piece { base: "chain-brass".into(), length: None, wearer: Wearer::From13, neck: None, drops };
+        let piece = Piece {
+            base: "chain-brass".into(),
+            length: None,
+            wearer: Wearer::From13,
+            neck: None,
+            drops,
+            looks: vec![],
+        };
         let sent = SentTicket {
             id: id(n),
             show,

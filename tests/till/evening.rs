@@ -85,6 +85,7 @@ impl Evening {
                 wearer: Wearer::From13,
                 neck: None,
                 drops: vec![id.clone()],
+                looks: vec![],
             };
             BASES.iter().all(|base| {
                 let verdict = first.cautions(&piece(base)).expect("cautions");

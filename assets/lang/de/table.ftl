@@ -37,6 +37,13 @@ table-photo = Foto
 table-photo-again = Wähle das Foto noch einmal.
 table-name-and-photo = Name und Foto
 table-more = Gewicht, Größe, Material
+table-mix = Eine Mischung verschiedener Anhänger zu einem Preis
+table-mix-hint = Sag von einer Mischung das Gewicht des schwersten und die Größe des größten Anhängers. Für Warnungen zählt, was darin sein kann, als das kleinste.
+table-mix-looks = { $n ->
+    [0] Eine Mischung: sie hängt schlicht auf dem Bildschirm.
+    [one] Eine Mischung, von der 1 Anhänger zu sehen ist.
+   *[other] Eine Mischung, von der { $n } Anhänger zu sehen sind.
+  }
 table-weight = Gewicht mit Ring, in Gramm
 table-width = Breite, wie es hängt, in Millimetern
 table-height = Höhe, wie es hängt, in Millimetern

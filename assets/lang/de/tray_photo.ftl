@@ -37,6 +37,10 @@ tray-photo-stays = bleibt, wie es ist
 tray-photo-empty = nichts erkannt
 tray-photo-tile = als Kärtchen
 tray-photo-whole = ganzes Fach
+tray-photo-mix = { $n ->
+    [0] eine Mischung, nichts getrennt
+   *[other] eine Mischung, { $n } getrennt
+  }
 tray-photo-sure = sicher
 tray-photo-unsure = nicht sicher
 tray-photo-mend = Das Bild von { $home }
@@ -51,6 +55,7 @@ tray-photo-cut-again = Neu ausschneiden
 tray-photo-as-cut = Ausgeschnitten
 tray-photo-as-tile = Als Kärtchen
 tray-photo-as-whole = Ganzes Fach
+tray-photo-as-mix = Als Mischung
 tray-photo-as-nothing = Kein Bild von hier
 tray-photo-nothing-left = Davon bleibt nichts übrig. Nimm einen Strich weg, oder zeig es als Kärtchen.
 tray-photo-no-strokes = Streich zuerst über das Bild.
@@ -74,6 +79,7 @@ table-did-photo = { $n ->
   }
 named-name = { $colour } { $sort }
 named-name-sized = { $size } { $colour } { $sort }
+named-mix = Gemischte Anhänger
 named-gender-Charm = m
 named-gender-Bead = f
 named-gender-Vial = n

@@ -37,6 +37,13 @@ table-photo = Photo
 table-photo-again = Choose the photo again.
 table-name-and-photo = Name and photo
 table-more = Weight, size, material
+table-mix = A mix of unlike pieces at one price
+table-mix-hint = Of a mix, tell the weight of the heaviest piece and the size of the largest. For cautions, what may be in it counts as the smallest.
+table-mix-looks = { $n ->
+    [0] A mix: it hangs plain on the screen.
+    [one] A mix with 1 look.
+   *[other] A mix with { $n } looks.
+  }
 table-weight = Weight with ring, in grams
 table-width = Width as it hangs, in millimetres
 table-height = Height as it hangs, in millimetres

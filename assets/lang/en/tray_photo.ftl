@@ -37,6 +37,10 @@ tray-photo-stays = stays as it is
 tray-photo-empty = nothing seen
 tray-photo-tile = as a tile
 tray-photo-whole = whole compartment
+tray-photo-mix = { $n ->
+    [0] a mix, nothing told apart
+   *[other] a mix, { $n } told apart
+  }
 tray-photo-sure = sure
 tray-photo-unsure = not sure
 tray-photo-mend = The picture of { $home }
@@ -51,6 +55,7 @@ tray-photo-cut-again = Cut out again
 tray-photo-as-cut = Cut out
 tray-photo-as-tile = As a tile
 tray-photo-as-whole = Whole compartment
+tray-photo-as-mix = As a mix
 tray-photo-as-nothing = No picture from here
 tray-photo-nothing-left = Nothing is left of it. Take a stroke away, or keep it as a tile.
 tray-photo-no-strokes = Stroke over the picture first.
@@ -74,6 +79,7 @@ table-did-photo = { $n ->
   }
 named-name = { $colour } { $sort }
 named-name-sized = { $size } { $colour } { $sort }
+named-mix = Mixed pieces
 named-gender-Charm = m
 named-gender-Bead = m
 named-gender-Vial = m

@@ -37,6 +37,13 @@ table-photo = Foto
 table-photo-again = Elige la foto otra vez.
 table-name-and-photo = Nombre y foto
 table-more = Peso, tamaño, material
+table-mix = Un surtido de colgantes distintos a un mismo precio
+table-mix-hint = De un surtido, di el peso del más pesado y el tamaño del más grande. Para las advertencias, lo que pueda haber cuenta como el más pequeño.
+table-mix-looks = { $n ->
+    [0] Un surtido: cuelga sencillo en la pantalla.
+    [one] Un surtido con 1 aspecto.
+   *[other] Un surtido con { $n } aspectos.
+  }
 table-weight = Peso con la anilla, en gramos
 table-width = Ancho colgado, en milímetros
 table-height = Alto colgado, en milímetros

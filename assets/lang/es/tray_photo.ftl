@@ -37,6 +37,10 @@ tray-photo-stays = se queda como está
 tray-photo-empty = nada a la vista
 tray-photo-tile = como tarjeta
 tray-photo-whole = compartimento entero
+tray-photo-mix = { $n ->
+    [0] un surtido, nada separado
+   *[other] un surtido, { $n } separados
+  }
 tray-photo-sure = seguro
 tray-photo-unsure = no es seguro
 tray-photo-mend = La imagen de { $home }
@@ -51,6 +55,7 @@ tray-photo-cut-again = Recortar de nuevo
 tray-photo-as-cut = Recortada
 tray-photo-as-tile = Como tarjeta
 tray-photo-as-whole = Compartimento entero
+tray-photo-as-mix = Como surtido
 tray-photo-as-nothing = Ninguna imagen de aquí
 tray-photo-nothing-left = No queda nada. Borra un trazo o muéstrala como tarjeta.
 tray-photo-no-strokes = Pasa primero el dedo por la imagen.
@@ -74,6 +79,7 @@ table-did-photo = { $n ->
   }
 named-name = { $sort } { $colour }
 named-name-sized = { $sort } { $colour } { $size }
+named-mix = Colgantes variados
 named-gender-Charm = m
 named-gender-Bead = f
 named-gender-Vial = m

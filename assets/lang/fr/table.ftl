@@ -37,6 +37,13 @@ table-photo = Photo
 table-photo-again = Choisis de nouveau la photo.
 table-name-and-photo = Nom et photo
 table-more = Poids, taille, matière
+table-mix = Un mélange de pendentifs différents au même prix
+table-mix-hint = D’un mélange, dis le poids du plus lourd et la taille du plus grand. Pour les avertissements, ce qui peut s’y trouver compte comme le plus petit.
+table-mix-looks = { $n ->
+    [0] Un mélange : il pend tout simple à l’écran.
+    [one] Un mélange avec 1 aspect.
+   *[other] Un mélange avec { $n } aspects.
+  }
 table-weight = Poids avec l’anneau, en grammes
 table-width = Largeur suspendue, en millimètres
 table-height = Hauteur suspendue, en millimètres

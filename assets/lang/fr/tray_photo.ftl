@@ -37,6 +37,10 @@ tray-photo-stays = reste comme elle est
 tray-photo-empty = rien de vu
 tray-photo-tile = en carte
 tray-photo-whole = case entière
+tray-photo-mix = { $n ->
+    [0] un mélange, rien de séparé
+   *[other] un mélange, { $n } séparés
+  }
 tray-photo-sure = sûr
 tray-photo-unsure = pas sûr
 tray-photo-mend = L’image de { $home }
@@ -51,6 +55,7 @@ tray-photo-cut-again = Détourer de nouveau
 tray-photo-as-cut = Détourée
 tray-photo-as-tile = En carte
 tray-photo-as-whole = Case entière
+tray-photo-as-mix = En mélange
 tray-photo-as-nothing = Pas d’image d’ici
 tray-photo-nothing-left = Il n’en reste rien. Efface un trait, ou garde-la en carte.
 tray-photo-no-strokes = Passe d’abord le doigt sur l’image.
@@ -74,6 +79,7 @@ table-did-photo = { $n ->
   }
 named-name = { $sort } { $colour }
 named-name-sized = { $size } { $sort } { $colour }
+named-mix = Pendentifs mélangés
 named-gender-Charm = m
 named-gender-Bead = f
 named-gender-Vial = f

@@ -25,6 +25,7 @@ pub(super) fn send(till: &Till<'_>, stock: &Stock, tablets: &mut [Tablet; 2]) ->
         wearer,
         neck: None,
         drops: drops.iter().map(|id| (*id).to_owned()).collect(),
+        looks: vec![],
     };
     let mut sent: Vec<Kept> = Vec::new();
     let mut deliver = |who: &str, tablet: &mut Tablet, piece: Piece| -> Result<News, Told> {

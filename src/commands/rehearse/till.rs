@@ -43,8 +43,14 @@ impl Till<'_> {
     /// Opens a ticket for a piece with so many drops that was threaded by hand; the guest is told what there is to say.
     pub(super) fn threads(&self, who: &str, drops: usize) -> Result<Ticket, Told> {
         let base = self.most(&self.bases, 1)?.concat();
-        let piece =
-            Piece { base, length: None, wearer: Wearer::From13, neck: None, drops: self.most(&self.drops, drops)? };
+        let piece = Piece {
+            base,
+            length: None,
+            wearer: Wearer::From13,
+            neck: None,
+            drops: self.most(&self.drops, drops)?,
+            looks: vec![],
+        };
         let catalog = self.story.loaded.catalog.clone();
         let ticket = self.story.on_ledger(move |ledger| {
             let (id, now) = (Uuid::now_v7(), Timestamp::now());

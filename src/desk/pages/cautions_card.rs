@@ -93,7 +93,7 @@ impl Card<'_> {
 
     /// A base without drops, at its usual length.
     fn alone(&self, base: &Base, wearer: Wearer) -> Verdict {
-        let piece = Piece { base: base.id.clone(), length: None, wearer, neck: None, drops: vec![] };
+        let piece = Piece { base: base.id.clone(), length: None, wearer, neck: None, drops: vec![], looks: vec![] };
         // A base of the catalogue by itself is always a piece of it.
         self.catalog.cautions(&piece).unwrap_or_default()
     }

@@ -48,7 +48,7 @@ async fn put_back(State(desk): State<Arc<DeskState>>, seller: Seller, Query(aske
         } @else if let Some(kind) = found {
             section.card.belongs role="status" {
                 (words::picture(texts, &loaded, &kind.id))
-                p.big { (say!(texts, "put-back-at", name = words::part_name(texts, &loaded.catalog, &kind.id).into_owned(), home = kind.home.to_string())) }
+                p.big { (say!(texts, "put-back-at", name = words::piece_name(texts, &loaded.catalog, &kind.id).into_owned(), home = kind.home.to_string())) }
             }
         } @else {
             p { (say!(texts, "put-back-hint")) }
@@ -76,7 +76,7 @@ fn grid(texts: &Texts, loaded: &Loaded, tray: &Tray, found: Option<&DropKind>) -
                                     a href={ "/put-back?home=" (home) } aria-current=[is_found.then_some("true")] {
                                         span.home { @if is_found { "→ " } (home) } " "
                                         (words::picture(texts, loaded, id))
-                                        span.name { (words::part_name(texts, &loaded.catalog, id)) }
+                                        span.name { (words::piece_name(texts, &loaded.catalog, id)) }
                                     }
                                 }
                             }

@@ -90,6 +90,14 @@ pub(super) fn part_name<'a>(texts: &Texts, catalog: &'a Catalog, id: &str) -> Co
     own.map_or_else(|| Cow::Owned(excerpt(id)), |own| Cow::Borrowed(catalog.called(texts.lang.code(), id, own)))
 }
 
+/// The name of one piece for people: of an assortment, that it is one from its compartment.
+pub(super) fn piece_name<'a>(texts: &Texts, catalog: &'a Catalog, id: &str) -> Cow<'a, str> {
+    match catalog.drop_kind(id) {
+        Some(kind) => texts.piece_name(catalog, kind),
+        None => part_name(texts, catalog, id),
+    }
+}
+
 /// What a tray is called.
 pub(super) fn tray_name<'a>(texts: &Texts, catalog: &'a Catalog, tray: &'a Tray) -> &'a str {
     catalog.called(texts.lang.code(), &tray.letter.to_string(), &tray.name)
@@ -133,14 +141,21 @@ pub(super) fn capital(words: &str) -> String {
 
 /// A drop's picture, which tells nothing that its name beside it does not.
 pub(super) fn picture(texts: &Texts, loaded: &Loaded, id: &str) -> Markup {
-    let kind = loaded.catalog.drop_kind(id);
-    let found = kind.and_then(|kind| Some((kind, loaded.pictures.get(&kind.picture)?)));
+    let file = loaded.catalog.drop_kind(id).map(|kind| kind.picture.as_str());
     html! {
-        @if let Some((kind, picture)) = found {
-            img.drop src={ "/pictures/" (in_address(&kind.picture)) "?v=" (&picture.sha256[..16]) }
-                alt="" loading="lazy";
+        @if let Some(file) = file.filter(|file| loaded.pictures.contains_key(*file)) {
+            (picture_file(loaded, file))
         } @else {
             span.drop.none { (say!(texts, "no-picture")) }
+        }
+    }
+}
+
+/// A picture of the catalogue by its file's name, where there is one.
+pub(super) fn picture_file(loaded: &Loaded, file: &str) -> Markup {
+    html! {
+        @if let Some(picture) = loaded.pictures.get(file) {
+            img.drop src={ "/pictures/" (in_address(file)) "?v=" (&picture.sha256[..16]) } alt="" loading="lazy";
         }
     }
 }

@@ -70,6 +70,7 @@ fn drop_kind(weight_g: f64, width_mm: f64) -> DropKind {
         stock: 1,
         home: "A1".parse().unwrap(),
         picture: "bead.png".into(),
+        assortment: None,
         counted: None,
         guessed: vec![],
     }

@@ -28,7 +28,7 @@ use super::{
     stage::{Flights, Moving},
     tablet::Tablet,
 };
-use crate::{catalog::relief_name, guest::Guest};
+use crate::{catalog::relief_name, craft::LookNumber, guest::Guest};
 use decode::Decoded;
 pub(super) use silhouette::Silhouette;
 pub(super) use texture::{lit_texture, relief_map, texture};
@@ -268,10 +268,10 @@ impl Pictures {
     }
 }
 
-/// Names of the pictures of these kinds.
-fn names<'a>(guest: &'a Guest, kinds: impl Iterator<Item = &'a str>) -> HashSet<&'a str> {
+/// The pictures with which drops of these kinds hang, each by the number of its look.
+fn as_hung<'a>(guest: &'a Guest, kinds: impl Iterator<Item = (&'a str, LookNumber)>) -> impl Iterator<Item = &'a str> {
     let catalog = guest.known().catalog();
-    kinds.filter_map(|id| Some(catalog?.drop_kind(id)?.picture.as_str())).collect()
+    kinds.filter_map(move |(id, look)| Some(catalog?.drop_kind(id)?.picture_as(look)))
 }
 
 /// Has decoded what is needed, and keeps it.
@@ -289,15 +289,16 @@ fn keep_at_hand(
     let pictures = &mut *pictures;
     pictures.frame += 1;
     let carried = fingers.iter().filter_map(|finger| match &finger.drag {
-        Drag::Carry { kind } => Some(kind.as_str()),
+        Drag::Carry { kind } => Some((kind.as_str(), tablet.session().history.now().next_look(kind))),
         _ => None,
     });
-    let flying = flights.all.iter().map(|flight| flight.kind.as_str());
-    let hung = tablet.derived().piece.iter().flat_map(|piece| &piece.drops).map(String::as_str);
-    let large = names(&tablet, hung.chain(moving.kinds()).chain(flying).chain(carried));
+    let flying = flights.all.iter().map(|flight| (flight.kind.as_str(), flight.look));
+    let hung = tablet.derived().piece.iter().flat_map(|piece| piece.hung());
+    let large: HashSet<&str> = as_hung(&tablet, hung.chain(flying).chain(carried)).chain(moving.pictures()).collect();
     let catalog = tablet.known().catalog();
     let tray = catalog.and_then(|catalog| catalog.trays.get(tablet.session().tray));
-    let seen = names(&tablet, tray.iter().flat_map(|tray| tray.compartments()).filter_map(|(_, id)| id));
+    let lying = tray.iter().flat_map(|tray| tray.compartments()).filter_map(|(_, id)| id);
+    let seen: HashSet<&str> = lying.filter_map(|id| Some(catalog?.drop_kind(id)?.picture.as_str())).collect();
     for name in &large {
         if let Some(kept) = pictures.all.get_mut(*name).and_then(|one| one.large.as_mut()) {
             kept.used = pictures.frame;

@@ -55,7 +55,7 @@ impl Released<'_> {
                     {
                         // It flies from where the hand shows it: by where it was taken, not by its ring.
                         let grip = self.hanger.rest_ring(token).map_or(Vec2::ZERO, |ring| ring - from);
-                        self.flights.fly(Flight::new(hung.kind.clone(), at + grip, To::Home));
+                        self.flights.fly(Flight::new((hung.kind.clone(), hung.look), at + grip, To::Home));
                     }
                     requests.write(Request::PullOff(token));
                 } else {
@@ -66,12 +66,12 @@ impl Released<'_> {
                     requests.write(Request::Slide { token, to });
                 }
             }
-            Felt::Lost { drag: Drag::Carry { kind }, at, .. } => self.flights.fly(Flight::new(kind, at, To::Home)),
+            Felt::Lost { drag: Drag::Carry { kind }, at, .. } => self.home(kind, at),
             // What had been pulled off glides back to its place.
             Felt::Lost { drag: Drag::Slide { token }, from, at } if self.hanger.pulls_off(from, at) => {
                 let drops = &self.tablet.session().history.now().drops;
                 if let Some(hung) = drops.iter().find(|hung| hung.token == token) {
-                    self.flights.fly(Flight::new(hung.kind.clone(), at, To::Base(token)));
+                    self.flights.fly(Flight::new((hung.kind.clone(), hung.look), at, To::Base(token)));
                 }
             }
             // A slid drop is still on the base and settles by itself; a tugged base too.
@@ -87,8 +87,14 @@ impl Released<'_> {
             self.flights.start_at(&kind, at);
             requests.write(Request::Hang { kind, at: Some(number) });
         } else {
-            self.flights.fly(Flight::new(kind, at, To::Home));
+            self.home(kind, at);
         }
+    }
+
+    /// What was carried from its compartment flies back, as it would have hung.
+    fn home(&mut self, kind: String, at: Pos2) {
+        let look = self.tablet.session().history.now().next_look(&kind);
+        self.flights.fly(Flight::new((kind, look), at, To::Home));
     }
 }
 

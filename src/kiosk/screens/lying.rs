@@ -19,7 +19,7 @@ const LONG: f64 = 1.7;
 
 /// How many pixels a millimetre is in a tray whose compartments have this room: its longest drop just fits.
 pub(super) fn px_per_mm(catalog: &Catalog, tray: &Tray, room: Rect) -> f32 {
-    let kinds = tray.compartments().filter_map(|(_, id)| catalog.drop_kind(id?));
+    let kinds = tray.compartments().filter_map(|(_, id)| catalog.drop_kind(id?)).filter(|kind| !kind.is_assortment());
     let fits = kinds.map(|kind| {
         let needed = spread(kind, angle(kind, 0, room));
         (room.width() / needed.x.max(1.0)).min(room.height() / needed.y.max(1.0)) * LONGEST_SHARE
@@ -38,6 +38,9 @@ pub(super) fn shown_of(left: u32) -> usize {
 
 /// `count` drops of a kind, the upper one in the middle.
 pub(super) fn some(b: &Brush, s: &Scene, kind: &DropKind, room: Rect, px_per_mm: f32, count: usize, tint: Color32) {
+    if kind.is_assortment() {
+        return one(b, s, kind, room, px_per_mm, tint);
+    }
     // Several lie closer together.
     let px_per_mm = if count > 1 { px_per_mm * SEVERAL } else { px_per_mm };
     for below in (1..count).rev() {
@@ -49,8 +52,11 @@ pub(super) fn some(b: &Brush, s: &Scene, kind: &DropKind, room: Rect, px_per_mm:
     lay(b, s, kind, room, px_per_mm, 0, room.center() + vec2(0.0, down * room.height()), tint);
 }
 
-/// One drop.
+/// One drop; of an assortment, the picture of its mix.
 pub(super) fn one(b: &Brush, s: &Scene, kind: &DropKind, room: Rect, px_per_mm: f32, tint: Color32) {
+    if kind.is_assortment() {
+        return drop_in(b, s, kind, room, tint);
+    }
     lay(b, s, kind, room, px_per_mm, 0, room.center(), tint);
 }
 

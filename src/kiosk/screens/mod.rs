@@ -35,6 +35,8 @@ mod told;
 mod trays;
 mod welcome;
 
+use std::borrow::Cow;
+
 use bevy::{ecs::system::SystemParam, prelude::*};
 use bevy_egui::{
     EguiContexts,
@@ -114,6 +116,11 @@ impl Scene<'_, '_> {
     /// A drop's name.
     fn drop_name<'a>(&'a self, kind: &'a DropKind) -> &'a str {
         self.called(&kind.id, &kind.name)
+    }
+
+    /// What one of a kind is called on a piece: of an assortment, one from its compartment.
+    fn piece_name<'a>(&'a self, kind: &'a DropKind) -> Cow<'a, str> {
+        self.catalog().map_or(Cow::Borrowed(kind.name.as_str()), |catalog| self.texts.piece_name(catalog, kind))
     }
 
     /// An amount as the guest's language writes it.

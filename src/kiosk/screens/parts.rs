@@ -306,8 +306,11 @@ pub(super) fn lines(
         let times = if count > 1 { format!(" × {count}") } else { String::new() };
         let price = kind.price * rust_decimal::Decimal::from(count as u64);
         let words = words.with_min_x(words.left() + b.px(6.0));
-        let name = format!("{}{times}", s.drop_name(kind));
+        let name = format!("{}{times}", s.piece_name(kind));
         y = row(b, words.min, words.width(), &name, &s.money(price), Type::BODY, height);
+    }
+    if let Some(note) = s.texts.mix_note(walking_order(catalog, piece).into_iter().map(|(_, kind, _)| kind)) {
+        y = b.paragraph(pos2(at.x, y + b.px(4.0)), width, &note, Type::SMALL);
     }
     b.painter.hline(at.x..=at.x + width, y + b.px(4.0), b.stroke(1.0, Tone::Seam));
     y += b.px(8.0);
@@ -344,7 +347,7 @@ pub(super) fn homes(b: &mut Brush, s: &Scene, catalog: &Catalog, piece: &Piece, 
             let (picture, words) = cut_left(rest, height * 0.8);
             drop_in(b, s, kind, picture.shrink(2.0), Color32::WHITE);
             let times = if *count > 1 { format!(" × {count}") } else { String::new() };
-            b.text(words, Align2::LEFT_CENTER, &format!("{}{times}", s.drop_name(kind)), Type::BODY.sized(19.0));
+            b.text(words, Align2::LEFT_CENTER, &format!("{}{times}", s.piece_name(kind)), Type::BODY.sized(19.0));
             bottom = card.bottom();
         }
         bottom

@@ -1,6 +1,6 @@
 //! Stage: the piece hangs, the trays lie beside or below it, the tag hangs under it.
 
-use std::sync::Arc;
+use std::{borrow::Cow, sync::Arc};
 
 use bevy_egui::egui::{Align2, Pos2, Rect, Shape, Vec2, pos2, vec2};
 
@@ -68,12 +68,13 @@ fn tools(b: &mut Brush, s: &Scene, bar: Rect) {
 /// The hung drops as things to touch, and a line round the chosen one.
 fn hung(b: &mut Brush, s: &Scene, catalog: &Catalog, layout: &Layout) {
     let drops = &s.guest.session().history.now().drops;
-    let known: Vec<(Token, &DropKind)> =
-        drops.iter().filter_map(|hung| Some((hung.token, catalog.drop_kind(&hung.kind)?))).collect();
-    let ranks = ranks(known.iter().copied());
+    let known: Vec<(Token, Cow<'_, DropKind>)> =
+        drops.iter().filter_map(|hung| Some((hung.token, catalog.drop_kind(&hung.kind)?.hung_as(hung.look)))).collect();
+    let ranks = ranks(known.iter().map(|(token, kind)| (*token, kind.as_ref())));
     let before = b.painter.clip_rect();
     b.painter.set_clip_rect(before.intersect(layout.stage));
-    for (token, kind) in known {
+    for (token, kind) in &known {
+        let token = *token;
         let Some(ring) = s.hanger.ring(token) else { continue };
         let chosen = s.guest.session().selected == Some(token);
         let rank = if chosen { drops.len() } else { ranks.get(&token).copied().unwrap_or(0) };
@@ -160,7 +161,11 @@ fn strip(b: &mut Brush, s: &Scene, strip: Rect, token: Token, kind: &DropKind) {
     b.button(close, Look::Quiet, Some(Icon::Cross), &s.t("close"), Some(Request::Select(token)));
     // Where it lives is said where there is room; its compartment has the mark of how many hang.
     let room = name.shrink2(vec2(gap, 0.0));
-    let home = format!("{} · {}", s.drop_name(kind), kind.home);
+    let home = if kind.is_assortment() {
+        s.piece_name(kind).into_owned()
+    } else {
+        format!("{} · {}", s.drop_name(kind), kind.home)
+    };
     let lines = (room.height() / b.line(26.0)).floor().max(1.0);
     let words = if b.has_room(&home, Type::BODY, room.width() * lines * 0.7) { &home } else { s.drop_name(kind) };
     b.text(room, Align2::LEFT_CENTER, words, Type::BODY);

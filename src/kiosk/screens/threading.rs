@@ -109,7 +109,7 @@ fn stop(b: &mut Brush, s: &Scene, stop: &Stop, number: usize, card: Rect) {
             let (picture, words) = cut_left(rest, card.height() * 0.8);
             drop_in(b, s, kind, picture.shrink(2.0), Color32::WHITE);
             let times = if *count > 1 { format!(" × {count}") } else { String::new() };
-            let name = format!("{}{times}", s.drop_name(kind));
+            let name = format!("{}{times}", s.piece_name(kind));
             b.text(words, Align2::LEFT_CENTER, &name, Type::BODY.sized(19.0));
             format!("{home}: {name}")
         }

@@ -8,7 +8,7 @@ use super::{
     Hanger,
     in_hand::ring_over,
 };
-use crate::craft::Token;
+use crate::craft::{LookNumber, Token};
 
 /// Where a drop flies.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -24,6 +24,8 @@ pub enum To {
 pub struct Flight {
     /// Id of its kind.
     pub kind: String,
+    /// How it looks, of an assortment.
+    pub look: LookNumber,
     from: Pos2,
     /// It starts in its compartment, not in a hand.
     pub(super) from_home: bool,
@@ -39,8 +41,8 @@ pub struct Flight {
 
 impl Flight {
     /// A drop that starts at `from`.
-    pub fn new(kind: String, from: Pos2, to: To) -> Self {
-        Self { kind, from, from_home: false, number: 0, to, done: 0.0, at: from }
+    pub fn new((kind, look): (String, LookNumber), from: Pos2, to: To) -> Self {
+        Self { kind, look, from, from_home: false, number: 0, to, done: 0.0, at: from }
     }
 
     /// How far it is, from 0 to 1: slow at both ends.
@@ -96,21 +98,21 @@ impl Flights {
 
     /// A drop has been hung: it flies to the base from where it was let go, or else from its compartment; where many are
     /// hung at once, they are dealt one after the other.
-    pub fn hung(&mut self, kind: &str, token: Token, targets: &Targets) {
+    pub fn hung(&mut self, (kind, look): (&str, LookNumber), token: Token, targets: &Targets) {
         let home = targets.homes.get(kind).map(|rect| rect.center());
         let start = self.starts.iter().position(|(of, _)| of == kind).map(|first| self.starts.remove(first).1);
         let before = self.all.iter().filter(|flight| flight.from_home && flight.done <= 0.0).count();
         let waits = if start.is_none() { (before as f32 * DEALT_APART).min(DEALT_WITHIN) } else { 0.0 };
         if let Some(from) = start.or(home) {
-            let flight = Flight::new(kind.to_owned(), from, To::Base(token));
+            let flight = Flight::new((kind.to_owned(), look), from, To::Base(token));
             self.fly(Flight { from_home: start.is_none(), done: -waits, ..flight });
         }
     }
 
     /// A drop has been taken off without a finger on it: it flies home from where it hung.
-    pub fn taken_off(&mut self, kind: &str, from: Pos2) {
+    pub fn taken_off(&mut self, (kind, look): (&str, LookNumber), from: Pos2) {
         if !self.all.iter().any(|flight| flight.kind == kind && flight.to == To::Home && flight.done == 0.0) {
-            self.fly(Flight::new(kind.to_owned(), from, To::Home));
+            self.fly(Flight::new((kind.to_owned(), look), from, To::Home));
         }
     }
 
@@ -145,7 +147,8 @@ pub(super) fn fly_on(
         let end = match flight.to {
             To::Home => {
                 let kind = tablet.known().catalog().and_then(|catalog| catalog.drop_kind(&flight.kind));
-                kind.zip(targets.homes.get(&flight.kind)).map(|(kind, home)| ring_over(kind, *home))
+                kind.zip(targets.homes.get(&flight.kind))
+                    .map(|(kind, home)| ring_over(&kind.hung_as(flight.look), *home))
             }
             To::Base(token) => hanger.rest_ring(token),
         };

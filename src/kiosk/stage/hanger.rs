@@ -254,9 +254,9 @@ pub(super) fn fit_the_view(
             || matches!(screen, Screen::Stage | Screen::Review | Screen::Threading) && !tablet.session().whole_view)
             .then(|| {
                 let catalog = tablet.known().catalog();
-                let ids = derived.piece.iter().flat_map(|piece| &piece.drops);
-                let kinds: Vec<&DropKind> = ids.filter_map(|id| catalog?.drop_kind(id)).collect();
-                near_mm(places, &kinds)
+                let hung = derived.piece.iter().flat_map(|piece| piece.hung());
+                let hung: Vec<_> = hung.filter_map(|(id, look)| Some(catalog?.drop_kind(id)?.hung_as(look))).collect();
+                near_mm(places, &hung.iter().map(AsRef::as_ref).collect::<Vec<&DropKind>>())
             });
         let near = near.flatten();
         let real = tablet.settings().px_per_mm.filter(|_| tablet.session().true_size);

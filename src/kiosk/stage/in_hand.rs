@@ -1,5 +1,7 @@
 //! Drops in the hand and in the air, each swinging below its ring.
 
+use std::borrow::Cow;
+
 use bevy::prelude::*;
 use bevy_egui::egui::{Pos2, Rect, vec2};
 
@@ -15,7 +17,7 @@ use super::{
 };
 use crate::{
     catalog::Catalog,
-    craft::DropKind,
+    craft::{DropKind, LookNumber},
     hang::{Dangle, Hanging, Point, reach_mm},
 };
 
@@ -41,6 +43,8 @@ pub struct Held {
     by: By,
     /// Id of its kind.
     pub kind: String,
+    /// How it looks, of an assortment.
+    pub look: LookNumber,
     /// Where its ring is.
     pub ring: Pos2,
     px_per_mm: f32,
@@ -75,7 +79,8 @@ impl InHand {
 /// Where one drop is to be in this frame.
 struct Wanted<'a> {
     by: By,
-    kind: &'a DropKind,
+    kind: Cow<'a, DropKind>,
+    look: LookNumber,
     ring: Pos2,
     px_per_mm: f32,
     lifted_mm: f32,
@@ -109,17 +114,17 @@ pub(super) fn lead(
         let px = want.px_per_mm.max(0.01);
         let place = Point { x_mm: f64::from(want.ring.x / px), y_mm: f64::from(want.ring.y / px) };
         let mut dangle =
-            had.map_or_else(|| Dangle::at_rest(&Hanging::new(0, want.kind), place), |had| had.dangle.clone());
+            had.map_or_else(|| Dangle::at_rest(&Hanging::new(0, &want.kind), place), |had| had.dangle.clone());
         if calm {
-            dangle = Dangle::at_rest(&Hanging::new(0, want.kind), place);
+            dangle = Dangle::at_rest(&Hanging::new(0, &want.kind), place);
         } else {
             dangle.follow(place, time.delta_secs_f64());
             if !dangle.is_still() {
                 awake.stir();
             }
         }
-        let Wanted { by, kind, ring, px_per_mm, lifted_mm } = want;
-        in_hand.0.push(Held { by, kind: kind.id.clone(), ring, px_per_mm, lifted_mm, dangle });
+        let Wanted { by, kind, look, ring, px_per_mm, lifted_mm } = want;
+        in_hand.0.push(Held { by, kind: kind.id.clone(), look, ring, px_per_mm, lifted_mm, dangle });
     }
 }
 
@@ -132,19 +137,21 @@ fn in_a_hand<'a>(catalog: &'a Catalog, finger: &Finger, hanger: &Hanger, tablet:
     if !finger.dragging {
         return None;
     }
-    let (id, ring) = match &finger.drag {
-        Drag::Carry { kind } => (kind.as_str(), finger.now),
+    let design = tablet.session().history.now();
+    let (id, look, ring) = match &finger.drag {
+        // As it is going to hang.
+        Drag::Carry { kind } => (kind.as_str(), design.next_look(kind), finger.now),
         // What still hangs is on the stage; what has been pulled off is in the hand.
         Drag::Slide { token } if hanger.pulls_off(finger.from, finger.now) => {
-            let hung = tablet.session().history.now().drops.iter().find(|hung| hung.token == *token)?;
+            let hung = design.drops.iter().find(|hung| hung.token == *token)?;
             let grip = hanger.rest_ring(*token).map_or(vec2(0.0, 0.0), |ring| ring - finger.from);
-            (hung.kind.as_str(), finger.now + grip)
+            (hung.kind.as_str(), hung.look, finger.now + grip)
         }
         Drag::Slide { .. } | Drag::Nothing | Drag::Swing | Drag::Scroll(_) | Drag::Corner => return None,
     };
-    let kind = catalog.drop_kind(id)?;
-    let px_per_mm = held_px_per_mm(kind, hanger) * NEARER;
-    Some(Wanted { by: By::Finger(finger.id), kind, ring, px_per_mm, lifted_mm: HAND_MM })
+    let kind = catalog.drop_kind(id)?.hung_as(look);
+    let px_per_mm = held_px_per_mm(&kind, hanger) * NEARER;
+    Some(Wanted { by: By::Finger(finger.id), kind, look, ring, px_per_mm, lifted_mm: HAND_MM })
 }
 
 fn in_the_air<'a>(
@@ -153,9 +160,9 @@ fn in_the_air<'a>(
     hanger: &Hanger,
     targets: &Targets,
 ) -> Option<Wanted<'a>> {
-    let kind = catalog.drop_kind(&flight.kind)?;
-    let stage = held_px_per_mm(kind, hanger);
-    let tray = targets.homes.get(&flight.kind).map_or(stage, |home| lying_px_per_mm(kind, *home));
+    let kind = catalog.drop_kind(&flight.kind)?.hung_as(flight.look);
+    let stage = held_px_per_mm(&kind, hanger);
+    let tray = targets.homes.get(&flight.kind).map_or(stage, |home| lying_px_per_mm(&kind, *home));
     let t = flight.eased();
     let (from, to) = match flight.to {
         To::Home => (stage, tray),
@@ -163,7 +170,8 @@ fn in_the_air<'a>(
         To::Base(_) => (stage, hanger.px_per_mm.max(0.5)),
     };
     let lifted_mm = HAND_MM * (1.0 - (2.0 * t - 1.0).powi(4));
-    Some(Wanted { by: By::Flight(flight.number), kind, ring: flight.at, px_per_mm: from + (to - from) * t, lifted_mm })
+    let (by, px_per_mm) = (By::Flight(flight.number), from + (to - from) * t);
+    Some(Wanted { by, kind, look: flight.look, ring: flight.at, px_per_mm, lifted_mm })
 }
 
 /// The size at which a drop lies in its compartment, more or less.

@@ -16,7 +16,7 @@ use super::{
 };
 use crate::{
     catalog::Catalog,
-    craft::{DropKind, Token},
+    craft::{DropKind, LookNumber, Token},
     guest::{Derived, Screen, Session},
     hang::{Motion, MotionPlan, Point, back_to_front, worn_neck_mm},
 };
@@ -42,8 +42,8 @@ const KEPT_SPEED: f64 = 0.25;
 pub struct Moving {
     motion: Option<Motion>,
     plan: Option<MotionPlan>,
-    /// What is shown, with the id of its kind.
-    shown: Vec<(Token, String)>,
+    /// What is shown, each as it hangs.
+    shown: Vec<(Token, DropKind)>,
     /// What of it does not hang now: it flies, or a finger has pulled it off.
     off: Vec<Token>,
     /// Id of the base it hangs on, and the screen on which it was seen.
@@ -56,19 +56,19 @@ impl Moving {
         self.motion.as_ref()
     }
 
-    /// Id of the kind of a drop that is shown.
-    pub fn kind(&self, token: Token) -> Option<&str> {
-        self.shown.iter().find(|(shown, _)| *shown == token).map(|(_, id)| id.as_str())
+    /// A drop that is shown, as it hangs.
+    pub fn kind(&self, token: Token) -> Option<&DropKind> {
+        self.shown.iter().find(|(shown, _)| *shown == token).map(|(_, kind)| kind)
     }
 
-    /// Ids of the kinds that are shown.
-    pub fn kinds(&self) -> impl Iterator<Item = &str> {
-        self.shown.iter().map(|(_, id)| id.as_str())
+    /// The pictures that are shown.
+    pub fn pictures(&self) -> impl Iterator<Item = &str> {
+        self.shown.iter().map(|(_, kind)| kind.picture.as_str())
     }
 
     /// Which of the shown drops is in front of which, from 0 at the back.
-    pub(super) fn ranks(&self, catalog: &Catalog) -> HashMap<Token, usize> {
-        ranks(self.shown.iter().filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?))))
+    pub(super) fn ranks(&self) -> HashMap<Token, usize> {
+        ranks(self.shown.iter().map(|(token, kind)| (*token, kind)))
     }
 
     /// A guest's drops slide over to another base from where they hang.
@@ -86,7 +86,7 @@ impl Moving {
         for hung in &tablet.session().history.now().drops {
             let waits = self.shown.iter().any(|(token, _)| *token == hung.token);
             if let Some(at) = hanger.ring(hung.token).filter(|_| waits) {
-                flights.fly(Flight::new(hung.kind.clone(), at, To::Base(hung.token)));
+                flights.fly(Flight::new((hung.kind.clone(), hung.look), at, To::Base(hung.token)));
             }
         }
     }
@@ -117,21 +117,25 @@ pub fn ranks<'a>(drops: impl Iterator<Item = (Token, &'a DropKind)>) -> HashMap<
 }
 
 /// What is shown: the guest's drops, or the sample's with numbers of their own.
-fn shown(session: &Session, derived: &Derived) -> Vec<(Token, String)> {
+fn shown(catalog: &Catalog, session: &Session, derived: &Derived) -> Vec<(Token, DropKind)> {
     let own = &session.history.now().drops;
+    let hung =
+        |token: Token, id: &str, look: LookNumber| Some((token, catalog.drop_kind(id)?.hung_as(look).into_owned()));
     match &derived.piece {
-        Some(piece) if own.is_empty() => (0..).zip(piece.drops.iter().cloned()).collect(),
-        Some(_) => own.iter().map(|hung| (hung.token, hung.kind.clone())).collect(),
+        Some(piece) if own.is_empty() => {
+            (0..).zip(piece.hung()).filter_map(|(token, (id, look))| hung(token, id, look)).collect()
+        }
+        Some(_) => own.iter().filter_map(|one| hung(one.token, &one.kind, one.look)).collect(),
         None => vec![],
     }
 }
 
 /// What hangs: all that is shown but what flies or has been pulled off by a finger.
-fn hanging(catalog: &Catalog, derived: &Derived, shown: &[(Token, String)], off: &[Token]) -> Option<MotionPlan> {
+fn hanging(catalog: &Catalog, derived: &Derived, shown: &[(Token, DropKind)], off: &[Token]) -> Option<MotionPlan> {
     let (piece, _) = (derived.piece.as_ref()?, derived.places.as_ref()?);
     let base = catalog.base(&piece.base)?;
     let drops = shown.iter().filter(|(token, _)| !off.contains(token));
-    let drops = drops.filter_map(|(token, id)| Some((*token, catalog.drop_kind(id)?)));
+    let drops = drops.map(|(token, kind)| (*token, kind));
     MotionPlan::of_piece(base, piece.length, drops, worn_neck_mm(base, piece), catalog.table.rho).ok()
 }
 
@@ -155,7 +159,7 @@ pub(super) fn move_on(
     moving.slide_over(&tablet, &hanger, &mut flights);
     let off: Vec<Token> = held_off.into_iter().chain(flights.to_base()).collect();
     if tablet.is_changed() || off != moving.off {
-        (moving.shown, moving.off) = (shown(tablet.session(), tablet.derived()), off);
+        (moving.shown, moving.off) = (shown(catalog, tablet.session(), tablet.derived()), off);
         let plan = hanging(catalog, tablet.derived(), &moving.shown, &moving.off);
         moving.hang(plan);
     }

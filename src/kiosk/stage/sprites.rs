@@ -115,10 +115,10 @@ impl Showing<'_> {
             _ => {}
         }
         // What a finger has pulled off and what flies is over everything, in the hand.
-        let ranks = self.moving.ranks(catalog);
+        let ranks = self.moving.ranks();
         let middle_mm = (places.bounds.left_mm + places.bounds.right_mm) / 2.0;
         for (token, ring) in motion.rings() {
-            let Some(kind) = self.moving.kind(token).and_then(|id| catalog.drop_kind(id)) else { continue };
+            let Some(kind) = self.moving.kind(token) else { continue };
             let chosen = session.selected == Some(token);
             let rank = ranks.get(&token).copied().unwrap_or_default();
             let place = Place {
@@ -140,8 +140,8 @@ impl Showing<'_> {
         let mut seen = self.seen();
         let Some(catalog) = self.tablet.known().catalog() else { return seen.list };
         for (number, held) in self.in_hand.all().iter().enumerate() {
-            let Some(kind) = catalog.drop_kind(&held.kind) else { continue };
-            seen.held(kind, self.picture(&kind.picture), &held.place(), number);
+            let Some(kind) = catalog.drop_kind(&held.kind).map(|kind| kind.hung_as(held.look)) else { continue };
+            seen.held(&kind, self.picture(&kind.picture), &held.place(), number);
         }
         seen.list.sort_by(|one, other| one.z.total_cmp(&other.z));
         seen.list

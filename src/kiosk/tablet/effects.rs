@@ -54,10 +54,10 @@ impl Outside<'_, '_> {
     fn carry_out(&mut self, effects: Vec<Effect>, tablet: &mut Tablet) {
         for effect in effects {
             match effect {
-                Effect::Hung { kind, token } => self.flights.hung(&kind, token, &self.targets),
-                Effect::TakenOff { kind, token } => {
+                Effect::Hung { kind, look, token } => self.flights.hung((&kind, look), token, &self.targets),
+                Effect::TakenOff { kind, look, token } => {
                     if let Some(from) = self.hanger.ring(token) {
-                        self.flights.taken_off(&kind, from);
+                        self.flights.taken_off((&kind, look), from);
                     }
                 }
                 Effect::Send(draft) => self.line.link.send_aside(*draft),

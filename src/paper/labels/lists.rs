@@ -45,15 +45,12 @@ pub(super) fn prices(table: &LabelTable) -> Document {
     rows.extend(table.tax.clone().map(Row::Middle));
     if !table.bases.is_empty() {
         rows.push(Row::Heading(say!(texts, "labels-bases")));
-        rows.extend(table.bases.iter().map(|base| {
-            let note = base.note.as_ref().map(|note| format!(", {note}")).unwrap_or_default();
-            Row::Amount(format!("{}{note}", base.name), base.price.clone())
-        }));
+        rows.extend(table.bases.iter().map(|base| Row::Amount(base.noted(), base.price.clone())));
     }
     for tray in &table.trays {
         rows.push(Row::Heading(heading(table, tray.letter)));
         let here = table.drops.iter().filter(|one| one.is_in(tray.letter));
-        rows.extend(here.map(|one| Row::Amount(format!("{}\u{a0} {}", one.key, one.name), one.price.clone())));
+        rows.extend(here.map(|one| Row::Amount(format!("{}\u{a0} {}", one.key, one.noted()), one.price.clone())));
     }
     document(table, title, rows)
 }

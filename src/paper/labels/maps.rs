@@ -78,7 +78,7 @@ fn compartment(page: &mut Page, typefaces: &Typefaces, place: Place, home: Home,
     let foot = (rest.height * 0.42).min(mm(11.0));
     let name = Place { y: rest.y + rest.height - foot, height: foot, ..rest };
     let sans = Hand { style: Style::Sans, colour: INK, largest: 9.5, smallest: 4.5 };
-    page.extend(write(typefaces, sans, &what.name, name).0);
+    page.extend(write(typefaces, sans, &what.noted(), name).0);
     let room = Place { height: rest.height - foot - mm(1.0), ..rest };
     if let Some((of, across, down)) = what.picture.filter(|_| room.height > mm(4.0)) {
         let scale = (room.width / across).min(room.height / down);

@@ -40,7 +40,7 @@ pub(super) struct Labelled {
     pub key: String,
     pub home: Option<Home>,
     pub name: String,
-    /// Of a base, the lengths that it is made in.
+    /// Of a base, the lengths that it is made in; of an assortment, that a piece is one from its compartment.
     pub note: Option<String>,
     pub price: String,
     pub count: u32,
@@ -50,6 +50,12 @@ pub(super) struct Labelled {
 }
 
 impl Labelled {
+    /// Its name with what has to be noted of it.
+    pub(super) fn noted(&self) -> String {
+        let note = self.note.as_ref().map(|note| format!(", {note}")).unwrap_or_default();
+        format!("{}{note}", self.name)
+    }
+
     pub(super) fn is_in(&self, tray: char) -> bool {
         self.home.is_some_and(|home| home.tray == tray)
     }
@@ -64,7 +70,7 @@ impl LabelTable {
             key: kind.home.to_string(),
             home: Some(kind.home),
             name: called(&kind.id, &kind.name),
-            note: None,
+            note: kind.is_assortment().then(|| say!(texts, "mix-one", home = kind.home.to_string())),
             price: texts.lang.money(kind.price, currency),
             count: kind.stock,
             picture: None,

@@ -87,6 +87,7 @@ pub fn file(name: &str, data: &[u8]) {
                     wearer: Default::default(),
                     neck: None,
                     drops: loaded.catalog.drops.iter().map(|kind| kind.id.clone()).collect(),
+                    looks: vec![],
                 };
                 is_made_or_refused_of(&loaded.catalog, &piece);
             }

@@ -66,7 +66,7 @@ impl Evening {
         let count = 1 + self.random.of(5);
         let drops = (0..count).map(|_| self.drops[self.random.of(self.drops.len())].clone()).collect();
         let base = BASES[self.random.of(2)].into();
-        Threaded { base, length: None, wearer: Wearer::From13, neck: None, drops }
+        Threaded { base, length: None, wearer: Wearer::From13, neck: None, drops, looks: vec![] }
     }
 
     fn in_the_model(&mut self, id: uuid::Uuid, show: i64, piece: &Threaded) -> usize {

@@ -85,7 +85,7 @@ impl View {
             },
             Corrected::Line { ticket, at } => {
                 let line = self.tickets.iter().find(|one| one.id == ticket).and_then(|one| one.lines.get(at));
-                match line.map(|line| words::capital(&words::part_name(texts, self.catalog(), &line.id))) {
+                match line.map(|line| words::capital(&words::piece_name(texts, self.catalog(), &line.id))) {
                     Some(name) => say!(texts, "bill-part-back", name = name),
                     None => say!(texts, "bill-some-drop-back"),
                 }

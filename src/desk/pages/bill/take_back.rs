@@ -97,7 +97,7 @@ fn possible(
         let name = say!(texts, "back-whole-piece", number = ticket.number.to_string());
         let whole = (Corrected::Ticket(ticket.id), name);
         let lines = ticket.live_lines().map(|(at, line)| {
-            let name = format!("{}, {}", words::part_name(texts, catalog, &line.id), line.home);
+            let name = format!("{}, {}", words::piece_name(texts, catalog, &line.id), line.home);
             (Corrected::Line { ticket: ticket.id, at }, name)
         });
         return std::iter::once(whole).chain(lines).collect();

@@ -130,6 +130,7 @@ impl Draft<'_> {
             wearer: self.wearer,
             neck: None,
             drops: self.drops().map(|(_, kind)| kind.id.clone()).collect(),
+            looks: vec![],
         }
     }
 

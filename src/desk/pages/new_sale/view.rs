@@ -213,7 +213,7 @@ impl View<'_> {
     }
 
     fn name(&self, id: &str) -> Cow<'_, str> {
-        words::part_name(self.texts, &self.loaded.catalog, id)
+        words::piece_name(self.texts, &self.loaded.catalog, id)
     }
 
     fn money(&self, amount: Decimal) -> String {

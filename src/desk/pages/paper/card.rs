@@ -38,7 +38,7 @@ async fn card_of_ticket(
 }
 
 fn of_ticket(texts: &Texts, catalog: &Catalog, ticket: &Ticket, practice: bool) -> HandOver {
-    let name = |id: &str| words::part_name(texts, catalog, id).into_owned();
+    let name = |id: &str| words::piece_name(texts, catalog, id).into_owned();
     let mut seen = BTreeSet::new();
     let drops = ticket.live_lines().map(|(_, line)| line.id.as_str()).filter(|id| seen.insert(*id));
     let of_drop = |id: &str| catalog.drop_kind(id).and_then(|kind| told(texts, &kind.facts.materials, &kind.guessed));

@@ -48,7 +48,7 @@ fn is_live(ticket: &Ticket) -> bool {
 
 impl Facts<'_> {
     fn name(&self, id: &str) -> String {
-        words::part_name(self.texts, self.catalog, id).into_owned()
+        words::piece_name(self.texts, self.catalog, id).into_owned()
     }
 
     /// The receipt of a bill for which something was paid in `show`.

@@ -136,6 +136,10 @@ impl Scene<'_> {
                     (words::picture(texts, self.loaded, &kind.id))
                     div { (guesses::note(texts, &kind.guessed)) }
                 }
+                @if kind.is_assortment() {
+                    p { (say!(texts, "table-mix-looks", n = kind.looks().len())) }
+                    div.row.wraps { @for look in kind.looks() { (words::picture_file(self.loaded, &look.picture)) } }
+                }
             }
             (self.form(Some(kind)))
             section.card.stack aria-label=(say!(texts, "table-elsewhere")) {
@@ -210,6 +214,14 @@ impl Scene<'_> {
                         label for="photo" { (say!(texts, "table-photo")) }
                         input #photo type="file" name="photo" accept="image/jpeg,image/png,image/webp";
                     }
+                }
+                div {
+                    input type="hidden" name="mix-asked" value="1";
+                    label.choose {
+                        input type="checkbox" name="mix" value="1" checked[kind.is_some_and(DropKind::is_assortment)];
+                        " " (say!(texts, "table-mix"))
+                    }
+                    p.faint.hint { (say!(texts, "table-mix-hint")) }
                 }
                 details {
                     summary { (say!(texts, "table-more")) }

@@ -70,6 +70,13 @@ fn told(texts: &Texts, form: &TableForm, loaded: &Loaded, before: Option<&DropKi
     {
         fields = fields.text("name", name);
     }
+    if form.told("mix-asked").is_some() {
+        fields = match (form.told("mix").is_some(), before.is_some_and(DropKind::is_assortment)) {
+            (true, false) => fields.written("assortment", "[]"),
+            (false, true) => fields.without("assortment"),
+            _ => fields,
+        };
+    }
     for (name, unit) in [("weight", "g"), ("width", "mm"), ("height", "mm")] {
         if let Some(typed) = form.told(name) {
             let number = typed_measure(typed).ok_or_else(|| say!(texts, "table-no-measure", found = typed))?;

@@ -15,7 +15,7 @@ use uuid::Uuid;
 use super::actions::act;
 use crate::{
     catalog::{Catalog, Loaded},
-    craft::{DropKind, Piece, Wearer},
+    craft::{DropKind, Wearer},
     desk::{
         pages::{
             frame::{Tab, page},
@@ -72,7 +72,7 @@ struct View<'a> {
 
 impl View<'_> {
     fn name(&self, id: &str) -> Cow<'_, str> {
-        words::part_name(self.texts, &self.loaded.catalog, id)
+        words::piece_name(self.texts, &self.loaded.catalog, id)
     }
 
     /// By which words a drop is found: its names, its home, its sort and its colours, in the reader's language and as the
@@ -163,18 +163,17 @@ fn instead<'a>(
     counts: &BTreeMap<String, Count>,
     wanted: impl Fn(&DropKind) -> bool,
 ) -> Vec<(&'a DropKind, bool)> {
-    let others = ticket.live_lines().filter(|(line, _)| *line != at).map(|(_, line)| line.id.clone());
-    let without = Piece { drops: others.collect(), ..ticket.piece.clone() };
+    let others =
+        ticket.live_lines().filter(|(line, _)| *line != at).map(|(i, line)| (line.id.clone(), ticket.look_of(i)));
+    let without = ticket.piece.clone().with_drops(others.collect::<Vec<_>>());
     // What hangs on the piece is held for it and no longer free.
     let hung = |id: &str| without.drops.iter().filter(|drop| *drop == id).count() as u32;
     let available = |id: &str| counts.get(id).map_or(0, |count| count.free()) + hung(id);
     let wearer = Some(without.wearer).filter(|wearer| *wearer != Wearer::Unknown);
     let filters = Filters { suits: wearer, ..Filters::default() };
     let finds_room = |kind: &DropKind| {
-        let mut with = without.clone();
-        with.drops.insert(at.min(with.drops.len()), kind.id.clone());
         // A base or a drop that the catalogue has no more says nothing of room.
-        !matches!(places_of(catalog, &with), Err(Trouble::Hang(HangError::NoRoom { .. })))
+        !matches!(places_of(catalog, &without.with(&kind.id, at)), Err(Trouble::Hang(HangError::NoRoom { .. })))
     };
     let mut found: Vec<(&DropKind, bool)> = catalog
         .drops

@@ -152,7 +152,7 @@ impl View {
 
     /// What a part is called.
     pub(super) fn name(&self, id: &str) -> Cow<'_, str> {
-        words::part_name(self.texts, self.catalog(), id)
+        words::piece_name(self.texts, self.catalog(), id)
     }
 
     /// The address of something that is done to the ticket.

@@ -27,7 +27,7 @@ use crate::{
         },
         refusal::Refusal,
         state::DeskState,
-        tray_drafts::{InPhoto, ShownAs},
+        tray_drafts::{Cut, InPhoto, ShownAs, look_file},
     },
     disk::digest::sha256_hex,
     lang::{Texts, say},
@@ -108,23 +108,58 @@ async fn acts(texts: &Texts, work: &Work) -> Result<Result<Vec<Act>, EditRefusal
             continue;
         };
         let end = if one.shown == ShownAs::Cut { "png" } else { "jpg" };
-        let name = format!("tray-{}.{end}", &sha256_hex(&bytes)[..16]);
-        if let Err(error) = editing::keep_picture(&work.desk, name.clone(), bytes).await {
-            return Ok(Err(error));
-        }
+        let name = match kept(work, end, bytes).await {
+            Ok(name) => name,
+            Err(error) => return Ok(Err(error)),
+        };
+        let mix = match mix(work, one).await? {
+            Ok(mix) => mix,
+            Err(error) => return Ok(Err(error)),
+        };
         let home = one.home;
         acts.push(if files.is_taken(home) {
-            Act::Tell { home, fields: told_anew(work, one, work.drop_at(home), &name) }
+            Act::Tell { home, fields: told_anew(work, one, work.drop_at(home), &name).and(mix) }
         } else {
-            Act::Lay { home, fields: new_entry(texts, work, one, &name, &mut taken) }
+            Act::Lay { home, fields: new_entry(texts, work, one, &name, &mut taken).and(mix) }
         });
     }
     Ok(Ok(acts))
 }
 
+/// Keeps a picture in the table's folder, named after its contents; its name.
+async fn kept(work: &Work, end: &str, bytes: Vec<u8>) -> Result<String, EditRefusal> {
+    let name = format!("tray-{}.{end}", &sha256_hex(&bytes)[..16]);
+    editing::keep_picture(&work.desk, name.clone(), bytes).await?;
+    Ok(name)
+}
+
+/// The looks of a mix as a field of its entry, with their pictures kept; nothing for what is none.
+async fn mix(work: &Work, one: &InPhoto) -> Result<Result<Fields, EditRefusal>, Refusal> {
+    if one.shown != ShownAs::Mix {
+        return Ok(Ok(Fields::new()));
+    }
+    let mut looks = Vec::new();
+    for (number, cut) in one.looks.iter().enumerate() {
+        let (id, file) = (work.id.clone(), look_file(one.home, number));
+        let Some(bytes) = with_drafts(&work.desk, move |drafts| Ok(drafts.picture(&id, &file))).await? else {
+            continue;
+        };
+        let name = match kept(work, "png", bytes).await {
+            Ok(name) => name,
+            Err(error) => return Ok(Err(error)),
+        };
+        let sizes = sizes(*cut).into_iter().map(|(name, value)| format!(", {name}: {value}"));
+        looks.push(format!("(picture: {}{})", in_quotes(&name), sizes.collect::<String>()));
+    }
+    Ok(Ok(Fields::new().written("assortment", format!("[{}]", looks.join(", ")))))
+}
+
 /// Width and height of a cut-out as fields of an entry.
 fn measures(one: &InPhoto) -> Vec<(&'static str, String)> {
-    let Some(cut) = one.cut.filter(|_| one.shown == ShownAs::Cut) else { return vec![] };
+    one.cut.filter(|_| one.shown == ShownAs::Cut).map(sizes).unwrap_or_default()
+}
+
+fn sizes(cut: Cut) -> Vec<(&'static str, String)> {
     let sizes = [("width", cut.width_mm), ("height", cut.height_mm)];
     let all_measured = sizes.iter().all(|(_, mm)| MEASURED_MM.contains(mm));
     sizes.into_iter().filter(|_| all_measured).map(|(name, mm)| (name, in_quotes(&format!("{mm:.1}mm")))).collect()

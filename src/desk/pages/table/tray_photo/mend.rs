@@ -25,8 +25,8 @@ use crate::{
         refusal::Refusal,
         seller::Owner,
         state::DeskState,
-        tray_cutting::mend,
-        tray_drafts::{InPhoto, ShownAs},
+        tray_cutting::{mend, mix},
+        tray_drafts::{InPhoto, ShownAs, look_file},
     },
     lang::{Texts, say},
     photo::{MOST_POINTS, MOST_STROKES, Stroke},
@@ -58,6 +58,11 @@ fn mend_page(work: &Work, texts: &'static Texts, home: Home, trouble: Option<&st
         div.card.mended data-stands {
             (picture(texts, work, one))
             p { (state(texts, work, one)) }
+            @if one.shown == ShownAs::Mix {
+                div.row.wraps {
+                    @for number in 0..one.looks.len() { img.drop src=(work.picture(&look_file(home, number))) alt=""; }
+                }
+            }
         }
         // By the browser's own way: cutting out may take longer than a form in place may.
         form.card.stack method="post" enctype="multipart/form-data" action=(here) data-strokes-form hidden {
@@ -90,6 +95,7 @@ fn choices(one: &InPhoto) -> Vec<(ShownAs, &'static str)> {
         .chain([
             (ShownAs::Tile, "tray-photo-as-tile"),
             (ShownAs::Whole, "tray-photo-as-whole"),
+            (ShownAs::Mix, "tray-photo-as-mix"),
             (ShownAs::Nothing, "tray-photo-as-nothing"),
         ])
         .collect()
@@ -136,6 +142,13 @@ async fn set(
     let Some(shown) = shown else {
         return mend_page(&work, texts, home, Some(&say!(texts, "tray-photo-no-strokes")));
     };
+    if shown == ShownAs::Mix {
+        let (grid, asked) = (work.grid().await?, work.id.clone());
+        if let Err(words) = alone(&desk, texts, move |drafts| mix(drafts, &asked, &grid, home)).await? {
+            return mend_page(&work, texts, home, Some(&words));
+        }
+        return Ok(Redirect::to(&work.address(&format!("/pieces/{home}"))).into_response());
+    }
     let asked = work.id.clone();
     let changed = with_drafts(&desk, move |drafts| {
         drafts.change(&asked, &[], |draft| {

@@ -41,7 +41,7 @@ async fn pieces(
     }
     let grid = work.grid().await?;
     let shown = |as_what| work.draft.compartments.iter().filter(|one| one.shown == as_what).count();
-    let (cut, tiles) = (shown(ShownAs::Cut), shown(ShownAs::Tile) + shown(ShownAs::Whole));
+    let (cut, tiles) = (shown(ShownAs::Cut), shown(ShownAs::Tile) + shown(ShownAs::Whole) + shown(ShownAs::Mix));
     let to_price = work.to_price().len();
     let title = say!(texts, "tray-photo-pieces", letter = letter.to_string());
     let main = html! {
@@ -95,6 +95,7 @@ pub(super) fn state(texts: &Texts, work: &Work, one: &InPhoto) -> String {
         ShownAs::Nothing => say!(texts, "tray-photo-empty"),
         ShownAs::Tile => say!(texts, "tray-photo-tile"),
         ShownAs::Whole => say!(texts, "tray-photo-whole"),
+        ShownAs::Mix => say!(texts, "tray-photo-mix", n = one.looks.len()),
         ShownAs::Cut if one.cut.is_some_and(|cut| cut.trust >= TRUSTED) => say!(texts, "tray-photo-sure"),
         ShownAs::Cut => say!(texts, "tray-photo-unsure"),
     }

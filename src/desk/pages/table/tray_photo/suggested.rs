@@ -17,6 +17,9 @@ pub(super) fn sort_of(one: &InPhoto) -> Sort {
 
 /// The name that suggests itself. The looks of a cut-out that is not shown are not to be trusted.
 pub(super) fn suggested_name(texts: &Texts, one: &InPhoto) -> String {
+    if one.shown == ShownAs::Mix {
+        return say!(texts, "named-mix");
+    }
     let looks = one.cut.filter(|_| one.shown == ShownAs::Cut).map(|cut| cut.looks);
     name(texts, looks, sort_of(one))
 }
