@@ -78,11 +78,13 @@ fn five_buys_a_child_a_finished_piece() {
     let mut bought = Vec::new();
     for budget in budgets {
         let filters = Filters { budget: Some(budget), ..Filters::default() };
-        let for_children = catalog.bases.iter().filter(|base| catalog.base_suits(base, Wearer::From6To12));
+        let ages = [Wearer::From3To5, Wearer::From6To12];
+        let for_children = ages.into_iter().flat_map(|age| catalog.bases.iter().map(move |base| (age, base)));
         let mut most = 0;
-        for base in for_children {
+        for (age, base) in for_children.filter(|(age, base)| catalog.base_suits(base, *age)) {
             for seed in 0..20 {
-                let drops = surprise(&snapshot, &piece(&base.id, vec![]), &filters, seed);
+                let bare = Piece { wearer: age, ..piece(&base.id, vec![]) };
+                let drops = surprise(&snapshot, &bare, &filters, seed);
                 let total = catalog.quote(&piece(&base.id, drops.clone())).expect("a quote").total;
                 assert!(drops.is_empty() || total <= budget, "{} {drops:?}: {total} of {budget}", base.id);
                 most = most.max(drops.len());

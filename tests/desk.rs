@@ -278,8 +278,10 @@ fn the_card_of_cautions_has_everything_on_the_table() {
     // Drops under their trays, bases under their own heading.
     let heads: Vec<&str> = text.split("<thead>").skip(1).filter_map(|rest| rest.split("</thead>").next()).collect();
     let (of_bases, of_trays) = heads.split_last().expect("tables");
-    assert!(of_bases.contains("<th>Base</th>") && !of_bases.contains("Drop"), "{of_bases}");
-    assert!(of_trays.len() == catalog.trays.len() && of_trays.iter().all(|head| head.contains("<th>Drop</th>")));
+    assert!(of_bases.contains("<th>Base</th>") && !of_bases.contains("Charm"), "{of_bases}");
+    assert!(
+        of_trays.len() == catalog.trays.len() && of_trays.iter().all(|head| head.contains("<th>Charm or bead</th>"))
+    );
     for kind in &catalog.drops {
         let cells: Vec<String> = row(&kind.name).split("<td data-band").skip(1).map(str::to_owned).collect();
         assert_eq!(cells.len(), 4, "{}", kind.name);

@@ -13,7 +13,7 @@
 //! | file | look here for |
 //! | --- | --- |
 //! | `folder`, `listing` | reading the whole folder, with all mistakes at once; which files it has |
-//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_facts`, `read_guesses`, `read_sizes`, `read_amounts`, `read_paper`, `read_parts`, `names` | reading one file, or a part of one |
+//! | `read_table`, `read_till`, `read_bases`, `read_trays`, `read_assortment`, `read_facts`, `read_guesses`, `read_sizes`, `read_amounts`, `read_paper`, `read_parts`, `names` | reading one file, or a part of one |
 //! | `remarks`, `not_read`, `material_words` | what the seller should know though nothing is wrong; what is said of a file that can't be read; materials in what is said |
 //! | `edit` | the desk's editor of these files |
 //! | `read_piece` | a piece as a file |

@@ -1,13 +1,13 @@
 //! The looks of an assortment, in `trays/*.ron`.
 
 use super::{
-    pictures::{Picture, Pictures},
+    pictures::{self, Picture, Pictures},
     read_sizes::length,
-    read_trays::picture,
 };
 use crate::{
     craft::{Length, Look, MOST_LOOKS},
-    ron_tree::{Fields, Node, Reader, detail, what},
+    quoting::quoted,
+    ron_tree::{Fields, Node, Reader, detail, did_you_mean, nearest, what},
 };
 
 /// The sizes that a look may have, in millimetres, as those of a drop.
@@ -60,4 +60,25 @@ pub(super) fn wide(shown: &Picture) -> f64 {
 pub(super) fn largest(looks: &[Look]) -> Option<(Length, Length)> {
     let most = |size: fn(&Look) -> Length| looks.iter().map(size).max_by(|a, b| a.mm().total_cmp(&b.mm()));
     Some((most(|look| look.width)?, most(|look| look.height)?))
+}
+
+/// The name of a picture that lies in the folder.
+pub(super) fn picture(reader: &mut Reader<'_>, node: &Node, pictures: &Pictures) -> Option<String> {
+    let name = reader.text(node, what("a-pictures-file-name", "a picture's file name"))?;
+    match pictures.get(name) {
+        Some(Ok(_)) => Some(name.to_owned()),
+        Some(Err(reason)) => {
+            let expected = detail!("right-picture", "expected a whole PNG or JPEG picture");
+            reader.wrong(node.at, pictures::found(name, reason), expected);
+            None
+        }
+        None => {
+            let hint = match nearest(name, pictures.keys().map(String::as_str)) {
+                Some(like) => did_you_mean(quoted(&like)),
+                None => detail!("right-picture-there", "put the picture there or correct the name"),
+            };
+            reader.wrong(node.at, detail!("wrong-no-picture", "there is no pictures/{name}", name = name), hint);
+            None
+        }
+    }
 }

@@ -3,8 +3,8 @@
 use super::{
     material_words::of_material,
     model::Tray,
-    pictures::{self, Picture, Pictures},
-    read_assortment::{assortment, largest, wide},
+    pictures::{Picture, Pictures},
+    read_assortment::{assortment, largest, picture, wide},
     read_bases::price_of,
     read_facts::{FACTS, body},
     read_guesses::{ABOUT_FIGURES, Guesses, counted, known_facts, stock},
@@ -17,8 +17,7 @@ use crate::{
         UnknownSort, heaviest_g, weight_of,
     },
     money::Currency,
-    quoting::quoted,
-    ron_tree::{Detail, Fields, Node, Reader, Value, detail, did_you_mean, names_of, nearest, what},
+    ron_tree::{Detail, Fields, Node, Reader, Value, detail, names_of, what},
 };
 
 const FIELDS: &[&str] = &[
@@ -375,25 +374,4 @@ fn weight(
         return None;
     }
     Some(found)
-}
-
-/// The name of a picture that lies in the folder.
-pub(super) fn picture(reader: &mut Reader<'_>, node: &Node, pictures: &Pictures) -> Option<String> {
-    let name = reader.text(node, what("a-pictures-file-name", "a picture's file name"))?;
-    match pictures.get(name) {
-        Some(Ok(_)) => Some(name.to_owned()),
-        Some(Err(reason)) => {
-            let expected = detail!("right-picture", "expected a whole PNG or JPEG picture");
-            reader.wrong(node.at, pictures::found(name, reason), expected);
-            None
-        }
-        None => {
-            let hint = match nearest(name, pictures.keys().map(String::as_str)) {
-                Some(like) => did_you_mean(quoted(&like)),
-                None => detail!("right-picture-there", "put the picture there or correct the name"),
-            };
-            reader.wrong(node.at, detail!("wrong-no-picture", "there is no pictures/{name}", name = name), hint);
-            None
-        }
-    }
 }

@@ -25,6 +25,7 @@
 //! | `alarms` | lines in the log about who tries to get in |
 //! | `pages` | the seller's pages, a file for each |
 //! | `events` | telling open pages that something changed |
+//! | `company` | who has which ticket open, and what each has seen of it |
 //! | `fragments` | what of a page is different for an open one that says what it has |
 //! | `assets`, `gallery`, `qr` | style, script and typefaces; portraits and small pictures; addresses as a camera reads them |
 //! | `printing` | the line to the printer: what waits, what became of it |

@@ -54,8 +54,8 @@ impl Deref for Change<'_> {
 }
 
 impl Ledger {
-    /// Runs all `works` in their order with one commit, and then gives their answers. A change that fails or panics takes
-    /// only itself back. Gives whether some of it panicked; whoever waits for that hears no answer.
+    /// Runs all `works` in their order with one commit, and then gives their answers. Work that fails or panics takes only
+    /// its own changes back. Gives whether some of it panicked; whoever waits for that hears no answer.
     pub fn together(&mut self, works: Vec<Work>) -> bool {
         let mut answers: Vec<AfterCommit> = Vec::with_capacity(works.len());
         let (mut panicked, mut begun) = (false, false);
@@ -63,7 +63,7 @@ impl Ledger {
         let alone = works.len() == 1;
         for work in works {
             begun = begun || (!alone && self.db.execute_batch("BEGIN IMMEDIATE").is_ok());
-            let answer = caught(self, work);
+            let answer = if begun { self.one_of_many(work) } else { caught(self, work) };
             panicked |= answer.is_none();
             answers.extend(answer);
             if !begun {
@@ -89,10 +89,31 @@ impl Ledger {
         }
         panicked
     }
+
+    /// One work among others; no answer where it panicked.
+    fn one_of_many(&mut self, work: Work) -> Option<AfterCommit> {
+        if let Err(error) = self.say("SAVEPOINT one") {
+            tracing::error!("{error}");
+        }
+        let answer = caught(self, work);
+        if !self.db.is_autocommit() {
+            let taken_back = if answer.is_some() { Ok(()) } else { self.say("ROLLBACK TO one") };
+            if let Err(error) = taken_back.and_then(|()| self.say("RELEASE one")) {
+                // What can't be told apart is not kept.
+                tracing::error!("changes entered together are taken back: {error}");
+                let _ = self.db.execute_batch("ROLLBACK");
+            }
+        }
+        answer
+    }
+
+    /// A statement that is the same for every work, read once.
+    fn say(&self, sql: &str) -> rusqlite::Result<()> {
+        self.db.prepare_cached(sql)?.execute([]).map(drop)
+    }
 }
 
-/// A panic ends with the work that it came from. The change that it was about is taken back, as one is that fails: nothing
-/// of a [`Change`] is kept unless it was entered whole.
+/// A panic ends with the work that it came from.
 fn caught(ledger: &mut Ledger, work: Work) -> Option<AfterCommit> {
     catch_unwind(AssertUnwindSafe(|| work(ledger))).ok()
 }

@@ -143,6 +143,7 @@ fn at_the_desk_looks_stay_through_swaps_and_removals() {
     for at in ["A1", "A2"] {
         assert_eq!(own_table::lay(&seller, at, &[("price", "4.00"), ("count", "9")]).status, 303);
     }
+    assert_eq!(enter(&seller, "/table/at/A1", "/table/at/A1", &[("mix", "1")]).status, 303);
     let catalog = table.catalog();
     let ids = ["A1", "A2"].map(|at| catalog.drop_at(home(at)).expect("it").id.clone());
     let kiosk = table.kiosk();

@@ -266,6 +266,8 @@ fn entries_say_who_made_them_once_there_are_several() {
     assert!(!seller.get(&page).text.contains("by Seller"), "alone, nobody has to be named");
     let (mia, _) = helper(&table, &seller, "Mia");
     mia.post(&format!("{page}/tick"), &[("part", "0"), ("on", "1")]);
+    // What another did is looked at before it is undone.
+    assert!(seller.get(&page).text.contains("by Mia"));
     seller.post(&format!("{page}/tick"), &[("part", "0"), ("on", "0")]);
     let by = |who: &str| Some(who.to_owned());
     assert_eq!(

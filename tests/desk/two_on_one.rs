@@ -88,12 +88,12 @@ fn what_another_changed_is_told_before_the_own_act_counts() {
     let (table, seller, mia, id, page) = both_look();
     let act = |verb: &str| format!("{page}/{verb}");
     assert_eq!(mia.post(&act("remove"), &[("line", "0")]).status, 303);
-    let refused = seller.post(&act("wearer"), &[("wearer", "3-7")]);
+    let wearer = Wearer::ANSWERS[1].code();
+    let refused = seller.post(&act("wearer"), &[("wearer", wearer)]);
     assert_eq!(refused.status, 409, "{}", refused.text);
     assert!(refused.text.contains(CHANGED) && refused.text.contains("by Mia"), "{}", refused.text);
     assert!(!kinds(&table, id).contains(&"wearer".to_owned()));
     // The answer was the page as it is now: what is asked for again counts.
-    let wearer = Wearer::ANSWERS[1].code();
     assert_eq!(seller.post(&act("wearer"), &[("wearer", wearer)]).status, 303);
     // And now it is Mia who has not seen that; her own change is no news to her.
     let refused = mia.post(&act("told"), &[("told", "1")]);

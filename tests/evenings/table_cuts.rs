@@ -1,5 +1,7 @@
 //! Lengths that are cut at the table, from the first touch to the page that tells what is left.
 
+use std::collections::BTreeSet;
+
 use chatelaine::{
     bench::{PartNow, parts_now},
     catalog::{PartCount, read_workshop},
@@ -225,12 +227,16 @@ fn a_search_is_stopped_with_its_best_plan() {
     let seller = table.seller();
     let file = table.catalog_file("parts.ron");
     let text = std::fs::read_to_string(&file).expect("parts.ron");
-    let spools: Vec<String> = (0..60).map(|n| format!("\"{}mm\"", 2_903 + 131 * n % 4_987)).collect();
+    // So many unlike lengths from so many unlike spools that no plan is soon known to be the best.
+    let spools_mm: Vec<usize> = (0..150).map(|n| 2_003 + (13 * n * n + 3_571 * n) % 6_997).collect();
+    let spools: Vec<String> = spools_mm.iter().map(|mm| format!("\"{mm}mm\"")).collect();
     let many = text.replace("\"10m\", \"7.35m\", \"1270mm\", \"985mm\", \"655mm\"", &spools.join(", "));
     assert_ne!(text, many);
     std::fs::write(&file, many).expect("written");
-    let lengths =
-        [("311mm", 61), ("367mm", 53), ("409mm", 47), ("461mm", 43), ("523mm", 41), ("587mm", 37), ("677mm", 29)];
+    let in_all_mm: usize = spools_mm.iter().sum();
+    let lengths: BTreeSet<usize> = (0..30).map(|n| 701 + (31 * n * n + 517 * n) % 1_297).collect();
+    let lengths: Vec<(String, usize)> =
+        lengths.into_iter().map(|mm| (format!("{mm}mm"), in_all_mm * 93 / 100 / 30 / mm)).collect();
     let asked: String = lengths.iter().map(|(length, count)| format!("&length={length}&count={count}")).collect();
     let asked = format!("/bench/cuts?part=cable-brass{asked}&better=1");
     let looks_on = seller.agent.get(format!("{}{asked}", seller.url)).header("Cookie", &seller.cookie);
@@ -241,7 +247,7 @@ fn a_search_is_stopped_with_its_best_plan() {
     assert!(page.contains("Looking for") && page.contains("action=\"/bench/cuts/stop\""), "{page}");
     let mut fields = vec![("part".to_owned(), "cable-brass".to_owned()), ("better".to_owned(), "1".to_owned())];
     for (length, count) in lengths {
-        fields.extend([("length".to_owned(), length.to_owned()), ("count".to_owned(), count.to_string())]);
+        fields.extend([("length".to_owned(), length), ("count".to_owned(), count.to_string())]);
     }
     let said: Vec<(&str, &str)> = fields.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
     let began = std::time::Instant::now();

@@ -148,9 +148,7 @@ fn a_stray_drop_is_led_home() {
     let table = Table::new();
     let seller = table.seller();
     let all = seller.get("/put-back").text;
-    assert!(
-        all.contains("Touch the picture of the drop you have found.") && all.contains("href=\"/put-back?home=A1\"")
-    );
+    assert!(all.contains("Touch the picture of what you have found.") && all.contains("href=\"/put-back?home=A1\""));
     let found = seller.get("/put-back?home=A1").text;
     assert!(found.contains("Heart-bow key belongs in A1."));
     assert_eq!(found.matches("cell found").count(), 1);

@@ -329,5 +329,5 @@ sale-not-counted = pas compté
 
 together-other = { $name } a aussi ce ticket ouvert.
 together-own = Tu as aussi ce ticket ouvert sur un autre appareil.
-together-changed = Quelqu’un d’autre a changé ce ticket depuis que tu l’as regardé. Rien de toi n’a été inscrit :
+together-changed = Quelqu’un d’autre a changé ce ticket depuis que tu l’as regardé. Rien de toi n’a été inscrit :
 together-look-again = Regarde encore une fois et recommence si c’est toujours juste.

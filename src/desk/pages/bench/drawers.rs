@@ -227,7 +227,8 @@ async fn part_page(
         form method="post" action={ (address) "/strike" } { (seen) button.grave { (say!(texts, "part-strike")) } }
         p.no-print { a.button.quiet href=(HERE) { (say!(texts, "go-back")) } }
     };
-    titled(desk, texts, &address, &part.name, None, &main)
+    let title = format!("{} · {}", say!(texts, "drawers-title"), part.name);
+    titled(desk, texts, &address, &title, None, &main)
 }
 
 async fn count(
