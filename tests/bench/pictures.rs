@@ -25,7 +25,6 @@ mod random;
 #[allow(dead_code, reason = "one page is read here")]
 #[path = "../desk/seller.rs"]
 mod seller;
-#[allow(dead_code, reason = "the desk's own tests need more of it")]
 #[path = "../support/mod.rs"]
 mod support;
 
