@@ -150,8 +150,8 @@ fn a_tick_sends_what_it_changes() {
     let changes = renewal(&seller, &address, &page.has()).text;
     let keys: Vec<&str> =
         changes.split("<template data-key=\"").skip(1).filter_map(|part| part.split('"').next()).collect();
-    // The line, how many are ticked, what is still to do before the money and below the page, and the entry.
-    let mut expected = vec!["line-2", "next", "parts", "past", "till"];
+    // The line, how many are ticked, what is still to do before the money and below the page, the entry, and that it is shown.
+    let mut expected = vec!["line-2", "next", "parts", "past", "till", "company"];
     expected.sort_unstable();
     let mut found = keys.clone();
     found.sort_unstable();

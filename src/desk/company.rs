@@ -8,9 +8,10 @@ use std::{
     sync::{Arc, Mutex, MutexGuard, PoisonError},
 };
 
+use tokio::sync::watch;
 use uuid::Uuid;
 
-use super::{seller::Seller, state::DeskState};
+use super::signed_in::Seller;
 
 /// So many tickets are kept in mind that nobody has open; more are forgotten, and then a page without its script is believed
 /// to show what there is.
@@ -104,32 +105,33 @@ impl Company {
     }
 }
 
-/// A page that somebody has open on a ticket; it is closed when this is dropped.
+/// A page that somebody has open on a ticket; it is closed when this is dropped. Other pages look again both times.
 pub(super) struct Present {
-    desk: Arc<DeskState>,
+    company: Arc<Company>,
+    pulse: watch::Sender<u64>,
     ticket: Uuid,
     page: u64,
 }
 
 impl Present {
     /// Somebody opens a ticket.
-    pub(super) fn on(desk: &Arc<DeskState>, ticket: Uuid, seller: &Seller) -> Self {
-        let mut known = desk.company.known();
+    pub(super) fn on(company: &Arc<Company>, pulse: &watch::Sender<u64>, ticket: Uuid, seller: &Seller) -> Self {
+        let mut known = company.known();
         let page = known.next;
         known.next += 1;
         let (session, name) = (seller.token_hash.clone(), seller.name().to_owned());
         known.tickets.entry(ticket).or_default().looking.push(Looking { page, session, name });
         drop(known);
-        desk.beat();
-        Self { desk: Arc::clone(desk), ticket, page }
+        pulse.send_modify(|beat| *beat += 1);
+        Self { company: Arc::clone(company), pulse: pulse.clone(), ticket, page }
     }
 }
 
 impl Drop for Present {
     fn drop(&mut self) {
-        if let Some(open) = self.desk.company.known().tickets.get_mut(&self.ticket) {
+        if let Some(open) = self.company.known().tickets.get_mut(&self.ticket) {
             open.looking.retain(|one| one.page != self.page);
         }
-        self.desk.beat();
+        self.pulse.send_modify(|beat| *beat += 1);
     }
 }

@@ -42,7 +42,7 @@ async fn events(
     // What happens in between is told with the next beat: only the last one counts.
     let pulse = WatchStream::new(desk.pulse.subscribe()).throttle(BETWEEN_BEATS).map(Some);
     // As long as the page listens, others know that it is open.
-    let present = ticket_of(&from.page).map(|ticket| Present::on(&desk, ticket, &seller));
+    let present = ticket_of(&from.page).map(|ticket| Present::on(&desk.company, &desk.pulse, ticket, &seller));
     let end = WatchStream::new(desk.closing.clone()).filter(|closed| *closed).map(|_| None);
     // The stream ends with the desk; otherwise it would keep the desk from closing.
     let news = pulse.merge(end).map_while(|beat| beat).map(move |beat| {

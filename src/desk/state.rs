@@ -1,6 +1,10 @@
 //! What every request works with. It names no page and no route: those name it.
 
-use std::{net::SocketAddr, path::PathBuf, sync::OnceLock};
+use std::{
+    net::SocketAddr,
+    path::PathBuf,
+    sync::{Arc, OnceLock},
+};
 
 use tokio::sync::watch;
 
@@ -27,7 +31,7 @@ pub(super) struct DeskState {
     pub gallery: Gallery,
     pub data_dir: PathBuf,
     pub tablets: Tablets,
-    pub company: Company,
+    pub company: Arc<Company>,
     pub tray_drafts: TrayDrafts,
     pub practice: Practice,
     pub cut_searches: CutSearches,

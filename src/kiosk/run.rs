@@ -203,8 +203,8 @@ fn assemble(options: KioskOptions, plugins: PluginGroupBuilder) -> App {
     app
 }
 
-/// The tablet's own systems are short: handing them to other threads costs more than half of a frame, most of all where the
-/// desk works beside them on a machine of two cores. What is large, as decoding and drawing, has threads of its own.
+/// The tablet's own systems are short: handing them to other threads costs a quarter of a frame and more, most of all where
+/// the desk works beside them. What is large, as decoding and drawing, has threads of its own.
 fn one_after_the_other(app: &mut App) {
     for (_, schedule) in app.world_mut().resource_mut::<Schedules>().iter_mut() {
         schedule.set_executor(SingleThreadedExecutor::new());

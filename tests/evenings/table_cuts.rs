@@ -1,7 +1,5 @@
 //! Lengths that are cut at the table, from the first touch to the page that tells what is left.
 
-use std::collections::BTreeSet;
-
 use chatelaine::{
     bench::{PartNow, parts_now},
     catalog::{PartCount, read_workshop},
@@ -227,16 +225,16 @@ fn a_search_is_stopped_with_its_best_plan() {
     let seller = table.seller();
     let file = table.catalog_file("parts.ron");
     let text = std::fs::read_to_string(&file).expect("parts.ron");
-    // So many unlike lengths from so many unlike spools that no plan is soon known to be the best.
-    let spools_mm: Vec<usize> = (0..150).map(|n| 2_003 + (13 * n * n + 3_571 * n) % 6_997).collect();
+    // So many pieces of a spool, and so many unlike spools, that no plan is soon known to be the best.
+    let spools_mm: Vec<usize> = (0..190).map(|n| 8_003 + (13 * n * n + 571 * n) % 1_997).collect();
     let spools: Vec<String> = spools_mm.iter().map(|mm| format!("\"{mm}mm\"")).collect();
     let many = text.replace("\"10m\", \"7.35m\", \"1270mm\", \"985mm\", \"655mm\"", &spools.join(", "));
     assert_ne!(text, many);
     std::fs::write(&file, many).expect("written");
     let in_all_mm: usize = spools_mm.iter().sum();
-    let lengths: BTreeSet<usize> = (0..30).map(|n| 701 + (31 * n * n + 517 * n) % 1_297).collect();
+    let lengths = [367, 461, 587, 709, 853, 991, 1153, 1399];
     let lengths: Vec<(String, usize)> =
-        lengths.into_iter().map(|mm| (format!("{mm}mm"), in_all_mm * 93 / 100 / 30 / mm)).collect();
+        lengths.into_iter().map(|mm| (format!("{mm}mm"), in_all_mm * 97 / 100 / 8 / mm)).collect();
     let asked: String = lengths.iter().map(|(length, count)| format!("&length={length}&count={count}")).collect();
     let asked = format!("/bench/cuts?part=cable-brass{asked}&better=1");
     let looks_on = seller.agent.get(format!("{}{asked}", seller.url)).header("Cookie", &seller.cookie);
