@@ -44,7 +44,7 @@ pub struct PriceRow {
 /// Everything that is sold at one price.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct AtPrice {
-    /// The price.
+    /// What each of them costs, in the table's currency.
     pub price: Decimal,
     /// How many bases and drops have it.
     pub kinds: u32,
@@ -83,7 +83,7 @@ pub struct PriceList {
 /// What another price of one thing would do.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PriceChange {
-    /// Its id.
+    /// The id of the base or drop, as the catalogue has it.
     pub id: String,
     /// Its price now.
     pub from: Decimal,

@@ -125,7 +125,7 @@ pub enum Act {
     AddToPart {
         /// The id by which the file knows it.
         id: String,
-        /// What comes.
+        /// How many pieces come into the drawer, or which lengths onto the bench.
         more: PutAway,
     },
     /// Strikes out a part that nothing is made of.

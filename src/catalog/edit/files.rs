@@ -49,7 +49,7 @@ impl Cell {
 }
 
 impl TableFiles {
-    /// Reads them.
+    /// Reads the table's files in the folder `root`.
     ///
     /// # Errors
     /// One does not read; who wrote in it by hand has to mend it first.

@@ -11,11 +11,11 @@ use crate::{
 /// A place of the files that a page shows, and that may have been changed by hand since.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Place {
-    /// A compartment.
+    /// A compartment of a tray, with what lies in it.
     Home(Home),
     /// A whole tray.
     Tray(char),
-    /// A base.
+    /// A base, by the id that the file gives it.
     Base(String),
     /// A lot that was bought.
     Lot(LotKey),

@@ -14,7 +14,10 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use uuid::Uuid;
 
-use super::view::{with, with_changes, with_trouble};
+use super::{
+    together::is_by_another,
+    view::{with, with_changes, with_trouble},
+};
 use crate::{
     caution::CautionCode,
     craft::{Home, Length, PIECE_LENGTHS_MM, Wearer},
@@ -88,9 +91,8 @@ async fn entered(
     let (seen, own) = (company.seen(id, &on.seller), company.own(id, &on.seller));
     let done = on.desk.ledger.enter_by(&on.seller, move |ledger, now| {
         let before = ledger.history_since(id, seen.unwrap_or(i64::MAX))?;
-        let unseen =
-            |event: &&Event| event.by.is_some() && !own.iter().any(|own| own.contains(&event.seq)) && !beside(event);
-        if let (Some(seen), Some(_)) = (seen, before.iter().find(unseen)) {
+        let is_in_the_way = before.iter().any(|event| is_by_another(event, &own) && !beside(event));
+        if let Some(seen) = seen.filter(|_| is_in_the_way) {
             return Ok(Err(seen));
         }
         let last = ledger.change()?;

@@ -11,6 +11,11 @@ use crate::{
     ledger::Event,
 };
 
+/// Whether somebody else made an entry than who made the `own` ones. What the desk or a tablet enters by itself is nobody's.
+pub(super) fn is_by_another(event: &Event, own: &[RangeInclusive<i64>]) -> bool {
+    event.by.is_some() && !own.iter().any(|own| own.contains(&event.seq))
+}
+
 impl View {
     /// Who else has the ticket open. The page tells with each act which entry was the last that it shows.
     pub(super) fn together(&self) -> Markup {
@@ -32,8 +37,7 @@ impl View {
     /// What others did after entry `since`, apart from the reader's `own` entries.
     pub(super) fn changed(&self, since: i64, own: &[RangeInclusive<i64>]) -> Markup {
         let texts = self.texts;
-        let others =
-            |event: &&Event| event.seq > since && event.by.is_some() && !own.iter().any(|own| own.contains(&event.seq));
+        let others = |event: &&Event| event.seq > since && is_by_another(event, own);
         html! {
             div.trouble role="alert" {
                 p { (say!(texts, "together-changed")) }
