@@ -66,8 +66,21 @@ impl Shared {
         }
     }
 
-    /// Keeps the desk's news on disk, then shows them.
+    /// Keeps the desk's news on disk, then shows them. An answer that says nothing new neither writes nor wakes the screen: it
+    /// comes every few seconds, all day.
     fn take_in(&self, mut news: DeskNews) -> io::Result<()> {
+        let (wanted, put_away) = (std::mem::take(&mut news.wanted), std::mem::take(&mut news.put_away));
+        if news.content.is_some() || lock(&self.desk).state.as_ref() != Some(&news) {
+            self.take_in_changes(news)?;
+        }
+        self.bring_in(&wanted)?;
+        for id in put_away {
+            lock(&self.outbox).put_away(id)?;
+        }
+        Ok(())
+    }
+
+    fn take_in_changes(&self, mut news: DeskNews) -> io::Result<()> {
         let before = lock(&self.desk).content.clone();
         if let Some(content) = news.content.take() {
             self.fetch_pictures(&content)?;
@@ -76,7 +89,6 @@ impl Shared {
             desk.catalog = Some(Arc::new(content.catalog.clone()));
             desk.content = Some(Arc::new(content));
         }
-        let (wanted, put_away) = (std::mem::take(&mut news.wanted), std::mem::take(&mut news.put_away));
         durable::write_json(&self.dir.join("desk.json"), &news)?;
         let practice = news.practice;
         let practised = lock(&self.desk).state.replace(news).is_some_and(|state| state.practice);
@@ -84,10 +96,6 @@ impl Shared {
             self.practice_is(practice);
         }
         self.tell_snapshot();
-        self.bring_in(&wanted)?;
-        for id in put_away {
-            lock(&self.outbox).put_away(id)?;
-        }
         if before.as_deref() != lock(&self.desk).content.as_deref() {
             self.tell_pictures(before.as_deref());
         }
