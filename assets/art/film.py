@@ -5,6 +5,8 @@ from PIL.PngImagePlugin import PngInfo
 from scipy import ndimage as nd
 
 EXPOSURE = 1.0
+# Up to here light is shown straight, above it softly towards white.
+KNEE = 0.55
 
 
 def raw(path, size):
@@ -12,12 +14,32 @@ def raw(path, size):
     return np.fromfile(path, np.float32).reshape(size[1], size[0], 4)[::-1]
 
 
-def shown(light):
-    """Light as a screen shows it, 0..1: straight up to a knee, then softly towards white."""
+def on_screen(light):
+    """Light as a screen gives it back, 0..1: straight up to a knee, then softly towards white."""
     v = np.clip(light * EXPOSURE, 0, None)
-    knee = 0.55
-    v = np.where(v < knee, v, knee + (1 - knee) * (1 - np.exp(-(v - knee) / (1 - knee))))
-    return np.where(v <= 0.0031308, v * 12.92, 1.055 * v ** (1 / 2.4) - 0.055)
+    return np.where(v < KNEE, v, KNEE + (1 - KNEE) * (1 - np.exp(-(v - KNEE) / (1 - KNEE))))
+
+
+def coded(v):
+    """What a screen is told so that it gives back `v`: sRGB, 0..1."""
+    return np.where(v <= 0.0031308, v * 12.92, 1.055 * np.maximum(v, 0.0031308) ** (1 / 2.4) - 0.055)
+
+
+def decoded(screen):
+    """What `coded` undoes."""
+    return np.where(screen <= 0.04045, screen / 12.92, ((screen + 0.055) / 1.055) ** 2.4)
+
+
+def shown(light):
+    """Light as it is stored."""
+    return coded(on_screen(light))
+
+
+def light_of(screen):
+    """The light that a screen shows as `screen`, 0..1 and below 1: what `shown` undoes."""
+    v = decoded(screen)
+    above = np.maximum(v - KNEE, 0) / (1 - KNEE)
+    return np.where(v < KNEE, v, KNEE - (1 - KNEE) * np.log(1 - above)) / EXPOSURE
 
 
 def picture(light, grey=False):
@@ -32,12 +54,22 @@ def picture(light, grey=False):
     return Image.fromarray((np.dstack([rgb, a]) * 255 + 0.5).astype(np.uint8), "RGBA")
 
 
-def let_through(light, mirrored, share):
-    """A stone in the room's own light, of which `share` of what came through it gives way to whatever is behind the picture.
+def seen_through(light, mirrored, share, ground):
+    """Straight alpha of a stone in the room's own light, of which up to `share` gives way to whatever is behind the picture.
 
-    `mirrored` is the same stone where nothing is behind it: what it mirrors, and how much it covers."""
-    light, mirrored = light.astype(np.float64), np.minimum(mirrored, light)
-    return (light + share * (mirrored - light)).astype(np.float32)
+    `mirrored` is the same stone where nothing is behind it: how much of what is behind it hides. Over the ground that the room
+    has, sRGB 0..255, it looks as it was traced, in its own colour; over something darker it is darker."""
+    cover = np.clip(light[..., 3], 0, 1)
+    whole = np.maximum(cover, 1e-3)[..., None]
+    seen, behind = on_screen(light[..., :3] / whole), decoded(ground / 255)
+    through = share * np.clip(1 - mirrored[..., 3:] / whole, 0, 1)
+    # No more of the ground than there is of it in any colour.
+    through = np.minimum(through, 0.95 * (seen / behind).min(-1, keepdims=True))
+    rgb = coded(np.clip((seen - through * behind) / (1 - through), 0, 1))
+    a = cover * (1 - through[..., 0])
+    a = np.where(a < 0.012, 0, a)
+    rgb = np.where((a > 0)[..., None], rgb, 0)
+    return Image.fromarray((np.dstack([rgb, a]) * 255 + 0.5).astype(np.uint8), "RGBA")
 
 
 def normals(facing, levels=128):

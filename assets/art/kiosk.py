@@ -5,10 +5,10 @@ from scipy import ndimage as nd
 
 from canvas import cut, join
 from relief import Relief
+from room import LINEN
 from solids import ball, tube
 
 GREY = {"kind": "metal", "finish": "grey", "rough": 0.2, "patina": 0.6, "grain": 0.4, "seed": 120}
-LINEN = np.array((243, 235, 221), float)  # #F3EBDD
 
 
 def linen(n=512, threads=128, seed=7):

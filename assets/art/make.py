@@ -16,11 +16,13 @@ import tempfile
 import numpy as np
 
 import beads
+import birthstones
 import charms
 import crystals
 import fancies
 import film
 import found
+import initials
 import keys
 import kiosk
 import lockets
@@ -34,7 +36,7 @@ HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
 PX_PER_MM, LONGEST, SHORTEST, FINER = 10.0, 420, 160, 2.4
 RECIPES = {}
-for drawer in (keys, lockets, charms, fancies, beads, crystals, vials, tassels, found):
+for drawer in (keys, lockets, charms, fancies, beads, crystals, vials, tassels, found, birthstones, initials):
     RECIPES |= drawer.RECIPES
 DROP = re.compile(r'id: "([^"]+)".*?\bwidth: "([\d.]+)mm", height: "([\d.]+)mm", ring', re.S)
 SAMPLES = {"glass": 192, "body": 160, "pearl": 160}
@@ -133,11 +135,12 @@ def main(names):
             *_, k, _, home = wanted[name]
             path = home / f"{name}.png"
             light = film.raw(folder / f"{name}.light", jobs[name]["size"])
-            if jobs[name]["lets_through"]:
+            if share := jobs[name]["lets_through"]:
                 mirrored = film.raw(folder / f"{name}.mirrored", jobs[name]["size"])
-                light = film.let_through(light, mirrored, jobs[name]["lets_through"])
+                film.save(film.seen_through(light, mirrored, share, room.LINEN), path, k)
                 (folder / f"{name}.mirrored").unlink()
-            film.save(film.picture(light, home.name == "kiosk"), path, k)
+            else:
+                film.save(film.picture(light, home.name == "kiosk"), path, k)
             film.save(film.normals(film.raw(folder / f"{name}.facing", jobs[name]["size"])), home / f"{name}.normal.png", k)
             print(f"{name:16} {seconds:5.1f} s, {path.stat().st_size // 1024} kB", flush=True)
             for kind in ("light", "facing"):

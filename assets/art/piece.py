@@ -24,10 +24,10 @@ FINISHES = {
     "AntiqueBrass": "brass", "AntiqueSilver": "silver", "Copper": "copper", "Gold": "gold", "Gunmetal": "gunmetal",
     "Steel": "silver",
 }
-# How far the linen lies behind the chain's middle, in mm: what hangs thickest does not touch it.
-BEHIND = 4.0
-# Who hangs in front of whom is told by so many mm for each place.
-APART = 3.0
+# How far the chain's middle hangs before the linen, and any body's back at least, in mm.
+CHAIN_OVER, BODY_OVER = 4.2, 0.3
+# By how much the middle of what hangs in front is nearer to the eye than the front of what it hides, at least, in mm.
+NEARER = 0.3
 # Light paths for each pixel, and pixels of the truth for each two of the stage: what is left of noise is less than FLIP sees.
 SAMPLES = 256
 SHARE = 0.5
@@ -67,19 +67,32 @@ def ring(parts, drop, k):
     wire(parts, path, drop["wire_mm"], drop["finish"], True)
 
 
-def body(parts, drop, k):
+def body(parts, drop, before, k):
+    """A drop's body under its ring, in front of those of the bodies `before` that it hides; what it covers, and its front."""
     w, h = drop["width_mm"], drop["height_mm"]
     c = Canvas(w, h, make.scale(w, h) * make.FINER)
     make.RECIPES[drop["picture"]](c, w, h)
     make.fitted(c.parts, w, h)
+    for mesh, _ in c.parts:
+        mesh.points = turned(mesh.points + (0, drop["hangs_mm"], 0), -drop["lean_rad"]) + (drop["x"] / k, drop["y"] / k, 0)
+    points = np.concatenate([mesh.points for mesh, _ in c.parts])
+    low, high = points.min(axis=0), points.max(axis=0)
+    half = (high[2] - low[2]) / 2
+    middle = max(0, half + BODY_OVER - CHAIN_OVER)
+    for (other_low, other_high), other_front in before:
+        if (low[:2] < other_high[:2]).all() and (high[:2] > other_low[:2]).all():
+            middle = max(middle, other_front + NEARER)
+    print(f"{drop['picture']} {middle + CHAIN_OVER:.1f} mm over the linen")
     for mesh, material in c.parts:
-        points = turned(mesh.points + (0, drop["hangs_mm"], 0), -drop["lean_rad"])
-        mesh.points = points + (drop["x"] / k, drop["y"] / k, drop["rank"] * APART)
+        mesh.points = mesh.points + (0, 0, middle + half - high[2])
         parts.append((mesh, material))
+    return (low, high), middle + half
 
 
 def linen(parts, w, h, behind, begins, k):
-    """The stage's own linen, a thread for a thread: its picture is repeated, and the frame begins at `begins` of it."""
+    """The stage's own linen, a thread for a thread: its picture is repeated, and the frame begins at `begins` of it.
+
+    It reflects what it has to reflect to be that picture where nothing is in its light."""
     step = 2 / k
     x, y = np.meshgrid(np.arange(-w, 2 * w, step), np.arange(-h, 2 * h, step))
     points = np.stack([x, y, np.full_like(x, -behind)], -1).astype(np.float32)
@@ -88,7 +101,8 @@ def linen(parts, w, h, behind, begins, k):
     # Two of its pixels are one of the truth.
     woven = (woven[0::2, 0::2] + woven[1::2, 0::2] + woven[0::2, 1::2] + woven[1::2, 1::2]) / 4
     rows, columns = (np.floor((v * k + at) / 2).astype(int) % side for v, at, side in zip((y, x), begins[::-1], woven.shape))
-    mesh.values["tint"] = (woven[rows, columns] ** 2.2).reshape(-1, 3).astype(np.float32)
+    reflects = film.light_of(woven[rows, columns]) / room.on_the_ground()
+    mesh.values["tint"] = reflects.reshape(-1, 3).astype(np.float32)
     parts.append((mesh, {"kind": "body", "gloss": 0.0, "rough": 0.95, "glow": 0.0}))
 
 
@@ -99,10 +113,11 @@ def main(places, out):
     parts = []
     if told["links"]:
         links(parts, told["links"], k)
-    for drop in told["drops"]:
+    bodies = []
+    for drop in sorted(told["drops"], key=lambda drop: drop["rank"]):
         ring(parts, drop, k)
-        body(parts, drop, k)
-    linen(parts, *frame, BEHIND, told["ground"], k)
+        bodies.append(body(parts, drop, bodies, k))
+    linen(parts, *frame, CHAIN_OVER, told["ground"], k)
     for mesh, _ in parts:
         # The frame's middle is where x begins.
         mesh.points = mesh.points - (frame[0] / 2, 0, 0)
@@ -117,8 +132,6 @@ def main(places, out):
             print(f"{name} {seconds:.0f} s", flush=True)
         light = film.raw(folder / "piece.light", size)
     rgb = film.shown(light[..., :3])
-    # The ground is linen to the eye, whatever the light's colour: what matters is where it is in shadow.
-    rgb = rgb * (kiosk.LINEN / 255 / np.median(rgb.reshape(-1, 3), axis=0))
     Image.fromarray((np.clip(rgb, 0, 1) * 255 + 0.5).astype(np.uint8), "RGB").save(out, optimize=True)
 
 

@@ -1,7 +1,11 @@
 """The room every drop is seen in, as light by direction: a bench by a window up on the left, linen below and behind."""
 import numpy as np
 
+import film
 from canvas import step
+
+# The ground of every picture, as the screen shows it: #F3EBDD.
+LINEN = np.array((243, 235, 221), float)
 
 WINDOW, SIDE = (-0.50, 0.62, 0.60), (0.90, 0.12, 0.42)  # x right, y up, z to the eye
 
@@ -25,8 +29,9 @@ def light(x, y, z):
     # Away from the window the room is dark.
     grey = grey * (1.0 - 0.45 * step(x - 0.4 * y, -0.4, 0.8))
     rgb = np.maximum(grey, 0.03)[..., None] * np.array((1.0, 0.97, 0.92))
-    # Linen behind the drop, lit from above.
-    rgb = rgb + (step(-z, 0.0, 0.7) * (0.64 + 0.22 * y))[..., None] * np.array((1.0, 0.94, 0.85))
+    # The linen behind the drop, as light as the screen shows it; straight behind, the drop itself takes some of its light.
+    linen = step(-z, 0.0, 0.2) * (1.0 - 0.45 * np.maximum(-z, 0.0) ** 6)
+    rgb = rgb * (1.0 - linen)[..., None] + linen[..., None] * film.light_of(LINEN / 255)
     key, u, v = pane(x, y, z, WINDOW, 0.50, 0.62, 0.05)
     bars = 1 - 0.75 * np.exp(-((np.minimum(np.abs(u), np.abs(v - 0.10)) / 0.035) ** 2))
     rgb = rgb + (key * bars * 6.5)[..., None] * np.array((1.0, 0.93, 0.80))
@@ -34,11 +39,23 @@ def light(x, y, z):
     return rgb + (fill * 2.4)[..., None] * np.array((0.88, 0.95, 1.0))
 
 
-def write(path, rows=512):
-    """As an environment picture: all directions by longitude and latitude, poles to the eye and away, four bytes a pixel (RGBE)."""
+def around(rows):
+    """All directions by longitude and latitude, poles to the eye and away: x, y, z, and how much of the sphere each is."""
     u, v = np.meshgrid((np.arange(2 * rows) + 0.5) / (2 * rows), (np.arange(rows) + 0.5) / rows)
     a, b = -(u - 0.5) * 2 * np.pi, (0.5 - v) * np.pi
-    rgb = light(np.cos(a) * np.cos(b), np.sin(a) * np.cos(b), np.sin(b))
+    return np.cos(a) * np.cos(b), np.sin(a) * np.cos(b), np.sin(b), np.cos(b) * (np.pi / rows) ** 2
+
+
+def on_the_ground(rows=256):
+    """Light that comes off a white, dull ground with nothing on it, red, green and blue: Lambert's law."""
+    x, y, z, share = around(rows)
+    return (light(x, y, z) * (np.maximum(z, 0) * share)[..., None]).sum((0, 1)) / np.pi
+
+
+def write(path, rows=512):
+    """As an environment picture of all directions, four bytes a pixel (RGBE)."""
+    x, y, z, _ = around(rows)
+    rgb = light(x, y, z)
     most = rgb.max(-1)
     power = np.floor(np.log2(most)) + 1
     pixels = np.dstack([rgb * (256 / 2**power)[..., None], power + 128]).astype(np.uint8)

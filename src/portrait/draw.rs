@@ -102,7 +102,7 @@ fn base_and_rings_shadow(
         half_ring(&mut alone, view, drop, Half::Before);
     }
     let shadow = Shadow::from(Shadow::OF_BASE_MM);
-    shadow_of(&alone, view.px_of(shadow.edge_mm), shadow)
+    shadow_of(&alone, view.px_of(shadow.edge_mm))
 }
 
 /// Chain or bangle.
@@ -199,7 +199,7 @@ fn body_shadow(canvas: &mut Pixmap, view: View, drop: &HungDrop, picture: &Pixma
     let paint = PixmapPaint { quality: FilterQuality::Bilinear, blend_mode: BlendMode::SourceOver, opacity: 1.0 };
     let scaled = Transform::from_scale(width / picture.width() as f32, height / picture.height() as f32);
     alone.draw_pixmap(0, 0, picture.as_ref(), &paint, scaled.post_translate(room, room), None);
-    if let Some(soft) = shadow_of(&alone, edge, shadow) {
+    if let Some(soft) = shadow_of(&alone, edge) {
         let top = view.px(drop.kind.ring.hangs_mm()) - room;
         let placed = drop.at.pre_translate(-width / 2.0 - room, top).post_translate(right, down);
         canvas.draw_pixmap(0, 0, soft.as_ref(), &paint, placed, None);

@@ -13,16 +13,11 @@ struct Cover {
 
 /// The shadow of what is drawn on `drawn`, as a picture of the same size; its edge is `edge_px` wide from full shadow to full
 /// light.
-pub(super) fn shadow_of(drawn: &Pixmap, edge_px: f32, shadow: Shadow) -> Option<Pixmap> {
-    let there = drawn.pixels().iter().map(|pixel| f32::from(pixel.alpha()) / 255.0).collect();
-    let mut cover = Cover { width: drawn.width() as usize, height: drawn.height() as usize, there };
-    // Two averages, each over half of the edge: together they are as wide as it, and have no corner.
-    for _ in 0..2 {
-        cover.average(edge_px / 2.0);
-    }
-    let alphas = cover.there.iter().map(|there| there.clamp(0.0, 1.0) * shadow.dark);
-    let bytes = alphas.flat_map(|alpha| {
-        let [red, green, blue] = Shadow::COLOR.map(|part| (part * alpha * 255.0 + 0.5) as u8);
+pub(super) fn shadow_of(drawn: &Pixmap, edge_px: f32) -> Option<Pixmap> {
+    let cover = Cover::softened(drawn, edge_px);
+    let bytes = cover.there.iter().flat_map(|there| {
+        let (color, alpha) = Shadow::veil(there.clamp(0.0, 1.0));
+        let [red, green, blue] = color.map(|part| (part * alpha * 255.0 + 0.5) as u8);
         // Premultiplied, and never more colour than cover.
         [red, green, blue, (alpha * 255.0 + 0.5) as u8]
     });
@@ -30,6 +25,17 @@ pub(super) fn shadow_of(drawn: &Pixmap, edge_px: f32, shadow: Shadow) -> Option<
 }
 
 impl Cover {
+    /// What is drawn on `drawn`, its edges `edge_px` wide.
+    fn softened(drawn: &Pixmap, edge_px: f32) -> Self {
+        let there = drawn.pixels().iter().map(|pixel| f32::from(pixel.alpha()) / 255.0).collect();
+        let mut cover = Self { width: drawn.width() as usize, height: drawn.height() as usize, there };
+        // Two averages, each over half of the edge: together they are as wide as it, and have no corner.
+        for _ in 0..2 {
+            cover.average(edge_px / 2.0);
+        }
+        cover
+    }
+
     /// Averages over `wide` pixels, along and across.
     fn average(&mut self, wide: f32) {
         if wide <= 1.0 {
@@ -79,11 +85,9 @@ mod tests {
         let mut paint = Paint { anti_alias: false, ..Paint::default() };
         paint.set_color(Color::BLACK);
         drawn.fill_rect(Rect::from_xywh(40.0, 0.0, 40.0, 40.0).unwrap(), &paint, Transform::identity(), None);
-        let shadow = Shadow { dark: 1.0, ..Shadow::from(3.0) };
         for edge in [4.0, 9.5, 20.0] {
-            let soft = shadow_of(&drawn, edge, shadow).unwrap();
-            let row: Vec<f32> =
-                soft.pixels()[20 * 120..21 * 120].iter().map(|p| f32::from(p.alpha()) / 255.0).collect();
+            let soft = Cover::softened(&drawn, edge);
+            let row = &soft.there[20 * 120..21 * 120];
             let changing = row[..60].iter().filter(|there| **there > 0.004 && **there < 0.996).count() as f32;
             assert!((changing - edge).abs() <= 2.0, "{edge}: {changing}");
             assert!((row.iter().sum::<f32>() - 40.0).abs() < 0.3, "{edge}: {}", row.iter().sum::<f32>());

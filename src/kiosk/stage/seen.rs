@@ -1,12 +1,14 @@
 //! What a piece consists of when it is drawn: chain or bangle, threaded rings, bodies, and the shadow of each.
 
+use std::f32::consts::PI;
+
 use bevy::prelude::*;
 use bevy_egui::egui::{Pos2, pos2};
 
 use super::{
     Hanger,
     art::{self, Art, Relief},
-    lit::{Dress, WIRE_ROOM},
+    lit::{Dress, SHADOW_ROOM, WIRE_ROOM},
 };
 use crate::{
     craft::{Base, DropKind, Finish, LinkKind, Necklace, Sort},
@@ -37,7 +39,7 @@ mod z {
 /// How strongly metal wire glints.
 const GLINT: f32 = 0.55;
 /// Chain and rings glint and do not turn about themselves.
-const WIRE: Dress = Dress::picture(GLINT, 0.0);
+const WIRE: Dress = Dress::grey(GLINT);
 /// Each link of a curb chain lies so much over the one before it; far less than to what lies over all of them.
 const CURB_STEP: f32 = 0.0005;
 /// A body that swings by some angle also turns about its own axis, by so much of it.
@@ -62,21 +64,26 @@ pub(super) fn height_of(rank: usize, chosen: bool) -> f32 {
     z::DROPS + rank as f32 * 0.01 + if chosen { 40.0 } else { 0.0 }
 }
 
-/// Round wire shows more of the window than the flat middle of a large body does; by so much it is brighter. As path-traced
-/// chains and rings are (`assets/art/piece.py`).
-const ROUND_WIRE: f32 = 1.5;
-/// A ring's wire beside a chain's, as sRGB.
-const RING: f32 = 1.15;
+/// The finish's colour on a screen beside what the metal itself throws back, red, green and blue: as the art has it
+/// (`METALS` in `assets/art/materials.py`).
+const BARE: [f32; 3] = [1.07, 0.98, 0.93];
 
-fn tint(finish: Finish, dim: f32) -> Color {
+/// What wire of a finish throws back of the light that falls on it, whitened by `dim`.
+fn metal(finish: Finish, dim: f32) -> LinearRgba {
     let [r, g, b] = art::tint(finish).map(|part| (part * (1.0 - dim) + 0.9 * dim).min(1.0));
     let light = Color::srgb(r, g, b).to_linear();
-    Color::linear_rgb(light.red * ROUND_WIRE, light.green * ROUND_WIRE, light.blue * ROUND_WIRE)
+    LinearRgba::rgb(light.red * BARE[0], light.green * BARE[1], light.blue * BARE[2])
 }
 
-fn shadow_color(shadow: Shadow) -> Color {
-    let [red, green, blue] = Shadow::COLOR;
-    Color::srgba(red, green, blue, shadow.dark)
+/// Links mirror each other and the linen close by: a chain is so much brighter than the picture of one link alone. Path-traced
+/// ones (`assets/art/piece.py`) are brighter still, and have darker edges, which a picture so small can't have as well.
+const SMALL_LINK: f32 = 1.6;
+/// The same for bangle and clasp, which are seen nearly as large as they were painted.
+const LARGE_WIRE: f32 = 1.2;
+
+/// The tint of a grey picture.
+fn stain(finish: Finish, dim: f32, brighter: f32) -> Color {
+    (metal(finish, dim) * brighter).with_alpha(1.0).into()
 }
 
 /// Where a drop is: its ring round what it hangs on.
@@ -112,7 +119,7 @@ impl Seen<'_> {
         let pitch = necklace.pitch_mm() as f32;
         let back = evenly(&back, pitch);
         let back_links = back.windows(2).map(|pair| (pair[0], pair[1]));
-        self.links(necklace, back_links, tint(base.finish, 0.45), z::BACK);
+        self.links(necklace, back_links, stain(base.finish, 0.45, SMALL_LINK), z::BACK);
         if let Some(middle) = back.get(back.len() / 2) {
             let size = Vec2::new(necklace.clasp.length.mm() as f32, necklace.clasp.width.mm() as f32);
             self.list.push(Shown {
@@ -121,12 +128,12 @@ impl Seen<'_> {
                 size: size * self.hanger.px_per_mm,
                 angle: 0.0,
                 z: z::BACK + 2.0,
-                color: tint(base.finish, 0.3),
+                color: stain(base.finish, 0.3, LARGE_WIRE),
                 dress: WIRE,
             });
         }
         let front = motion.links().map(|(a, b)| (vec(a), vec(b)));
-        self.links(necklace, front, tint(base.finish, 0.0), z::FRONT);
+        self.links(necklace, front, stain(base.finish, 0.0, SMALL_LINK), z::FRONT);
     }
 
     /// Links along a line: one from the front, one edge on, and so forth; of a curb chain all from the front, each over the
@@ -134,34 +141,54 @@ impl Seen<'_> {
     fn links(&mut self, necklace: &Necklace, links: impl Iterator<Item = (Vec2, Vec2)>, color: Color, z: f32) {
         let px = self.hanger.px_per_mm;
         let (long, wide) = (necklace.link_length.mm() as f32 * px, necklace.link_width.mm() as f32 * px);
+        let thick = Necklace::WIRE_SHARE as f32 * wide;
         let art = self.art.link(necklace.link);
+        // From the front its hole lets the light through.
+        let face_px2 = PI / 4.0 * (long * wide - (long - 2.0 * thick).max(0.0) * (wide - 2.0 * thick).max(0.0));
+        let two_px2 = face_px2 + if necklace.link == LinkKind::Curb { face_px2 } else { long * thick };
         for (number, (left, right)) in links.enumerate() {
             let (a, b) = (self.at(left), self.at(right));
             let along = b - a;
-            let mut show = |art: &Relief, wide: f32, z: f32, casts: bool| {
-                let link = Shown {
+            let angle = along.y.atan2(along.x);
+            let mut show = |art: &Relief, wide: f32, z: f32| {
+                self.list.push(Shown {
                     image: art.clone(),
                     at: a + along * 0.5,
                     size: Vec2::new(long, wide),
-                    angle: along.y.atan2(along.x),
+                    angle,
                     z,
                     color,
                     dress: WIRE,
-                };
-                if casts {
-                    self.list.push(cast(&link, Shadow::OF_BASE_MM, px, z.floor() - 1.0));
-                }
-                self.list.push(link);
+                });
             };
             match necklace.link {
                 LinkKind::Curb => {
-                    show(&art.face, wide, z + number as f32 * CURB_STEP, true);
-                    show(&art.side, wide, z + 0.5, false);
+                    show(&art.face, wide, z + number as f32 * CURB_STEP);
+                    show(&art.side, wide, z + 0.5);
                 }
                 // Links edge on lie over those seen from the front, where they pass through them.
-                _ if number % 2 == 0 => show(&art.face, wide, z, true),
-                _ => show(&art.side, wide * Necklace::WIRE_SHARE as f32, z + 0.5, true),
+                _ if number % 2 == 0 => show(&art.face, wide, z),
+                _ => show(&art.side, thick, z + 0.5),
             }
+            if number % 2 == 0 {
+                self.list.push(self.patch(b, angle, Vec2::new(2.0 * long, wide), two_px2, z - 1.0));
+            }
+        }
+    }
+
+    /// The shadow of a part of the base that covers so many square pixels and is smaller than its shadow's edge is wide: a
+    /// patch, whatever its outline.
+    fn patch(&self, at: Pos2, angle: f32, size: Vec2, covers_px2: f32, z: f32) -> Shown {
+        let (px, shadow) = (self.hanger.px_per_mm, Shadow::from(Shadow::OF_BASE_MM));
+        let (fall, size) = (Vec2::from(shadow.fall_mm) * px, size + shadow.edge_mm * px);
+        Shown {
+            image: self.art.nothing.clone(),
+            at: pos2(at.x + fall.x, at.y + fall.y),
+            size,
+            angle,
+            z,
+            color: Color::WHITE,
+            dress: Dress::patch(covers_px2 / (size.x * size.y)),
         }
     }
 
@@ -176,7 +203,7 @@ impl Seen<'_> {
             size: Vec2::splat(side),
             angle: -turn as f32,
             z: z::FRONT,
-            color: tint(base.finish, 0.0),
+            color: stain(base.finish, 0.0, LARGE_WIRE),
             dress: WIRE,
         };
         self.list.push(cast(&hoop, Shadow::OF_BASE_MM, px, z::SHADOW));
@@ -209,33 +236,34 @@ impl Seen<'_> {
         let below = |down: f32| pos2(pivot.x + lean.sin() * down, pivot.y + lean.cos() * down);
         let ring = seen_ring(kind, f64::from(place.aside_mm), f64::from(lean));
         let (half_width, half_height) = (ring.half_width_mm as f32 * px, ring.half_height_mm as f32 * px);
-        let (wire, right) = (ring.wire_mm as f32 * px, half_width >= 0.0);
+        let (wire, near_right) = (ring.wire_mm as f32 * px, half_width >= 0.0);
         let thick = wire / (2.0 * half_height);
         let round = |room: f32| {
             Vec2::new(2.0 * half_width.abs() + wire * (1.0 + room), 2.0 * half_height + wire * (1.0 + room))
         };
         let middle = below((kind.ring.outside.mm() / 2.0 - kind.ring.wire.mm()) as f32 * px);
+        let bare = metal(finish, 0.0);
         let half = |right: bool, share: f32, z: f32, art: &Art| Shown {
             image: art.nothing.clone(),
             at: middle,
             size: round(WIRE_ROOM),
             angle: -lean,
             z,
-            color: shaded(tint(finish, 0.0), RING * share),
-            dress: Dress::wire(thick, right, GLINT * share),
+            color: (bare * share).with_alpha(1.0).into(),
+            dress: Dress::wire(thick, right, near_right, GLINT * share),
         };
-        let shadow = Shadow::from(Shadow::OF_RING_MM + place.lifted_mm);
+        let shadow = Shadow::from(Shadow::OF_BASE_MM + place.lifted_mm);
         let soft = shadow.edge_mm / (ring.wire_mm as f32);
         let fall = Vec2::from(shadow.fall_mm) * px;
         self.list.push(Shown {
             size: round(soft),
             at: pos2(middle.x + fall.x, middle.y + fall.y),
             z: shadow_z,
-            color: shadow_color(shadow),
+            color: Color::WHITE,
             dress: Dress::wire_shadow(thick, soft),
-            ..half(right, 1.0, 0.0, self.art)
+            ..half(near_right, 1.0, 0.0, self.art)
         });
-        self.list.push(half(!right, IN_THE_SHADE, far_z, self.art));
+        self.list.push(half(!near_right, IN_THE_SHADE, far_z, self.art));
         if let Some(image) = picture {
             let at = below(kind.ring.hangs_mm() as f32 * px + height / 2.0);
             let size = Vec2::new(width, height);
@@ -244,7 +272,7 @@ impl Seen<'_> {
             self.list.push(cast(&body, Shadow::OF_BODY_MM + place.lifted_mm, px, z - 0.001));
             self.list.push(body);
         }
-        self.list.push(half(right, 1.0, z + 0.001, self.art));
+        self.list.push(half(near_right, 1.0, z + 0.001, self.art));
     }
 }
 
@@ -255,17 +283,12 @@ fn cast(thing: &Shown, height_mm: f32, px: f32, z: f32) -> Shown {
     Shown {
         image: thing.image.clone(),
         at: pos2(thing.at.x + fall.x, thing.at.y + fall.y),
-        size: thing.size + 2.0 * edge,
+        size: thing.size + 2.0 * SHADOW_ROOM * edge,
         z,
-        color: shadow_color(shadow),
+        color: Color::WHITE,
         dress: Dress::shadow(thing.size / px, shadow.edge_mm),
         ..*thing
     }
-}
-
-fn shaded(color: Color, share: f32) -> Color {
-    let color = color.to_srgba();
-    Color::srgb(color.red * share, color.green * share, color.blue * share)
 }
 
 fn vec(p: Point) -> Vec2 {
