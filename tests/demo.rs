@@ -18,7 +18,7 @@ use std::{
 
 use chatelaine::{
     catalog::{Catalog, read_folder},
-    craft::{Base, BaseKind, Piece, Wearer, bangle_weight, chain_g_per_m},
+    craft::{Base, BaseKind, Material, Piece, Wearer, bangle_weight, chain_g_per_m},
     guest::{Filters, amounts, surprise},
     link::{Snapshot, WaitingNews},
     money::TaxRule,
@@ -96,6 +96,50 @@ fn five_buys_a_child_a_finished_piece() {
     assert!(bought[0] >= 1 && bought.is_sorted(), "{bought:?}");
     for most in amounts::dearest_drops(catalog.table.prices.currency) {
         assert!(catalog.drops.iter().any(|kind| kind.price <= most), "nothing for {most}");
+    }
+}
+
+/// A child looks for her own letter, and for the month of her mother.
+#[test]
+fn there_is_every_letter_and_every_month() {
+    let catalog = demo();
+    let every_language_names = |id: &str, told: &dyn Fn(&str) -> bool| {
+        let kind = catalog.drop_kind(id).unwrap_or_else(|| panic!("{id} is missing"));
+        assert!(kind.stock > 0 && kind.price <= Decimal::from(5), "{id}");
+        assert!(told(&kind.name), "{}", kind.name);
+        for language in ["de", "es", "fr"] {
+            let name = catalog.names.find(language, id).unwrap_or_else(|| panic!("{id} has no name in {language}"));
+            assert!(told(name) && name != kind.name, "{id}: {name}");
+        }
+    };
+    for letter in 'a'..='z' {
+        every_language_names(&format!("initial-{letter}"), &|name| {
+            name.split(' ').next_back() == Some(letter.to_ascii_uppercase().to_string().as_str())
+        });
+    }
+    let months = [
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+    ];
+    let mut names = BTreeSet::new();
+    for month in months {
+        every_language_names(&format!("birthstone-{month}"), &|name| name.contains(", "));
+        let kind = catalog.drop_kind(&format!("birthstone-{month}")).unwrap();
+        assert!(names.insert(kind.name.clone()), "two are called {}", kind.name);
+        // They are glass and say so, whatever stone they are coloured after.
+        assert!(kind.facts.materials.contains(&Material::CrystalGlass), "{month}");
+        let tray = catalog.trays.iter().find(|tray| tray.name.to_lowercase().contains("glass"));
+        assert!(tray.is_some(), "their tray says what they are");
     }
 }
 
