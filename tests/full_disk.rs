@@ -39,10 +39,11 @@ use uuid::Uuid;
 struct SmallDisk(PathBuf);
 
 impl SmallDisk {
-    /// One of 8 MiB over the empty folder `at`; `None` where this user may not mount one. A build server must.
+    /// One of 10 MiB, of which the table's pictures take most, over the empty folder `at`; `None` where this user may not
+    /// mount one. A build server must.
     fn over(at: &Path) -> Option<Self> {
         fs::create_dir_all(at).expect("a folder");
-        let mounted = Command::new("mount").args(["-t", "tmpfs", "-o", "size=8m", "small-disk"]).arg(at).output();
+        let mounted = Command::new("mount").args(["-t", "tmpfs", "-o", "size=10m", "small-disk"]).arg(at).output();
         let mounted = mounted.is_ok_and(|output| output.status.success());
         assert!(mounted || std::env::var_os("CI").is_none(), "a build server must be able to mount a small disk");
         mounted.then(|| Self(at.to_owned()))

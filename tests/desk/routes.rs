@@ -122,6 +122,7 @@ pub const TABLE: &[(&str, &str, For, &str)] = &[
     ("POST", "/bench/lots/strike", Sellers, "was_lot=none"),
     ("GET", "/bench/lots/recall.csv", Sellers, ""),
     ("GET", "/bench/drawers", Sellers, ""),
+    ("POST", "/bench/drawers/begin", Sellers, "hour=x"),
     ("GET", "/bench/drawers/new", Sellers, ""),
     ("POST", "/bench/drawers/new", Sellers, "name="),
     ("GET", "/bench/drawers/part/{id}", Sellers, ""),

@@ -103,6 +103,41 @@ fn what_can_be_no_count_is_told_and_nobody_is_overwritten() {
     assert_eq!(file(&table), before.replacen("drawer: 140", "drawer: 150", 1));
 }
 
+/// A maker who has no such file begins it on the page, writes a part down, and takes both back; nothing of what is there is
+/// ever begun anew.
+#[test]
+fn the_file_is_begun_on_the_page() {
+    let table = Table::new();
+    let seller = table.seller();
+    let there = file(&table);
+    let begin = |hour: &str, step: &str| seller.post("/bench/drawers/begin", &[("hour", hour), ("step", step)]);
+    assert_eq!(begin("15", "1").status, 303);
+    assert_eq!(file(&table), there, "one that is there stays");
+    fs::remove_file(table.catalog_file("parts.ron")).expect("removed");
+    let page = seller.get("/bench/drawers").text;
+    assert!(page.contains("action=\"/bench/drawers/begin\""), "{page}");
+    for (hour, step) in [("", "1"), ("15", ""), ("0", "1"), ("15", "0"), ("much", "1"), ("-3", "1"), ("15.001", "1")] {
+        let refused = begin(hour, step);
+        assert!(refused.status == 400 && refused.text.contains("role=\"alert\""), "{hour} {step}: {}", refused.text);
+    }
+    assert!(!table.catalog_file("parts.ron").exists(), "what was typed wrong begins nothing");
+    assert_eq!(begin("15", "0.50").status, 303);
+    let begun = file(&table);
+    assert!(begun.contains("hour: \"15.00\"") && begun.contains("price_step: \"0.50\""), "{begun}");
+    for page in
+        ["/bench", "/bench/drawers", "/bench/parts", "/bench/prices", "/bench/cuts", "/bench/lots", "/bench/made"]
+    {
+        assert_eq!(seller.get(page).status, 200, "{page} with nothing in the file");
+    }
+    let new = [("name", "Jump ring"), ("measure", "pieces"), ("there", "40"), ("amount", ""), ("price", "")];
+    assert_eq!(seller.post("/bench/drawers/new", &new).status, 303);
+    assert!(seller.get("/bench/drawers").text.contains("Jump ring"));
+    undo(&seller);
+    assert_eq!(file(&table), begun);
+    undo(&seller);
+    assert!(!table.catalog_file("parts.ron").exists());
+}
+
 /// The terminal does the same, with the same way back.
 #[test]
 fn the_terminal_counts_and_writes_parts_down() {

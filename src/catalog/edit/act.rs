@@ -1,5 +1,7 @@
 //! What can be done to a table.
 
+use rust_decimal::Decimal;
+
 use super::{
     entry::Fields,
     lots::{LotTold, PutAway},
@@ -108,6 +110,13 @@ pub enum Act {
     StrikeLot {
         /// By what it is known.
         key: LotKey,
+    },
+    /// Begins the file that says what drops and bases are made of; where there is one already, nothing is done.
+    BeginWorkshop {
+        /// What an hour of work counts.
+        hour: Decimal,
+        /// In which steps prices are rounded.
+        price_step: Decimal,
     },
     /// Writes down a part that drops and bases are made of.
     NewPart {

@@ -75,6 +75,7 @@ impl TableFiles {
             Act::WriteLot { told, put_away } => self.write_lot(told, put_away.as_ref()),
             Act::TellLot { key, fields } => self.tell_lot(key, fields),
             Act::StrikeLot { key } => self.strike_lot(key),
+            Act::BeginWorkshop { hour, price_step } => self.begin_workshop(*hour, *price_step),
             Act::NewPart { told } => self.new_part(told),
             Act::CountPart { id, there } => self.count_part(id, there),
             Act::AddToPart { id, more } => self.add_to_part(id, more),

@@ -11,7 +11,7 @@ use super::{
 use crate::{
     catalog::workshop::PartCount,
     prep::cuts::Tenths,
-    ron_tree::{EditError, Node, Step, Value},
+    ron_tree::{Document, EditError, Node, Step, Value},
 };
 
 /// A part as its maker tells it.
@@ -92,6 +92,24 @@ impl TableFiles {
         self.workshop_file()?;
         let at = self.part(id).ok_or_else(|| EditRefusal::NoPart(id.to_owned()))?;
         Ok([ALL, Step::Item(at)])
+    }
+
+    /// Begins the workshop's file, with nothing in it. What is not asked has the values of many makers, and says so.
+    pub(super) fn begin_workshop(&mut self, hour: Decimal, price_step: Decimal) -> Result<(), EditRefusal> {
+        if !matches!(self.workshop_file(), Err(EditRefusal::NoWorkshop)) {
+            return self.workshop_file().map(|_| ());
+        }
+        let text = format!(
+            "// What drops and bases are made of, what lies in the drawers, and what was bought. Guests never see it.\n(\n    \
+             hour: \"{hour}\", // what an hour of work counts\n    \
+             factor: 2.0, // a guess: so many times its cost a thing should be sold for\n    \
+             price_step: \"{price_step}\", // prices that read well on a small mark\n    \
+             leftover: \"75\", // a guess: percent of the cost that is left of one that was not sold\n    \
+             parts: [],\n    recipes: [],\n    bought: [],\n)\n"
+        );
+        let file = Document::read(PARTS, text).map_err(EditRefusal::Mistakes)?;
+        self.files.insert(PARTS.to_owned(), file);
+        Ok(())
     }
 
     /// Writes a part down behind the others. The same sent twice is one part.

@@ -14,6 +14,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::{
+    begin,
     lots::back,
     part_typed::{self, TypedPart},
     titled, workshop,
@@ -70,11 +71,15 @@ async fn all(
 ) -> Result<Response, Refusal> {
     let (texts, loaded) = (seller.texts, desk.catalog.loaded());
     let (workshop, mistakes) = workshop(&desk, &loaded.catalog).await?;
+    let changes = editing::changes(&desk).await;
     let Some(workshop) = workshop else {
-        let main = html! { p { (say!(texts, "bench-no-recipes")) } };
+        let currency = loaded.catalog.table.prices.currency;
+        let main = html! {
+            (back(texts, &changes, asked.undone, HERE))
+            @if mistakes.is_none() { (begin::form(texts, currency, "", "1")) }
+        };
         return Ok(super::bench_page(&desk, texts, HERE, mistakes.as_ref(), &main));
     };
-    let changes = editing::changes(&desk).await;
     let cuts = desk.ledger.look(|ledger| ledger.pages::<TableCut>(TABLE_CUTS)).await?;
     let main = html! {
         (back(texts, &changes, asked.undone, HERE))

@@ -10,12 +10,13 @@
 //! | `prices` | what everything costs and earns, few price points, what another price would do |
 //! | `parts` | what a batch takes, what to buy, what stops when a part is gone |
 //! | `lots`, `recalled`, `write_lot`, `made` | lots and the checklist for children; where one of them may be; one is written down; what was made and checked |
-//! | `drawers`, `part_typed` | what lies in drawers and on spools, counted, added to, written down; what was cut at the table; what was typed of a part |
+//! | `drawers`, `part_typed`, `begin` | what lies in drawers and on spools, counted, added to, written down; what was cut at the table; what was typed of a part; beginning parts.ron |
 //! | `plans`, `packing` | shows to come and custom orders; what to pack |
 //! | `year` | the year for the tax return, and the stock at cost |
 
 mod after;
 mod backup;
+mod begin;
 mod cut_list;
 mod cuts;
 mod drawers;
@@ -67,6 +68,7 @@ pub(super) fn routes() -> Router<Arc<DeskState>> {
         .merge(prices::routes())
         .merge(lots::routes())
         .merge(write_lot::routes())
+        .merge(begin::routes())
         .merge(drawers::routes())
         .merge(made::routes())
         .merge(plans::routes())
