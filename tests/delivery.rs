@@ -15,7 +15,7 @@ use std::{
     path::Path,
     sync::{
         Arc, Mutex,
-        atomic::{AtomicBool, Ordering},
+        atomic::{AtomicBool, AtomicUsize, Ordering},
     },
     thread,
     time::{Duration, Instant},
@@ -252,6 +252,27 @@ fn one_bad_delivery_blocks_nothing_behind_it() {
     answers.lock().unwrap().insert(dropped.id, 200);
     tablet.hear_arrived(dropped);
     assert_eq!((tablet.link.waiting(), tablet.link.aside()), (0, 2));
+}
+
+/// A desk answers every few seconds, all day: where that is nothing new, the tablet's screen sleeps on and its disk rests.
+#[test]
+fn an_answer_with_nothing_new_neither_wakes_nor_writes() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let asked = Arc::new(AtomicUsize::new(0));
+    let (count, answers) = (Arc::clone(&asked), fake_answers(Arc::default(), Arc::default(), Arc::default()));
+    let desk = FakeDesk::start(move |one| {
+        count.fetch_add(usize::from(one.line.starts_with("GET /link/news")), Ordering::Relaxed);
+        answers(one)
+    });
+    let pairing = Pairing { desk: format!("http://{}", desk.addr), key: "0".repeat(64), digit: 3 };
+    let tablet = Tablet::open(dir.path(), Some(pairing));
+    tablet.is_in_reach();
+    let written = || dir.path().join("desk.json").metadata().and_then(|file| file.modified()).expect("kept");
+    let (before, so_far) = (written(), asked.load(Ordering::Relaxed));
+    until("five more answers", || asked.load(Ordering::Relaxed) > so_far + 5);
+    let heard: Vec<News> = tablet.news.try_iter().collect();
+    assert!(heard.is_empty(), "{heard:?}");
+    assert_eq!(written(), before);
 }
 
 /// A part named once where two are gone makes the guest take one off, send, and hear the same again.
