@@ -16,8 +16,8 @@ use bevy::{
 
 /// The slowest tick: the clock of the idle time and of the number on the screen.
 const TICK: Duration = Duration::from_secs(1);
-/// The slowest tick on Welcome, where nothing hangs on the second; touches and the desk's news wake it at once.
-const WELCOME_TICK: Duration = Duration::from_secs(10);
+/// The slowest tick on Welcome, where nothing hangs on half a minute; touches and the desk's news wake it at once.
+const WELCOME_TICK: Duration = Duration::from_secs(30);
 /// The slowest tick while a screen reader listens: what its user asks for does not wake the screen by itself.
 const READER_TICK: Duration = Duration::from_millis(100);
 
