@@ -36,7 +36,7 @@ const BEGIN: &str = "/bench/drawers/begin";
 const LONGEST_SUM: usize = 16;
 
 pub(super) fn routes() -> Router<Arc<DeskState>> {
-    Router::new().route(BEGIN, post(begin))
+    Router::new().route("/bench/drawers/begin", post(begin))
 }
 
 /// What is asked before there is such a file; the sums are as typed.
