@@ -49,6 +49,11 @@ def picture(light, grey=False):
     cover = np.clip(light[..., 3], 0, 1)
     a = np.where(cover > 0, np.clip(np.maximum(cover, light[..., :3].max(-1)), 0, 1), 0)
     rgb = shown(light[..., :3] / np.maximum(a, 1e-3)[..., None])
+    return straight(rgb, a)
+
+
+def straight(rgb, a):
+    """A picture of straight alpha, without what is too faint to be seen."""
     a = np.where(a < 0.012, 0, a)
     rgb = np.where((a > 0)[..., None], np.clip(rgb, 0, 1), 0)
     return Image.fromarray((np.dstack([rgb, a]) * 255 + 0.5).astype(np.uint8), "RGBA")
@@ -66,10 +71,7 @@ def seen_through(light, mirrored, share, ground):
     # No more of the ground than there is of it in any colour.
     through = np.minimum(through, 0.95 * (seen / behind).min(-1, keepdims=True))
     rgb = coded(np.clip((seen - through * behind) / (1 - through), 0, 1))
-    a = cover * (1 - through[..., 0])
-    a = np.where(a < 0.012, 0, a)
-    rgb = np.where((a > 0)[..., None], rgb, 0)
-    return Image.fromarray((np.dstack([rgb, a]) * 255 + 0.5).astype(np.uint8), "RGBA")
+    return straight(rgb, cover * (1 - through[..., 0]))
 
 
 def normals(facing, levels=128):

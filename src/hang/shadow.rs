@@ -92,6 +92,12 @@ mod tests {
         ((byte / 255.0 + 0.055) / 1.055).powf(2.4)
     }
 
+    /// What is lost of a colour where so much of the window is hidden, as told.
+    fn lost(color: usize, hidden: f32) -> f32 {
+        let first = Shadow::FIRST_LOST[color];
+        hidden * (first + (Shadow::ALL_LOST - first) * hidden)
+    }
+
     #[test]
     fn what_is_lost_is_what_the_windows_share_of_the_light_says() {
         // The window's share of the light on the ground: `room.py`'s light, summed over all directions by Lambert's law.
@@ -101,10 +107,8 @@ mod tests {
             let light = 0.55 - 0.45 * (1.0 - (linen - 0.55) / 0.45_f32).ln();
             assert!((shown(light) - linen).abs() < 1e-4);
             for hidden in [0.25, 0.5, 0.75, 1.0] {
-                let lost = 1.0 - shown(light * (1.0 - hidden * share)) / linen;
-                let first = Shadow::FIRST_LOST[color];
-                let told = hidden * (first + (Shadow::ALL_LOST - first) * hidden);
-                assert!((lost - told).abs() < 0.025, "{color} {hidden}: {lost} {told}");
+                let (seen, told) = (1.0 - shown(light * (1.0 - hidden * share)) / linen, lost(color, hidden));
+                assert!((seen - told).abs() < 0.025, "{color} {hidden}: {seen} {told}");
             }
         }
     }
@@ -115,9 +119,7 @@ mod tests {
             let (color, opacity) = Shadow::veil(hidden);
             let green = 235.0 / 255.0;
             let under = linear((green * (1.0 - opacity) + color[1] * opacity) * 255.0) / linear(235.0);
-            let first = Shadow::FIRST_LOST[1];
-            let lost = hidden * (first + (Shadow::ALL_LOST - first) * hidden);
-            assert!((1.0 - under - lost).abs() < 0.03, "{hidden}: {under} {lost}");
+            assert!((1.0 - under - lost(1, hidden)).abs() < 0.03, "{hidden}: {under}");
         }
     }
 }

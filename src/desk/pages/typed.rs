@@ -27,6 +27,13 @@ pub(super) fn typed_price(currency: Currency, typed: &str) -> Result<Decimal, Am
     parse_price(&with_point(typed), currency).map_err(|error| as_it_stood(error, typed))
 }
 
+/// The same with as many decimals as the currency has, as the table's files write it; otherwise what is wrong with it, in words.
+pub(super) fn price_for_a_file(texts: &Texts, currency: Currency, typed: &str) -> Result<Decimal, String> {
+    let mut price = typed_price(currency, typed).map_err(|error| sentence(&amount_words(texts, &error)))?;
+    price.rescale(currency.digits);
+    Ok(price)
+}
+
 /// A measure above zero, without its unit.
 pub(super) fn typed_measure(typed: &str) -> Option<Decimal> {
     let typed = with_point(typed);

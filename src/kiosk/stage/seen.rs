@@ -81,7 +81,7 @@ const SMALL_LINK: f32 = 1.6;
 /// The same for bangle and clasp, which are seen nearly as large as they were painted.
 const LARGE_WIRE: f32 = 1.2;
 
-/// The tint of a grey picture.
+/// The same as a colour to draw with, so many times as bright.
 fn stain(finish: Finish, dim: f32, brighter: f32) -> Color {
     (metal(finish, dim) * brighter).with_alpha(1.0).into()
 }
@@ -242,14 +242,13 @@ impl Seen<'_> {
             Vec2::new(2.0 * half_width.abs() + wire * (1.0 + room), 2.0 * half_height + wire * (1.0 + room))
         };
         let middle = below((kind.ring.outside.mm() / 2.0 - kind.ring.wire.mm()) as f32 * px);
-        let bare = metal(finish, 0.0);
         let half = |right: bool, share: f32, z: f32, art: &Art| Shown {
             image: art.nothing.clone(),
             at: middle,
             size: round(WIRE_ROOM),
             angle: -lean,
             z,
-            color: (bare * share).with_alpha(1.0).into(),
+            color: stain(finish, 0.0, share),
             dress: Dress::wire(thick, right, near_right, GLINT * share),
         };
         let shadow = Shadow::from(Shadow::OF_BASE_MM + place.lifted_mm);

@@ -16,11 +16,9 @@ use super::bench_page;
 use crate::{
     catalog::Act,
     desk::{
-        money_words::amount_words,
         pages::{
             table::{form::TableForm, refused::done_or_refused},
-            typed::typed_price,
-            words,
+            typed::price_for_a_file,
         },
         refusal::Refusal,
         state::DeskState,
@@ -83,8 +81,6 @@ async fn begin(State(desk): State<Arc<DeskState>>, form: TableForm) -> Result<Re
 
 /// A sum above nothing, as the file writes it; otherwise what is wrong with it, in words.
 fn sum_of(texts: &Texts, currency: Currency, typed: &str) -> Result<Decimal, String> {
-    let sum = typed_price(currency, typed).map_err(|error| words::sentence(&amount_words(texts, &error)))?;
-    let mut sum = Some(sum).filter(|sum| !sum.is_zero()).ok_or_else(|| say!(texts, "begin-nothing"))?;
-    sum.rescale(currency.digits);
-    Ok(sum)
+    let sum = price_for_a_file(texts, currency, typed)?;
+    if sum.is_zero() { Err(say!(texts, "begin-nothing")) } else { Ok(sum) }
 }

@@ -6,14 +6,7 @@ use super::write_lot::LONGEST_NAME;
 use crate::{
     catalog::{BoughtPart, LotAmount, PartCount, PartTold, There, Workshop, fresh_id, written_length},
     craft::Length,
-    desk::{
-        money_words::amount_words,
-        pages::{
-            table::form::TableForm,
-            typed::{self, typed_price},
-            words,
-        },
-    },
+    desk::pages::{table::form::TableForm, typed},
     lang::{Texts, say},
     money::Currency,
     prep::cuts::Tenths,
@@ -116,7 +109,7 @@ impl TypedPart {
         let id = fresh_id(&self.name, is_other);
         let offer = match (self.amount.is_empty(), self.price.is_empty()) {
             (true, true) => None,
-            _ => Some((self.offered(texts)?, self.price(texts, currency)?)),
+            _ => Some((self.offered(texts)?, typed::price_for_a_file(texts, currency, &self.price)?)),
         };
         let unless_empty = |typed: &str| typed::unless_empty(typed, |typed| one_length(texts, typed));
         let (there, kerf, keep_from) = if self.by_length {
@@ -137,12 +130,5 @@ impl TypedPart {
             0 => Err(say!(texts, "lot-no-amount", part = self.name.as_str())),
             count => Ok(LotAmount::Pieces(count)),
         }
-    }
-
-    fn price(&self, texts: &Texts, currency: Currency) -> Result<rust_decimal::Decimal, String> {
-        let price = typed_price(currency, &self.price);
-        let mut price = price.map_err(|error| words::sentence(&amount_words(texts, &error)))?;
-        price.rescale(currency.digits);
-        Ok(price)
     }
 }

@@ -19,14 +19,12 @@ use crate::{
     craft::{Day, Length},
     desk::{
         editing,
-        money_words::amount_words,
         pages::{
             table::{
                 form::{TableForm, marks},
                 refused::done_or_refused,
             },
-            typed::{as_typed, count, typed_price},
-            words,
+            typed::{as_typed, count, price_for_a_file},
         },
         refusal::Refusal,
         seller::Owner,
@@ -127,9 +125,7 @@ impl Typed {
         if broken > whole {
             return Err(say!(texts, "lot-too-broken"));
         }
-        let price = typed_price(currency, &self.price);
-        let mut price = price.map_err(|error| words::sentence(&amount_words(texts, &error)))?;
-        price.rescale(currency.digits);
+        let price = price_for_a_file(texts, currency, &self.price)?;
         if self.paper.chars().count() > LONGEST_NAME {
             return Err(say!(texts, "lot-no-paper", most = LONGEST_NAME));
         }
